@@ -1,0 +1,46 @@
+import { type Kind, siUnit } from "../quantity/kinds.js";
+import { showSum } from "./formula.js";
+import { gapsOf, type Known, missing, type Step, type Value } from "./value.js";
+
+/** Plain arithmetic on values, each with its working. Kinds have to agree; a missing input gives a missing result. */
+
+const step = (value: number, kind: Kind, formula: string, show: Step["show"], inputs: readonly Known[]): Known => ({
+  known: true,
+  value,
+  kind,
+  origin: { from: "step", step: { formula, show, source: "arithmetic", inputs } },
+});
+
+/** Sum of values of one kind. An empty list needs `kind` and is a true zero: there is nothing to add. */
+export function sum(values: readonly Value[], kind: Kind, symbol = "sum"): Value {
+  const gaps = gapsOf(values);
+  if (gaps.length > 0) return missing(kind, ...gaps);
+  const knowns = values as readonly Known[];
+  for (const each of knowns) if (siUnit(each.kind) !== siUnit(kind)) throw new Error(`cannot add ${each.kind} to ${kind}`);
+  const total = knowns.reduce((running, each) => running + each.value, 0);
+  return step(total, kind, `${symbol} = sum of the parts`, (print) => showSum(knowns, print), knowns);
+}
+
+/** A value times a plain number (a count, a share of a setting). */
+export function times(value: Value, factor: number, print?: string): Value {
+  if (!value.known) return value;
+  return step(value.value * factor, value.kind, "value × factor", (show) => `${show(value.value, value.kind)} × ${print ?? factor}`, [value]);
+}
+
+/** The least of several values of one kind; missing when any is missing, since the missing one could be the least. */
+export function leastOf(values: readonly Value[], kind: Kind, symbol = "least"): Value {
+  const gaps = gapsOf(values);
+  if (gaps.length > 0 || values.length === 0) return missing(kind, ...gaps);
+  const knowns = values as readonly Known[];
+  const value = Math.min(...knowns.map((each) => each.value));
+  return step(value, kind, `${symbol} = the least of`, (print) => knowns.map((each) => print(each.value, each.kind)).join(", "), knowns);
+}
+
+/** The greatest of several values of one kind; missing when any is missing. */
+export function greatestOf(values: readonly Value[], kind: Kind, symbol = "greatest"): Value {
+  const gaps = gapsOf(values);
+  if (gaps.length > 0 || values.length === 0) return missing(kind, ...gaps);
+  const knowns = values as readonly Known[];
+  const value = Math.max(...knowns.map((each) => each.value));
+  return step(value, kind, `${symbol} = the greatest of`, (print) => knowns.map((each) => print(each.value, each.kind)).join(", "), knowns);
+}

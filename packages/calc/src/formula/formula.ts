@@ -1,0 +1,136 @@
+import type { Kind } from "../quantity/kinds.js";
+import type { Print } from "../quantity/print.js";
+import type { SourceId } from "../sources/index.js";
+import { type Gap, gapsOf, type Known, missing, type Value } from "./value.js";
+
+/** One input of a formula. */
+export interface Input {
+  readonly kind: Kind;
+  /** What it is, in words. */
+  readonly is: string;
+  /** A list of values rather than one. */
+  readonly many?: boolean;
+  /** Range of validity, in the kept unit. */
+  readonly least?: number;
+  readonly above?: number;
+  readonly most?: number;
+}
+
+export type Inputs = Readonly<Record<string, Input>>;
+
+type Numbers<I extends Inputs> = { readonly [K in keyof I]: I[K] extends { readonly many: true } ? readonly number[] : number };
+type Values<I extends Inputs> = { readonly [K in keyof I]: I[K] extends { readonly many: true } ? readonly Value[] : Value };
+type Knowns<I extends Inputs> = { readonly [K in keyof I]: I[K] extends { readonly many: true } ? readonly Known[] : Known };
+
+export interface Definition<I extends Inputs> {
+  /** Unique, `topic.name`. */
+  readonly id: string;
+  readonly title: string;
+  readonly symbol: string;
+  readonly kind: Kind;
+  readonly inputs: I;
+  /** The right-hand side in the symbols of `inputs`, × ÷ − √ Σ as in a handbook. */
+  readonly expression: string;
+  readonly source: SourceId;
+  /** Where it holds. */
+  readonly validity: string;
+  /** A worked example, in kept (SI) units, from outside the project where one is published. */
+  readonly example: { readonly given: Numbers<I>; readonly gives: number; readonly within: number; readonly from: string };
+  readonly compute: (numbers: Numbers<I>) => number;
+  /** Puts the numbers in; by default every symbol of `expression` is replaced by its value. */
+  readonly show?: (values: Knowns<I>, print: Print) => string;
+}
+
+export interface Formula<I extends Inputs = Inputs> extends Definition<I> {
+  /** Applies the formula to values: missing inputs give a missing result, an input outside the validity does too. */
+  of(values: Values<I>): Value;
+}
+
+const listed = new Map<string, Formula>();
+
+/** Every formula defined so far, by id; the register of formulas is printed from it. */
+export const formulas = (): readonly Formula[] => [...listed.values()].sort((a, b) => (a.id < b.id ? -1 : 1));
+
+const asList = (value: Value | readonly Value[]): readonly Value[] => (Array.isArray(value) ? (value as readonly Value[]) : [value as Value]);
+
+function outside(input: Input, value: number): string | undefined {
+  if (!Number.isFinite(value)) return "is not a finite number";
+  if (input.above !== undefined && value <= input.above) return `has to be above ${input.above}`;
+  if (input.least !== undefined && value < input.least) return `has to be at least ${input.least}`;
+  if (input.most !== undefined && value > input.most) return `has to be at most ${input.most}`;
+  return undefined;
+}
+
+function outsideGaps(title: string, inputs: Inputs, values: Readonly<Record<string, Value | readonly Value[]>>): readonly Gap[] {
+  const gaps: Gap[] = [];
+  for (const [symbol, input] of Object.entries(inputs)) {
+    for (const value of asList(values[symbol] as Value)) {
+      if (!value.known) continue;
+      const problem = outside(input, value.value);
+      if (problem) gaps.push({ path: value.origin.from === "written" ? value.origin.path : "", what: input.is, because: `${title}: the ${input.is} ${problem}.` });
+    }
+  }
+  return gaps;
+}
+
+const inBrackets = (text: string): string => (text.startsWith("−") || /[+−×÷]/u.test(text) ? `(${text})` : text);
+
+/** A list as a sum: `6 × 130 W + 2 × 45 W`. */
+export function showSum(values: readonly Known[], print: Print): string {
+  if (values.length === 0) return "0";
+  const counts = new Map<string, number>();
+  for (const each of values) {
+    const text = print(each.value, each.kind);
+    counts.set(text, (counts.get(text) ?? 0) + 1);
+  }
+  return [...counts].map(([text, count]) => (count > 1 ? `${count} × ${text}` : text)).join(" + ");
+}
+
+function substitute(expression: string, values: Readonly<Record<string, Known | readonly Known[]>>, print: Print): string {
+  const symbols = Object.keys(values).sort((a, b) => b.length - a.length);
+  if (symbols.length === 0) return expression;
+  const quoted = symbols.map((symbol) => symbol.replace(/[.*+?^${}()|[\]\\]/gu, "\\$&"));
+  const pattern = new RegExp(`(?<![\\p{L}\\p{N}_])(${quoted.join("|")})(?![\\p{L}\\p{N}_])`, "gu");
+  return expression
+    .replace(/Σ\s*(?=[\p{L}])/gu, "Σ")
+    .replace(/Σ([\p{L}\p{N}_]+)/gu, (whole, symbol: string) => {
+      const list = values[symbol];
+      return Array.isArray(list) ? `(${showSum(list as readonly Known[], print)})` : whole;
+    })
+    .replace(pattern, (symbol) => {
+      const value = values[symbol] as Known | readonly Known[];
+      if (Array.isArray(value)) return `(${(value as readonly Known[]).map((each) => print(each.value, each.kind)).join("; ")})`;
+      const known = value as Known;
+      return inBrackets(print(known.value, known.kind));
+    });
+}
+
+/**
+ * Defines a formula: data plus one expression. The number, the shown working, the page of the register and a test
+ * all come from this one object.
+ */
+export function formula<const I extends Inputs>(definition: Definition<I>): Formula<I> {
+  const { id, symbol, kind, inputs, expression, source, title } = definition;
+  if (listed.has(id)) throw new Error(`formula ${id} is defined twice`);
+  const made: Formula<I> = {
+    ...definition,
+    of(values) {
+      const flat = Object.keys(inputs).flatMap((name) => asList(values[name as keyof I] as Value | readonly Value[]));
+      const gaps = [...gapsOf(flat), ...outsideGaps(title, inputs, values as never)];
+      if (gaps.length > 0) return missing(kind, ...gaps);
+      const numbers = Object.fromEntries(
+        Object.keys(inputs).map((name) => {
+          const value = values[name as keyof I] as Known | readonly Known[];
+          return [name, Array.isArray(value) ? (value as readonly Known[]).map((each) => each.value) : (value as Known).value];
+        }),
+      ) as Numbers<I>;
+      const result = definition.compute(numbers);
+      if (!Number.isFinite(result)) return missing(kind, { path: "", what: title, because: `${title} has no finite value for these inputs.` });
+      const knowns = values as unknown as Knowns<I>;
+      const show = (print: Print): string => definition.show?.(knowns, print) ?? substitute(expression, knowns as never, print);
+      return { known: true, value: result, kind, origin: { from: "step", step: { formula: `${symbol} = ${expression}`, show, source, inputs: flat as readonly Known[] } } };
+    },
+  };
+  listed.set(id, made as unknown as Formula);
+  return made;
+}

@@ -1,0 +1,94 @@
+import type { Kind } from "../quantity/kinds.js";
+import type { Print } from "../quantity/print.js";
+import type { Unit } from "../quantity/units.js";
+import type { SourceId } from "../sources/index.js";
+
+/** Something that is not written down: where it belongs and what it is called. */
+export interface Gap {
+  /** Path in the document or part, for instance `power.circuits.stage-4.breaker`. */
+  readonly path: string;
+  /** What is missing in words: "breaker rating". */
+  readonly what: string;
+  /** Whose it is, for the sentence: "Circuit stage-4". */
+  readonly of?: string;
+  /** Replaces the stock sentence when "is not written down" would be wrong (for instance outside a formula's validity). */
+  readonly because?: string;
+}
+
+/** One line of a working: the formula, its inputs and where it comes from. */
+export interface Step {
+  /** The formula in symbols: `I = S ÷ V`. */
+  readonly formula: string;
+  /** The same with the numbers put in, in units that make the arithmetic true. */
+  readonly show: (print: Print) => string;
+  readonly source: SourceId;
+  readonly inputs: readonly Known[];
+  readonly note?: string;
+}
+
+/** Where a known value comes from. */
+export type Origin =
+  | { readonly from: "written"; readonly path: string; readonly text: string }
+  | { readonly from: "step"; readonly step: Step }
+  | { readonly from: "table"; readonly source: SourceId; readonly what: string }
+  | { readonly from: "assumed"; readonly source: SourceId; readonly why: string }
+  | { readonly from: "counted"; readonly what: string };
+
+/** A value that is known, in the unit its kind is kept in (SI). */
+export interface Known {
+  readonly known: true;
+  readonly value: number;
+  readonly kind: Kind;
+  readonly origin: Origin;
+  /** The unit its author wrote, if it was written. */
+  readonly unit?: Unit;
+}
+
+/** A value that cannot be told, with everything that is missing for it. Never zero, never passes a check. */
+export interface Missing {
+  readonly known: false;
+  readonly kind: Kind;
+  readonly gaps: readonly Gap[];
+}
+
+export type Value = Known | Missing;
+
+export const missing = (kind: Kind, ...gaps: readonly Gap[]): Missing => ({ known: false, kind, gaps });
+
+/** A number counted from the document itself (panels, hangs). */
+export const counted = (value: number, what: string, kind: Kind = "count"): Known => ({ known: true, value, kind, origin: { from: "counted", what } });
+
+/** A value assumed because nothing is written, on the ground of a source or of practice; the working says so. */
+export const assumed = (value: number, kind: Kind, source: SourceId, why: string): Known => ({
+  known: true,
+  value,
+  kind,
+  origin: { from: "assumed", source, why },
+});
+
+/** A value read from a published table. */
+export const tabled = (value: number, kind: Kind, source: SourceId, what: string): Known => ({ known: true, value, kind, origin: { from: "table", source, what } });
+
+/** A plain number for tests and examples. */
+export const given = (value: number, kind: Kind): Known => ({ known: true, value, kind, origin: { from: "written", path: "", text: "" } });
+
+/** All gaps of the values that are missing, each once. */
+export function gapsOf(values: readonly Value[]): readonly Gap[] {
+  const seen = new Map<string, Gap>();
+  for (const value of values) if (!value.known) for (const gap of value.gaps) seen.set(`${gap.path}\u0000${gap.what}`, gap);
+  return [...seen.values()];
+}
+
+/** The steps that lead to a value, first things first, each once. */
+export function workingOf(value: Known): readonly { readonly step: Step; readonly result: Known }[] {
+  const lines: { step: Step; result: Known }[] = [];
+  const seen = new Set<Step>();
+  const visit = (each: Known): void => {
+    if (each.origin.from !== "step" || seen.has(each.origin.step)) return;
+    seen.add(each.origin.step);
+    for (const input of each.origin.step.inputs) visit(input);
+    lines.push({ step: each.origin.step, result: each });
+  };
+  visit(value);
+  return lines;
+}

@@ -1,0 +1,28 @@
+export { formula, formulas, showSum, type Definition, type Formula, type Input, type Inputs } from "./formula/formula.js";
+export { greatestOf, leastOf, sum, times } from "./formula/arithmetic.js";
+export {
+  assumed,
+  counted,
+  type Gap,
+  gapsOf,
+  given,
+  type Known,
+  type Missing,
+  missing,
+  type Origin,
+  type Step,
+  tabled,
+  type Value,
+  workingOf,
+} from "./formula/value.js";
+export { awgArea, awgDiameter, awgName, awgNumber } from "./quantity/awg.js";
+export { type Kind, kinds, siUnit } from "./quantity/kinds.js";
+export { type Quantity, type Reading, readPair, readQuantity } from "./quantity/parse.js";
+export { type Print, printer, printNumber, printQuantity, type System, unitFor } from "./quantity/print.js";
+export { fromKept, toKept, type Unit, unitByCode, units, unitsOf } from "./quantity/units.js";
+export { type SourceId, sourceOf, sources } from "./sources/index.js";
+export type { Source } from "./sources/source.js";
+export * from "./power/index.js";
+export * from "./rigging/index.js";
+export * from "./signal/index.js";
+export * from "./face/index.js";

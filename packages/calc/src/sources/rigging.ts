@@ -1,0 +1,3 @@
+import { sourceTable } from "./source.js";
+
+export const riggingSources = sourceTable({});
