@@ -1,1 +1,33 @@
-export {};
+export * from "./ampacity/ampacity.js";
+export { type BuildingRow, buildingRow, buildingRows } from "./ampacity/building.js";
+export { type CordRow, cordRows } from "./ampacity/cords.js";
+export { ambientFactor, type Column, countFactor } from "./ampacity/factors.js";
+export { type PortableRow, portableRows } from "./ampacity/portable.js";
+export { annexGDrop, annexGLimit, annexGLimits, dropByMillivolts, REACTANCE, RESISTIVITY } from "./annex-g.js";
+export { nextBreaker, standardBreakers } from "./breakers.js";
+export { ALPHA_75, type GaugeRow, gaugeAt, gaugeRow, gaugeRows } from "./conductors/copper-awg.js";
+export {
+  ALPHA_20,
+  correctionTo20,
+  type MetricRow,
+  metricAt,
+  metricRow,
+  metricRows,
+} from "./conductors/copper-metric.js";
+export { conductorResistance, gaugeOf, type Strands } from "./conductors/resistance.js";
+export { continuousRating, continuousShare, isContinuous, overcurrentNeeded, type Practice } from "./continuous.js";
+export { dropShare, endVoltage, farEndDrop, segmentDrop, segmentDropThreePhase } from "./drop.js";
+export { BTU_PER_TON, coolingTons, heat, wattsToBtu } from "./heat.js";
+export { inrush, inrushMultiple } from "./inrush.js";
+export { circularMils, dropByK, K } from "./k-method.js";
+export { CLASS_A, CORD_LEAKAGE, classA, classATime, LEAKAGE_SHARE, leakageAllowed, residualDevice } from "./leakage.js";
+export { type LineToLine, legCurrent, legCurrents, legImbalance, type Phasor, phasorDifference } from "./legs.js";
+export { apparentPower, circuitLoad, loadCurrent, threePhaseCurrent } from "./load.js";
+export {
+  receptacleAllowed,
+  receptacleLoad,
+  receptacleLoads,
+  receptacleRatings,
+  sharedCircuitShare,
+} from "./receptacles.js";
+export { equalTapsDrop, runDrops, type Segment, segmentCurrents } from "./run.js";

@@ -1,0 +1,116 @@
+import { formula } from "../../formula/formula.js";
+import { type Gap, missing, tabled, type Value } from "../../formula/value.js";
+import { gaugeOf } from "../conductors/resistance.js";
+import { buildingRow } from "./building.js";
+import { cordRows } from "./cords.js";
+import { ambientFactor, type Column, countFactor } from "./factors.js";
+import { portableRows } from "./portable.js";
+
+/** Ampacity after the factors for ambient temperature and number of conductors. */
+export const ampacity = formula({
+  id: "power.ampacity",
+  title: "Ampacity",
+  symbol: "Iz",
+  kind: "current",
+  inputs: {
+    It: { kind: "current", is: "tabulated ampacity", above: 0 },
+    ka: { kind: "factor", is: "ambient factor", above: 0, most: 1 },
+    kn: { kind: "factor", is: "factor for the number of conductors", above: 0, most: 1 },
+  },
+  expression: "It × ka × kn",
+  source: "nec-400.5a3",
+  validity: "copper, 26 to 45 °C ambient",
+  example: {
+    given: { It: 20, ka: 1, kn: 0.8 },
+    gives: 16,
+    within: 1e-9,
+    from: "12 AWG, 4 conductors: EC&M Code Q&A, 19 Aug 2015 (factor)",
+  },
+  compute: ({ It, ka, kn }) => It * ka * kn,
+});
+
+export interface Service {
+  /** Current-carrying conductors; the equipment ground is not counted. */
+  readonly conductors: number;
+  /** Ambient, °C; 30 unless told. */
+  readonly ambient?: number;
+  /** Insulation; 60 °C unless marked. */
+  readonly column?: Column;
+}
+
+const none = (because: string): Value => missing("current", { path: "", what: "ampacity", because } satisfies Gap);
+
+function corrected(base: Value, { conductors, ambient = 30, column = 60 }: Service): Value {
+  const ka = ambientFactor(ambient, column);
+  if (ka === undefined) return none(`No ambient factor is at hand for ${ambient} °C; the table used ends at 45 °C.`);
+  return ampacity.of({
+    It: base,
+    ka: tabled(ka, "factor", "nec-310.15b1", `ambient ${ambient} °C, ${column} °C column`),
+    kn: tabled(countFactor(conductors), "factor", "nec-400.5a3", `${conductors} current-carrying conductors`),
+  });
+}
+
+/** Reads a table by gauge. A metric size has no row in the NEC tables and stays missing. */
+function byGauge(conductor: Value, read: (awg: string) => Value | undefined, table: string): Value {
+  if (!conductor.known) return missing("current", ...conductor.gaps);
+  const awg = gaugeOf(conductor.value);
+  if (awg === undefined)
+    return none(`${table} is by AWG gauge; a metric cord needs its current rating stated on the part.`);
+  return read(awg) ?? none(`${table} has no row for ${awg} AWG.`);
+}
+
+/** Ampacity of a flexible cord of the S and SJ families (NEC 400.5(A)(1)). */
+export const cordAmpacity = (conductor: Value, service: Service): Value =>
+  byGauge(
+    conductor,
+    (awg) => {
+      const row = cordRows.find((each) => each.awg === awg);
+      const two = service.conductors <= 2;
+      const value = two ? row?.two : row?.three;
+      if (!row || value === undefined) return undefined;
+      const what = `${awg} AWG cord, ${two ? "two" : "three"} current-carrying conductors`;
+      // A higher jacket mark does not raise the table itself; it only softens the ambient factor.
+      return corrected(tabled(value, "current", two ? row.twoSource : row.threeSource, what), service);
+    },
+    "NEC Table 400.5(A)(1)",
+  );
+
+/** Ampacity of portable power cable, types SC, SCE, SCT, PPE, G and W (NEC 400.5(A)(2)). */
+export const portableAmpacity = (conductor: Value, service: Service): Value =>
+  byGauge(
+    conductor,
+    (awg) => {
+      const column = service.column ?? 60;
+      const value = portableRows.find((each) => each.awg === awg)?.[`at${column}`]?.[
+        Math.min(service.conductors, 3) - 1
+      ];
+      if (value === undefined) return undefined;
+      return corrected(tabled(value, "current", "nec-400.5a2", `${awg} AWG portable cable, ${column} °C`), service);
+    },
+    "NEC Table 400.5(A)(2)",
+  );
+
+/** Ampacity of copper building wire (NEC Table 310.16), at most three current-carrying conductors. */
+export const buildingAmpacity = (conductor: Value, column: Column = 60): Value =>
+  byGauge(
+    conductor,
+    (awg) => {
+      const row = buildingRow(awg);
+      return row && tabled(row[`at${column}`], "current", "nec-310.16", `${awg} AWG copper, ${column} °C`);
+    },
+    "NEC Table 310.16",
+  );
+
+/** Greatest breaker on small building wire (NEC 240.4(D)); missing for sizes it does not cap. */
+export const smallConductorBreaker = (conductor: Value): Value =>
+  byGauge(
+    conductor,
+    (awg) => {
+      const most = buildingRow(awg)?.mostBreaker;
+      return most === undefined ? undefined : tabled(most, "current", "nec-240.4d", `greatest breaker on ${awg} AWG`);
+    },
+    "NEC 240.4(D)",
+  );
+
+/** Least gauge area (mm²) of a field-assembled extension cord of listed parts on a 20 A circuit: 16 AWG (NEC 240.5(B)(4)). */
+export const FIELD_ASSEMBLED_LEAST = { breaker: 20, awg: "16" } as const;
