@@ -26,3 +26,5 @@ export * from "./power/index.js";
 export * from "./rigging/index.js";
 export * from "./signal/index.js";
 export * from "./face/index.js";
+export * from "./stock/index.js";
+export * from "./connectors/index.js";

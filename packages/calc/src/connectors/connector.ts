@@ -1,0 +1,34 @@
+import type { SourceId } from "../sources/index.js";
+
+/** How a mated pair is held together. */
+export type Retention = "none" | "friction" | "latch" | "twist" | "screw" | "bayonet";
+
+/** Rated current (A) and voltage (V) in one practice. */
+export interface Rating {
+  readonly amperes: number;
+  readonly volts: number;
+}
+
+/**
+ * A connector family as both sides of a joint name it. Where plug and inlet share one id it mates with itself.
+ */
+export interface Connector {
+  readonly id: string;
+  readonly title: string;
+  readonly standard: string;
+  readonly carries: "power" | "signal";
+  /** Power only. A practice without an entry has no rating at hand: missing, not zero. */
+  readonly rated?: { readonly us?: Rating; readonly iec?: Rating };
+  /** Poles and wires: `2P+PE`. */
+  readonly poles?: string;
+  readonly retention: Retention;
+  readonly mates: readonly string[];
+  /** Whether it may be opened under load, where known. The maker's data sheet decides. */
+  readonly underLoad?: boolean;
+  readonly source: SourceId;
+  /** A caution or a limit of what is known. */
+  readonly note?: string;
+}
+
+/** Whether a retention lets go by a pull alone. */
+export const heldByFriction = (retention: Retention): boolean => retention === "none" || retention === "friction";
