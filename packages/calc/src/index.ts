@@ -1,5 +1,15 @@
-export { formula, formulas, showSum, type Definition, type Formula, type Input, type Inputs } from "./formula/formula.js";
+export * from "./connectors/index.js";
+export * from "./face/index.js";
 export { greatestOf, leastOf, sum, times } from "./formula/arithmetic.js";
+export {
+  type Definition,
+  type Formula,
+  formula,
+  formulas,
+  type Input,
+  type Inputs,
+  showSum,
+} from "./formula/formula.js";
 export {
   assumed,
   counted,
@@ -15,16 +25,14 @@ export {
   type Value,
   workingOf,
 } from "./formula/value.js";
+export * from "./power/index.js";
 export { awgArea, awgDiameter, awgName, awgNumber } from "./quantity/awg.js";
 export { type Kind, kinds, siUnit } from "./quantity/kinds.js";
 export { type Quantity, type Reading, readPair, readQuantity } from "./quantity/parse.js";
 export { type Print, printer, printNumber, printQuantity, type System, unitFor } from "./quantity/print.js";
 export { fromKept, toKept, type Unit, unitByCode, units, unitsOf } from "./quantity/units.js";
-export { type SourceId, sourceOf, sources } from "./sources/index.js";
-export type { Source } from "./sources/source.js";
-export * from "./power/index.js";
 export * from "./rigging/index.js";
 export * from "./signal/index.js";
-export * from "./face/index.js";
+export { type SourceId, sourceOf, sources } from "./sources/index.js";
+export type { Source } from "./sources/source.js";
 export * from "./stock/index.js";
-export * from "./connectors/index.js";

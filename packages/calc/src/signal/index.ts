@@ -1,1 +1,25 @@
-export {};
+export { type Carried, carries, type Picture } from "./carry.js";
+export { pixelClock, timingsOf } from "./clock.js";
+export { coaxLength, RG6_LENGTHS, SDI_LOSS } from "./coax.js";
+export { CHANNEL, type CordBudget, copperHop, cordBudgets, cordLength, type HopLimit, lossLength } from "./cords.js";
+export { ctaFormats, ctaTiming } from "./cta.js";
+export { type CvtMode, cvt, LEAST_BACK_PORCH } from "./cvt.js";
+export { driveLevel, greySteps } from "./drive.js";
+export { FRAME_BYTES, FRAME_OVERHEAD, FRAME_PAYLOAD, frameCost, payloadEfficiency } from "./frame.js";
+export {
+  type ClockLink,
+  type Link,
+  type LinkId,
+  links,
+  type PacketLink,
+  type SerialLink,
+  TMDS_FLOOR,
+} from "./links.js";
+export { isInside, overlap, type Rectangle } from "./placement.js";
+export { activeRate, bitsPerPixel, panelsPerPort, portBound, portCapacity, STATED_AT } from "./port.js";
+export { sdiGross, sdiRate } from "./sdi.js";
+export { adaCharacterHeight, adaRows } from "./signs.js";
+export { CHARACTER_ANGLE, capHeight, capPixels, characterAngle, characterHeight } from "./text.js";
+export { frameRate, type Rate, rateOf, type Timing, wholeQuotient } from "./timing.js";
+export { repetitionNeeded, tmdsClock } from "./tmds.js";
+export { acuityDistance, practiceDistance } from "./viewing.js";

@@ -1,0 +1,34 @@
+import { formula } from "../formula/formula.js";
+import { ctaTiming } from "./cta.js";
+import { type CvtMode, cvt } from "./cvt.js";
+import type { Timing } from "./timing.js";
+
+/** Pixel clock in Hz from the totals of a timing and its frame rate. */
+export const pixelClock = formula({
+  id: "signal.pixel-clock",
+  title: "Pixel clock",
+  symbol: "c",
+  kind: "frequency",
+  inputs: {
+    X: { kind: "pixels", is: "pixels of a line, blanking included", least: 1 },
+    Y: { kind: "count", is: "lines of a frame, blanking included", least: 1 },
+    f: { kind: "frequency", is: "frame rate", above: 0 },
+  },
+  expression: "X × Y × f",
+  source: "cta-861",
+  validity: "progressive timings",
+  example: { given: { X: 2200, Y: 1125, f: 60 }, gives: 148.5e6, within: 0, from: "CTA-861 format 16" },
+  compute: ({ X, Y, f }) => X * Y * f,
+});
+
+const MODES: readonly CvtMode[] = ["reduced-2", "reduced", "standard"];
+
+/**
+ * Timings a source may choose for a raster at a rate in Hz: the standard one where CTA-861 has it, else the
+ * coordinated ones, least blanking first. A mode that would round the width is left out.
+ */
+export function timingsOf(width: number, height: number, hertz: number): readonly Timing[] {
+  const standard = ctaTiming(width, height, hertz);
+  if (standard) return [standard];
+  return MODES.map((mode) => cvt(width, height, hertz, mode)).filter((timing) => timing.width === width);
+}

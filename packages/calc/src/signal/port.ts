@@ -1,0 +1,99 @@
+import { formula } from "../formula/formula.js";
+
+/** The rate and depth a maker's pixel figure is given at, in the trade. */
+export const STATED_AT = { rate: 60, bitsPerPixel: 24 } as const;
+
+/** The same floor on every machine: a quotient that is whole but for rounding counts as whole. */
+const wholeBelow = (value: number): number => Math.floor(value * (1 + 1e-13));
+
+/** Bits of a pixel: red, green and blue at the depth of one component. */
+export const bitsPerPixel = formula({
+  id: "signal.bits-per-pixel",
+  title: "Bits of a pixel",
+  symbol: "b",
+  kind: "colour-depth",
+  inputs: { d: { kind: "colour-depth", is: "bits of a colour component", above: 0 } },
+  expression: "3 × d",
+  source: "arithmetic",
+  validity: "red, green and blue in full (4:4:4)",
+  example: { given: { d: 10 }, gives: 30, within: 0, from: "three components of 10 bit" },
+  compute: ({ d }) => 3 * d,
+});
+
+/** The maker's pixel figure of a port, given at 60 Hz and 24 bit, at another rate and depth. */
+export const portCapacity = formula({
+  id: "signal.port-capacity",
+  title: "Pixels a port drives at this rate and depth",
+  symbol: "N",
+  kind: "pixels",
+  inputs: {
+    n: { kind: "pixels", is: "maker's pixels of a port at 60 Hz, 24 bit", above: 0 },
+    b: { kind: "colour-depth", is: "bits of a pixel", above: 0 },
+    f: { kind: "frequency", is: "frame rate", above: 0 },
+  },
+  expression: "floor(n × (24 bit × 60 Hz) ÷ (b × f))",
+  source: "part",
+  validity: "the maker's figure is for 60 Hz and 24 bit; the load of a port goes with bits a second",
+  example: { given: { n: 655_360, b: 30, f: 60 }, gives: 524_288, within: 0, from: "655 360 × 24 ÷ 30" },
+  compute: ({ n, b, f }) => wholeBelow((n * STATED_AT.bitsPerPixel * STATED_AT.rate) / (b * f)),
+});
+
+/** What a link of this rate can carry whatever the maker says. */
+export const portBound = formula({
+  id: "signal.port-bound",
+  title: "Pixels a link can carry at most",
+  symbol: "N",
+  kind: "pixels",
+  inputs: {
+    r: { kind: "data-rate", is: "rate of the link", above: 0 },
+    η: { kind: "ratio", is: "share of the rate left for payload", above: 0, most: 1 },
+    b: { kind: "colour-depth", is: "bits of a pixel", above: 0 },
+    f: { kind: "frequency", is: "frame rate", above: 0 },
+  },
+  expression: "floor(r × η ÷ (b × f))",
+  source: "ieee-802.3",
+  validity: "every pixel sent in every frame, uncompressed",
+  example: {
+    given: { r: 1e9, η: 1500 / 1538, b: 24, f: 60 },
+    gives: 677_286,
+    within: 0,
+    from: "1 Gb/s × 1500 ÷ 1538 ÷ (24 × 60)",
+  },
+  compute: ({ r, η, b, f }) => wholeBelow((r * η) / (b * f)),
+});
+
+/** Whole panels a port can drive. */
+export const panelsPerPort = formula({
+  id: "signal.panels-per-port",
+  title: "Panels a port drives",
+  symbol: "k",
+  kind: "count",
+  inputs: {
+    n: { kind: "pixels", is: "pixels of a port", least: 0 },
+    x: { kind: "pixels", is: "pixels of a panel across", least: 1 },
+    y: { kind: "pixels", is: "pixels of a panel down", least: 1 },
+  },
+  expression: "floor(n ÷ (x × y))",
+  source: "arithmetic",
+  validity: "panels of one kind; a panel is never shared between ports",
+  example: { given: { n: 655_360, x: 128, y: 128 }, gives: 40, within: 0, from: "40 × 16 384 = 655 360 exactly" },
+  compute: ({ n, x, y }) => wholeBelow(n / (x * y)),
+});
+
+/** Data rate in bit/s of a raster's visible pixels. */
+export const activeRate = formula({
+  id: "signal.active-rate",
+  title: "Data rate of the visible pixels",
+  symbol: "R",
+  kind: "data-rate",
+  inputs: {
+    n: { kind: "pixels", is: "pixels", least: 0 },
+    b: { kind: "colour-depth", is: "bits of a pixel", above: 0 },
+    f: { kind: "frequency", is: "frame rate", above: 0 },
+  },
+  expression: "n × b × f",
+  source: "arithmetic",
+  validity: "uncompressed, blanking left out",
+  example: { given: { n: 2_073_600, b: 24, f: 60 }, gives: 2_985_984_000, within: 0, from: "1920 × 1080 × 24 × 60" },
+  compute: ({ n, b, f }) => n * b * f,
+});

@@ -1,0 +1,23 @@
+const INCH = 0.0254;
+const FOOT = 0.3048;
+
+/** Baseline up to, near distance, least height there: 2010 ADA Standards, Table 703.5.5, inches. */
+export const adaRows = [
+  { upTo: 70, near: 72, least: 0.625 },
+  { upTo: 120, near: 180, least: 2 },
+  { upTo: Number.POSITIVE_INFINITY, near: 252, least: 3 },
+] as const;
+
+/**
+ * Least character height in metres of a fixed sign by the height of its baseline above the floor and the distance,
+ * both in metres: an eighth of an inch more for each foot beyond the near distance. For changing pictures it is
+ * advice. The table begins at 40 in; below that it says nothing and the result is undefined.
+ */
+export function adaCharacterHeight(baseline: number, distance: number): number | undefined {
+  const above = baseline / INCH;
+  if (above < 40 - 1e-9 || distance < 0) return undefined;
+  const row = adaRows.find(({ upTo }) => above <= upTo + 1e-9);
+  if (!row) return undefined;
+  const beyond = Math.max(0, distance - row.near * INCH) / FOOT;
+  return (row.least + beyond / 8) * INCH;
+}

@@ -1,0 +1,1 @@
+export { type Booking, type Peak, peakUse } from "./sweep.js";
