@@ -1,1 +1,5 @@
-export {};
+export * from "./beam/beam.js";
+export * from "./beam/deflection.js";
+export * from "./beam/envelope.js";
+export * from "./beam/slack.js";
+export * from "./beam/solve.js";
