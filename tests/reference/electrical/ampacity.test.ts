@@ -1,0 +1,204 @@
+import {
+  ambientFactor,
+  awgArea,
+  awgNumber,
+  buildingAmpacity,
+  buildingRows,
+  cordAmpacity,
+  cordRows,
+  countFactor,
+  given,
+  type Known,
+  portableAmpacity,
+  portableRows,
+  smallConductorBreaker,
+  type Value,
+} from "@plumbmark/calc";
+import { describe, expect, test } from "vitest";
+import { reference } from "../check.js";
+
+const gauge = (awg: string) => given(awgArea(awgNumber(awg) as number), "conductor");
+const amperes = (value: Value) => (value.known ? (value as Known).value : Number.NaN);
+const total = (numbers: readonly number[]) => numbers.reduce((sum, each) => sum + each, 0);
+const rises = (numbers: readonly number[]) =>
+  numbers.every((each, index) => index === 0 || each > (numbers[index - 1] as number));
+
+describe("flexible cords", () => {
+  const table = "NEC Table 400.5(A)(1)";
+  const cord = (awg: string, conductors: number, ambient?: number) =>
+    amperes(cordAmpacity(gauge(awg), ambient === undefined ? { conductors } : { conductors, ambient }));
+  reference({
+    name: "two conductors, 18, 17, 16, 14, 12 AWG",
+    source: table,
+    basis: "published",
+    got: () => ["18", "17", "16", "14", "12"].map((awg) => cord(awg, 2)),
+    printed: [10, 12, 13, 18, 25],
+  });
+  reference({
+    name: "three conductors, 18 and 16 AWG",
+    source: table,
+    basis: "published",
+    got: () => ["18", "16"].map((awg) => cord(awg, 3)),
+    printed: [7, 10],
+  });
+  reference({
+    name: "three conductors, 14 to 2 AWG",
+    source: table,
+    basis: "memory",
+    got: () => ["14", "12", "10", "8", "6", "4", "2"].map((awg) => cord(awg, 3)),
+    printed: [15, 20, 25, 35, 45, 60, 80],
+  });
+  reference({
+    name: "two conductors, 10 to 2 AWG",
+    source: table,
+    basis: "memory",
+    got: () => ["10", "8", "6", "4", "2"].map((awg) => cord(awg, 2)),
+    printed: [30, 40, 55, 70, 95],
+  });
+  reference({
+    name: "checksums of both columns, summed apart from the code",
+    source: table,
+    basis: "arithmetic",
+    got: () => [total(cordRows.flatMap((row) => row.three ?? [])), total(cordRows.map((row) => row.two))],
+    printed: [297, 368],
+  });
+  reference({
+    name: "12 AWG, 4 conductors",
+    source: "NEC Table 400.5(A)(3); EC&M Code Q&A, 19 Aug 2015",
+    basis: "published",
+    got: () => cord("12", 4),
+    printed: 16,
+    within: 1e-9,
+  });
+  reference({
+    name: "factors for 3, 6, 9, 20, 30, 40 and 41 conductors",
+    source: "NEC Table 400.5(A)(3)",
+    basis: "published",
+    got: () => [3, 6, 9, 20, 30, 40, 41].map(countFactor),
+    printed: [1, 0.8, 0.7, 0.5, 0.45, 0.4, 0.35],
+  });
+  reference({
+    name: "25 A cord at 40 °C",
+    source: "NEC Table 310.15(B)(1)",
+    basis: "published",
+    got: () => cord("12", 2, 40),
+    printed: 20.5,
+    within: 1e-9,
+  });
+  reference({
+    name: "75 and 90 °C columns at 35, 40, 45 °C",
+    source: "NEC Table 310.15(B)(1)",
+    basis: "published",
+    got: () => [35, 40, 45].flatMap((each) => [ambientFactor(each, 75) ?? 0, ambientFactor(each, 90) ?? 0]),
+    printed: [0.94, 0.96, 0.88, 0.91, 0.82, 0.87],
+  });
+  test("both columns rise with size, and two conductors carry more than three", () => {
+    expect(rises(cordRows.flatMap((row) => row.three ?? []))).toBe(true);
+    expect(rises(cordRows.map((row) => row.two))).toBe(true);
+    for (const row of cordRows) if (row.three) expect(row.two).toBeGreaterThan(row.three);
+  });
+  reference({
+    name: "the cord-length table of cord sets (13 A for 14 AWG) is not this one",
+    source: table,
+    basis: "memory",
+    got: () => cord("14", 3) === 13,
+    printed: false,
+  });
+  test("a metric cord, a gauge off the table, and 50 °C are missing, not guessed", () => {
+    expect(cordAmpacity(given(2.5, "conductor"), { conductors: 2 }).known).toBe(false);
+    expect(cordAmpacity(gauge("1/0"), { conductors: 3 }).known).toBe(false);
+    expect(cordAmpacity(gauge("12"), { conductors: 3, ambient: 50 }).known).toBe(false);
+  });
+  test("rows that were never seen in print say so in their working", () => {
+    expect(cordRows.filter((row) => row.threeSource === "nec-400.5a1-memory").map((row) => row.awg)).toEqual([
+      "14",
+      "12",
+      "10",
+      "8",
+      "6",
+      "4",
+      "2",
+    ]);
+  });
+});
+
+describe("portable power cable", () => {
+  const table = "NEC Table 400.5(A)(2), Set Lighting Technician's Handbook, 4th ed., Table D.1";
+  reference({
+    name: "single 4/0 at 90 °C",
+    source: table,
+    basis: "published",
+    got: () => amperes(portableAmpacity(gauge("4/0"), { conductors: 1, column: 90 })),
+    printed: 405,
+  });
+  reference({
+    name: "2 AWG, 3 conductors, 75 °C",
+    source: table,
+    basis: "published",
+    got: () => amperes(portableAmpacity(gauge("2"), { conductors: 3, column: 75 })),
+    printed: 133,
+  });
+  const sum = (column: "at60" | "at75" | "at90", index: number) =>
+    total(portableRows.flatMap((row) => row[column]?.[index] ?? []));
+  reference({
+    name: "checksums of single conductors at 60, 75 and 90 °C, summed apart from the code",
+    source: table,
+    basis: "arithmetic",
+    got: () => [sum("at60", 0), sum("at75", 0), sum("at90", 0)],
+    printed: [1225, 1625, 1830],
+  });
+  reference({
+    name: "checksums of three conductors at 60, 75 and 90 °C, summed apart from the code",
+    source: table,
+    basis: "arithmetic",
+    got: () => [sum("at60", 2), sum("at75", 2), sum("at90", 2)],
+    printed: [954, 1275, 1450],
+  });
+  test("rises with size and column, falls with conductors", () => {
+    for (const column of ["at60", "at75", "at90"] as const)
+      for (const index of [0, 1, 2])
+        expect(rises(portableRows.flatMap((row) => row[column]?.[index] ?? []))).toBe(true);
+    for (const row of portableRows)
+      for (const cells of [row.at60, row.at75, row.at90]) if (cells) expect(rises([...cells].reverse())).toBe(true);
+  });
+  test("8 AWG at 60 °C is not at hand", () =>
+    expect(portableAmpacity(gauge("8"), { conductors: 2 }).known).toBe(false));
+});
+
+describe("building wire", () => {
+  const table = "NFPA 70-2023 Table 310.16; CEC Table 2 agrees";
+  for (const [column, printed] of [
+    [60, [15, 20, 30, 40, 55, 70]],
+    [75, [20, 25, 35, 50, 65, 85]],
+    [90, [25, 30, 40, 55, 75, 95]],
+  ] as const)
+    reference({
+      name: `${column} °C, 14 to 4 AWG (the column before 2011 gave 20 and 25 A at 60 °C)`,
+      source: table,
+      basis: "published",
+      got: () => buildingRows.map((row) => amperes(buildingAmpacity(gauge(row.awg), column))),
+      printed,
+    });
+  reference({
+    name: "checksums of the three columns, summed apart from the code",
+    source: table,
+    basis: "arithmetic",
+    got: () => [
+      total(buildingRows.map((row) => row.at60)),
+      total(buildingRows.map((row) => row.at75)),
+      total(buildingRows.map((row) => row.at90)),
+    ],
+    printed: [230, 280, 320],
+  });
+  test("every column rises with size", () => {
+    for (const column of ["at60", "at75", "at90"] as const)
+      expect(rises(buildingRows.map((row) => row[column]))).toBe(true);
+  });
+  reference({
+    name: "greatest breaker on 14, 12, 10 AWG",
+    source: "NEC 240.4(D)",
+    basis: "published",
+    got: () => ["14", "12", "10"].map((awg) => amperes(smallConductorBreaker(gauge(awg)))),
+    printed: [15, 20, 30],
+  });
+});
