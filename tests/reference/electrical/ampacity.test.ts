@@ -9,6 +9,8 @@ import {
   countFactor,
   given,
   type Known,
+  metricCordAmpacity,
+  metricCordRows,
   portableAmpacity,
   portableRows,
   smallConductorBreaker,
@@ -201,4 +203,30 @@ describe("building wire", () => {
     got: () => ["14", "12", "10"].map((awg) => amperes(smallConductorBreaker(gauge(awg)))),
     printed: [15, 20, 30],
   });
+});
+
+describe("metric flexible cords", () => {
+  const table = "BS 7671 Table 4F3A";
+  const all = (threePhase: boolean) =>
+    [0.75, 1, 1.5, 2.5, 4].map((mm2) => amperes(metricCordAmpacity(given(mm2, "conductor"), threePhase)));
+  reference({
+    name: "single phase, 0.75 to 4 mm²",
+    source: table,
+    basis: "memory",
+    got: () => all(false),
+    printed: [6, 10, 16, 25, 32],
+  });
+  reference({
+    name: "three phase, 0.75 to 4 mm²",
+    source: table,
+    basis: "memory",
+    got: () => all(true),
+    printed: [6, 10, 16, 20, 25],
+  });
+  test("both columns rise with size and three phase is never above single phase", () => {
+    expect(rises(metricCordRows.map((row) => row.single))).toBe(true);
+    expect(rises(metricCordRows.map((row) => row.three))).toBe(true);
+    for (const row of metricCordRows) expect(row.three).toBeLessThanOrEqual(row.single);
+  });
+  test("a size without a row is missing", () => expect(metricCordAmpacity(given(3, "conductor")).known).toBe(false));
 });

@@ -212,6 +212,15 @@ describe("voltage drop, distributed loads", () => {
     within: 0.05,
   });
   reference({
+    name: "4-D1: segment currents of 70, 120, 220 A, as some digital copies carry, do not give the printed voltages",
+    source: mehta,
+    basis: "published",
+    got: () =>
+      300 - known(runDrops([segment(1e-5, 500, 100), segment(1e-5, 500, 50), segment(1e-5, 600, 70)])[2] as Value) <
+      288.05,
+    printed: false,
+  });
+  reference({
     name: "4-D2: 500 V, 0.02 Ω/km, 100 A at B, 200 A at C",
     source: "edurev.in, Distribution Systems question",
     basis: "published",

@@ -2,6 +2,7 @@ export * from "./ampacity/ampacity.js";
 export { type BuildingRow, buildingRow, buildingRows } from "./ampacity/building.js";
 export { type CordRow, cordRows } from "./ampacity/cords.js";
 export { ambientFactor, type Column, countFactor } from "./ampacity/factors.js";
+export { type MetricCordRow, metricCordAmpacity, metricCordRows } from "./ampacity/metric-cords.js";
 export { type PortableRow, portableRows } from "./ampacity/portable.js";
 export { annexGDrop, annexGLimit, annexGLimits, dropByMillivolts, REACTANCE, RESISTIVITY } from "./annex-g.js";
 export { nextBreaker, standardBreakers } from "./breakers.js";

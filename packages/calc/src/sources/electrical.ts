@@ -104,6 +104,13 @@ export const electricalSources = sourceTable({
     says: "voltage drop by mV per ampere and metre",
     basis: "published",
   },
+  "bs-7671-4f3a": {
+    document: "BS 7671",
+    edition: "2018",
+    clause: "Table 4F3A",
+    says: "current-carrying capacity of flexible cords, 30 °C ambient",
+    basis: "memory",
+  },
   "rcd-half": {
     document: "IEC 61008-1",
     says: "a residual device does not trip below half its rating",

@@ -38,7 +38,8 @@ export interface Service {
   readonly column?: Column;
 }
 
-const none = (because: string): Value => missing("current", { path: "", what: "ampacity", because } satisfies Gap);
+const none = (because: string, path = ""): Value =>
+  missing("current", { path, what: "ampacity", because } satisfies Gap);
 
 function corrected(base: Value, { conductors, ambient = 30, column = 60 }: Service): Value {
   const ka = ambientFactor(ambient, column);
@@ -53,10 +54,11 @@ function corrected(base: Value, { conductors, ambient = 30, column = 60 }: Servi
 /** Reads a table by gauge. A metric size has no row in the NEC tables and stays missing. */
 function byGauge(conductor: Value, read: (awg: string) => Value | undefined, table: string): Value {
   if (!conductor.known) return missing("current", ...conductor.gaps);
+  const path = conductor.origin.from === "written" ? conductor.origin.path : "";
   const awg = gaugeOf(conductor.value);
   if (awg === undefined)
-    return none(`${table} is by AWG gauge; a metric cord needs its current rating stated on the part.`);
-  return read(awg) ?? none(`${table} has no row for ${awg} AWG.`);
+    return none(`${table} is by AWG gauge; a metric cord needs its current rating stated on the part.`, path);
+  return read(awg) ?? none(`${table} has no row for ${awg} AWG.`, path);
 }
 
 /** Ampacity of a flexible cord of the S and SJ families (NEC 400.5(A)(1)). */
