@@ -4,6 +4,7 @@ import {
   classATime,
   coolingTons,
   given,
+  heat,
   type Known,
   LEAKAGE_SHARE,
   leakageAllowed,
@@ -11,6 +12,7 @@ import {
   legImbalance,
   loadCurrent,
   phasorDifference,
+  printer,
   residualDevice,
   threePhaseCurrent,
   wattsToBtu,
@@ -169,6 +171,17 @@ describe("heat", () => {
     got: () => coolingTons.compute({ Q: 10000 / wattsToBtu(1) }),
     printed: 0.83333,
     within: 0.000005,
+  });
+});
+
+describe("working of heat", () => {
+  const shown = (system: "us" | "metric") => {
+    const value = heat.of({ P: [given(500, "power"), given(254, "power")] });
+    return value.known && value.origin.from === "step" ? value.origin.step.show(printer(system)) : "";
+  };
+  test("is in the units of its result", () => {
+    expect(shown("us")).toBe("(500 W + 254 W) × 3.412 BTU/h per W");
+    expect(shown("metric")).toBe("500 W + 254 W");
   });
 });
 

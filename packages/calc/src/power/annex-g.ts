@@ -1,4 +1,5 @@
 import { formula } from "../formula/formula.js";
+import { printNumber } from "../quantity/print.js";
 
 /** Limits of IEC 60364-5-52:2009 Table G.52.1 as shares of nominal. */
 export const annexGLimits = {
@@ -40,8 +41,11 @@ export const annexGDrop = formula({
     from: "6 mm², 32 A, 30 m, 230 V (voltdropcalc.com)",
   },
   compute: ({ b, L, A, I, pf, x }) => b * ((RESISTIVITY.copper * L * pf) / A + x * L * Math.sqrt(1 - pf * pf)) * I,
-  show: ({ b, L, A, I, pf, x }) =>
-    `${b.value} × (0.0225 Ω·mm²/m × ${L.value} m ÷ ${A.value} mm² × ${pf.value} + ${x.value} Ω/m × ${L.value} m × √(1 − ${pf.value}²)) × ${I.value} A`,
+  show: ({ b, L, A, I, pf, x }) => {
+    const [n, metres, area, amperes, cos, ohms] = [b, L, A, I, pf, x].map((each) => printNumber(each.value));
+    const real = `0.0225 Ω·mm²/m × ${metres} m ÷ ${area} mm² × ${cos}`;
+    return `${n} × (${real} + ${ohms} Ω/m × ${metres} m × √(1 − ${cos}²)) × ${amperes} A`;
+  },
 });
 
 /** BS 7671 Appendix 4: tabulated mV per ampere and metre; volts. */

@@ -24,7 +24,8 @@ export const continuousRating = formula({
     share: { kind: "ratio", is: "continuous share", above: 0, most: 1 },
   },
   expression: "In × share",
-  source: "nec-210.20a",
+  // The share carries its own source, so that an IEC build never cites the NEC.
+  source: "arithmetic",
   validity: "overcurrent devices not listed for 100 %; with a share of 1 for those that are and in IEC practice",
   example: {
     given: { In: 50, share: 0.8 },

@@ -25,7 +25,7 @@ export const segmentDrop = formula({
     L: { kind: "length", is: "length of the segment", least: 0 },
   },
   expression: "2 × I × r × L",
-  source: "nec-ch9-t8",
+  source: "electrical-definition",
   validity: "single phase, line to line or DC; reactance neglected, which holds to about 1/0 AWG",
   example: {
     given: { I: 44, r: 0.491 / 304.8, L: 160 * 0.3048 },
@@ -49,7 +49,7 @@ export const segmentDropThreePhase = formula({
     L: { kind: "length", is: "length of the segment", least: 0 },
   },
   expression: "√3 × I × r × L",
-  source: "nec-ch9-t8",
+  source: "electrical-definition",
   validity: "balanced three phase; the result is line to line and is compared with the line-to-line voltage",
   example: {
     given: { I: 100, r: 12.9 / 83690 / 0.3048, L: 200 * 0.3048 },

@@ -1,4 +1,4 @@
-import { formula } from "../formula/formula.js";
+import { formula, showSum } from "../formula/formula.js";
 import { fromKept, unitByCode } from "../quantity/units.js";
 
 /** Btu(IT)/h of one ton of refrigeration (NIST SP 811 B.8). */
@@ -18,6 +18,10 @@ export const heat = formula({
   validity: "steady state; the light that leaves the room is neglected",
   example: { given: { P: [500, 254] }, gives: 754, within: 1e-9, from: "by hand" },
   compute: ({ P }) => P.reduce((total, each) => total + each, 0),
+  show: ({ P }, print) => {
+    const watts = showSum(P, print);
+    return print(1, "heat-rate").endsWith(btu.print) ? `(${watts}) × 3.412 ${btu.print} per W` : watts;
+  },
 });
 
 /** W → Btu(IT)/h. */
