@@ -1,0 +1,121 @@
+import {
+  carries,
+  cvt,
+  type LinkId,
+  links,
+  type Picture,
+  repetitionNeeded,
+  sdiRate,
+  TMDS_FLOOR,
+  tmdsClock,
+} from "@plumbmark/calc";
+import { describe, expect, test } from "vitest";
+import { reference } from "../check.js";
+
+const of = (width: number, height: number, rate = 60, depth = 8): Picture => ({ width, height, rate, depth });
+const hd = of(1920, 1080);
+const uhd = of(3840, 2160);
+
+const cases: readonly (readonly [LinkId, Picture, boolean, string, "published" | "memory"])[] = [
+  ["dvi", hd, true, "DVI 1.0: 148.5 of 165 MHz", "published"],
+  ["dvi", of(2560, 1440), false, "DVI 1.0: 234.59 over 165 MHz", "published"],
+  ["dvi", of(1920, 1080, 60, 10), false, "DVI 1.0: 8 bit", "memory"],
+  ["hdmi-1.2", of(1920, 1080, 120), false, "HDMI 1.2: 297 over 165 MHz", "published"],
+  ["hdmi-1.4", of(1920, 1080, 120), true, "HDMI 1.3: 297 of 340 MHz", "published"],
+  ["hdmi-1.4", of(3840, 2160, 30), true, "HDMI 1.3: 297 of 340 MHz", "published"],
+  ["hdmi-1.4", uhd, false, "HDMI 1.3: 594 over 340 MHz", "published"],
+  ["hdmi-2.0", uhd, true, "HDMI 2.0: 594 of 600 MHz", "memory"],
+  ["hdmi-2.0", of(3840, 2160, 60, 10), false, "HDMI 2.0: 594 × 1.25 = 742.5 over 600 MHz", "memory"],
+  ["hdmi-2.0", { ...of(3840, 2160, 60, 10), sampling: "4:2:0" }, true, "HDMI 2.0: 594 × 0.5 × 1.25 = 371.25", "memory"],
+  ["hdmi-1.4", of(640, 480), true, "DVI 1.0, CTA-861 format 1: 25.175 MHz", "published"],
+  ["hdmi-1.4", of(768, 128), false, "HDMI 1.3: below 25 MHz", "published"],
+  ["hdmi-1.4", of(1008, 168), false, "HDMI 1.3: below 25 MHz", "published"],
+  ["hdmi-1.4", of(672, 168), false, "HDMI 1.3: below 25 MHz", "published"],
+  ["hdmi-1.4", of(3072, 160), true, "HDMI 1.3: 33.096 MHz is above 25 MHz", "published"],
+  ["displayport-1.2", uhd, true, "DisplayPort 1.2: 14.3 of 17.28 Gb/s", "memory"],
+  ["displayport-1.2", of(3840, 2160, 120), false, "DisplayPort 1.2: 28.5 over 17.28 Gb/s", "memory"],
+  ["hd-sdi", of(1920, 1080, 30), true, "SMPTE ST 292-1, ST 274", "published"],
+  ["hd-sdi", of(1280, 720), true, "SMPTE ST 292-1, ST 296", "published"],
+  ["hd-sdi", hd, false, "SMPTE ST 292-1: needs 2.97 Gb/s", "published"],
+  ["3g-sdi", hd, true, "SMPTE ST 424", "published"],
+  ["3g-sdi", of(1920, 1080, 59.94), true, "SMPTE ST 424", "published"],
+  ["3g-sdi", of(3072, 160), false, "SMPTE ST 274: no such raster", "published"],
+  ["12g-sdi", of(1920, 1080, 75), false, "SMPTE ST 274: no such rate", "published"],
+  ["12g-sdi", uhd, true, "SMPTE ST 2082", "published"],
+  ["6g-sdi", uhd, false, "SMPTE ST 2081", "memory"],
+  ["6g-sdi", of(3840, 2160, 30), true, "SMPTE ST 2081", "memory"],
+];
+
+describe("what a link carries", () => {
+  for (const [id, picture, carried, source, basis] of cases)
+    reference({
+      name: `${links[id].name}, ${picture.width} × ${picture.height} at ${picture.rate} Hz, ${picture.depth} bit`,
+      source,
+      basis,
+      got: () => carries(links[id], picture).carried,
+      printed: carried,
+    });
+  test("what is not carried says why and what to do instead", () => {
+    for (const [id, picture, carried] of cases) {
+      const verdict = carries(links[id], picture);
+      expect(verdict.why).not.toBe("");
+      expect(verdict.instead === undefined).toBe(carried);
+    }
+  });
+  test("a raster too slow for the link is told the clock it lacks and the raster to send", () => {
+    const verdict = carries(links["hdmi-1.4"], of(768, 128));
+    expect(verdict.why).toContain("25 MHz");
+    expect(verdict.instead).toContain("1920 × 1080");
+    expect(verdict.sense).toBe("at least");
+  });
+});
+
+describe("TMDS clock", () => {
+  for (const [c, b, s, T] of [
+    [148.5, 24, 1, 148.5],
+    [148.5, 30, 1, 185.625],
+    [148.5, 36, 1, 222.75],
+    [594, 30, 1, 742.5],
+    [594, 30, 0.5, 371.25],
+  ] as const)
+    reference({
+      name: `${c} MHz, ${b} bit, × ${s}`,
+      source: "HDMI 1.3: clock × bits ÷ 24; 4:2:0 counts half",
+      basis: "published",
+      got: () => tmdsClock.compute({ c: c * 1e6, b, s }) / 1e6,
+      printed: T,
+    });
+  reference({
+    name: "floor",
+    source: "HDMI 1.3 overview: 25 MHz",
+    basis: "published",
+    got: () => TMDS_FLOOR / 1e6,
+    printed: 25,
+  });
+  for (const [width, height, mode, times] of [
+    [768, 128, "reduced-2", 4],
+    [1008, 168, "reduced-2", 3],
+    [672, 168, "reduced-2", 4],
+    [640, 480, "standard", 2],
+    [3072, 160, "reduced-2", 1],
+  ] as const)
+    reference({
+      name: `repetition of ${width} × ${height}`,
+      source: "ceil(25 MHz ÷ pixel clock)",
+      basis: "arithmetic",
+      got: () => repetitionNeeded(cvt(width, height, 60, mode).clock),
+      printed: times,
+    });
+  reference({
+    name: "just under and at the floor",
+    source: "HDMI 1.3 overview",
+    basis: "published",
+    got: () => [repetitionNeeded(24.99e6), repetitionNeeded(25e6)],
+    printed: [2, 1],
+  });
+});
+
+test("SDI has 23.98 but no 24.975 Hz", () => {
+  expect(sdiRate(1920, 1080, 23.976)).toBe(1.485e9);
+  expect(sdiRate(1920, 1080, 25_000 / 1001)).toBeUndefined();
+});
