@@ -1,5 +1,6 @@
 export * from "./ampacity/ampacity.js";
 export { type BuildingRow, buildingRow, buildingRows } from "./ampacity/building.js";
+export { buildingAmpacity, smallConductorBreaker } from "./ampacity/building-wire.js";
 export { type CordRow, cordRows } from "./ampacity/cords.js";
 export { ambientFactor, type Column, countFactor } from "./ampacity/factors.js";
 export { type MetricCordRow, metricCordAmpacity, metricCordRows } from "./ampacity/metric-cords.js";
@@ -17,7 +18,8 @@ export {
 } from "./conductors/copper-metric.js";
 export { conductorResistance, gaugeOf, type Strands } from "./conductors/resistance.js";
 export { continuousRating, continuousShare, isContinuous, overcurrentNeeded, type Practice } from "./continuous.js";
-export { dropShare, endVoltage, farEndDrop, segmentDrop, segmentDropThreePhase } from "./drop.js";
+export { segmentDrop, segmentDropThreePhase } from "./drop.js";
+export { dropShare, endVoltage, farEndDrop } from "./far-end.js";
 export { BTU_PER_TON, coolingTons, heat, wattsToBtu } from "./heat.js";
 export { inrush, inrushMultiple } from "./inrush.js";
 export { circularMils, dropByK, K } from "./k-method.js";

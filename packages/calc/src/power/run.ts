@@ -1,6 +1,7 @@
 import { sum } from "../formula/arithmetic.js";
 import type { Value } from "../formula/value.js";
-import { farEndDrop, segmentDrop, segmentDropThreePhase } from "./drop.js";
+import { segmentDrop, segmentDropThreePhase } from "./drop.js";
+import { farEndDrop } from "./far-end.js";
 
 /** One length of cable of a run and what is tapped off at its far end. */
 export interface Segment {

@@ -1,7 +1,6 @@
 import { formula } from "../../formula/formula.js";
-import { type Gap, missing, tabled, type Value } from "../../formula/value.js";
-import { gaugeOf } from "../conductors/resistance.js";
-import { buildingRow } from "./building.js";
+import { tabled, type Value } from "../../formula/value.js";
+import { byGauge, none } from "./by-gauge.js";
 import { cordRows } from "./cords.js";
 import { ambientFactor, type Column, countFactor } from "./factors.js";
 import { portableRows } from "./portable.js";
@@ -38,9 +37,6 @@ export interface Service {
   readonly column?: Column;
 }
 
-const none = (because: string, path = ""): Value =>
-  missing("current", { path, what: "ampacity", because } satisfies Gap);
-
 function corrected(base: Value, { conductors, ambient = 30, column = 60 }: Service): Value {
   const ka = ambientFactor(ambient, column);
   if (ka === undefined) return none(`No ambient factor is at hand for ${ambient} °C; the table used ends at 45 °C.`);
@@ -49,16 +45,6 @@ function corrected(base: Value, { conductors, ambient = 30, column = 60 }: Servi
     ka: tabled(ka, "factor", "nec-310.15b1", `ambient ${ambient} °C, ${column} °C column`),
     kn: tabled(countFactor(conductors), "factor", "nec-400.5a3", `${conductors} current-carrying conductors`),
   });
-}
-
-/** Reads a table by gauge. A metric size has no row in the NEC tables and stays missing. */
-function byGauge(conductor: Value, read: (awg: string) => Value | undefined, table: string): Value {
-  if (!conductor.known) return missing("current", ...conductor.gaps);
-  const path = conductor.origin.from === "written" ? conductor.origin.path : "";
-  const awg = gaugeOf(conductor.value);
-  if (awg === undefined)
-    return none(`${table} is by AWG gauge; a metric cord needs its current rating stated on the part.`, path);
-  return read(awg) ?? none(`${table} has no row for ${awg} AWG.`, path);
 }
 
 /** Ampacity of a flexible cord of the S and SJ families (NEC 400.5(A)(1)). */
@@ -92,27 +78,5 @@ export const portableAmpacity = (conductor: Value, service: Service): Value =>
     "NEC Table 400.5(A)(2)",
   );
 
-/** Ampacity of copper building wire (NEC Table 310.16), at most three current-carrying conductors. */
-export const buildingAmpacity = (conductor: Value, column: Column = 60): Value =>
-  byGauge(
-    conductor,
-    (awg) => {
-      const row = buildingRow(awg);
-      return row && tabled(row[`at${column}`], "current", "nec-310.16", `${awg} AWG copper, ${column} °C`);
-    },
-    "NEC Table 310.16",
-  );
-
-/** Greatest breaker on small building wire (NEC 240.4(D)); missing for sizes it does not cap. */
-export const smallConductorBreaker = (conductor: Value): Value =>
-  byGauge(
-    conductor,
-    (awg) => {
-      const most = buildingRow(awg)?.mostBreaker;
-      return most === undefined ? undefined : tabled(most, "current", "nec-240.4d", `greatest breaker on ${awg} AWG`);
-    },
-    "NEC 240.4(D)",
-  );
-
-/** Least gauge area (mm²) of a field-assembled extension cord of listed parts on a 20 A circuit: 16 AWG (NEC 240.5(B)(4)). */
+/** Least gauge of a field-assembled extension cord of listed parts on a 20 A circuit: 16 AWG (NEC 240.5(B)(4)). */
 export const FIELD_ASSEMBLED_LEAST = { breaker: 20, awg: "16" } as const;
