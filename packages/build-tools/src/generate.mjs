@@ -1,0 +1,34 @@
+// Makes what is derived from one source: types and validators from the JSON Schemas.
+import { mkdir, readFile, writeFile } from "node:fs/promises";
+import Ajv2020 from "ajv/dist/2020.js";
+import standaloneCode from "ajv/dist/standalone/index.js";
+import { build } from "esbuild";
+import { compile } from "json-schema-to-typescript";
+import { top } from "./steps.mjs";
+
+const NAMES = ["build", "parts", "stock", "house-standard", "record"];
+const folder = `${top}packages/core/src/generated/`;
+
+const camel = (name) => name.replace(/-(.)/g, (_, letter) => letter.toUpperCase());
+
+/** Vocabulary of our own in the schemas: what kind of quantity, pair, range or reference a text has to be. */
+const VOCABULARY = ["quantity", "pair", "range", "refers"];
+
+export async function generate() {
+  await mkdir(folder, { recursive: true });
+  const schemas = await Promise.all(NAMES.map(async (name) => JSON.parse(await readFile(`${top}packages/core/schema/${name}.schema.json`, "utf8"))));
+  const types = await Promise.all(schemas.map((schema) => compile(structuredClone(schema), schema.title, { bannerComment: "", additionalProperties: false, format: false })));
+  const write = (name, text) => writeFile(`${folder}${name}`, text);
+  for (const [index, name] of NAMES.entries()) await write(`${name}.ts`, `// Generated from schema/${name}.schema.json.\n${types[index]}`);
+  await write("schemas.ts", `// Generated from schema/*.schema.json.\n/* eslint-disable */\n${NAMES.map((name, index) => `export const ${camel(name)}Schema: Record<string, unknown> = ${JSON.stringify(schemas[index])};`).join("\n")}\n`);
+  await bundleValidators(schemas, write);
+}
+
+async function bundleValidators(schemas, write) {
+  const ajv = new Ajv2020({ allErrors: true, verbose: true, strictSchema: true, strictRequired: false, allowUnionTypes: true, discriminator: true, code: { source: true, esm: true } });
+  for (const word of VOCABULARY) ajv.addKeyword(word);
+  for (const schema of schemas) ajv.addSchema(schema);
+  const code = standaloneCode.default(ajv, Object.fromEntries(schemas.map((schema, index) => [camel(NAMES[index]), schema.$id])));
+  const bundled = await build({ stdin: { contents: code, resolveDir: top, loader: "js" }, bundle: true, write: false, format: "esm", target: "es2022" });
+  await write("validators.ts", `// @ts-nocheck\n// Generated from schema/*.schema.json by ajv.\n${bundled.outputFiles[0].text}`);
+}

@@ -1,0 +1,54 @@
+import type { Root, RootContent } from "mdast";
+import remarkFrontmatter from "remark-frontmatter";
+import remarkGfm from "remark-gfm";
+import remarkParse from "remark-parse";
+import { unified } from "unified";
+import type { Place } from "./place.js";
+
+/** A Markdown file taken apart: where its front matter stands, and the tree of its body. */
+export interface Markdown {
+  readonly text: string;
+  readonly tree: Root;
+  /** Offsets of the YAML between the fences; undefined without front matter. */
+  readonly frontMatter?: { readonly from: number; readonly to: number };
+}
+
+const processor = unified().use(remarkParse).use(remarkFrontmatter, ["yaml"]).use(remarkGfm);
+
+export function readMarkdown(text: string): Markdown {
+  const tree = processor.parse(text) as Root;
+  const first = tree.children[0];
+  if (first?.type !== "yaml") return { text, tree };
+  const from = text.indexOf("\n", first.position?.start.offset ?? 0) + 1;
+  return { text, tree, frontMatter: { from, to: from + first.value.length } };
+}
+
+/** Text of a node and everything in it. */
+export const plainText = (node: { readonly type: string }): string => {
+  const { value, children } = node as { value?: string; children?: { type: string }[] };
+  return value ?? children?.map(plainText).join("") ?? "";
+};
+
+export interface Section {
+  readonly title: string;
+  readonly place: Place;
+  /** What stands under the heading up to the next heading of any depth. */
+  readonly content: readonly RootContent[];
+}
+
+const placeOf = (node: RootContent): Place => ({
+  line: node.position?.start.line ?? 1,
+  column: node.position?.start.column ?? 1,
+  endLine: node.position?.end.line ?? 1,
+  endColumn: node.position?.end.column ?? 1,
+});
+
+/** Headings of the body with what stands below each. */
+export function sectionsOf(tree: Root): readonly Section[] {
+  const sections: { title: string; place: Place; content: RootContent[] }[] = [];
+  for (const node of tree.children) {
+    if (node.type === "heading") sections.push({ title: plainText(node).trim(), place: placeOf(node), content: [] });
+    else sections.at(-1)?.content.push(node);
+  }
+  return sections;
+}

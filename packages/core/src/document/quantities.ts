@@ -1,0 +1,82 @@
+import { type Kind, type Known, type Quantity, readPair, readQuantity } from "@plumbmark/calc";
+import type { Mistake } from "./mistake.js";
+import { START } from "./place.js";
+import { type Data, join, type Placed } from "./yaml.js";
+
+/** What the schema walk finds: every quantity by path (pairs as `path.1`, `path.2`) and what each path is called. */
+export interface Quantities {
+  readonly values: ReadonlyMap<string, Known>;
+  readonly mistakes: readonly Mistake[];
+}
+
+type Schema = { readonly [key: string]: unknown };
+
+const resolve = (root: Schema, schema: Schema): Schema => {
+  if (typeof schema.$ref !== "string") return schema;
+  const target = schema.$ref.replace("#/$defs/", "");
+  const { $ref: _, ...own } = schema;
+  return { ...resolve(root, (root.$defs as Record<string, Schema>)[target] as Schema), ...own };
+};
+
+const written = (quantity: Quantity, path: string): Known => ({
+  known: true,
+  value: quantity.value,
+  kind: quantity.kind,
+  unit: quantity.unit,
+  origin: { from: "written", path, text: quantity.text },
+});
+
+/**
+ * Reads every value the schema calls a quantity, a pair or a range. The schema is the single source of what kind of
+ * quantity stands where.
+ */
+export function readQuantities(root: Schema, placed: Placed): Quantities {
+  const values = new Map<string, Known>();
+  const mistakes: Mistake[] = [];
+  const refuse = (path: string, found: string, allowed: string, title: unknown): void => {
+    const name = typeof title === "string" ? `\`${path}\` (${title})` : `\`${path}\``;
+    mistakes.push({ rule: "document.front-matter", path, place: placed.places.get(path) ?? START, says: `${name} is ${found}.`, mend: `Write ${allowed}.` });
+  };
+  const leaf = (schema: Schema, data: string | number, path: string): void => {
+    if (schema.quantity !== undefined) {
+      const reading = readQuantity(data, [schema.quantity].flat() as Kind[]);
+      if (reading.ok) values.set(path, written(reading.quantity, path));
+      else refuse(path, reading.found, reading.allowed, schema.title);
+    }
+    const halves = schema.pair ?? schema.range;
+    if (halves === undefined) return;
+    const text = schema.range === undefined ? data : String(data).replace(/\s+(?:to|–)\s+/u, " x ");
+    const reading = readPair(text, [halves].flat() as Kind[]);
+    if (!reading.ok) return refuse(path, reading.found, reading.allowed, schema.title);
+    for (const [index, half] of reading.pair.entries()) values.set(join(path, index + 1), written(half, path));
+  };
+  const walk = (given: Schema, data: Data | undefined, path: string): void => {
+    if (data === null || data === undefined) return;
+    const schema = resolve(root, given);
+    for (const form of [...((schema.anyOf as Schema[]) ?? []), ...((schema.oneOf as Schema[]) ?? [])]) {
+      const option = resolve(root, form);
+      if (fits(option, data)) walk({ ...option, title: option.title ?? schema.title }, data, path);
+    }
+    if (typeof data === "string" || typeof data === "number") return leaf(schema, data, path);
+    if (Array.isArray(data)) return data.forEach((item, index) => walk((schema.items ?? {}) as Schema, item as Data, join(path, index + 1)));
+    if (typeof data !== "object") return;
+    for (const [key, value] of Object.entries(data)) {
+      const inner = (schema.properties as Record<string, Schema> | undefined)?.[key] ?? schema.additionalProperties;
+      if (inner && typeof inner === "object") walk(inner as Schema, value as Data, join(path, key));
+    }
+  };
+  walk(root, placed.data, "");
+  return { values, mistakes };
+}
+
+/** Whether data has the outer form of one alternative, and, for parts, its kind. */
+function fits(option: Schema, data: Data): boolean {
+  const wanted = [option.type].flat();
+  const type = Array.isArray(data) ? "array" : typeof data;
+  if (!wanted.includes(type === "number" && Number.isInteger(data) && wanted.includes("integer") ? "integer" : type)) return false;
+  const properties = option.properties as Record<string, Schema> | undefined;
+  if (type !== "object" || !properties) return true;
+  const kind = properties.kind?.const;
+  if (kind !== undefined) return kind === (data as Record<string, Data>).kind;
+  return ((option.required as string[] | undefined) ?? []).every((key) => key in (data as object)) && Object.keys(data as object).every((key) => key in properties);
+}

@@ -1,0 +1,103 @@
+import * as validators from "../generated/validators.js";
+import { choices } from "./nearest.js";
+import type { Mistake } from "./mistake.js";
+import { type Place, START } from "./place.js";
+import { join, type Placed } from "./yaml.js";
+
+/** One complaint of the validator, as far as it is used here. */
+interface Complaint {
+  readonly keyword: string;
+  readonly instancePath: string;
+  readonly params: Readonly<Record<string, unknown>>;
+  readonly parentSchema: { readonly title?: string; readonly properties?: Readonly<Record<string, unknown>>; readonly description?: string };
+  readonly schema: unknown;
+  readonly data: unknown;
+}
+
+type Validator = ((data: unknown) => boolean) & { errors?: readonly Complaint[] | null };
+
+export type SchemaName = "build" | "parts" | "stock" | "houseStandard" | "record";
+
+/** `/faces/banner/omit/0` → `faces.banner.omit.1`. */
+const dotted = (pointer: string, data: unknown): string => {
+  let path = "";
+  let here: unknown = data;
+  for (const raw of pointer.split("/").slice(1)) {
+    const key = raw.replaceAll("~1", "/").replaceAll("~0", "~");
+    path = join(path, Array.isArray(here) ? Number(key) + 1 : key);
+    here = (here as Record<string, unknown> | undefined)?.[key];
+  }
+  return path;
+};
+
+const shown = (value: unknown): string => {
+  if (value === null || value === undefined) return "nothing";
+  if (Array.isArray(value)) return "a list";
+  return typeof value === "object" ? "a group of keys" : `\`${String(value).slice(0, 60)}\``;
+};
+
+const TYPES: Readonly<Record<string, string>> = { object: "a group of keys", array: "a list", string: "a text", integer: "a whole number", number: "a number", boolean: "`true` or `false`" };
+const typeNames = (type: unknown): string => [type].flat().map((each) => TYPES[String(each)] ?? String(each)).join(" or ");
+
+interface Words {
+  readonly says: string;
+  readonly mend: string;
+  readonly path?: string;
+  readonly atKey?: boolean;
+}
+
+function words(complaint: Complaint, path: string): Words | undefined {
+  const { keyword, params, data, parentSchema } = complaint;
+  const name = parentSchema.title ? `\`${path}\` (${parentSchema.title})` : `\`${path || "the front matter"}\``;
+  const known = Object.keys(parentSchema.properties ?? {});
+  switch (keyword) {
+    case "additionalProperties": {
+      const key = String(params.additionalProperty);
+      return { says: `The key \`${key}\` is not known here.`, mend: choices(known, key), path: join(path, key), atKey: true };
+    }
+    case "required":
+      return { says: `${path === "" ? "The key" : `${name} has no key`} \`${String(params.missingProperty)}\`${path === "" ? " is not there." : "."}`, mend: `Write \`${String(params.missingProperty)}:\` there.` };
+    case "enum": {
+      const allowed = (params.allowedValues as unknown[]).map(String);
+      return { says: `${name} is ${shown(data)}.`, mend: choices(allowed, String(data)) };
+    }
+    case "const":
+      return { says: `${name} is ${shown(data)}.`, mend: `It has to be \`${String(params.allowedValue)}\`.` };
+    case "type":
+      return { says: `${name} is ${shown(data)}.`, mend: `It has to be ${typeNames(params.type)}.` };
+    case "pattern":
+      return { says: `${name} is ${shown(data)}.`, mend: parentSchema.description ?? "It has to be letters, digits, hyphens and underscores, or the form its documentation gives." };
+    case "discriminator":
+      return { says: `${name} has the kind ${shown(params.tagValue)}.`, mend: `Write one of the known kinds. ${choices(["panel", "processor", "power-cable", "data-cable", "video-cable", "converter", "source", "bar", "rope", "hardware", "spare-part"], String(params.tagValue ?? ""))}` };
+    case "propertyNames":
+    case "anyOf":
+    case "oneOf":
+      return keyword === "anyOf" ? { says: `${name} is ${shown(data)}, in none of the forms it may have.`, mend: "See the forms in the documentation of this key." } : undefined;
+    case "minimum":
+    case "maximum":
+    case "exclusiveMinimum":
+      return { says: `${name} is ${shown(data)}.`, mend: `It has to be ${String(params.comparison).replace(">=", "at least").replace("<=", "at most").replace(">", "above")} ${String(params.limit)}.` };
+    default:
+      return { says: `${name} is ${shown(data)}.`, mend: `It does not meet \`${keyword}\` of the schema.` };
+  }
+}
+
+/** Checks placed data against one of the schemas; every complaint becomes a mistake with its place and what may stand there. */
+export function validate(schema: SchemaName, placed: Placed): readonly Mistake[] {
+  const check = (validators as unknown as Record<SchemaName, Validator>)[schema];
+  if (check(placed.data)) return [];
+  const mistakes: Mistake[] = [];
+  const complaints = check.errors ?? [];
+  // A value in none of several forms complains once for each form; the longest path says most.
+  const deeper = (pointer: string): boolean => complaints.some((other) => other.instancePath.startsWith(`${pointer}/`));
+  for (const complaint of complaints) {
+    if (complaint.keyword === "anyOf" && deeper(complaint.instancePath)) continue;
+    const path = dotted(complaint.instancePath, placed.data);
+    const made = words(complaint, path);
+    if (!made) continue;
+    const where = made.path ?? path;
+    const place: Place = (made.atKey ? placed.keys.get(where) : undefined) ?? placed.places.get(where) ?? placed.keys.get(where) ?? START;
+    if (!mistakes.some((other) => other.path === where && other.says === made.says)) mistakes.push({ rule: "document.front-matter", path: where, place, says: made.says, mend: made.mend });
+  }
+  return mistakes;
+}
