@@ -1,3 +1,148 @@
 import { sourceTable } from "./source.js";
 
-export const riggingSources = sourceTable({});
+export const riggingSources = sourceTable({
+  statics: { document: "statics", says: "forces and moments balance", basis: "definition" },
+  "three-moment": {
+    document: "theorem of three moments (Clapeyron)",
+    says: "support moments of a continuous beam of constant EI on level supports",
+    basis: "definition",
+  },
+  "aisc-360-f8": {
+    document: "ANSI/AISC 360",
+    edition: "2022",
+    clause: "F8, Table B4.1b case 20, F1(a)",
+    says: "round pipe bends to Fy Z ÷ 1.67 while it is compact",
+    basis: "published",
+  },
+  "aisc-asd-f3": {
+    document: "AISC ASD Manual",
+    edition: "9th",
+    clause: "F3",
+    says: "allowable bending 0.66 Fy on the elastic modulus (from memory)",
+    basis: "memory",
+  },
+  "aisc-shapes-16": {
+    document: "AISC Shapes Database",
+    edition: "16.0",
+    says: "pipe sections with the design wall; part of the rows from memory",
+    basis: "published",
+  },
+  "asme-b36.10m": {
+    document: "ASME B36.10M",
+    says: "outside diameter, wall and weight of steel pipe",
+    basis: "published",
+  },
+  "mott-a16-6": {
+    document: "R. L. Mott, Machine Elements in Mechanical Design",
+    edition: "4th",
+    clause: "Table A16-6",
+    says: "pipe section properties, nominal wall",
+    basis: "published",
+  },
+  "tube-formula": {
+    document: "geometry of a ring",
+    says: "section properties from outside diameter and wall",
+    basis: "definition",
+  },
+  "en-39": { document: "EN 39", says: "loose steel tubes for scaffolds; data sheets to TG20", basis: "published" },
+  "tg20-5.6": {
+    document: "TG20:13",
+    clause: "5.6, p. 121",
+    says: "safe moment of tube: plastic modulus × yield ÷ 1.65 (EN 12811-1)",
+    basis: "published",
+  },
+  "bs-1139-1.2": { document: "BS 1139-1.2", says: "aluminium scaffold tube, data sheet", basis: "published" },
+  "rr-c-271d": {
+    document: "Maker tables; RR-C-271D",
+    says: "carbon-steel screw-pin anchor shackles, design factor 6; short tons kept for the safe side",
+    basis: "published",
+  },
+  "ac-43.13-1b-7-3": {
+    document: "FAA AC 43.13-1B",
+    clause: "Table 7-3, p. 7-28",
+    says: "least breaking strength of 7x19 aircraft cable (MIL-W/DTL-83420)",
+    basis: "published",
+  },
+  "tm-5-3810-4": {
+    document: "US Army TM 5-3810-305-10",
+    clause: "Table 4, p. 4-36",
+    says: "share of the rope's strength a termination keeps",
+    basis: "published",
+  },
+  "sleeve-newsletter-34": {
+    document: "rigging trainer's newsletter",
+    clause: "no. 34",
+    says: "1.00 is claimed for copper oval sleeves; 0.95 is used",
+    basis: "published",
+  },
+  "cfr-1918-app-2": {
+    document: "29 CFR 1918",
+    clause: "App. II Table 1",
+    says: "three drop-forged clips (four other) at 1/2 in or less without the maker's recommendation",
+    basis: "published",
+  },
+  "clip-charts": {
+    document: "clip makers' charts",
+    says: "clip count, turn-back and torque by rope size",
+    basis: "published",
+  },
+  "asme-b30.9": { document: "ASME B30.9", says: "sling legs no flatter than 30° from horizontal", basis: "published" },
+  "asme-b30.26": {
+    document: "ASME B30.26",
+    says: "rigging hardware carries its rated load and no more",
+    basis: "memory",
+  },
+  "hall-bridles": {
+    document: "D. Hall, Rigging Math (Made Simple)",
+    clause: "lessons 4 and 6",
+    says: "leg tensions of an unequal bridle",
+    basis: "published",
+  },
+  "ec-2006-42-4.1.2.5": {
+    document: "2006/42/EC",
+    clause: "Annex I, 4.1.2.5",
+    says: "working coefficients: wire rope 5, chain 4, textile 7, metal parts 4",
+    basis: "published",
+  },
+  "dguv-215-313-2.1": {
+    document: "DGUV Information 215-313",
+    clause: "2.1, Table 1",
+    says: "over people accessories carry at most half the maker's WLL",
+    basis: "published",
+  },
+  "wac-296-24-29401": {
+    document: "WAC 296-24-29401",
+    says: "wire rope carries at most one fifth of its breaking load",
+    basis: "published",
+  },
+  "messe-stand-building": {
+    document: "Trade-fair technical rules, stand building",
+    says: "0.125 kN/m² up to 4 m above the floor, 0.063 kN/m² above",
+    basis: "published",
+  },
+  "ibc-1607.13": {
+    document: "International Building Code",
+    edition: "2000–2009",
+    clause: "1607.13",
+    says: "5 lb/ft² on interior walls over 6 ft",
+    basis: "published",
+  },
+  "overturning-1.5": {
+    document: "working-load practice",
+    says: "restoring moment 1.5 times the overturning one (from memory)",
+    basis: "memory",
+  },
+  "niosh-94-110": {
+    document: "DHHS (NIOSH) 94-110",
+    edition: "rev. September 2021",
+    says: "recommended weight limit of the revised lifting equation",
+    basis: "published",
+  },
+  "ada-307.4": {
+    document: "ADA Standards",
+    edition: "2010",
+    clause: "307.4",
+    says: "at least 80 in of head clearance on circulation paths",
+    basis: "published",
+  },
+});

@@ -1,0 +1,94 @@
+import { formula } from "../../formula/formula.js";
+import { GRAVITY } from "../gravity.js";
+
+/** Moment about the floor per metre of width under a band of pressure q1 up to `change` metres and q2 above it. */
+export const notionalMoment = formula({
+  id: "rigging.notional-push",
+  title: "overturning moment of the notional push",
+  symbol: "M_o",
+  kind: "moment",
+  inputs: {
+    b: { kind: "length", is: "width of the face", above: 0 },
+    h: { kind: "length", is: "height of its top above the floor", above: 0 },
+    c: { kind: "length", is: "height where the push changes", above: 0 },
+    q1: { kind: "areal-load", is: "push below that height", above: 0 },
+    q2: { kind: "areal-load", is: "push above that height", least: 0 },
+  },
+  expression: "b × (q1 × min(h, c)² ÷ 2 + q2 × (max(h, c)² − c²) ÷ 2)",
+  source: "messe-stand-building",
+  validity: "indoors, face standing on the floor; a face that begins higher is on the safe side",
+  example: {
+    given: { b: 1, h: 5, c: 4, q1: 125, q2: 63 },
+    gives: 1283.5,
+    within: 0.05,
+    from: "stand-building rules, 5 m: 1.2835 kN·m per metre (arithmetic)",
+  },
+  compute: ({ b, h, c, q1, q2 }) => (b * (q1 * Math.min(h, c) ** 2 + q2 * (Math.max(h, c) ** 2 - c ** 2))) / 2,
+});
+
+export const restoringMoment = formula({
+  id: "rigging.restoring-moment",
+  title: "restoring moment about the toe",
+  symbol: "M_r",
+  kind: "moment",
+  inputs: {
+    m: { kind: "mass", is: "mass with base", least: 0 },
+    x: { kind: "length", is: "toe to centre of gravity", least: 0 },
+    mb: { kind: "mass", is: "ballast", least: 0 },
+    xb: { kind: "length", is: "toe to ballast", least: 0 },
+  },
+  expression: "(m × x + mb × xb) × g",
+  source: "statics",
+  validity: "the toe is the edge it would tip over; g = 9.80665 m/s²",
+  example: {
+    given: { m: 240, x: 0.6, mb: 0, xb: 1.1 },
+    gives: 1412.64,
+    within: 7,
+    from: "wall of 240 kg, 0.60 m: 1.41264 kN·m with g 9.81 (arithmetic, 0.5 %)",
+  },
+  compute: ({ m, x, mb, xb }) => (m * x + mb * xb) * GRAVITY,
+});
+
+export const overturningFactor = formula({
+  id: "rigging.overturning-factor",
+  title: "factor against overturning",
+  symbol: "γ",
+  kind: "factor",
+  inputs: {
+    Mr: { kind: "moment", is: "restoring moment", least: 0 },
+    Mo: { kind: "moment", is: "overturning moment", above: 0 },
+  },
+  expression: "Mr ÷ Mo",
+  source: "overturning-1.5",
+  validity: "rigid body on a level floor",
+  example: {
+    given: { Mr: 1412.64, Mo: 1171.875 },
+    gives: 1.205,
+    within: 0.0005,
+    from: "3.0 m × 2.5 m wall, 0.125 kN/m²: 1.205 (arithmetic)",
+  },
+  compute: ({ Mr, Mo }) => Mr / Mo,
+});
+
+export const ballastNeeded = formula({
+  id: "rigging.ballast-needed",
+  title: "ballast needed",
+  symbol: "mb",
+  kind: "mass",
+  inputs: {
+    γ: { kind: "factor", is: "required factor", least: 1 },
+    Mo: { kind: "moment", is: "overturning moment", least: 0 },
+    Mr: { kind: "moment", is: "restoring moment without ballast", least: 0 },
+    xb: { kind: "length", is: "toe to ballast", above: 0 },
+  },
+  expression: "max(0, γ × Mo − Mr) ÷ (g × xb)",
+  source: "overturning-1.5",
+  validity: "rigid body on a level floor; g = 9.80665 m/s²",
+  example: {
+    given: { γ: 1.5, Mo: 1171.875, Mr: 1412.64, xb: 1.1 },
+    gives: 31.99,
+    within: 0.16,
+    from: "same wall, arm 1.10 m: 31.99 kg with g 9.81 (arithmetic, 0.5 %)",
+  },
+  compute: ({ γ, Mo, Mr, xb }) => Math.max(0, γ * Mo - Mr) / (GRAVITY * xb),
+});
