@@ -3,7 +3,7 @@ import { describe } from "vitest";
 import { reference } from "../check.js";
 
 const spans = (lengths: readonly number[]): number[] =>
-  lengths.reduce<number[]>((places, l) => [...places, places.at(-1)! + l], [0]);
+  lengths.reduce<number[]>((places, l) => places.concat(places.at(-1)! + l), [0]);
 
 /** Every span under 1 per metre, or only the spans whose load is given. */
 function continuous(lengths: readonly number[], loads: readonly number[] = lengths.map(() => 1)): Beam {

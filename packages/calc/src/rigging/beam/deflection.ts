@@ -20,7 +20,8 @@ function levelPlaces(stretch: Stretch): readonly number[] {
     const left = places[index]!;
     return turnAt(stretch, left) * turnAt(stretch, right) < 0 ? [halve(stretch, left, right)] : [];
   });
-  return [stretch.from, ...crossings, stretch.to];
+  // The looked-at places count themselves: a slope of exactly zero on one is no change of sign beside it.
+  return [...places, ...crossings];
 }
 
 /** EI × deflection at a place, up positive. */

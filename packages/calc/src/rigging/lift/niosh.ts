@@ -5,10 +5,23 @@ export const loadConstant = { us: 51 * 0.45359237, metric: 23 } as const;
 const CM = 0.01;
 const IN = 0.0254;
 
+/** The equation is published in inches and in centimetres; the two are not exact conversions of each other. */
+export type NioshForm = "us" | "metric";
+
 /** Multipliers of the revised NIOSH equation, lengths in metres; outside their range they are 0: no weight is right. */
-export const horizontalMultiplier = (h: number): number => (h > 25.0001 * IN ? 0 : Math.min(1, (25 * CM) / h));
-export const verticalMultiplier = (v: number): number => (v < 0 || v > 1.75 ? 0 : 1 - 0.003 * Math.abs(v / CM - 75));
-export const distanceMultiplier = (d: number): number => (d > 1.75 ? 0 : Math.min(1, 0.82 + 4.5 / (d / CM)));
+export const horizontalMultiplier = (h: number, form: NioshForm = "metric"): number =>
+  h > 25.0001 * IN ? 0 : Math.min(1, (form === "us" ? 10 * IN : 25 * CM) / h);
+
+export function verticalMultiplier(v: number, form: NioshForm = "metric"): number {
+  if (v < 0 || v > (form === "us" ? 70 * IN : 175 * CM)) return 0;
+  return form === "us" ? 1 - 0.0075 * Math.abs(v / IN - 30) : 1 - 0.003 * Math.abs(v / CM - 75);
+}
+
+export function distanceMultiplier(d: number, form: NioshForm = "metric"): number {
+  if (d > (form === "us" ? 70 * IN : 175 * CM)) return 0;
+  return Math.min(1, 0.82 + (form === "us" ? 1.8 / (d / IN) : 4.5 / (d / CM)));
+}
+
 export const asymmetryMultiplier = (degrees: number): number =>
   degrees < 0 || degrees > 135 ? 0 : 1 - 0.0032 * degrees;
 
