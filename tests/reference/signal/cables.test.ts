@@ -1,4 +1,14 @@
-import { CHANNEL, coaxLength, copperHop, cordBudgets, cordLength, lossLength, RG6_LENGTHS } from "@plumbmark/calc";
+import {
+  CHANNEL,
+  CORD_MOST,
+  coaxLength,
+  copperHop,
+  cordBudgets,
+  cordLength,
+  hdmiCopper,
+  lossLength,
+  RG6_LENGTHS,
+} from "@plumbmark/calc";
 import { describe, expect, test } from "vitest";
 import { reference } from "../check.js";
 
@@ -106,4 +116,24 @@ describe("coax", () => {
     within: 0.5,
     because: "printed to a whole foot",
   });
+});
+
+describe("lengths that no formula gives", () => {
+  reference({
+    name: "work-area cord in feet",
+    source: "TIA-568-B 72 ft, ISO/IEC 11801:2002 66 ft",
+    basis: "published",
+    got: () => [CORD_MOST.tia / 0.3048, CORD_MOST.iso / 0.3048],
+    printed: [72, 66],
+    within: 0.5,
+    because: "printed to a whole foot",
+  });
+  reference({
+    name: "passive HDMI at 74.25, 148.5 and 594 MHz",
+    source: "common practice",
+    basis: "practice",
+    got: () => [74.25e6, 148.5e6, 594e6].map((clock) => hdmiCopper(clock)?.value ?? 0),
+    printed: [15, 10, 5],
+  });
+  test("above 600 MHz nothing is known of passive copper", () => expect(hdmiCopper(742.5e6)).toBeUndefined());
 });

@@ -119,3 +119,14 @@ test("SDI has 23.98 but no 24.975 Hz", () => {
   expect(sdiRate(1920, 1080, 23.976)).toBe(1.485e9);
   expect(sdiRate(1920, 1080, 25_000 / 1001)).toBeUndefined();
 });
+
+test("a picture that is none is not carried, and nothing throws", () => {
+  for (const link of Object.values(links))
+    for (const [width, height, rate] of [
+      [0, 0, 60],
+      [4, 4, 60],
+      [1920, 1080, 0],
+      [1920.5, 1080, 60],
+    ] as const)
+      expect(carries(link, of(width, height, rate)).carried).toBe(false);
+});

@@ -1,6 +1,7 @@
 import {
   acuityDistance,
   adaCharacterHeight,
+  californiaCharacterHeight,
   capHeight,
   capPixels,
   characterAngle,
@@ -138,6 +139,19 @@ describe("fixed signs", () => {
       source: "2010 ADA Standards, Table 703.5.5",
       basis: feet === 21 || feet === 6 ? "published" : "arithmetic",
       got: () => (adaCharacterHeight(baseline * INCH, feet * FOOT) ?? 0) / INCH,
+      printed: inches,
+      within: 0.001,
+    });
+  for (const [baseline, feet, inches] of [
+    [60, 20, 4],
+    [100, 30, 6],
+    [130, 40, 8],
+  ] as const)
+    reference({
+      name: `message sign, baseline ${baseline} in, ${feet} ft`,
+      source: "California Building Code 2013, 11B-703.8.4",
+      basis: "arithmetic",
+      got: () => (californiaCharacterHeight(baseline * INCH, feet * FOOT) ?? 0) / INCH,
       printed: inches,
       within: 0.001,
     });

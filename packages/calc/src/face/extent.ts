@@ -1,4 +1,5 @@
 import { formula } from "../formula/formula.js";
+import { inMillimetres } from "./millimetres.js";
 
 const columns = { kind: "count", is: "number of columns", least: 1 } as const;
 const rows = { kind: "count", is: "number of rows", least: 1 } as const;
@@ -16,6 +17,7 @@ export const faceWidth = formula({
   validity: "panels of one width, edge to edge",
   example: { given: { c: 6, w: 0.5 }, gives: 3, within: 1e-12, from: "6 × 500 mm" },
   compute: ({ c, w }) => c * w,
+  show: ({ c, w }, print) => `${print(c.value, c.kind)} × ${inMillimetres(w, print)}`,
 });
 
 /** Height of a face in metres. */
@@ -30,6 +32,7 @@ export const faceHeight = formula({
   validity: "panels of one height, edge to edge",
   example: { given: { r: 3, h: 0.5 }, gives: 1.5, within: 1e-12, from: "3 × 500 mm" },
   compute: ({ r, h }) => r * h,
+  show: ({ r, h }, print) => `${print(r.value, r.kind)} × ${inMillimetres(h, print)}`,
 });
 
 /** Lit area in square metres: the panels that are there. */
@@ -48,6 +51,7 @@ export const faceArea = formula({
   validity: "panels of one size; cells left out are not counted",
   example: { given: { n: 6, w: 0.5, h: 0.5 }, gives: 1.5, within: 1e-12, from: "six quarter square metres" },
   compute: ({ n, w, h }) => n * w * h,
+  show: ({ n, w, h }, print) => `${print(n.value, n.kind)} × ${inMillimetres(w, print)} × ${inMillimetres(h, print)}`,
 });
 
 /** Pixels along one side of the bounding rectangle. */

@@ -113,8 +113,8 @@ function overSdi(link: SerialLink, picture: Picture): Carried {
 }
 
 /**
- * Whether a link can carry a raster at its rate and depth, and if not why, and what to do instead. Throws on a
- * picture that is none (no pixels, no rate).
+ * Whether a link can carry a raster at its rate and depth, and if not why, and what to do instead.
+ * Never throws: a picture that is none (no pixels, no rate) is not carried, for want of a timing.
  */
 export function carries(link: Link, picture: Picture): Carried {
   if (link.sort === "tmds") return overTmds(link, picture);

@@ -1,6 +1,6 @@
 import { formula } from "../formula/formula.js";
 import { ctaTiming } from "./cta.js";
-import { type CvtMode, cvt } from "./cvt.js";
+import { type CvtMode, canBeTimed, cvt } from "./cvt.js";
 import type { Timing } from "./timing.js";
 
 /** Pixel clock in Hz from the totals of a timing and its frame rate. */
@@ -26,9 +26,11 @@ const MODES: readonly CvtMode[] = ["reduced-2", "reduced", "standard"];
 /**
  * Timings a source may choose for a raster at a rate in Hz: the standard one where CTA-861 has it, else the
  * coordinated ones, least blanking first. A mode that would round the width is left out.
+ * Empty for a raster that cannot be timed at all.
  */
 export function timingsOf(width: number, height: number, hertz: number): readonly Timing[] {
   const standard = ctaTiming(width, height, hertz);
   if (standard) return [standard];
+  if (!canBeTimed(width, height, hertz)) return [];
   return MODES.map((mode) => cvt(width, height, hertz, mode)).filter((timing) => timing.width === width);
 }

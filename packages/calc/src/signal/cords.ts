@@ -5,6 +5,9 @@ import type { SourceId } from "../sources/index.js";
 /** Channel, fixed cable and cords of twisted-pair copper, in metres (ISO/IEC 11801, ANSI/TIA-568). */
 export const CHANNEL = { all: 100, fixed: 90, cords: 10 } as const;
 
+/** Longest work-area cord in metres whatever the budget leaves: 72 ft and 66 ft as printed. */
+export const CORD_MOST = { tia: 22, iso: 20 } as const;
+
 /**
  * Loss budget K in metres and extra loss D of cords. The two belong together: at 90 m fixed and 10 m of cords
  * the budget is 90 + (1 + D) × 10. Mixing K of one pair with D of the other gives wrong lengths.

@@ -29,19 +29,19 @@ function standard(width: number, height: number, { over, under }: Rate): Frame {
   const period = 1_000_000 * under - 550 * over;
   const lines = over * (height + FRONT_PORCH);
   const sync = syncLines(width, height);
-  const behind = Math.max(wholeQuotient(550 * lines, period) + 1, sync + LEAST_BACK_PORCH);
+  const behind = Math.max(wholeQuotient([550, lines], [period]) + 1, sync + LEAST_BACK_PORCH);
   // Duty cycle 30 − 300 × period in ms, at least 20 %: blanking ÷ active = duty ÷ (100 − duty).
   const duty = 300 * lines - 3 * period;
   const least = 200 * lines;
   const [blank, rest] = duty < least ? [1, 4] : [duty, 1000 * lines - duty];
-  const totalWidth = width + wholeQuotient(width * blank, rest * 2 * CELL) * 2 * CELL;
-  const clock = wholeQuotient(4 * totalWidth * lines, period) * QUARTER_MEGAHERTZ;
+  const totalWidth = width + wholeQuotient([width, blank], [rest, 2 * CELL]) * 2 * CELL;
+  const clock = wholeQuotient([4, totalWidth, lines], [period]) * QUARTER_MEGAHERTZ;
   return { totalWidth, totalHeight: height + FRONT_PORCH + behind, clock };
 }
 
 /** Blank lines that last at least 460 µs. */
 const reducedBlank = (height: number, { over, under }: Rate): number =>
-  wholeQuotient(460 * height * over, 1_000_000 * under - 460 * over) + 1;
+  wholeQuotient([460, height, over], [1_000_000 * under - 460 * over]) + 1;
 
 function reduced(width: number, height: number, rate: Rate, version: 1 | 2, slowed: boolean): Frame {
   const least = version === 1 ? FRONT_PORCH + syncLines(width, height) + LEAST_BACK_PORCH : 1 + 8 + 6;
@@ -49,22 +49,27 @@ function reduced(width: number, height: number, rate: Rate, version: 1 | 2, slow
   const totalWidth = width + (version === 1 ? 160 : 80);
   const step = version === 1 ? QUARTER_MEGAHERTZ : 1000;
   const [more, less] = slowed ? [1000, 1001] : [1, 1];
-  const clock = wholeQuotient(rate.over * totalWidth * totalHeight * more, step * rate.under * less) * step;
+  const clock = wholeQuotient([rate.over, totalWidth, totalHeight, more], [step, rate.under, less]) * step;
   return { totalWidth, totalHeight, clock };
 }
 
 const names = { standard: "CVT", reduced: "CVT reduced blanking", "reduced-2": "CVT reduced blanking 2" } as const;
 
+/** Whether the formula means anything for a raster: whole sides of a cell or more, a frame long enough to be blanked. */
+export const canBeTimed = (width: number, height: number, hertz: number): boolean =>
+  [width, height].every((side) => Number.isInteger(side) && side >= 1 && side <= 65_536) &&
+  width >= CELL &&
+  hertz >= 1 &&
+  hertz <= 1000;
+
 /**
  * VESA coordinated video timing of a raster at a nominal rate in Hz, in whole Hz throughout (a floating-point floor
  * loses a step of the clock). Standard and reduced blanking round the width down to whole cells of 8 pixels.
- * `slowed` gives the 1000/1001 variant of reduced blanking 2. Throws when the frame is too short for its blanking.
+ * `slowed` gives the 1000/1001 variant of reduced blanking 2. Throws on what `canBeTimed` refuses.
  */
 export function cvt(width: number, height: number, hertz: number, mode: CvtMode, slowed = false): Timing {
-  if (!Number.isInteger(width) || !Number.isInteger(height) || width < CELL || height < 1)
-    throw new RangeError(`${width} × ${height} is no raster`);
-  if (!(hertz > 0 && hertz <= 1000)) throw new RangeError(`${hertz} Hz is no frame rate`);
-  const across = mode === "reduced-2" ? width : wholeQuotient(width, CELL) * CELL;
+  if (!canBeTimed(width, height, hertz)) throw new RangeError(`${width} × ${height} at ${hertz} Hz is no raster`);
+  const across = mode === "reduced-2" ? width : wholeQuotient([width], [CELL]) * CELL;
   const rate = rateOf(hertz);
   const frame =
     mode === "standard"

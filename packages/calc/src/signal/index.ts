@@ -1,9 +1,20 @@
 export { type Carried, carries, type Picture } from "./carry.js";
 export { pixelClock, timingsOf } from "./clock.js";
 export { coaxLength, RG6_LENGTHS, SDI_LOSS } from "./coax.js";
-export { CHANNEL, type CordBudget, copperHop, cordBudgets, cordLength, type HopLimit, lossLength } from "./cords.js";
+export { contrastRatio } from "./contrast.js";
+export { hdmiCopper } from "./copper-video.js";
+export {
+  CHANNEL,
+  CORD_MOST,
+  type CordBudget,
+  copperHop,
+  cordBudgets,
+  cordLength,
+  type HopLimit,
+  lossLength,
+} from "./cords.js";
 export { ctaFormats, ctaTiming } from "./cta.js";
-export { type CvtMode, cvt, LEAST_BACK_PORCH } from "./cvt.js";
+export { type CvtMode, canBeTimed, cvt, LEAST_BACK_PORCH } from "./cvt.js";
 export { driveLevel, greySteps } from "./drive.js";
 export { FRAME_BYTES, FRAME_OVERHEAD, FRAME_PAYLOAD, frameCost, payloadEfficiency } from "./frame.js";
 export {
@@ -15,6 +26,7 @@ export {
   type SerialLink,
   TMDS_FLOOR,
 } from "./links.js";
+export { CALIFORNIA_ROWS, californiaCharacterHeight } from "./message-signs.js";
 export { isInside, overlap, type Rectangle } from "./placement.js";
 export { activeRate, bitsPerPixel, panelsPerPort, portBound, portCapacity, STATED_AT } from "./port.js";
 export { sdiGross, sdiRate } from "./sdi.js";

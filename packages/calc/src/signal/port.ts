@@ -1,4 +1,5 @@
 import { formula } from "../formula/formula.js";
+import { printNumber } from "../quantity/print.js";
 
 /** The rate and depth a maker's pixel figure is given at, in the trade. */
 export const STATED_AT = { rate: 60, bitsPerPixel: 24 } as const;
@@ -60,6 +61,9 @@ export const portBound = formula({
     from: "1 Gb/s × 1500 ÷ 1538 ÷ (24 × 60)",
   },
   compute: ({ r, η, b, f }) => wholeBelow((r * η) / (b * f)),
+  // The share to nine digits: with four the whole pixels would not come out.
+  show: ({ r, η, b, f }, print) =>
+    `floor(${print(r.value, r.kind)} × ${printNumber(η.value, 9)} ÷ (${print(b.value, b.kind)} × ${print(f.value, f.kind)}))`,
 });
 
 /** Whole panels a port can drive. */

@@ -33,6 +33,8 @@ export function rateOf(hertz: number): Rate {
   return { over: Math.round(hertz * 1000), under: 1000 };
 }
 
-/** Floor of a quotient of two whole numbers below 2^53, exactly. */
-export const wholeQuotient = (over: number, under: number): number =>
-  (over - (((over % under) + under) % under)) / under;
+const product = (factors: readonly number[]): bigint => factors.reduce((all, each) => all * BigInt(each), 1n);
+
+/** Floor of a quotient of two products of whole numbers above zero, exactly, whatever their size. */
+export const wholeQuotient = (over: readonly number[], under: readonly number[]): number =>
+  Number(product(over) / product(under));

@@ -90,6 +90,20 @@ export const signalSources = sourceTable({
     says: "characters of at least 16 arc-minutes, 20 to 22 preferred",
     basis: "published",
   },
+  "wcag-2.2": {
+    document: "WCAG",
+    edition: "2.2",
+    clause: "relative luminance, contrast ratio",
+    says: "contrast = (lighter + 0.05) ÷ (darker + 0.05)",
+    basis: "published",
+  },
+  "california-11b-703.8.4": {
+    document: "California Building Code",
+    edition: "2013",
+    clause: "11B-703.8.4",
+    says: "least character height of low-resolution message signs by height above the floor and distance",
+    basis: "published",
+  },
   "ada-703.5.5": {
     document: "2010 ADA Standards",
     clause: "703.5.5",
