@@ -1,4 +1,5 @@
 import { formula } from "../../formula/formula.js";
+import { consistent } from "../consistent.js";
 import { GRAVITY } from "../gravity.js";
 
 /** Mean pressure under a base, or under feet when their whole bearing area is given. */
@@ -21,6 +22,11 @@ export const deckPressure = formula({
     from: "600 kg on 1.2 × 3.0 m: 1.634 kPa (arithmetic)",
   },
   compute: ({ m, A }) => (m * GRAVITY) / A,
+  // kg × g ÷ m² are pascals.
+  show: ({ m, A }, print) => {
+    const { us, g } = consistent(print);
+    return `${print(m.value, "mass")}${g} ÷ ${print(A.value, "area")}${us ? "" : " ÷ 1,000"}`;
+  },
 });
 
 /** The heaviest foot under a push: its share of the weight and the couple the push adds to the front row. */
@@ -45,4 +51,8 @@ export const footLoad = formula({
     from: "600 kg on four feet without a push: 147 kPa on 100 × 100 mm (arithmetic)",
   },
   compute: ({ m, n, Mo, d }) => (m * GRAVITY) / n + Mo / ((d * n) / 2),
+  show: ({ m, n, Mo, d }, print) => {
+    const { g, length } = consistent(print);
+    return `${print(m.value, "mass")}${g} ÷ ${n.value} + ${print(Mo.value, "moment")} ÷ (${length(d)} × ${n.value} ÷ 2)`;
+  },
 });

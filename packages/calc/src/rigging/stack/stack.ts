@@ -1,4 +1,5 @@
 import { formula } from "../../formula/formula.js";
+import { consistent } from "../consistent.js";
 import { GRAVITY } from "../gravity.js";
 
 /** Moment about the floor per metre of width under a band of pressure q1 up to `change` metres and q2 above it. */
@@ -24,6 +25,13 @@ export const notionalMoment = formula({
     from: "stand-building rules, 5 m: 1.2835 kN·m per metre (arithmetic)",
   },
   compute: ({ b, h, c, q1, q2 }) => (b * (q1 * Math.min(h, c) ** 2 + q2 * (Math.max(h, c) ** 2 - c ** 2))) / 2,
+  show: ({ b, h, c, q1, q2 }, print) => {
+    const { us, length } = consistent(print);
+    const low = `${print(q1.value, "areal-load")} × min(${length(h)}, ${length(c)})² ÷ 2`;
+    const high = `${print(q2.value, "areal-load")} × (max(${length(h)}, ${length(c)})² − (${length(c)})²) ÷ 2`;
+    // kPa × m³ are kN·m.
+    return `${length(b)} × (${low} + ${high})${us ? "" : " × 1,000"}`;
+  },
 });
 
 export const restoringMoment = formula({
@@ -47,6 +55,10 @@ export const restoringMoment = formula({
     from: "wall of 240 kg, 0.60 m: 1.41264 kN·m with g 9.81 (arithmetic, 0.5 %)",
   },
   compute: ({ m, x, mb, xb }) => (m * x + mb * xb) * GRAVITY,
+  show: ({ m, x, mb, xb }, print) => {
+    const { g, length } = consistent(print);
+    return `(${print(m.value, "mass")} × ${length(x)} + ${print(mb.value, "mass")} × ${length(xb)})${g}`;
+  },
 });
 
 export const overturningFactor = formula({
@@ -91,4 +103,9 @@ export const ballastNeeded = formula({
     from: "same wall, arm 1.10 m: 31.99 kg with g 9.81 (arithmetic, 0.5 %)",
   },
   compute: ({ γ, Mo, Mr, xb }) => Math.max(0, γ * Mo - Mr) / (GRAVITY * xb),
+  show: ({ γ, Mo, Mr, xb }, print) => {
+    const { us, length } = consistent(print);
+    const lacking = `max(0, ${γ.value} × ${print(Mo.value, "moment")} − ${print(Mr.value, "moment")})`;
+    return us ? `${lacking} ÷ ${length(xb)}` : `${lacking} ÷ (9.80665 × ${length(xb)})`;
+  },
 });
