@@ -10,6 +10,7 @@ export { GRAVITY } from "./gravity.js";
 export * from "./hardware/assembly.js";
 export * from "./hardware/clips.js";
 export * from "./hardware/rope.js";
+export * from "./hardware/slings.js";
 export * from "./lift/head-room.js";
 export * from "./lift/niosh.js";
 export * from "./section/strength.js";
