@@ -1,5 +1,5 @@
 import { type Beam, requireSoundBeam, samePlace } from "./beam.js";
-import { displacements, loadBetween } from "./stiffness.js";
+import { displacements, loadBetween, nodesOf } from "./stiffness.js";
 
 /** A stretch of the beam under one uniform load; shear, moment and deflection are polynomials on it. */
 export interface Stretch {
@@ -53,11 +53,20 @@ export function liftAt(stretch: Stretch, x: number): number {
 export const stretchAt = (solved: SolvedBeam, x: number): Stretch =>
   solved.stretches.find((each) => x <= each.to) ?? solved.stretches.at(-1)!;
 
+/** The walk began level at height zero; turned and lifted so that the first support has its slope and does not move. */
+function settle(walked: readonly Stretch[], support: number, firstTurn: number): Stretch[] {
+  const there = walked.find((each) => support <= each.to) ?? walked.at(-1)!;
+  const extra = firstTurn - turnAt(there, support);
+  const rise = -liftAt(there, support) - extra * support;
+  return walked.map((each) => ({ ...each, turn: each.turn + extra, lift: each.lift + rise + extra * each.from }));
+}
+
 function walk(beam: Beam): { stretches: Stretch[]; reactions: readonly number[]; over: number[] } {
-  const { nodes, lift, turn, reactions } = displacements(beam);
+  const nodes = nodesOf(beam);
+  const { reactions, firstTurn } = displacements(beam);
   const stretches: Stretch[] = [];
   const over: number[] = [];
-  let [shear, moment] = [0, 0];
+  let [shear, moment, turn, lift] = [0, 0, 0, 0];
   for (const [index, from] of nodes.entries()) {
     beam.supports.forEach((place, support) => {
       if (!samePlace(place, from)) return;
@@ -69,12 +78,14 @@ function walk(beam: Beam): { stretches: Stretch[]; reactions: readonly number[];
     const to = nodes[index + 1];
     if (to === undefined) break;
     const perMetre = loadBetween(beam, from, to);
-    const stretch = { from, to, perMetre, shear, moment, turn: turn[index]!, lift: lift[index]! };
+    const stretch = { from, to, perMetre, shear, moment, turn, lift };
     stretches.push(stretch);
     moment = momentAt(stretch, to);
     shear = shearAt(stretch, to);
+    turn = turnAt(stretch, to);
+    lift = liftAt(stretch, to);
   }
-  return { stretches, reactions, over };
+  return { stretches: settle(stretches, beam.supports[0]!, firstTurn), reactions, over };
 }
 
 /** Ends of the stretch, and the place inside it where the shear is zero. */

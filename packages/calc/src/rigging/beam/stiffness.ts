@@ -1,5 +1,6 @@
 import { Matrix, solve } from "ml-matrix";
-import { type Beam, SAME_PLACE, samePlace } from "./beam.js";
+import { type Beam, loadMomentAbout, SAME_PLACE, samePlace, totalLoad } from "./beam.js";
+import { spanTerms } from "./span-terms.js";
 
 /** The places where something begins, ends, acts or supports: between two of them the load is uniform. */
 export function nodesOf(beam: Beam): readonly number[] {
@@ -34,55 +35,69 @@ function pieceStiffness(l: number): readonly (readonly number[])[] {
   ];
 }
 
-function assemble(beam: Beam, nodes: readonly number[]): { stiffness: Matrix; loads: number[] } {
-  const stiffness = Matrix.zeros(nodes.length * 2, nodes.length * 2);
-  const loads: number[] = new Array(nodes.length * 2).fill(0);
-  for (let node = 0; node + 1 < nodes.length; node += 1) {
-    const [left, right] = [nodes[node]!, nodes[node + 1]!];
-    const l = right - left;
+/** What stands outside the outermost supports, or right on a support: it acts on that support directly. */
+function directLoads(beam: Beam, support: number): { force: number; moment: number } {
+  const place = beam.supports[support]!;
+  const last = beam.supports.length - 1;
+  const here = (at: number): boolean =>
+    samePlace(at, place) || (support === 0 && at < place) || (support === last && at > place);
+  const cut = (beam.uniform ?? []).flatMap((each) => [
+    ...(support === 0 ? [{ ...each, to: Math.min(each.to, place) }] : []),
+    ...(support === last ? [{ ...each, from: Math.max(each.from, place) }] : []),
+  ]);
+  const apart: Beam = {
+    ...beam,
+    uniform: cut.filter((each) => each.to > each.from),
+    points: (beam.points ?? []).filter((each) => here(each.at)),
+    couples: (beam.couples ?? []).filter((each) => here(each.at)),
+  };
+  return { force: totalLoad(apart), moment: loadMomentAbout(apart, place) };
+}
+
+/** Nodes stand on the supports only: loads close together would make pieces too short to keep the digits. */
+function assemble(beam: Beam): { stiffness: Matrix; loads: number[] } {
+  const size = beam.supports.length * 2;
+  const stiffness = Matrix.zeros(size, size);
+  const loads: number[] = new Array(size).fill(0);
+  for (let node = 0; node * 2 < size; node += 1) {
+    const direct = directLoads(beam, node);
+    loads[node * 2]! -= direct.force;
+    loads[node * 2 + 1]! -= direct.moment;
+    const right = beam.supports[node + 1];
+    if (right === undefined) break;
+    const { length: l, ...terms } = spanTerms(beam, beam.supports[node]!, right);
+    // Moments of the span with both ends held, from its load terms; sagging positive.
+    const heldLeft = (terms.aboutLeft - 2 * terms.aboutRight) / (3 * l);
+    const heldRight = (terms.aboutRight - 2 * terms.aboutLeft) / (3 * l);
+    const tilt = (heldRight - heldLeft) / l;
+    const spread = [-(terms.freeLeft + tilt), heldLeft, -(terms.freeRight - tilt), -heldRight];
     const piece = pieceStiffness(l);
-    const w = loadBetween(beam, left, right);
-    const spread = [-(w * l) / 2, -(w * l * l) / 12, -(w * l) / 2, (w * l * l) / 12];
     for (let i = 0; i < 4; i += 1) {
       loads[node * 2 + i]! += spread[i]!;
       for (let j = 0; j < 4; j += 1)
         stiffness.set(node * 2 + i, node * 2 + j, stiffness.get(node * 2 + i, node * 2 + j) + piece[i]![j]!);
     }
   }
-  const nodeAt = (place: number): number => nodes.findIndex((node) => samePlace(node, place));
-  for (const { at, load } of beam.points ?? []) loads[nodeAt(at) * 2]! -= load;
-  for (const { at, moment } of beam.couples ?? []) loads[nodeAt(at) * 2 + 1]! -= moment;
   return { stiffness, loads };
 }
 
 export interface Displacements {
-  readonly nodes: readonly number[];
-  /** EI × deflection at every node, up positive. */
-  readonly lift: readonly number[];
-  /** EI × slope at every node, anticlockwise positive. */
-  readonly turn: readonly number[];
   /** Reaction of every support. */
   readonly reactions: readonly number[];
+  /** EI × slope at the first support, anticlockwise positive; its deflection is zero. */
+  readonly firstTurn: number;
 }
 
 /**
  * Direct stiffness method with EI = 1 for the whole bar: the share of the supports does not depend on EI when it
- * is constant. Needs at least two supports; ml-matrix throws on a singular system.
+ * is constant. The supports do not move, so their turns are the unknowns.
  */
 export function displacements(beam: Beam): Displacements {
-  const nodes = nodesOf(beam);
-  const { stiffness, loads } = assemble(beam, nodes);
-  const held = beam.supports.map((place) => nodes.findIndex((node) => samePlace(node, place)) * 2);
-  const free = loads.map((_, index) => index).filter((index) => !held.includes(index));
-  const solved = solve(stiffness.selection(free, free), Matrix.columnVector(free.map((index) => loads[index]!)));
-  const moved: number[] = new Array(loads.length).fill(0);
-  for (const [row, index] of free.entries()) moved[index] = solved.get(row, 0);
+  const { stiffness, loads } = assemble(beam);
+  const held = beam.supports.map((_, support) => support * 2);
+  const free = held.map((row) => row + 1);
+  const turns = solve(stiffness.selection(free, free), Matrix.columnVector(free.map((row) => loads[row]!)));
   const force = (row: number): number =>
-    moved.reduce((sum, each, column) => sum + each * stiffness.get(row, column), 0);
-  return {
-    nodes,
-    lift: nodes.map((_, node) => moved[node * 2]!),
-    turn: nodes.map((_, node) => moved[node * 2 + 1]!),
-    reactions: held.map((row) => force(row) - loads[row]!),
-  };
+    free.reduce((sum, column, i) => sum + turns.get(i, 0) * stiffness.get(row, column), 0);
+  return { reactions: held.map((row) => force(row) - loads[row]!), firstTurn: turns.get(0, 0) };
 }

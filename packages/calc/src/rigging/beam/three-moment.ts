@@ -1,44 +1,5 @@
-import type { Beam } from "./beam.js";
 import { momentAt, type SolvedBeam, shearAt } from "./solve.js";
-
-/** What one span puts into the equation of the support at its left or right: 6 A a ÷ L of the free moment diagram. */
-export interface SpanTerms {
-  readonly length: number;
-  /** 6 A a ÷ L taken about its left end: belongs to the support at its right. */
-  readonly aboutLeft: number;
-  /** 6 A b ÷ L taken about its right end: belongs to the support at its left. */
-  readonly aboutRight: number;
-  /** Reactions of the span as if it were simply supported. */
-  readonly freeLeft: number;
-  readonly freeRight: number;
-}
-
-/** Handbook load terms of a uniform load between d and e, measured from the end the moment is taken about. */
-const uniformTerm = (w: number, d: number, e: number, l: number): number =>
-  (w / (4 * l)) * (e ** 2 - d ** 2) * (2 * l ** 2 - e ** 2 - d ** 2);
-const pointTerm = (p: number, a: number, l: number): number => (p * a * (l ** 2 - a ** 2)) / l;
-
-export function spanTerms(beam: Beam, left: number, right: number): SpanTerms {
-  const length = right - left;
-  let [aboutLeft, aboutRight, freeRight, total] = [0, 0, 0, 0];
-  for (const each of beam.uniform ?? []) {
-    const [d, e] = [Math.max(each.from, left) - left, Math.min(each.to, right) - left];
-    if (e <= d) continue;
-    aboutLeft += uniformTerm(each.perMetre, d, e, length);
-    aboutRight += uniformTerm(each.perMetre, length - e, length - d, length);
-    total += each.perMetre * (e - d);
-    freeRight += (each.perMetre * (e ** 2 - d ** 2)) / (2 * length);
-  }
-  for (const { at, load } of beam.points ?? []) {
-    const a = at - left;
-    if (a <= 0 || a >= length) continue;
-    aboutLeft += pointTerm(load, a, length);
-    aboutRight += pointTerm(load, length - a, length);
-    total += load;
-    freeRight += (load * a) / length;
-  }
-  return { length, aboutLeft, aboutRight, freeRight, freeLeft: total - freeRight };
-}
+import { type SpanTerms, spanTerms } from "./span-terms.js";
 
 /** The equation of one inner support: M1 L1 + 2 M2 (L1 + L2) + M3 L2 = −(left term) − (right term). */
 export interface ThreeMomentEquation {

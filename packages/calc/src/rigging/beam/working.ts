@@ -2,7 +2,8 @@ import type { Known } from "../../formula/value.js";
 import { printNumber } from "../../quantity/print.js";
 import { loadMomentAbout, totalLoad } from "./beam.js";
 import type { SolvedBeam } from "./solve.js";
-import { spanTerms, threeMomentEquations } from "./three-moment.js";
+import { spanTerms } from "./span-terms.js";
+import { threeMomentEquations } from "./three-moment.js";
 
 const POUND = 0.45359237;
 const FOOT = 0.3048;
