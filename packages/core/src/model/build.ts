@@ -1,0 +1,51 @@
+import type { Markdown, Section } from "../document/markdown.js";
+import { sectionsOf } from "../document/markdown.js";
+import type { HouseStandardSettings } from "../repository/house-standard.js";
+import type { Part } from "../repository/parts.js";
+import type { Stock } from "../repository/stock.js";
+import { Chain } from "./data.js";
+import { Face } from "./face.js";
+import { Circuit, Run } from "./power.js";
+import { Reader } from "./reader.js";
+import { Bar } from "./rigging.js";
+
+/** What a build needs to know of the repository around it. */
+export interface Surroundings {
+  readonly file: string;
+  readonly standard: HouseStandardSettings;
+  readonly stock: Stock;
+  /** Files of the repository that give the same name to their build, this one among them. */
+  readonly sameName: readonly string[];
+  readonly today: string;
+}
+
+/** One build document with everything computed from it, lazily, each value with its working. */
+export class Build {
+  readonly path = "";
+  readonly label = "The build";
+  readonly faces: readonly Face[];
+  readonly circuits: readonly Circuit[];
+  readonly runs: readonly Run[];
+  readonly chains: readonly Chain[];
+  readonly bars: readonly Bar[];
+  readonly processor: Part | undefined;
+  readonly sections: readonly Section[];
+
+  constructor(
+    readonly reader: Reader,
+    readonly markdown: Markdown,
+    readonly around: Surroundings,
+  ) {
+    this.faces = reader.keys("faces").map((name) => new Face(reader, name));
+    this.circuits = reader.keys("power.circuits").map((name) => new Circuit(this, name));
+    this.runs = reader.keys("power.runs").map((name) => new Run(this, name));
+    this.processor = reader.part("data.processor.part", ["processor"]);
+    this.chains = reader.keys("data.chains").map((name) => new Chain(this, name));
+    this.bars = reader.keys("rigging.bars").map((name) => new Bar(this, name));
+    this.sections = sectionsOf(markdown.tree);
+  }
+
+  get practice(): "us" | "iec" {
+    return this.reader.text("practice") === "iec" || (this.reader.text("practice") === undefined && this.around.standard.practice === "iec") ? "iec" : "us";
+  }
+}

@@ -1,0 +1,58 @@
+import { missing, type Value } from "@plumbmark/calc";
+import type { Part } from "../repository/parts.js";
+import type { Data } from "../document/yaml.js";
+import { partValue, type Reader } from "./reader.js";
+
+/** A connector of a part: its id in the table, and a better retention the part states with its reason. */
+export interface End {
+  readonly id: string;
+  readonly retained?: string;
+}
+
+export function endOf(data: Data | undefined): End | undefined {
+  if (typeof data === "string") return { id: data };
+  if (data === null || typeof data !== "object" || Array.isArray(data)) return undefined;
+  const { type, retained, because } = data as Record<string, string>;
+  return typeof type === "string" ? { id: type, ...(retained && because ? { retained } : {}) } : undefined;
+}
+
+/** A feed or a jumper: a part and its length. */
+export class Cable {
+  readonly part: Part | undefined;
+
+  constructor(
+    readonly reader: Reader,
+    readonly path: string,
+    readonly label: string,
+    kind: "power-cable" | "data-cable",
+  ) {
+    this.part = reader.part(`${path}.part`, [kind]);
+  }
+
+  get written(): boolean {
+    return this.reader.data(this.path) !== undefined;
+  }
+
+  get length(): Value {
+    return this.reader.value(`${this.path}.length`, "length", "length", this.label);
+  }
+
+  get conductor(): Value {
+    return this.#of("conductor", "conductor", "conductor");
+  }
+
+  get massPerLength(): Value {
+    return this.#of("mass", "mass-per-length", "mass per length");
+  }
+
+  /** Connectors, source end first; undefined when the part does not state them. */
+  get ends(): readonly [End | undefined, End | undefined] {
+    const ends = this.part?.data.connectors as readonly Data[] | undefined;
+    return [endOf(ends?.[0]), endOf(ends?.[1])];
+  }
+
+  #of(path: string, kind: Parameters<typeof partValue>[2], what: string): Value {
+    if (!this.written) return missing(kind, { path: `${this.path}.part`, what: "part", of: this.label });
+    return partValue(this.part, path, kind, what, this.label);
+  }
+}

@@ -1,0 +1,71 @@
+import { bitsPerPixel, type Known, missing, panelPixels, portBound, portCapacity, FRAME_PAYLOAD, FRAME_OVERHEAD, sum, tabled, counted, type Value } from "@plumbmark/calc";
+import type { Build } from "./build.js";
+import { Cable } from "./cable.js";
+import { type Panel, panelsAt } from "./panels.js";
+import { partValue } from "./reader.js";
+
+/** Panels sent data one after another from one processor port. */
+export class Chain {
+  readonly path: string;
+  readonly label: string;
+  readonly panels: readonly Panel[] | undefined;
+  readonly feed: Cable;
+  readonly jumper: Cable;
+
+  constructor(
+    readonly build: Build,
+    readonly name: string,
+  ) {
+    this.path = `data.chains.${name}`;
+    this.label = `Chain ${name}`;
+    this.panels = panelsAt(build, `${this.path}.panels`);
+    this.feed = new Cable(build.reader, `${this.path}.feed`, `The feed of chain ${name}`, "data-cable");
+    this.jumper = new Cable(build.reader, `${this.path}.jumper`, `The jumper of chain ${name}`, "data-cable");
+  }
+
+  get panelCount(): Value {
+    return this.panels ? counted(this.panels.length, `panels of chain ${this.name}`) : this.#unlisted("count");
+  }
+
+  get pixels(): Value {
+    if (!this.panels) return this.#unlisted("pixels");
+    return sum(
+      this.panels.map(({ face }) => panelPixels.of({ n: counted(1, "one panel"), x: face.panelValue("pixels.1", "pixels", "pixels"), y: face.panelValue("pixels.2", "pixels", "pixels") } as never)),
+      "pixels",
+      "N",
+    );
+  }
+
+  /** The maker's figure of the port at the rate and depth of the picture. */
+  get stated(): Value {
+    const { build } = this;
+    return portCapacity.of({ n: this.#processor("port-pixels", "pixels", "pixels of a port"), b: this.#bits(), f: build.reader.value("picture.rate", "frequency", "frame rate", "The picture") });
+  }
+
+  /** What the link itself can carry, whatever its maker says. */
+  get bound(): Value {
+    const share: Known = tabled(FRAME_PAYLOAD / (FRAME_PAYLOAD + FRAME_OVERHEAD), "ratio", "ieee-802.3", "payload of a full frame");
+    return portBound.of({ r: this.#processor("port-rate", "data-rate", "rate of a port"), η: share, b: this.#bits(), f: this.build.reader.value("picture.rate", "frequency", "frame rate", "The picture") });
+  }
+
+  /** Most panels on one chain by the processor and by each panel; whichever is stated binds. */
+  get panelLimit(): Value {
+    const { processor } = this.build;
+    const limits = [processor?.data["panels-per-chain"], ...(this.panels ?? []).map(({ face }) => face.panel?.data["chain-limit"])].filter((each): each is number => typeof each === "number");
+    if (limits.length === 0) return missing("count", { path: "data.processor.part", what: "most panels on one chain", of: processor ? `The processor ${processor.name} (${processor.file})` : "The processor" });
+    return tabled(Math.min(...limits), "count", "part", "most panels on one chain");
+  }
+
+  #bits(): Value {
+    return bitsPerPixel.of({ d: this.build.reader.value("picture.depth", "colour-depth", "bit depth of a colour", "The picture") });
+  }
+
+  #processor(path: string, kind: Parameters<typeof partValue>[2], what: string): Value {
+    if (this.build.reader.text("data.processor.part") === undefined) return missing(kind, { path: "data.processor", what: "processor", of: "The build" });
+    return partValue(this.build.processor, path, kind, what, "The processor");
+  }
+
+  #unlisted(kind: "count" | "pixels"): Value {
+    return missing(kind, { path: `${this.path}.panels`, what: "panels in cable order", of: this.label });
+  }
+}

@@ -1,0 +1,101 @@
+import { counted, type Known, missing, panelsMass, pixelPitch, sum, times, type Value } from "@plumbmark/calc";
+import type { Part } from "../repository/parts.js";
+import { type Cell, cellName, readCells } from "./cells.js";
+import { partValue, type Reader } from "./reader.js";
+
+/** One continuous picture surface made of panels. */
+export class Face {
+  readonly path: string;
+  readonly label: string;
+  readonly panel: Part | undefined;
+  readonly columns: number;
+  readonly rows: number;
+  readonly support: string | undefined;
+  readonly cells: readonly Cell[];
+
+  constructor(
+    readonly reader: Reader,
+    readonly name: string,
+  ) {
+    this.path = `faces.${name}`;
+    this.label = `Face ${name}`;
+    this.panel = reader.part(`${this.path}.panel`, ["panel"]);
+    this.columns = Number(reader.data(`${this.path}.columns`) ?? 0);
+    this.rows = Number(reader.data(`${this.path}.rows`) ?? 0);
+    this.support = reader.text(`${this.path}.support`);
+    this.cells = this.#cells();
+  }
+
+  #cells(): readonly Cell[] {
+    const omitted = new Set<string>();
+    for (const [index, text] of ((this.reader.data(`${this.path}.omit`) as readonly string[] | undefined) ?? []).entries()) {
+      const read = readCells(String(text));
+      if (read.ok) for (const cell of read.cells) omitted.add(cellName(cell));
+      else this.reader.complain(`${this.path}.omit.${index + 1}`, read.says, read.mend);
+    }
+    const cells: Cell[] = [];
+    for (let row = 0; row < this.rows; row += 1) for (let column = 0; column < this.columns; column += 1) if (!omitted.has(cellName({ row, column }))) cells.push({ row, column });
+    return cells;
+  }
+
+  has(cell: Cell): boolean {
+    return this.cells.some((each) => each.row === cell.row && each.column === cell.column);
+  }
+
+  /** Hung, or high enough on a wall or base that people pass under it: what comes loose falls on someone. */
+  get overhead(): boolean {
+    if (this.support === "flown") return true;
+    const above = this.reader.quantities.get(`${this.path}.height-above`);
+    return above !== undefined && above.value >= 2;
+  }
+
+  panelValue(path: string, kind: Parameters<typeof partValue>[2], what: string): Value {
+    return partValue(this.panel, path, kind, what, this.label);
+  }
+
+  get panelCount(): Known {
+    return counted(this.cells.length, `panels of ${this.name}`);
+  }
+
+  get panelMass(): Value {
+    return this.panelValue("mass", "mass", "mass");
+  }
+
+  get width(): Value {
+    return times(this.panelValue("size.1", "length", "size"), this.columns);
+  }
+
+  get height(): Value {
+    return times(this.panelValue("size.2", "length", "size"), this.rows);
+  }
+
+  get pixelsWide(): Value {
+    return times(this.panelValue("pixels.1", "pixels", "pixels"), this.columns);
+  }
+
+  get pixelsHigh(): Value {
+    return times(this.panelValue("pixels.2", "pixels", "pixels"), this.rows);
+  }
+
+  get pitch(): Value {
+    return pixelPitch.of({ w: this.panelValue("size.1", "length", "size"), n: this.panelValue("pixels.1", "pixels", "pixels") });
+  }
+
+  /** Panels and the parts the face carries; cables and bars are counted where they hang. */
+  get mass(): Value {
+    return sum([panelsMass.of({ n: this.panelCount, m: this.panelMass }), ...this.extras], "mass", "m");
+  }
+
+  get extras(): readonly Value[] {
+    const path = `${this.path}.extras`;
+    return this.reader.keys(path).map((name) => {
+      const part = this.reader.parts.get(name);
+      if (!part) return missing("mass", { path: `${path}.${name}`, what: "mass", because: `The part ${name} is not in the catalogue, so its mass is not known.` });
+      return times(partValue(part, "mass", "mass", "mass", this.label), Number(this.reader.data(`${path}.${name}`)));
+    });
+  }
+
+  get powerMaximum(): Value {
+    return times(this.panelValue("power.maximum", "power", "maximum power"), this.cells.length);
+  }
+}

@@ -1,0 +1,169 @@
+import {
+  apparentPower,
+  circuitLoad,
+  conductorResistance,
+  connectorCurrent,
+  continuousRating,
+  continuousShare,
+  dropShare,
+  endVoltage,
+  type Known,
+  loadCurrent,
+  missing,
+  runDrops,
+  type Segment,
+  sum,
+  type Value,
+} from "@plumbmark/calc";
+import type { Build } from "./build.js";
+import { Cable, type End } from "./cable.js";
+import type { Face } from "./face.js";
+import { type Panel, panelsAt } from "./panels.js";
+
+/** Watts or volt-amperes as written → VA. */
+const asApparent = (value: Value, factor: Value): Value => (value.kind === "apparent-power" ? value : apparentPower.of({ P: value, pf: factor }));
+
+/** What one panel of a face draws. */
+export const panelLoad = (face: Face): Value => {
+  const power = face.panelValue("power.maximum", "power", "maximum power");
+  return asApparent(power, face.panelValue("power.factor", "ratio", "power factor"));
+};
+
+/** One circuit of the venue. */
+export class Circuit {
+  readonly path: string;
+  readonly label: string;
+
+  constructor(
+    readonly build: Build,
+    readonly name: string,
+  ) {
+    this.path = `power.circuits.${name}`;
+    this.label = `Circuit ${name}`;
+  }
+
+  get threePhase(): boolean {
+    return this.build.reader.data(`${this.path}.supply.three-phase`) !== undefined;
+  }
+
+  get voltage(): Value {
+    const { reader } = this.build;
+    for (const key of ["line-to-line", "three-phase"]) {
+      const found = reader.quantities.get(`${this.path}.supply.${key}`);
+      if (found) return found;
+    }
+    return reader.value(`${this.path}.supply`, "voltage", "supply voltage", this.label);
+  }
+
+  get breaker(): Value {
+    return this.build.reader.value(`${this.path}.breaker`, "current", "breaker rating", this.label);
+  }
+
+  get runs(): readonly Run[] {
+    return this.build.runs.filter((run) => run.circuit === this);
+  }
+
+  get load(): Value {
+    const other = this.build.reader.quantities.get(`${this.path}.other-load`);
+    // Watts of unknown power factor are counted as they stand; a load that is written in VA is exact.
+    const rest: readonly Value[] = other ? [other] : [];
+    return circuitLoad.of({ s: [...this.runs.flatMap((run) => run.loads), ...rest] });
+  }
+
+  get current(): Value {
+    return this.threePhase ? this.unknownLegs : loadCurrent.of({ S: this.load, V: this.voltage });
+  }
+
+  /** Until every run states its legs, how a three-phase supply shares its load cannot be told. */
+  get unknownLegs(): Value {
+    return missing("current", { path: this.path, what: "current of each leg", because: `${this.label} is three-phase; the current of its legs is not worked out, so it has to be checked by a licensed electrician.` });
+  }
+
+  continuousRating(share: Known = continuousShare(this.build.practice)): Value {
+    return continuousRating.of({ In: this.breaker, share });
+  }
+}
+
+/** Panels powered one after another from one feed. */
+export class Run {
+  readonly path: string;
+  readonly label: string;
+  readonly panels: readonly Panel[] | undefined;
+  readonly feed: Cable;
+  readonly jumper: Cable;
+
+  constructor(
+    readonly build: Build,
+    readonly name: string,
+  ) {
+    this.path = `power.runs.${name}`;
+    this.label = `Run ${name}`;
+    this.panels = panelsAt(build, `${this.path}.panels`);
+    this.feed = new Cable(build.reader, `${this.path}.feed`, `The feed of run ${name}`, "power-cable");
+    this.jumper = new Cable(build.reader, `${this.path}.jumper`, `The jumper of run ${name}`, "power-cable");
+    const from = build.reader.text(`${this.path}.from`);
+    if (from !== undefined && !build.circuits.some((each) => each.name === from)) build.reader.complain(`${this.path}.from`, `There is no circuit \`${from}\`.`, `The circuits are ${build.circuits.map((each) => `\`${each.name}\``).join(", ") || "not written down"}.`);
+  }
+
+  get circuit(): Circuit | undefined {
+    const from = this.build.reader.text(`${this.path}.from`);
+    return this.build.circuits.find((each) => each.name === from);
+  }
+
+  /** Load of every panel in cable order; a run whose panels are not written down has a missing load. */
+  get loads(): readonly Value[] {
+    if (!this.panels) return [missing("apparent-power", { path: `${this.path}.panels`, what: "panels in cable order", of: this.label })];
+    return this.panels.map((panel) => panelLoad(panel.face));
+  }
+
+  get voltage(): Value {
+    return this.circuit?.voltage ?? missing("voltage", { path: `${this.path}.from`, what: "circuit it is fed from", of: this.label });
+  }
+
+  get taps(): readonly Value[] {
+    const { circuit } = this;
+    return this.loads.map((load) => (circuit?.threePhase ? circuit.unknownLegs : loadCurrent.of({ S: load, V: this.voltage })));
+  }
+
+  get current(): Value {
+    return sum(this.taps, "current", "I");
+  }
+
+  /** Every piece the run's current passes: connectors of feed and first panel, jumper, with the rating of each. */
+  get ratings(): readonly { readonly what: string; readonly rating: Value }[] {
+    const { practice } = this.build;
+    const of = (end: End | undefined, what: string): { what: string; rating: Value } => ({
+      what,
+      rating: end ? connectorCurrent(end.id, practice) : missing("current", { path: `${this.feed.path}.part`, what: `connector (${what})`, of: this.label }),
+    });
+    const [plug, socket] = this.feed.ends;
+    return [of(plug, "plug of the feed"), of(socket, "panel end of the feed")];
+  }
+
+  get drops(): readonly Value[] {
+    const wiring = `${this.circuit?.path}.wiring`;
+    const { reader } = this.build;
+    const panels = this.panels ?? [];
+    const segment = (conductor: Value, length: Value, tap: Value): Segment => ({ resistance: conductorResistance(conductor), length, tap });
+    const none: Known = { known: true, value: 0, kind: "current", origin: { from: "counted", what: "nothing is tapped off at the outlet" } };
+    const owner = this.circuit?.label ?? this.label;
+    const building = segment(reader.value(`${wiring}.conductor`, "conductor", "conductor of the building wiring", owner), reader.value(`${wiring}.length`, "length", "length of the building wiring", owner), none);
+    const taps = this.taps;
+    const feed = segment(this.feed.conductor, this.feed.length, taps[0] as Value);
+    const jumpers = panels.slice(1).map((_, index) => segment(this.jumper.conductor, this.jumper.length, taps[index + 1] as Value));
+    return runDrops([building, feed, ...jumpers], this.circuit?.threePhase);
+  }
+
+  /** Voltage lost at the last panel: building wiring, feed and every jumper. */
+  get voltageDrop(): Value {
+    return this.drops.at(-1) as Value;
+  }
+
+  get dropShare(): Value {
+    return dropShare.of({ dv: this.voltageDrop, V: this.voltage });
+  }
+
+  get voltageAtEnd(): Value {
+    return endVoltage.of({ V: this.voltage, dv: this.voltageDrop });
+  }
+}

@@ -1,0 +1,77 @@
+import { type Kind, type Known, missing, type Value } from "@plumbmark/calc";
+import type { Mistake } from "../document/mistake.js";
+import { choices } from "../document/nearest.js";
+import { type Place, START } from "../document/place.js";
+import type { Data, Placed } from "../document/yaml.js";
+import type { Part } from "../repository/parts.js";
+
+/** Reads the front matter of one document by path; what is not there is missing by name, never zero. */
+export class Reader {
+  readonly mistakes: Mistake[] = [];
+
+  constructor(
+    readonly placed: Placed,
+    readonly quantities: ReadonlyMap<string, Known>,
+    readonly parts: ReadonlyMap<string, Part>,
+  ) {}
+
+  data(path: string): Data | undefined {
+    let here: Data | undefined = this.placed.data;
+    for (const key of path === "" ? [] : path.split(".")) {
+      if (here === null || here === undefined || typeof here !== "object") return undefined;
+      here = Array.isArray(here) ? (here as readonly Data[])[Number(key) - 1] : (here as Record<string, Data>)[key];
+    }
+    return here ?? undefined;
+  }
+
+  text(path: string): string | undefined {
+    const data = this.data(path);
+    return typeof data === "string" ? data : undefined;
+  }
+
+  keys(path: string): readonly string[] {
+    const data = this.data(path);
+    return data !== null && typeof data === "object" && !Array.isArray(data) ? Object.keys(data) : [];
+  }
+
+  /** The quantity written at `path`; missing, with the words for it, when it is not there. */
+  value(path: string, kind: Kind, what: string, of: string): Value {
+    return this.quantities.get(path) ?? missing(kind, { path, what, of });
+  }
+
+  place(path: string): Place {
+    let here = path;
+    while (here !== "") {
+      const found = this.placed.keys.get(here) ?? this.placed.places.get(here);
+      if (found) return found;
+      here = here.includes(".") ? here.slice(0, here.lastIndexOf(".")) : "";
+    }
+    return this.placed.places.get("") ?? START;
+  }
+
+  complain(path: string, says: string, mend: string): void {
+    this.mistakes.push({ rule: "document.parts", path, place: this.placed.places.get(path) ?? this.place(path), says, mend });
+  }
+
+  /** The part named at `path`, of one of `kinds`; a name that is not in the catalogue is the author's mistake. */
+  part(path: string, kinds: readonly string[]): Part | undefined {
+    const name = this.text(path);
+    if (name === undefined) return undefined;
+    const part = this.parts.get(name);
+    const fitting = [...this.parts.values()].filter((each) => kinds.length === 0 || kinds.includes(each.kind)).map((each) => each.name);
+    if (!part) this.complain(path, `The part \`${name}\` is not in the catalogue.`, choices(fitting, name));
+    else if (kinds.length > 0 && !kinds.includes(part.kind)) {
+      this.complain(path, `The part \`${name}\` is of the kind ${part.kind}; a part of the kind ${kinds.join(" or ")} belongs here.`, choices(fitting, name));
+      return undefined;
+    }
+    return part;
+  }
+}
+
+/** A quantity of a part; missing by name when the catalogue does not have it. */
+export function partValue(part: Part | undefined, path: string, kind: Kind, what: string, of: string): Value {
+  const found = part?.quantities.get(path);
+  if (found) return found;
+  if (part) return missing(kind, { path, what, of: `The part ${part.name} (${part.file})` });
+  return missing(kind, { path, what, of, because: `${of} names no known part, so its ${what} is not known.` });
+}

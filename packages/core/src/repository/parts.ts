@@ -1,0 +1,48 @@
+import type { Known } from "@plumbmark/calc";
+import { partsSchema } from "../generated/schemas.js";
+import type { Mistake } from "../document/mistake.js";
+import { readQuantities } from "../document/quantities.js";
+import { validate } from "../document/validate.js";
+import { type Data, readYaml } from "../document/yaml.js";
+import type { SourceFile } from "./files.js";
+
+/** One entry of the parts catalogue; quantities by their path inside the part (`power.maximum`, `size.1`). */
+export interface Part {
+  readonly name: string;
+  readonly kind: string;
+  readonly file: string;
+  readonly data: Readonly<Record<string, Data>>;
+  readonly quantities: ReadonlyMap<string, Known>;
+}
+
+export interface Catalogue {
+  readonly parts: ReadonlyMap<string, Part>;
+  readonly mistakes: ReadonlyMap<string, readonly Mistake[]>;
+}
+
+/** Reads every file of the catalogue; a part named twice is a mistake of the later file. */
+export function readCatalogue(files: readonly SourceFile[]): Catalogue {
+  const parts = new Map<string, Part>();
+  const mistakes = new Map<string, readonly Mistake[]>();
+  for (const file of files) {
+    const placed = readYaml(file.text);
+    const found = [...placed.mistakes, ...(placed.mistakes.length > 0 ? [] : validate("parts", placed))];
+    const { values, mistakes: unread } = placed.mistakes.length > 0 ? { values: new Map<string, Known>(), mistakes: [] } : readQuantities(partsSchema, placed);
+    found.push(...unread);
+    const entries = placed.data !== null && typeof placed.data === "object" && !Array.isArray(placed.data) ? Object.entries(placed.data) : [];
+    for (const [name, data] of entries) {
+      if (data === null || typeof data !== "object" || Array.isArray(data)) continue;
+      const earlier = parts.get(name);
+      if (earlier) {
+        const place = placed.keys.get(name);
+        if (place) found.push({ rule: "document.parts", path: name, place, says: `The part \`${name}\` is also in ${earlier.file}.`, mend: "Keep one of them." });
+        continue;
+      }
+      const prefix = `${name}.`;
+      const own = new Map([...values].filter(([path]) => path.startsWith(prefix)).map(([path, value]) => [path.slice(prefix.length), value]));
+      parts.set(name, { name, kind: String((data as Record<string, Data>).kind), file: file.path, data: data as Record<string, Data>, quantities: own });
+    }
+    if (found.length > 0) mistakes.set(file.path, found);
+  }
+  return { parts, mistakes };
+}
