@@ -1,0 +1,57 @@
+import { Command, Option } from "commander";
+import { inspectCommand } from "./commands/inspect.js";
+import { rulesCommand } from "./commands/rules.js";
+import { startCommand } from "./commands/start.js";
+import { workingsCommand } from "./commands/workings.js";
+import { EXIT, INSPECT_HELP, RULES_HELP, START_HELP, WORKINGS_HELP } from "./help.js";
+import type { Surroundings } from "./surroundings.js";
+
+const form = (): Option => new Option("--as <form>", "the form to print in").choices(["text", "json"]).default("text");
+
+const standard = (): Option =>
+  new Option("--standard <file>", "use this house standard instead of the one found above the documents");
+
+/** The command line; `done` is told the exit status of the command that ran. */
+export function commandLine(around: Surroundings, version: string, done: (status: number) => void): Command {
+  const program = new Command("plumbmark")
+    .description(
+      "Inspects build documents of modular LED displays: computes what they describe and judges it by your house standard.",
+    )
+    .version(version, "-v, --version", "print the version")
+    .exitOverride()
+    .configureOutput({ writeOut: around.print, writeErr: () => undefined, getOutHelpWidth: () => around.width })
+    .helpCommand("help [command]", "explain a command")
+    .addHelpText("after", EXIT);
+  program
+    .command("inspect")
+    .description("inspect build documents: a file, a folder, or the whole docs repository you are in")
+    .argument("[paths...]", "build documents or folders of them")
+    .addOption(form())
+    .option("--every", "list every check, also those that hold")
+    .addOption(standard())
+    .addHelpText("after", INSPECT_HELP)
+    .action(async (paths, options) => done(await inspectCommand(paths, options, around)));
+  program
+    .command("workings")
+    .description("show every computed value of a document with its working")
+    .argument("<file>", "a build document")
+    .argument("[path]", "only the values at this path and below it, for instance power.circuits")
+    .addOption(form())
+    .addOption(standard())
+    .addHelpText("after", WORKINGS_HELP)
+    .action(async (file, path, options) => done(await workingsCommand(file, path, options, around)));
+  program
+    .command("rules")
+    .description("list the rules, or state one in full")
+    .argument("[id]", "a rule, for instance power.circuit-load")
+    .addOption(form())
+    .addHelpText("after", RULES_HELP)
+    .action((id, options) => done(rulesCommand(id, options, around)));
+  program
+    .command("start")
+    .description("make a new docs repository to begin from")
+    .argument("<dir>", "a new or empty folder")
+    .addHelpText("after", START_HELP)
+    .action(async (dir) => done(await startCommand(dir, around)));
+  return program;
+}

@@ -1,0 +1,53 @@
+import { type InspectionRecord, inspect } from "@plumbmark/core";
+import { fromRoot } from "../files/find-files.js";
+import type { Repository } from "../files/repository.js";
+import { json } from "../report/form.js";
+import { partOf } from "../report/part-of.js";
+import { textReport } from "../report/text.js";
+import type { Surroundings } from "../surroundings.js";
+import { Trouble } from "../trouble.js";
+import { open } from "./open.js";
+
+export interface InspectOptions {
+  readonly as: "text" | "json";
+  readonly every?: true;
+  readonly standard?: string;
+}
+
+const NOT_A_BUILD =
+  "A build document is a Markdown file whose front matter, between two lines of `---`, has the key `build`.";
+
+/** Files named on the command line that turned out to be no build documents. */
+const leftAlone = ({ asked, root }: Repository, record: InspectionRecord): readonly string[] =>
+  asked
+    .filter(({ folder, path }) => !folder && !record.documents.some(({ file }) => file === fromRoot(root, path)))
+    .map(({ written }) => written);
+
+function refuseNothing(repository: Repository, record: InspectionRecord, others: readonly string[]): void {
+  if (record.documents.length > 0) return;
+  const where =
+    others.length > 0
+      ? others.join(", ")
+      : repository.asked.map(({ written }) => written).join(", ") || repository.root;
+  const patterns = repository.files.houseStandard
+    ? ` The house standard looks for documents in ${repository.settings.documents.join(", ")}.`
+    : "";
+  throw new Trouble(`There is no build document in ${where}.${patterns}`, NOT_A_BUILD);
+}
+
+/** Inspects documents and prints the report; gives the exit status. */
+export async function inspectCommand(
+  paths: readonly string[],
+  options: InspectOptions,
+  around: Surroundings,
+): Promise<number> {
+  const repository = await open({ folder: around.folder, paths, standard: options.standard });
+  const { files, rules, unreadable, wants } = repository;
+  const whole = inspect(files, rules, { today: around.today, every: options.every === true });
+  const record = partOf(whole, unreadable, (file) => !files.documents.some(({ path }) => path === file) || wants(file));
+  const others = leftAlone(repository, record);
+  refuseNothing(repository, record, others);
+  for (const other of others) around.warn(`${other}: left alone. ${NOT_A_BUILD}\n`);
+  around.print(options.as === "json" ? json(record) : textReport(record, around));
+  return record.totals["not-ready"] > 0 ? 1 : 0;
+}

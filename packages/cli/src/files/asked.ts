@@ -1,0 +1,34 @@
+import { stat } from "node:fs/promises";
+import { dirname, resolve } from "node:path";
+import { Trouble } from "../trouble.js";
+import { fromRoot, isOutside } from "./find-files.js";
+
+/** One path of the command line, made absolute. */
+export interface Asked {
+  readonly written: string;
+  readonly path: string;
+  readonly folder: boolean;
+}
+
+export async function readAsked(folder: string, written: string): Promise<Asked> {
+  const path = resolve(folder, written);
+  const found = await stat(path).catch(() => undefined);
+  if (!found)
+    throw new Trouble(`There is no file or folder \`${written}\`.`, `Check its name; paths start from ${folder}.`);
+  return { written, path, folder: found.isDirectory() };
+}
+
+export const folderOf = (asked: Asked): string => (asked.folder ? asked.path : dirname(asked.path));
+
+/** The nearest folder that holds all of these. */
+export function commonFolder(folders: readonly string[]): string {
+  const [first, ...others] = folders as readonly [string, ...string[]];
+  const holds = others.every((other) => !isOutside(fromRoot(first, other)));
+  return holds ? first : commonFolder([dirname(first), ...others]);
+}
+
+/** Whether a path, relative to the root, is one of those asked for or below one of them. */
+export const covers = (asked: Asked, root: string, path: string): boolean => {
+  const wanted = fromRoot(root, asked.path);
+  return wanted === "" || path === wanted || (asked.folder && path.startsWith(`${wanted}/`));
+};

@@ -1,0 +1,39 @@
+export const EXIT = `
+Exit status
+  0  every document is ready
+  1  at least one document is not ready
+  2  the command could not be carried out; the message says why
+
+Begin with \`plumbmark start my-builds\`, then \`plumbmark inspect my-builds\`.
+\`plumbmark help inspect\` explains a command.`;
+
+export const INSPECT_HELP = `
+A docs repository is the folder with house-standard.yaml and everything below it. Its build documents are the
+Markdown files whose front matter has the key \`build\`. Without a house standard the defaults apply.
+
+A document is ready when no check of a \`shall\` rule fails or is open. A check is open when something it needs is
+not written down; in a document whose status is draft, open checks do not count.
+
+Examples
+  plumbmark inspect                            the docs repository you are in
+  plumbmark inspect builds/banner.md           one document
+  plumbmark inspect --every builds/banner.md   also the checks that hold
+  plumbmark inspect --as json > record.json    the record, for another program`;
+
+export const WORKINGS_HELP = `
+Examples
+  plumbmark workings builds/banner.md
+  plumbmark workings builds/banner.md power.circuits.stage-4
+  plumbmark workings --as json builds/banner.md`;
+
+export const RULES_HELP = `
+Examples
+  plumbmark rules
+  plumbmark rules power.circuit-load`;
+
+export const START_HELP = `
+Copies a small docs repository with invented builds, a parts catalogue, stock and a house standard. A folder with
+anything in it is refused.
+
+Example
+  plumbmark start my-builds`;

@@ -1,0 +1,50 @@
+import { CommanderError } from "commander";
+import { commandLine } from "./command-line.js";
+import type { Surroundings } from "./surroundings.js";
+import { Trouble } from "./trouble.js";
+
+const CANNOT = 2;
+
+const ASKED_FOR = new Set(["commander.helpDisplayed", "commander.version"]);
+
+/** `error: unknown option '--al'\n(Did you mean --as?)` as a sentence of our own. */
+const sentence = (message: string): string => {
+  const text = message.replace(/^error: /u, "").replace(/\s*\n\s*/gu, " ");
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.)?]$/u.test(text) ? "" : "."}`;
+};
+
+function explain(error: unknown, around: Surroundings): void {
+  if (error instanceof Trouble) return around.warn(`plumbmark: ${error.says}\n${error.mend}\n`);
+  if (error instanceof CommanderError && error.code === "commander.help") {
+    return around.warn(
+      "plumbmark: no command was given.\nThere are inspect, workings, rules and start; `plumbmark help` explains them.\n",
+    );
+  }
+  if (error instanceof CommanderError)
+    return around.warn(
+      `plumbmark: ${sentence(error.message)}\n\`plumbmark help\` lists the commands and what they take.\n`,
+    );
+  const cause = error instanceof Error ? error.message : String(error);
+  around.warn(
+    `plumbmark: this is a mistake in Plumbmark, not in your documents: ${cause}\nPlease report it with the document that brought it about.\n`,
+  );
+}
+
+/** Runs one command line (without the program's own name); gives the exit status and never throws. */
+export async function main(words: readonly string[], around: Surroundings, version: string): Promise<number> {
+  let status = 0;
+  try {
+    await commandLine(around, version, (given) => {
+      status = given;
+    }).parseAsync(words, { from: "user" });
+    return status;
+  } catch (error) {
+    if (
+      error instanceof CommanderError &&
+      (ASKED_FOR.has(error.code) || (error.code === "commander.help" && words[0] === "help"))
+    )
+      return 0;
+    explain(error, around);
+    return CANNOT;
+  }
+}

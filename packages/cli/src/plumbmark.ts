@@ -1,0 +1,18 @@
+#!/usr/bin/env node
+import { readFileSync } from "node:fs";
+import { main } from "./main.js";
+import { ofProcess } from "./surroundings.js";
+
+// A reader that has seen enough (a pager, `head`) closes the pipe; that is no fault of the inspection.
+for (const stream of [process.stdout, process.stderr]) {
+  stream.on("error", (error: NodeJS.ErrnoException) => {
+    if (error.code !== "EPIPE") throw error;
+  });
+}
+
+const { version } = JSON.parse(readFileSync(new URL("../package.json", import.meta.url), "utf8")) as {
+  version: string;
+};
+
+// The status is set, not forced: forcing it would cut off output still on its way.
+process.exitCode = await main(process.argv.slice(2), ofProcess(), version);

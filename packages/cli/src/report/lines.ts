@@ -1,0 +1,36 @@
+import stringWidth from "string-width";
+
+/** Anything that would move a terminal's cursor, change its colour or turn its reading direction. */
+const CONTROLS = /[\p{Cc}\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu;
+
+/** An author's text as one harmless line. */
+export const plain = (text: string): string => text.replace(/\s+/gu, " ").replace(CONTROLS, "\ufffd").trim();
+
+/** Breaks a text at spaces so that each line fits `width` columns; a longer word stands on a line of its own. */
+export function wrap(text: string, width: number): readonly string[] {
+  const lines: string[] = [];
+  let line = "";
+  for (const word of plain(text).split(" ")) {
+    const longer = line === "" ? word : `${line} ${word}`;
+    if (line !== "" && stringWidth(longer) > width) {
+      lines.push(line);
+      line = word;
+    } else line = longer;
+  }
+  return line === "" ? lines : [...lines, line];
+}
+
+/** Adds spaces up to `width` columns. */
+export const pad = (text: string, width: number): string => text + " ".repeat(Math.max(0, width - stringWidth(text)));
+
+/** A label and a text, the lines after the first under the text. */
+export function labelled(
+  label: string,
+  text: string,
+  indent: number,
+  labelWidth: number,
+  width: number,
+): readonly string[] {
+  const lines = wrap(text, Math.max(20, width - indent - labelWidth));
+  return lines.map((line, index) => " ".repeat(indent) + pad(index === 0 ? label : "", labelWidth) + line);
+}

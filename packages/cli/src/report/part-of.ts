@@ -1,0 +1,49 @@
+import type { InspectionRecord } from "@plumbmark/core";
+import type { Unreadable } from "../files/read-files.js";
+import type { DocumentEntry } from "./form.js";
+
+/** Adds up the entries of a record. */
+export function totalsOf(documents: readonly DocumentEntry[]): InspectionRecord["totals"] {
+  const sum = (name: string): number => documents.reduce((total, { counts }) => total + (counts[name] ?? 0), 0);
+  const ready = documents.filter(({ verdict }) => verdict === "ready").length;
+  return {
+    documents: documents.length,
+    ready,
+    "not-ready": documents.length - ready,
+    checks: sum("checks"),
+    holds: sum("holds"),
+    fails: sum("fails"),
+    open: sum("open"),
+    waived: sum("waived"),
+  };
+}
+
+/** A file that could not be read, as an entry of the record: it is not ready. */
+const entryOf = ({ path, says, mend }: Unreadable): DocumentEntry => ({
+  file: path,
+  verdict: "not ready",
+  counts: { checks: 1, holds: 0, fails: 1, open: 0, waived: 0 },
+  checks: [
+    {
+      rule: "document.front-matter",
+      level: "shall",
+      outcome: "fails",
+      at: { path: "", line: 1, column: 1, endLine: 1, endColumn: 1 },
+      says,
+      mend,
+      sources: [],
+    },
+  ],
+});
+
+/** The record with the files that could not be read, and without the documents that were not asked for. */
+export function partOf(
+  record: InspectionRecord,
+  unreadable: readonly Unreadable[],
+  wants: (file: string) => boolean,
+): InspectionRecord {
+  const documents = [...record.documents, ...unreadable.map(entryOf)]
+    .filter(({ file }) => wants(file))
+    .sort((one, other) => (one.file < other.file ? -1 : one.file > other.file ? 1 : 0));
+  return { ...record, documents, totals: totalsOf(documents) };
+}

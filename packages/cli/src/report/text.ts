@@ -1,0 +1,85 @@
+import type { InspectionRecord } from "@plumbmark/core";
+import type { Colour } from "../surroundings.js";
+import { showCheck } from "./check.js";
+import { type Check, type DocumentEntry, SAFETY } from "./form.js";
+import { plain, wrap } from "./lines.js";
+import { type Palette, palette } from "./palette.js";
+
+const LEVELS = ["shall", "should", "note"] as const;
+const OUTCOMES = ["fails", "open", "waived", "holds"] as const;
+
+/** What matters most first: what stands against the build, by level; then what was waived; then what holds. */
+const rank = ({ outcome, level, at }: Check): readonly number[] => [
+  Math.max(0, OUTCOMES.indexOf(outcome) - 1),
+  LEVELS.indexOf(level),
+  at.line,
+];
+
+const inOrder = (one: Check, other: Check): number => {
+  const left = rank(one);
+  const right = rank(other);
+  const index = left.findIndex((value, at) => value !== right[at]);
+  return index < 0 ? 0 : (left[index] as number) - (right[index] as number);
+};
+
+const WORDS = {
+  holds: ["holds", "hold"],
+  fails: ["fails", "fail"],
+  open: ["open", "open"],
+  waived: ["waived", "waived"],
+} as const;
+
+const count = (number: number, one: string, many: string): string => `${number} ${number === 1 ? one : many}`;
+
+/** `61 checks: 57 hold, 1 fails, 1 open, 2 waived.` */
+function tally(counts: DocumentEntry["counts"]): string {
+  const parts = (["holds", "fails", "open", "waived"] as const)
+    .filter((outcome) => (counts[outcome] ?? 0) > 0)
+    .map((outcome) => count(counts[outcome] as number, ...WORDS[outcome]));
+  const checks = count(counts.checks ?? 0, "check", "checks");
+  return parts.length === 0 ? `${checks}.` : `${checks}: ${parts.join(", ")}.`;
+}
+
+function verdict({ verdict, status, counts }: DocumentEntry, ink: Palette): string {
+  if (verdict === "not ready") return ink.notReady("Not ready.");
+  return ink.ready(
+    status === "draft" && (counts.open ?? 0) > 0 ? "Ready as a draft, in which open checks do not count." : "Ready.",
+  );
+}
+
+function headingOf({ file, title, build, revision, status }: DocumentEntry, ink: Palette): string {
+  const about = [
+    title ?? build,
+    revision === undefined ? undefined : `revision ${revision}`,
+    status?.replaceAll("-", " "),
+  ];
+  const known = about.filter((part) => part !== undefined).map((part) => plain(String(part)));
+  return [ink.strong(plain(file)), known.join(", ")].filter((part) => part !== "").join("   ");
+}
+
+const showDocument = (entry: DocumentEntry, width: number, ink: Palette): readonly string[] => [
+  headingOf(entry, ink),
+  "",
+  ...entry.checks.toSorted(inOrder).flatMap((check) => [...showCheck(check, width, ink), ""]),
+  `  ${tally(entry.counts)} ${verdict(entry, ink)}`,
+  "",
+];
+
+/** The record as text for people, `width` columns wide. */
+export function textReport(
+  record: InspectionRecord,
+  { width, colour }: { readonly width: number; readonly colour: Colour },
+): string {
+  const ink = palette(colour);
+  const { totals } = record;
+  const verdicts = [
+    totals.ready > 0 ? `${totals.ready} ready` : "",
+    totals["not-ready"] > 0 ? `${totals["not-ready"]} not ready` : "",
+  ];
+  const lines = [
+    ...record.documents.flatMap((entry) => showDocument(entry, width, ink)),
+    `${count(totals.documents, "document", "documents")}: ${verdicts.filter((part) => part !== "").join(", ")}.`,
+    ...wrap(SAFETY, width).map((line) => ink.quiet(line)),
+  ];
+  return `${lines.join("\n")}\n`;
+}
