@@ -13,21 +13,17 @@ const sentence = (message: string): string => {
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.)?]$/u.test(text) ? "" : "."}`;
 };
 
-function explain(error: unknown, around: Surroundings): void {
-  if (error instanceof Trouble) return around.warn(`plumbmark: ${error.says}\n${error.mend}\n`);
+/** What went wrong and what to do about it, in two lines. */
+function explained(error: unknown): string {
+  if (error instanceof Trouble) return `${error.says}\n${error.mend}`;
   if (error instanceof CommanderError && error.code === "commander.help") {
-    return around.warn(
-      "plumbmark: no command was given.\nThere are inspect, workings, rules and start; `plumbmark help` explains them.\n",
-    );
+    return "no command was given.\nThere are inspect, workings, rules and start; `plumbmark help` explains them.";
   }
-  if (error instanceof CommanderError)
-    return around.warn(
-      `plumbmark: ${sentence(error.message)}\n\`plumbmark help\` lists the commands and what they take.\n`,
-    );
+  if (error instanceof CommanderError) {
+    return `${sentence(error.message)}\n\`plumbmark help\` lists the commands and what they take.`;
+  }
   const cause = error instanceof Error ? error.message : String(error);
-  around.warn(
-    `plumbmark: this is a mistake in Plumbmark, not in your documents: ${cause}\nPlease report it with the document that brought it about.\n`,
-  );
+  return `this is a mistake in Plumbmark, not in your documents: ${cause}\nPlease report it with the document that brought it about.`;
 }
 
 /** Runs one command line (without the program's own name); gives the exit status and never throws. */
@@ -44,7 +40,7 @@ export async function main(words: readonly string[], around: Surroundings, versi
       (ASKED_FOR.has(error.code) || (error.code === "commander.help" && words[0] === "help"))
     )
       return 0;
-    explain(error, around);
+    around.warn(`plumbmark: ${explained(error)}\n`);
     return CANNOT;
   }
 }
