@@ -1,0 +1,147 @@
+import { printer, type System } from "@plumbmark/calc";
+import { buildSchema } from "../generated/schemas.js";
+import { type Markdown, readMarkdown } from "../document/markdown.js";
+import type { Mistake } from "../document/mistake.js";
+import { START } from "../document/place.js";
+import { readQuantities } from "../document/quantities.js";
+import { validate } from "../document/validate.js";
+import { type Data, type Placed, readYaml } from "../document/yaml.js";
+import { Build } from "../model/build.js";
+import { Reader } from "../model/reader.js";
+import type { RepositoryFiles, SourceFile } from "../repository/files.js";
+import { type HouseStandardSettings, readHouseStandard } from "../repository/house-standard.js";
+import { type Catalogue, readCatalogue } from "../repository/parts.js";
+import { readStock } from "../repository/stock.js";
+import { judge } from "./judge.js";
+import { type CheckEntry, countsOf, type DocumentEntry, type InspectionRecord, verdictOf } from "./record.js";
+import type { Level, Rule } from "./rule.js";
+import { levelOf, settingsOf, StandardError } from "./settings.js";
+import { applyWaivers } from "./waivers.js";
+
+export interface InspectOptions {
+  /** The day of the inspection, `2027-03-05`; waivers run out by it. */
+  readonly today: string;
+  /** List the checks that hold, too. */
+  readonly every?: boolean;
+}
+
+interface Opened {
+  readonly file: SourceFile;
+  readonly markdown: Markdown;
+  readonly placed: Placed | undefined;
+  readonly name: string | undefined;
+}
+
+function open(file: SourceFile): Opened {
+  const markdown = readMarkdown(file.text);
+  const placed = markdown.frontMatter ? readYaml(file.text, markdown.frontMatter.from, markdown.frontMatter.to) : undefined;
+  const data = placed?.data;
+  const name = data !== null && typeof data === "object" && !Array.isArray(data) ? (data as Record<string, Data>).build : undefined;
+  return { file, markdown, placed, name: typeof name === "string" ? name : undefined };
+}
+
+/** Whether a Markdown file is a build document: its front matter has the key `build`, or was meant to and cannot be read. */
+export const isBuildDocument = (text: string): boolean => /^---\r?\n[\s\S]*?^build\s*:/mu.test(text.slice(0, 200_000));
+
+const mistakeEntry = (mistake: Mistake, level: "shall"): CheckEntry => ({
+  rule: mistake.rule,
+  level,
+  outcome: "fails",
+  at: { path: mistake.path, ...mistake.place },
+  says: mistake.says,
+  mend: mistake.mend,
+  sources: [],
+});
+
+/** Units the author writes in: the customary ones when most lengths and masses are, else metric. */
+function systemOf(reader: Reader, build: Build): System {
+  const written = [...reader.quantities.values()].filter((each) => each.kind === "length" || each.kind === "mass");
+  const us = written.filter((each) => each.unit?.system === "us").length;
+  if (written.length === 0) return build.practice === "us" ? "us" : "metric";
+  return us * 2 >= written.length ? "us" : "metric";
+}
+
+/** Reads a document and makes its build model. */
+export function buildOf(opened: Opened, context: Context): { readonly build: Build; readonly mistakes: readonly Mistake[] } {
+  const placed: Placed = opened.placed ?? { data: null, places: new Map(), keys: new Map(), mistakes: [] };
+  const sound = placed.mistakes.length === 0;
+  const { values, mistakes: unread } = sound ? readQuantities(buildSchema, placed) : { values: new Map(), mistakes: [] };
+  const shape = sound ? (placed.data === null ? [empty(opened)] : validate("build", placed)) : [];
+  const reader = new Reader(placed, values, context.catalogue.parts);
+  const sameName = context.names.get(opened.name ?? "") ?? [];
+  const build = new Build(reader, opened.markdown, { file: opened.file.path, standard: context.standard, stock: context.stock, sameName, today: context.today });
+  return { build, mistakes: [...placed.mistakes, ...shape, ...unread, ...reader.mistakes] };
+}
+
+const empty = (opened: Opened): Mistake => ({
+  rule: "document.front-matter",
+  path: "",
+  place: START,
+  says: opened.file.text.trim() === "" ? "The file is empty." : "The file has no front matter that can be read.",
+  mend: "Begin the file with a line `---`, the front matter with the key `build`, and a line `---`.",
+});
+
+export interface Context {
+  readonly standard: HouseStandardSettings;
+  readonly catalogue: Catalogue;
+  readonly stock: ReturnType<typeof readStock>;
+  readonly names: ReadonlyMap<string, readonly string[]>;
+  readonly today: string;
+}
+
+function inspectDocument(opened: Opened, context: Context, rules: readonly Rule[], every: boolean): DocumentEntry {
+  const { build, mistakes } = buildOf(opened, context);
+  const print = printer(systemOf(build.reader, build));
+  const checks: CheckEntry[] = mistakes.map((mistake) => mistakeEntry(mistake, "shall"));
+  for (const rule of rules) {
+    const level: Level = levelOf(rule, context.standard);
+    if (level === "none") continue;
+    const settings = settingsOf(rule, context.standard, build.practice);
+    for (const raw of rule.checks({ build, settings })) checks.push(judge(rule, level, raw, build, print));
+  }
+  const judged = applyWaivers(checks, build, context.today);
+  const sorted = judged.map((check, index) => ({ check, index })).sort((a, b) => a.check.at.line - b.check.at.line || a.index - b.index).map(({ check }) => check);
+  const data = (opened.placed?.data ?? {}) as Record<string, Data>;
+  const text = (key: string): Record<string, string> => (typeof data[key] === "string" ? { [key]: data[key] as string } : {});
+  return {
+    file: opened.file.path,
+    ...text("build"),
+    ...text("title"),
+    ...(typeof data.revision === "number" || typeof data.revision === "string" ? { revision: data.revision } : {}),
+    ...text("status"),
+    verdict: verdictOf(sorted, text("status").status),
+    counts: countsOf(sorted),
+    checks: every ? sorted : sorted.filter((check) => check.outcome !== "holds"),
+  };
+}
+
+const fileEntry = (file: string, mistakes: readonly Mistake[]): DocumentEntry => {
+  const checks = mistakes.map((mistake) => mistakeEntry(mistake, "shall"));
+  return { file, verdict: "not ready", counts: countsOf(checks), checks };
+};
+
+/** Reads what surrounds the documents. @throws StandardError when the house standard cannot be used. */
+export function contextOf(files: RepositoryFiles, today: string): Context & { readonly opened: readonly Opened[] } {
+  const { standard, mistakes } = readHouseStandard(files.houseStandard);
+  if (mistakes[0]) throw new StandardError(mistakes.map(({ place, says, mend }) => `${files.houseStandard?.path}:${place.line}:${place.column}: ${says} ${mend}`).join("\n"));
+  const opened = files.documents.map(open);
+  const names = new Map<string, string[]>();
+  for (const { name, file } of opened) if (name !== undefined) names.set(name, [...(names.get(name) ?? []), file.path]);
+  return { standard, catalogue: readCatalogue(files.parts), stock: readStock(files.stock), names, today, opened };
+}
+
+/** Inspects every build document of a repository. */
+export function inspect(files: RepositoryFiles, rules: readonly Rule[], options: InspectOptions): InspectionRecord {
+  const context = contextOf(files, options.today);
+  const documents = context.opened.map((opened) => inspectDocument(opened, context, rules, options.every ?? false));
+  for (const [file, mistakes] of context.catalogue.mistakes) documents.push(fileEntry(file, mistakes));
+  if (files.stock && context.stock.mistakes.length > 0) documents.push(fileEntry(files.stock.path, context.stock.mistakes));
+  const total = (key: keyof DocumentEntry["counts"]): number => documents.reduce((sum, { counts }) => sum + counts[key], 0);
+  const ready = documents.filter(({ verdict }) => verdict === "ready").length;
+  return {
+    record: 1,
+    standard: context.standard.name,
+    documents,
+    totals: { documents: documents.length, ready, "not-ready": documents.length - ready, checks: total("checks"), holds: total("holds"), fails: total("fails"), open: total("open"), waived: total("waived") },
+  };
+}

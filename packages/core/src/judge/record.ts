@@ -1,0 +1,66 @@
+/** The record of an inspection, as `schema/record.schema.json` describes it. Units are UCUM codes. */
+export interface QuantityEntry {
+  readonly value: number;
+  readonly unit: string;
+  readonly sense?: "at most" | "at least" | "within" | "exactly";
+}
+
+export interface WorkingEntry {
+  readonly formula: string;
+  readonly with: string;
+  readonly result: QuantityEntry;
+  readonly source?: string;
+}
+
+export type Outcome = "holds" | "fails" | "open" | "waived";
+
+export interface CheckEntry {
+  readonly rule: string;
+  readonly level: "shall" | "should" | "note";
+  readonly outcome: Outcome;
+  readonly at: { readonly path: string; readonly line: number; readonly column: number; readonly endLine: number; readonly endColumn: number };
+  readonly measured?: QuantityEntry;
+  readonly allowed?: QuantityEntry;
+  readonly share?: number;
+  readonly says: string;
+  readonly mend?: string;
+  readonly missing?: readonly string[];
+  readonly waiver?: { readonly because: string; readonly by: string; readonly until: string };
+  readonly working?: readonly WorkingEntry[];
+  readonly sources: readonly { readonly id: string; readonly document: string; readonly title?: string; readonly edition?: string; readonly clause?: string; readonly says?: string; readonly basis?: string }[];
+}
+
+export interface Counts {
+  readonly checks: number;
+  readonly holds: number;
+  readonly fails: number;
+  readonly open: number;
+  readonly waived: number;
+}
+
+export interface DocumentEntry {
+  readonly file: string;
+  readonly build?: string;
+  readonly title?: string;
+  readonly revision?: number | string;
+  readonly status?: string;
+  readonly verdict: "ready" | "not ready";
+  readonly counts: Counts;
+  readonly checks: readonly CheckEntry[];
+}
+
+export interface InspectionRecord {
+  readonly record: 1;
+  readonly standard: string;
+  readonly documents: readonly DocumentEntry[];
+  readonly totals: Counts & { readonly documents: number; readonly ready: number; readonly "not-ready": number };
+}
+
+export const countsOf = (checks: readonly CheckEntry[]): Counts => {
+  const of = (outcome: Outcome): number => checks.filter((check) => check.outcome === outcome).length;
+  return { checks: checks.length, holds: of("holds"), fails: of("fails"), open: of("open"), waived: of("waived") };
+};
+
+/** `ready` when no check of a `shall` rule fails or is open; in a draft open checks do not count. */
+export const verdictOf = (checks: readonly CheckEntry[], status: string | undefined): "ready" | "not ready" =>
+  checks.some((check) => check.level === "shall" && (check.outcome === "fails" || (check.outcome === "open" && status !== "draft"))) ? "not ready" : "ready";
