@@ -1,3 +1,4 @@
+import { StandardError } from "@plumbmark/core";
 import { CommanderError } from "commander";
 import { commandLine } from "./command-line.js";
 import type { Surroundings } from "./surroundings.js";
@@ -16,6 +17,7 @@ const sentence = (message: string): string => {
 /** What went wrong and what to do about it, in two lines. */
 function explained(error: unknown): string {
   if (error instanceof Trouble) return `${error.says}\n${error.mend}`;
+  if (error instanceof StandardError) return `the house standard cannot be used.\n${error.message}`;
   if (error instanceof CommanderError && error.code === "commander.help") {
     return "no command was given.\nThere are inspect, workings, rules and start; `plumbmark help` explains them.";
   }

@@ -1,4 +1,5 @@
 import { type InspectionRecord, inspect } from "@plumbmark/core";
+import { NOT_A_BUILD } from "../files/build-document.js";
 import { fromRoot } from "../files/find-files.js";
 import type { Repository } from "../files/repository.js";
 import { json } from "../report/form.js";
@@ -13,9 +14,6 @@ export interface InspectOptions {
   readonly every?: true;
   readonly standard?: string;
 }
-
-const NOT_A_BUILD =
-  "A build document is a Markdown file whose front matter, between two lines of `---`, has the key `build`.";
 
 /** Files named on the command line that turned out to be no build documents. */
 const leftAlone = ({ asked, root }: Repository, record: InspectionRecord): readonly string[] =>

@@ -1,4 +1,5 @@
 import { choices, workings } from "@plumbmark/core";
+import { NOT_A_BUILD } from "../files/build-document.js";
 import { fromRoot } from "../files/find-files.js";
 import { json } from "../report/form.js";
 import { type Workings, workingsText } from "../report/workings-text.js";
@@ -26,7 +27,7 @@ export async function workingsCommand(
   options: WorkingsOptions,
   around: Surroundings,
 ): Promise<number> {
-  const { root, files, rules, unreadable, asked } = await open({
+  const { root, files, unreadable, asked } = await open({
     folder: around.folder,
     paths: [file],
     standard: options.standard,
@@ -35,7 +36,9 @@ export async function workingsCommand(
   const document = fromRoot(root, asked[0]?.path as string);
   const problem = unreadable.find((each) => each.path === document);
   if (problem) throw new Trouble(`${file}: ${problem.says}`, problem.mend);
-  const all = workings(files, rules, document);
+  if (!files.documents.some((each) => each.path === document))
+    throw new Trouble(`${file} is not a build document.`, NOT_A_BUILD);
+  const all = workings(files, document, around.today);
   if (all.size === 0)
     throw new Trouble(`Nothing can be computed from ${file}.`, `Run \`plumbmark inspect ${file}\` to see why.`);
   const wanted = at(all, path);

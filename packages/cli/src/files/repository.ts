@@ -3,6 +3,7 @@ import type { HouseStandardSettings, RepositoryFiles } from "@plumbmark/core";
 import { starterRepository } from "@plumbmark/starter";
 import { Trouble } from "../trouble.js";
 import { type Asked, commonFolder, covers, folderOf, readAsked } from "./asked.js";
+import { isMeantAsBuild } from "./build-document.js";
 import { findFiles, fromRoot, isOutside } from "./find-files.js";
 import { findStandard, isFile, STANDARD } from "./find-standard.js";
 import { openStandard } from "./house-standard.js";
@@ -87,7 +88,10 @@ export async function openRepository({ folder, paths, standard }: Wanted): Promi
   const chosen = standard === undefined ? found : resolve(folder, standard);
   if (chosen === undefined) await refuseFolderAbove(root);
   const { file, settings, folder: standardFolder } = await openStandard(chosen, standard ?? STANDARD);
-  const documents = await readFiles(root, await documentPaths(root, chosen && settings.documents, asked));
+  const documents = await readFiles(
+    root,
+    await documentPaths(root, chosen === undefined ? undefined : settings.documents, asked),
+  );
   const parts = await readParts(root, settings.parts, chosen !== undefined);
   const stock = await readStock(root, settings.stock);
   return {
@@ -99,7 +103,7 @@ export async function openRepository({ folder, paths, standard }: Wanted): Promi
       ...(file ? { houseStandard: file } : {}),
       parts: parts.files,
       ...(stock.files[0] ? { stock: stock.files[0] } : {}),
-      documents: documents.files,
+      documents: documents.files.filter(({ text }) => isMeantAsBuild(text)),
     },
     unreadable: [...documents.unreadable, ...parts.unreadable, ...stock.unreadable],
     wants: (path) => asked.length === 0 || asked.some((each) => covers(each, root, path)),

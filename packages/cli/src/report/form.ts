@@ -1,7 +1,4 @@
-import type { InspectionRecord } from "@plumbmark/core";
-
-export type DocumentEntry = InspectionRecord["documents"][number];
-export type Check = DocumentEntry["checks"][number];
+export type { CheckEntry as Check, DocumentEntry } from "@plumbmark/core";
 
 export const SAFETY =
   "This inspection supports, and does not replace, local codes, the maker's instructions and the judgement of licensed electricians, engineers and qualified riggers.";

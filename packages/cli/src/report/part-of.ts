@@ -4,7 +4,8 @@ import type { DocumentEntry } from "./form.js";
 
 /** Adds up the entries of a record. */
 export function totalsOf(documents: readonly DocumentEntry[]): InspectionRecord["totals"] {
-  const sum = (name: string): number => documents.reduce((total, { counts }) => total + (counts[name] ?? 0), 0);
+  const sum = (name: keyof DocumentEntry["counts"]): number =>
+    documents.reduce((total, { counts }) => total + counts[name], 0);
   const ready = documents.filter(({ verdict }) => verdict === "ready").length;
   return {
     documents: documents.length,

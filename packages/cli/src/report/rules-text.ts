@@ -1,4 +1,5 @@
-import type { Rule } from "@plumbmark/core";
+import { printQuantity } from "@plumbmark/calc";
+import type { Rule, Setting, SettingDefinition } from "@plumbmark/core";
 import type { Colour } from "../surroundings.js";
 import { labelled, pad, plain, wrap } from "./lines.js";
 import { palette } from "./palette.js";
@@ -23,30 +24,27 @@ export function rulesText(rules: readonly Rule[], { width, colour }: Page): stri
   return `${lines.join("\n")}\n\n${ink.quiet("`plumbmark rules ID` states one in full.")}\n`;
 }
 
-const shown = (value: unknown): string =>
-  typeof value === "object" && value !== null
-    ? Object.entries(value)
-        .map(([key, each]) => `${key} ${shown(each)}`)
-        .join(", ")
-    : String(value);
+/** A setting as people write it: `80 %`, `0.3 m`. */
+const written = (setting: Setting, kind: SettingDefinition["kind"]): string =>
+  typeof setting === "number" && kind ? printQuantity(setting, kind, "metric") : [setting].flat().join(", ");
 
-const settingsOf = (rule: Rule): readonly (readonly [label: string, text: string])[] =>
-  Object.entries((rule.settings ?? {}) as Readonly<Record<string, Readonly<Record<string, unknown>>>>).map(
-    ([name, { describe, ...defaults }]) => [
-      name,
-      `${describe === undefined ? "" : `${String(describe)}; `}${shown(defaults)}`,
-    ],
-  );
+/** `share: continuous share of the breaker's rating; us 80 %, iec 100 %`. */
+function showSetting(name: string, { us, iec, describe, kind }: SettingDefinition): string {
+  const [one, other] = [written(us, kind), written(iec, kind)];
+  return `${name}: ${describe}; ${one === other ? one : `us ${one}, iec ${other}`}`;
+}
 
 /** One rule in full. */
 export function ruleText(rule: Rule, { width, colour }: Page): string {
   const ink = palette(colour);
   const told: readonly (readonly [label: string, text: string])[] = [
     ["level", rule.level],
-    ["why", rule.why ?? ""],
-    ["judged", rule.judged ?? ""],
-    ...(rule.sources ?? []).map((id, index) => [index === 0 ? "rests on" : "", showSourceById(id)] as const),
-    ...settingsOf(rule).map(([name, text], index) => [index === 0 ? "settings" : "", `${name}: ${text}`] as const),
+    ["why", rule.why],
+    ["judged", rule.judged],
+    ...rule.sources.map((id, index) => [index === 0 ? "rests on" : "", showSourceById(id)] as const),
+    ...Object.entries(rule.settings ?? {}).map(
+      ([name, setting], index) => [index === 0 ? "settings" : "", showSetting(name, setting)] as const,
+    ),
   ];
   const below = told.flatMap(([label, text]) => (text === "" ? [] : labelled(label, text, 2, 11, width)));
   return `${[ink.strong(plain(rule.id)), "", ...wrap(rule.states, width - 2).map((line) => `  ${line}`), "", ...below].join("\n")}\n`;

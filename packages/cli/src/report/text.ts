@@ -34,16 +34,16 @@ const count = (number: number, one: string, many: string): string => `${number} 
 /** `61 checks: 57 hold, 1 fails, 1 open, 2 waived.` */
 function tally(counts: DocumentEntry["counts"]): string {
   const parts = (["holds", "fails", "open", "waived"] as const)
-    .filter((outcome) => (counts[outcome] ?? 0) > 0)
-    .map((outcome) => count(counts[outcome] as number, ...WORDS[outcome]));
-  const checks = count(counts.checks ?? 0, "check", "checks");
+    .filter((outcome) => counts[outcome] > 0)
+    .map((outcome) => count(counts[outcome], WORDS[outcome][0], WORDS[outcome][1]));
+  const checks = count(counts.checks, "check", "checks");
   return parts.length === 0 ? `${checks}.` : `${checks}: ${parts.join(", ")}.`;
 }
 
 function verdict({ verdict, status, counts }: DocumentEntry, ink: Palette): string {
   if (verdict === "not ready") return ink.notReady("Not ready.");
   return ink.ready(
-    status === "draft" && (counts.open ?? 0) > 0 ? "Ready as a draft, in which open checks do not count." : "Ready.",
+    status === "draft" && counts.open > 0 ? "Ready as a draft, in which open checks do not count." : "Ready.",
   );
 }
 
