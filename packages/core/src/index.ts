@@ -13,6 +13,7 @@ export { StandardError } from "./judge/settings.js";
 export { type WorkedValue, workings } from "./judge/workings.js";
 export { Build } from "./model/build.js";
 export type { Cable, End } from "./model/cable.js";
+export type { Joint } from "./model/joints.js";
 export { type Cell, cellName, readCells } from "./model/cells.js";
 export type { Chain } from "./model/data.js";
 export type { Face } from "./model/face.js";

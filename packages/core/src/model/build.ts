@@ -5,6 +5,7 @@ import type { Part } from "../repository/parts.js";
 import type { Stock } from "../repository/stock.js";
 import { Chain } from "./data.js";
 import { Face } from "./face.js";
+import { type Joint, jointsOf } from "./joints.js";
 import { Circuit, Run } from "./power.js";
 import { Reader } from "./reader.js";
 import { Bar } from "./rigging.js";
@@ -43,6 +44,11 @@ export class Build {
     this.chains = reader.keys("data.chains").map((name) => new Chain(this, name));
     this.bars = reader.keys("rigging.bars").map((name) => new Bar(this, name));
     this.sections = sectionsOf(markdown.tree);
+  }
+
+  /** Every joint of connectors at the panels. */
+  get joints(): readonly Joint[] {
+    return jointsOf(this);
   }
 
   get practice(): "us" | "iec" {

@@ -38,6 +38,17 @@ export class Face {
     return cells;
   }
 
+  /** Names of its panels as they stand on runs and chains: `banner A1`. */
+  get names(): readonly string[] {
+    return this.cells.map((cell) => `${this.name} ${cellName(cell)}`);
+  }
+
+  /** Lots its panels come from; none when it is not written down. */
+  get lots(): readonly string[] {
+    const one = this.reader.text(`${this.path}.lot`);
+    return one === undefined ? this.reader.keys(`${this.path}.lot`) : [one];
+  }
+
   has(cell: Cell): boolean {
     return this.cells.some((each) => each.row === cell.row && each.column === cell.column);
   }
