@@ -2,6 +2,7 @@ import type { Check } from "./form.js";
 import { labelled, pad, plain, wrap } from "./lines.js";
 import type { Palette } from "./palette.js";
 import { showSource } from "./source.js";
+import { distinct } from "./working.js";
 
 const INDENT = 10;
 const LABEL = 11;
@@ -19,7 +20,9 @@ function heading(check: Check, width: number, ink: Palette): string {
 /** What stands below the sentence of a check that does not hold, label by label. */
 function grounds(check: Check): readonly (readonly [label: string, text: string])[] {
   const { waiver, missing } = check;
-  const working = (check.working ?? []).map((line) => line.with).join(";  ");
+  const working = distinct(check.working ?? [])
+    .map((line) => line.with)
+    .join(";  ");
   return [
     ["working", working],
     ...check.sources.map((source, index) => [index === 0 ? "rests on" : "", showSource(source)] as const),

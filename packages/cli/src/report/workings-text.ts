@@ -3,13 +3,14 @@ import type { Colour } from "../surroundings.js";
 import { labelled, pad, plain } from "./lines.js";
 import { palette } from "./palette.js";
 import { showSourceById } from "./source.js";
+import { distinct } from "./working.js";
 
 export type Workings = ReadonlyMap<string, WorkedValue>;
 
 const LABEL = 11;
 
 const stepsOf = (worked: WorkedValue, width: number): readonly string[] =>
-  worked.working.flatMap((line) => [
+  distinct(worked.working).flatMap((line) => [
     ...labelled("formula", line.formula, 2, LABEL, width),
     ...labelled("", line.with, 2, LABEL, width),
     ...(line.source === undefined ? [] : labelled("rests on", showSourceById(line.source), 2, LABEL, width)),
