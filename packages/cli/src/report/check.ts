@@ -17,27 +17,63 @@ function heading(check: Check, width: number, ink: Palette): string {
   return `  ${level}${ink.strong(pad(plain(check.rule), room))}${place}`;
 }
 
+/** A working on one line where it fits, else a line for each step. */
+function workingLines(check: Check, room: number): readonly string[] {
+  const steps = distinct(check.working ?? []).map((line) => line.with);
+  const joined = steps.join("; ");
+  return joined.length <= room ? [joined] : steps;
+}
+
+/** Puts a label in front of the first of several texts. */
+const under = (label: string, texts: readonly string[]): readonly Told[] =>
+  texts.map((text, index) => [index === 0 ? label : "", text]);
+
+type Told = readonly [label: string, text: string];
+
 /** What stands below the sentence of a check that does not hold, label by label. */
-function grounds(check: Check): readonly (readonly [label: string, text: string])[] {
+function grounds(check: Check, width: number): readonly Told[] {
   const { waiver, missing } = check;
-  const working = distinct(check.working ?? [])
-    .map((line) => line.with)
-    .join(";  ");
   return [
-    ["working", working],
-    ...check.sources.map((source, index) => [index === 0 ? "rests on" : "", showSource(source)] as const),
+    ...under("working", workingLines(check, width - INDENT - LABEL)),
+    ...under("rests on", check.sources.map(showSource)),
     ["write down", check.outcome === "open" && !check.mend ? (missing ?? []).join(", ") : ""],
     ["waived", waiver ? `${waiver.because} (${waiver.by}, until ${waiver.until})` : ""],
     ["mend", check.outcome === "waived" ? "" : (check.mend ?? "")],
   ];
 }
 
-/** One check as lines of text. A check that holds is told in two; the others with their working, source and mend. */
-export function showCheck(check: Check, width: number, ink: Palette): readonly string[] {
-  const says = wrap(check.says, width - INDENT).map((line) => " ".repeat(INDENT) + line);
-  if (check.outcome === "holds") return [heading(check, width, ink), ...says];
-  const below = grounds(check).flatMap(([label, text]) =>
-    text === "" ? [] : labelled(label, text, INDENT, LABEL, width),
-  );
-  return [heading(check, width, ink), ...says, ...below];
+/** Checks that are alike but for their sentence: the same rule, line, outcome, working and mend. */
+export function alike(checks: readonly Check[]): readonly (readonly [Check, ...Check[]])[] {
+  const groups = new Map<string, [Check, ...Check[]]>();
+  for (const check of checks) {
+    const { rule, level, outcome, at, mend, waiver, working, missing } = check;
+    const key = JSON.stringify([rule, level, outcome, at.line, mend, waiver, working, missing]);
+    const group = groups.get(key);
+    if (group) group.push(check);
+    else groups.set(key, [check]);
+  }
+  return [...groups.values()];
+}
+
+/** More sentences than this about one line of a document help nobody. */
+const MOST = 6;
+
+function sentences(checks: readonly Check[], width: number): readonly string[] {
+  const told = checks.length > MOST ? checks.slice(0, MOST - 1) : checks;
+  const rest = checks.length - told.length;
+  const all = [...told.map(({ says }) => says), ...(rest > 0 ? [`And ${rest} more like these on this line.`] : [])];
+  return all.flatMap((text) => wrap(text, width - INDENT).map((line) => " ".repeat(INDENT) + line));
+}
+
+/** Checks that are alike, as lines of text. What holds is told in two; the others with working, source and mend. */
+export function showChecks(checks: readonly [Check, ...Check[]], width: number, ink: Palette): readonly string[] {
+  const [check] = checks;
+  const top = [heading(check, width, ink), ...sentences(checks, width)];
+  if (check.outcome === "holds") return top;
+  return [
+    ...top,
+    ...grounds(check, width).flatMap(([label, text]) =>
+      text === "" ? [] : labelled(label, text, INDENT, LABEL, width),
+    ),
+  ];
 }

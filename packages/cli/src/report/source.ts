@@ -1,24 +1,21 @@
 import { type Source, sources } from "@plumbmark/calc";
 
-const BASIS = {
-  published: "",
-  memory: " (from memory)",
-  practice: " (common practice, no source)",
-  definition: "",
-} as const;
+/** What a reader has to know about a source that was not seen in print. */
+const BASIS: Readonly<Record<string, string>> = { memory: "from memory", practice: "common practice, no source" };
 
-type Shown = Partial<Source> & Pick<Source, "document">;
+export interface ShownSource {
+  readonly document: string;
+  readonly clause?: string;
+  readonly says?: string;
+  readonly basis?: string;
+}
 
 /** `NFPA 70 (NEC), 210.20(A): overcurrent device at least 125 % of the continuous load …` */
-export function showSource({
-  document,
-  clause,
-  says,
-  basis,
-}: Omit<Shown, "basis"> & { readonly basis?: string }): string {
+export function showSource({ document, clause, says, basis }: ShownSource): string {
   const where = clause ? `${document}, ${clause}` : document;
-  const known = basis !== undefined && basis in BASIS ? BASIS[basis as keyof typeof BASIS] : "";
-  return `${says ? `${where}: ${says}` : where}${known}`;
+  const text = !says ? where : says.startsWith(where) ? says : `${where}: ${says}`;
+  const known = BASIS[basis ?? ""];
+  return known === undefined || text.includes(known) ? text : `${text} (${known})`;
 }
 
 /** A source by its id; an id of a plugin's own is shown as it is. */

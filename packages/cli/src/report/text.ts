@@ -1,6 +1,6 @@
 import type { InspectionRecord } from "@plumbmark/core";
 import type { Colour } from "../surroundings.js";
-import { showCheck } from "./check.js";
+import { alike, showChecks } from "./check.js";
 import { type Check, type DocumentEntry, SAFETY } from "./form.js";
 import { plain, wrap } from "./lines.js";
 import { type Palette, palette } from "./palette.js";
@@ -60,7 +60,7 @@ function headingOf({ file, title, build, revision, status }: DocumentEntry, ink:
 const showDocument = (entry: DocumentEntry, width: number, ink: Palette): readonly string[] => [
   headingOf(entry, ink),
   "",
-  ...entry.checks.toSorted(inOrder).flatMap((check) => [...showCheck(check, width, ink), ""]),
+  ...alike(entry.checks.toSorted(inOrder)).flatMap((checks) => [...showChecks(checks, width, ink), ""]),
   `  ${tally(entry.counts)} ${verdict(entry, ink)}`,
   "",
 ];
