@@ -11,11 +11,11 @@ import {
   totalLoad,
 } from "@plumbmark/calc";
 import fc from "fast-check";
-import { all, create } from "mathjs";
+import { all, create, type FactoryFunctionMap } from "mathjs";
 import { Matrix, solve } from "ml-matrix";
 import { describe, expect, test } from "vitest";
 
-const math = create(all);
+const math = create(all as FactoryFunctionMap);
 
 /**
  * The other way to the same answer: the theorem of three moments with the free moment diagrams integrated by

@@ -14,10 +14,10 @@ import {
   restoringMoment,
   unitFor,
 } from "@plumbmark/calc";
-import { all, create } from "mathjs";
+import { all, create, type FactoryFunctionMap } from "mathjs";
 import { expect, test } from "vitest";
 
-const math = create(all);
+const math = create(all as FactoryFunctionMap);
 
 /** The shown numbers, units and commas dropped, as something a calculator takes. */
 const keyed = (line: string): number =>
