@@ -4,7 +4,10 @@ import chainLength from "./data/chain-length/rule.js";
 import dataFedOnce from "./data/fed-once/rule.js";
 import hopLength from "./data/hop-length/rule.js";
 import portLoad from "./data/port-load/rule.js";
+import frontMatter from "./document/front-matter/rule.js";
 import identity from "./document/identity/rule.js";
+import parts from "./document/parts/rule.js";
+import quotedValues from "./document/quoted-values/rule.js";
 import sections from "./document/sections/rule.js";
 import waivers from "./document/waivers/rule.js";
 import batch from "./panels/batch/rule.js";
@@ -31,6 +34,9 @@ export const rules: readonly Rule[] = [
   portLoad,
   hopLength,
   dataFedOnce,
+  frontMatter,
+  parts,
+  quotedValues,
   sections,
   waivers,
   identity,

@@ -1,6 +1,8 @@
 import type { Value } from "@plumbmark/calc";
 import type { RawCheck, Sense, Thing, Words } from "@plumbmark/core";
 
+const at = ({ path, place }: Thing): Pick<RawCheck, "at" | "place"> => ({ at: path, ...(place ? { place } : {}) });
+
 interface Comparison {
   readonly measured: Value;
   readonly allowed: Value;
@@ -10,7 +12,7 @@ interface Comparison {
 
 const compare =
   (sense: Sense) =>
-  (thing: Thing, comparison: Comparison): RawCheck => ({ at: thing.path, form: "compare", sense, ...comparison });
+  (thing: Thing, comparison: Comparison): RawCheck => ({ ...at(thing), form: "compare", sense, ...comparison });
 
 /** What is measured is at most what is allowed. A value that is missing makes the check open by itself. */
 export const atMost = compare("at most");
@@ -23,7 +25,7 @@ export const agrees = compare("exactly");
 
 /** A plain statement that holds or does not. */
 export const is = (thing: Thing, statement: { readonly holds: boolean; readonly says: string; readonly mend?: string }): RawCheck => ({
-  at: thing.path,
+  ...at(thing),
   form: "plain",
   holds: statement.holds,
   says: () => statement.says,
@@ -32,7 +34,7 @@ export const is = (thing: Thing, statement: { readonly holds: boolean; readonly 
 
 /** It cannot be told: something is not written down. */
 export const open = (thing: Thing, gap: { readonly says: string; readonly mend: string; readonly needs?: readonly string[] }): RawCheck => ({
-  at: thing.path,
+  ...at(thing),
   form: "open",
   says: () => gap.says,
   mend: gap.mend,

@@ -1,4 +1,4 @@
-import { is, open, rule } from "@plumbmark/kit";
+import { is, type Joint, open, rule } from "@plumbmark/kit";
 
 export default rule({
   id: "connectors.locking-overhead",
@@ -8,9 +8,29 @@ export default rule({
   judged: "The retention of every joint at a panel overhead is that of its weaker side: the class of the connector's standard, unless the part states a better one with its reason.",
   sources: ["practice"],
   *checks({ build }) {
-    for (const joint of build.joints.filter((each) => each.overhead)) {
-      if (joint.retention === undefined) yield open(joint, { says: `${joint.label}: ${joint.unknown}.`, mend: "State the connectors of the part in the catalogue.", needs: [joint.path] });
-      else yield is(joint, { holds: joint.retention !== "none" && joint.retention !== "friction", says: joint.retention === "none" || joint.retention === "friction" ? `${joint.label}: ${joint.what} is overhead and held by friction alone.` : `${joint.label}: ${joint.what} is held (${joint.retention}).`, mend: "Use a locking connector, or one whose part states what retains it." });
+    for (const joints of alike(build.joints.filter((each) => each.overhead))) {
+      const joint = joints[0] as Joint;
+      const where = joints.length === 1 ? joint.panel : `${joint.panel} and ${joints.length - 1} more`;
+      if (joint.retention === undefined) {
+        yield open(joint, { says: `${joint.label}: ${joint.unknown}.`, mend: "State the connectors of the part in the catalogue.", needs: [joint.path] });
+        continue;
+      }
+      const loose = joint.retention === "none" || joint.retention === "friction";
+      yield is(joint, {
+        holds: !loose,
+        says: `${joint.label}: ${joint.what} of ${where} is overhead and ${loose ? "held by friction alone" : `held (${joint.retention})`}.`,
+        mend: "Use a locking connector, or one whose part states what retains it.",
+      });
     }
   },
 });
+
+/** Joints of one cable that are alike make one check, so that a plug that is wrong is told once a run. */
+function alike(joints: readonly Joint[]): readonly (readonly Joint[])[] {
+  const groups = new Map<string, Joint[]>();
+  for (const joint of joints) {
+    const key = [joint.path, joint.what, joint.retention ?? "unknown"].join(" ");
+    groups.set(key, [...(groups.get(key) ?? []), joint]);
+  }
+  return [...groups.values()];
+}

@@ -69,8 +69,8 @@ export function buildOf(opened: Opened, context: Context): { readonly build: Bui
   const shape = sound ? (placed.data === null ? [empty(opened)] : validate("build", placed)) : [];
   const reader = new Reader(placed, values, context.catalogue.parts);
   const sameName = context.names.get(opened.name ?? "") ?? [];
-  const build = new Build(reader, opened.markdown, { file: opened.file.path, standard: context.standard, stock: context.stock, sameName, today: context.today });
-  return { build, mistakes: [...placed.mistakes, ...shape, ...unread, ...reader.mistakes] };
+  const build = new Build(reader, opened.markdown, { file: opened.file.path, standard: context.standard, stock: context.stock, sameName, today: context.today, mistakes: [...placed.mistakes, ...shape, ...unread] });
+  return { build, mistakes: build.mistakes };
 }
 
 const empty = (opened: Opened): Mistake => ({

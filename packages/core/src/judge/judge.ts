@@ -36,7 +36,7 @@ const sourceEntries = (ids: readonly SourceId[]): CheckEntry["sources"] =>
 
 /** Compares what a rule measured with what it allows and makes the entry of the record. */
 export function judge(rule: Rule, level: Exclude<Level, "none">, raw: RawCheck, build: Build, print: Print): CheckEntry {
-  const place = build.reader.place(raw.at);
+  const place = raw.place ?? build.reader.place(raw.at);
   const base = { rule: rule.id, level, at: { path: raw.at, ...place }, sources: sourceEntries(rule.sources) };
   const values = [raw.measured, raw.allowed].filter((each) => each !== undefined);
   const gaps = gapsOf(values);

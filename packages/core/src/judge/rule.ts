@@ -1,4 +1,5 @@
 import type { SourceId, Value } from "@plumbmark/calc";
+import type { Place } from "../document/place.js";
 import type { Build } from "../model/build.js";
 
 /** `shall` requirement, `should` recommendation, `note` information, `none` not applied (ISO/IEC Directives, Part 2). */
@@ -19,6 +20,8 @@ export interface SettingDefinition {
 export interface Thing {
   readonly path: string;
   readonly label: string;
+  /** Place in the body, for what does not stand in the front matter. */
+  readonly place?: Place;
 }
 
 /** Texts of a check are made with the values printed in the document's own units. */
@@ -42,6 +45,8 @@ export interface RawCheck {
   readonly mend?: string;
   /** What has to be written down; only of an open check. */
   readonly gaps?: readonly string[];
+  /** Place in the body, for what does not stand in the front matter. */
+  readonly place?: Place;
 }
 
 export interface RuleContext {

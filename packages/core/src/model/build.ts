@@ -1,4 +1,8 @@
+import type { Value } from "@plumbmark/calc";
+import { valuesOf } from "./values.js";
 import type { Markdown, Section } from "../document/markdown.js";
+import type { Mistake } from "../document/mistake.js";
+import { type Quote, quotesOf } from "../document/quotes.js";
 import { sectionsOf } from "../document/markdown.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
 import type { Part } from "../repository/parts.js";
@@ -7,7 +11,8 @@ import { Chain } from "./data.js";
 import { Face } from "./face.js";
 import { type Joint, jointsOf } from "./joints.js";
 import { Circuit, Run } from "./power.js";
-import { Reader } from "./reader.js";
+import type { Reader } from "./reader.js";
+import { checkReferences } from "./references.js";
 import { Bar } from "./rigging.js";
 
 /** What a build needs to know of the repository around it. */
@@ -18,6 +23,8 @@ export interface Surroundings {
   /** Files of the repository that give the same name to their build, this one among them. */
   readonly sameName: readonly string[];
   readonly today: string;
+  /** Mistakes found before the model was made. */
+  readonly mistakes: readonly Mistake[];
 }
 
 /** One build document with everything computed from it, lazily, each value with its working. */
@@ -31,6 +38,7 @@ export class Build {
   readonly bars: readonly Bar[];
   readonly processor: Part | undefined;
   readonly sections: readonly Section[];
+  #values: ReadonlyMap<string, Value> | undefined;
 
   constructor(
     readonly reader: Reader,
@@ -44,6 +52,23 @@ export class Build {
     this.chains = reader.keys("data.chains").map((name) => new Chain(this, name));
     this.bars = reader.keys("rigging.bars").map((name) => new Bar(this, name));
     this.sections = sectionsOf(markdown.tree);
+    checkReferences(reader, around.stock);
+  }
+
+  /** The author's mistakes: in the YAML, against the schema, in what is referred to. */
+  get mistakes(): readonly Mistake[] {
+    return [...this.around.mistakes, ...this.reader.mistakes];
+  }
+
+  /** Figures quoted in the prose. */
+  get quotes(): readonly Quote[] {
+    return quotesOf(this.markdown.tree);
+  }
+
+  /** Every computed value by the path it is quoted with. */
+  get values(): ReadonlyMap<string, Value> {
+    this.#values ??= valuesOf(this);
+    return this.#values;
   }
 
   /** Every joint of connectors at the panels. */

@@ -7,8 +7,9 @@ import type { Panel } from "./panels.js";
 export interface Joint {
   readonly path: string;
   readonly label: string;
-  /** Which joint it is: "`feed` into `banner A1`". */
+  /** Connector of the cable and socket of the panel: "`iec-c13` at power-in". */
   readonly what: string;
+  readonly panel: string;
   readonly overhead: boolean;
   /** How the weaker side is held; undefined when a connector is not known. */
   readonly retention?: Retention;
@@ -26,7 +27,7 @@ function retentionOf(end: End): Retention | undefined {
 
 function joint(cable: Cable, end: End | undefined, panel: Panel, socket: "power-in" | "power-out" | "data-in" | "data-out", label: string): Joint {
   const own = endOf((panel.face.panel?.data.connectors as Record<string, never> | undefined)?.[socket]);
-  const base = { path: cable.path, label, what: `${end?.id ?? "a connector"} at ${socket} of ${panel.name}`, overhead: panel.face.overhead };
+  const base = { path: cable.path, label, what: `${end?.id ?? "a connector"} at ${socket}`, panel: panel.name, overhead: panel.face.overhead };
   const sides = [end, own].map((each) => (each ? retentionOf(each) : undefined));
   if (!end || !own) return { ...base, unknown: `the connector ${end ? `\`${socket}\` of the panel` : "of the cable"} at ${panel.name} is not written down` };
   if (sides.some((each) => each === undefined)) return { ...base, unknown: `the connector ${sides[0] === undefined ? end.id : own.id} at ${panel.name} is in no table` };

@@ -1,0 +1,38 @@
+import { fromKept, type Known, readQuantity } from "@plumbmark/calc";
+import { is, open, rule } from "@plumbmark/kit";
+
+/** Half a unit in the last digit that is written: `186` is met by 185.5 to 186.5. */
+const rounding = (text: string): number => 0.5 * 10 ** -(/\.(\d+)/u.exec(text)?.[1]?.length ?? 0);
+
+function agrees(text: string, value: Known): boolean | undefined {
+  const reading = readQuantity(text.replaceAll(",", ""), [value.kind]);
+  if (!reading.ok) return undefined;
+  const { unit, value: kept } = reading.quantity;
+  return Math.abs(fromKept(kept, unit) - fromKept(value.value, unit)) <= rounding(text) * (1 + 1e-9);
+}
+
+export default rule({
+  id: "document.quoted-values",
+  states: "A figure quoted in the text agrees with the computed one.",
+  level: "shall",
+  why: "The crew reads the prose. A weight that was right two revisions ago is wrong on the ladder.",
+  judged: "Every link to `calc:` is compared with the computed value to the precision written.",
+  sources: ["house"],
+  *checks({ build }) {
+    for (const quote of build.quotes.filter((each) => !each.of.startsWith("schedules.") && !each.of.startsWith("drawings."))) {
+      const where = { path: quote.of, label: "The text", place: quote.place };
+      const value = build.values.get(quote.of);
+      if (!value) {
+        yield is(where, { holds: false, says: `There is no computed value \`${quote.of}\`.`, mend: "List the values with `plumbmark workings FILE`." });
+        continue;
+      }
+      if (!value.known) {
+        yield open(where, { says: `\`${quote.of}\` cannot be computed, so the figure ${quote.text} cannot be checked.`, mend: "Write down what is missing for it.", needs: value.gaps.map((gap) => gap.path || gap.what) });
+        continue;
+      }
+      const good = agrees(quote.text, value);
+      const says = good === undefined ? `\`${quote.text}\` cannot be read as the unit of ${quote.of}.` : `The text says ${quote.text} for ${quote.of}${good ? "" : `; computed it is ${Number(value.value.toPrecision(6))} in ${value.kind}`}.`;
+      yield is(where, { holds: good === true, says, mend: "Correct the figure in the text." });
+    }
+  },
+});
