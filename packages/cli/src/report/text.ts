@@ -8,8 +8,9 @@ import { type Palette, palette } from "./palette.js";
 const LEVELS = ["shall", "should", "note"] as const;
 const OUTCOMES = ["fails", "open", "waived", "holds"] as const;
 
-/** What matters most first: what stands against the build, by level; then what was waived; then what holds. */
-const rank = ({ outcome, level, at }: Check): readonly number[] => [
+/** What matters most first: a file that cannot be read, since the rest may follow from it; then what stands against the build, by level; then what was waived; then what holds. */
+const rank = ({ rule, outcome, level, at }: Check): readonly number[] => [
+  rule === "document.front-matter" && outcome === "fails" ? 0 : 1,
   Math.max(0, OUTCOMES.indexOf(outcome) - 1),
   LEVELS.indexOf(level),
   at.line,
