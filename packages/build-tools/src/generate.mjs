@@ -4,6 +4,7 @@ import Ajv2020 from "ajv/dist/2020.js";
 import standaloneCode from "ajv/dist/standalone/index.js";
 import { build } from "esbuild";
 import { compile } from "json-schema-to-typescript";
+import { rulesIndex } from "./list-rules.mjs";
 import { top } from "./steps.mjs";
 
 const NAMES = ["build", "parts", "stock", "house-standard", "record"];
@@ -22,6 +23,8 @@ export async function generate() {
   for (const [index, name] of NAMES.entries()) await write(`${name}.ts`, `// Generated from schema/${name}.schema.json.\n${types[index]}`);
   await write("schemas.ts", `// Generated from schema/*.schema.json.\n/* eslint-disable */\n${NAMES.map((name, index) => `export const ${camel(name)}Schema: Record<string, unknown> = ${JSON.stringify(schemas[index])};`).join("\n")}\n`);
   await bundleValidators(schemas, write);
+  const index = `${top}rules/index.ts`;
+  if ((await readFile(index, "utf8").catch(() => "")) !== rulesIndex()) await writeFile(index, rulesIndex());
 }
 
 async function bundleValidators(schemas, write) {
