@@ -9,12 +9,17 @@ export type Workings = ReadonlyMap<string, WorkedValue>;
 
 const LABEL = 11;
 
-const stepsOf = (worked: WorkedValue, width: number): readonly string[] =>
-  distinct(worked.working).flatMap((line) => [
-    ...labelled("formula", line.formula, 2, LABEL, width),
-    ...labelled("", line.with, 2, LABEL, width),
-    ...(line.source === undefined ? [] : labelled("rests on", showSourceById(line.source), 2, LABEL, width)),
+/** The steps of a working; a source is named once for the steps in a row that rest on it. */
+function stepsOf(worked: WorkedValue, width: number): readonly string[] {
+  const steps = distinct(worked.working);
+  return steps.flatMap(({ formula, with: numbers, source }, index) => [
+    ...labelled(source === steps[index - 1]?.source ? "" : "formula", formula, 2, LABEL, width),
+    ...labelled("", numbers, 4, LABEL, width),
+    ...(source === undefined || source === steps[index + 1]?.source
+      ? []
+      : labelled("rests on", showSourceById(source), 2, LABEL, width)),
   ]);
+}
 
 /** Computed values, each with its path, its value and the working that leads to it. */
 export function workingsText(
