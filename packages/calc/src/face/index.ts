@@ -1,3 +1,4 @@
+export { lineMass, partsMass } from "./carried.js";
 export { faceArea, faceHeight, facePixelsAlong, faceWidth, panelPixels, panelsMass } from "./extent.js";
 export {
   areNeighbours,

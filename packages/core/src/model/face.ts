@@ -1,4 +1,4 @@
-import { counted, type Known, missing, panelsMass, pixelPitch, sum, times, type Value } from "@plumbmark/calc";
+import { counted, faceHeight, facePixelsAlong, faceWidth, partsMass, type Known, missing, panelsMass, pixelPitch, sum, times, type Value } from "@plumbmark/calc";
 import type { Part } from "../repository/parts.js";
 import { type Cell, cellName, readCells } from "./cells.js";
 import { partValue, type Reader } from "./reader.js";
@@ -73,19 +73,19 @@ export class Face {
   }
 
   get width(): Value {
-    return times(this.panelValue("size.1", "length", "size"), this.columns);
+    return faceWidth.of({ c: counted(this.columns, "columns"), w: this.panelValue("size.1", "length", "size") });
   }
 
   get height(): Value {
-    return times(this.panelValue("size.2", "length", "size"), this.rows);
+    return faceHeight.of({ r: counted(this.rows, "rows"), h: this.panelValue("size.2", "length", "size") });
   }
 
   get pixelsWide(): Value {
-    return times(this.panelValue("pixels.1", "pixels", "pixels"), this.columns);
+    return facePixelsAlong.of({ k: counted(this.columns, "columns"), p: this.panelValue("pixels.1", "pixels", "pixels") });
   }
 
   get pixelsHigh(): Value {
-    return times(this.panelValue("pixels.2", "pixels", "pixels"), this.rows);
+    return facePixelsAlong.of({ k: counted(this.rows, "rows"), p: this.panelValue("pixels.2", "pixels", "pixels") });
   }
 
   get pitch(): Value {
@@ -102,7 +102,7 @@ export class Face {
     return this.reader.keys(path).map((name) => {
       const part = this.reader.parts.get(name);
       if (!part) return missing("mass", { path: `${path}.${name}`, what: "mass", because: `The part ${name} is not in the catalogue, so its mass is not known.` });
-      return times(partValue(part, "mass", "mass", "mass", this.label), Number(this.reader.data(`${path}.${name}`)));
+      return partsMass.of({ n: counted(Number(this.reader.data(`${path}.${name}`)), name), p: partValue(part, "mass", "mass", "mass", this.label) });
     });
   }
 

@@ -1,4 +1,4 @@
-import { type Beam, hangBeam, leastOf, type Known, missing, type PointLoad, reactionValue, sections, sum, tabled, times, type UniformLoad, type Value, gapsOf, GRAVITY } from "@plumbmark/calc";
+import { type Beam, counted, lineMass, hangBeam, leastOf, type Known, missing, type PointLoad, reactionValue, sections, sum, tabled, times, type UniformLoad, type Value, gapsOf, GRAVITY } from "@plumbmark/calc";
 import type { Data } from "../document/yaml.js";
 import type { Part } from "../repository/parts.js";
 import type { Build } from "./build.js";
@@ -100,9 +100,7 @@ export class Bar {
   }
 
   get selfMass(): Value {
-    const { massPerLength, length } = this;
-    const gaps = gapsOf([massPerLength, length]);
-    return gaps.length > 0 ? missing("mass", ...gaps) : { ...(times(massPerLength, (length as Known).value, `${(length as Known).value.toPrecision(4)} m`) as Known), kind: "mass" };
+    return lineMass.of({ ρ: this.massPerLength, L: this.length, n: counted(1, "bar") });
   }
 
   /** Masses the bar carries, each with its place: face, cables, other. */
@@ -120,7 +118,7 @@ export class Bar {
       if (!first || !faces.includes(first.face)) return [];
       const hanging = this.build.reader.quantities.get(`${feed.path}.hangs`) ?? feed.length;
       const cables = [{ rate: feed.massPerLength, length: hanging, count: 1 }, ...((panels?.length ?? 0) > 1 ? [{ rate: jumper.massPerLength, length: jumper.length, count: (panels?.length ?? 1) - 1 }] : [])];
-      return cables.map(({ rate, length, count }) => ({ mass: cableMass(rate, length, count), face: first.face, column: first.cell.column }));
+      return cables.map(({ rate, length, count }) => ({ mass: lineMass.of({ ρ: rate, L: length, n: counted(count, "cables") }), face: first.face, column: first.cell.column }));
     });
   }
 
@@ -193,11 +191,4 @@ export class Bar {
     });
     return other ? [...cables, { at: middle, load: other.value }] : cables;
   }
-}
-
-function cableMass(rate: Value, length: Value, count: number): Value {
-  const gaps = gapsOf([rate, length]);
-  if (gaps.length > 0) return missing("mass", ...gaps);
-  const metres = (length as Known).value * count;
-  return { ...(times(rate, metres, `${metres.toPrecision(4)} m`) as Known), kind: "mass" };
 }
