@@ -49,8 +49,9 @@ const record = (out: string): InspectionRecord => JSON.parse(out) as InspectionR
 
 describe("a command line that cannot be carried out", () => {
   const wrong: readonly (readonly [words: string[], says: RegExp])[] = [
-    [[], /no command was given/u],
+    [[], /No command was given/u],
     [["inspekt"], /inspect/u],
+    [["help", "inspekt"], /no command `inspekt`/u],
     [["inspect", "--al"], /--as/u],
     [["inspect", "--as", "poem"], /text, json/u],
     [["inspect", "nowhere.md"], /no file or folder `nowhere\.md`/u],
@@ -101,6 +102,39 @@ describe("a file that cannot be inspected", () => {
     const { status, err } = await run("inspect");
     expect(status).toBe(2);
     expect(err).toMatch(/house-standard\.yaml.*\n.*line 1/u);
+  });
+});
+
+describe("a house standard", () => {
+  it("that sets a rule nobody knows is trouble, with the nearest rule", async () => {
+    await put("house-standard.yaml", "house-standard: House\nrules:\n  power.circut-load: {level: none}\n");
+    await put("builds/a.md", "---\nbuild: a\n---\n");
+    const { status, err } = await run("inspect");
+    expect(status).toBe(2);
+    expect(err).toContain("Did you mean `power.circuit-load`");
+  });
+
+  it("brings the rules of its plugins", async () => {
+    const yields =
+      '*checks() { yield { at: "", form: "plain", holds: false, says: () => "Not in our house.", mend: "Mend it." }; }';
+    const plugin = `export const rules = [{ id: "house.own", states: "", level: "shall", why: "", judged: "", sources: [], ${yields} }];`;
+    await put("house-rules/index.mjs", plugin);
+    await put("house-standard.yaml", 'house-standard: House\nplugins: ["./house-rules/index.mjs"]\n');
+    await put("builds/a.md", "---\nbuild: a\n---\n");
+    expect((await run("inspect")).out).toContain("Not in our house.");
+  });
+
+  it("with a plugin that breaks is trouble", async () => {
+    await put("house-rules/index.mjs", 'throw new Error("broken on purpose");');
+    await put("house-standard.yaml", 'house-standard: House\nplugins: ["./house-rules/index.mjs"]\n');
+    const { status, err } = await run("inspect");
+    expect(status).toBe(2);
+    expect(err).toMatch(/house-rules\/index\.mjs.*broken on purpose/u);
+  });
+
+  it("may not name files outside its folder", async () => {
+    await put("house-standard.yaml", 'house-standard: House\ndocuments: ["../**/*.md"]\n');
+    expect((await run("inspect")).status).toBe(2);
   });
 });
 

@@ -6,8 +6,6 @@ import { Trouble } from "./trouble.js";
 
 const CANNOT = 2;
 
-const ASKED_FOR = new Set(["commander.helpDisplayed", "commander.version"]);
-
 /** `error: unknown option '--al'\n(Did you mean --as?)` as a sentence of our own. */
 const sentence = (message: string): string => {
   const text = message.replace(/^error: /u, "").replace(/\s*\n\s*/gu, " ");
@@ -15,17 +13,18 @@ const sentence = (message: string): string => {
 };
 
 /** What went wrong and what to do about it, in two lines. */
-function explained(error: unknown): string {
+function explained(error: unknown, words: readonly string[]): string {
   if (error instanceof Trouble) return `${error.says}\n${error.mend}`;
-  if (error instanceof StandardError) return `the house standard cannot be used.\n${error.message}`;
+  if (error instanceof StandardError) return `The house standard cannot be used.\n${error.message}`;
   if (error instanceof CommanderError && error.code === "commander.help") {
-    return "no command was given.\nThere are inspect, workings, rules and start; `plumbmark help` explains them.";
+    const says = words.length === 0 ? "No command was given." : `There is no command \`${words.at(-1)}\`.`;
+    return `${says}\nThere are inspect, workings, rules and start; \`plumbmark help\` explains them.`;
   }
   if (error instanceof CommanderError) {
     return `${sentence(error.message)}\n\`plumbmark help\` lists the commands and what they take.`;
   }
   const cause = error instanceof Error ? error.message : String(error);
-  return `this is a mistake in Plumbmark, not in your documents: ${cause}\nPlease report it with the document that brought it about.`;
+  return `This is a mistake in Plumbmark, not in your documents: ${cause}\nPlease report it with the document that brought it about.`;
 }
 
 /** Runs one command line (without the program's own name); gives the exit status and never throws. */
@@ -37,12 +36,9 @@ export async function main(words: readonly string[], around: Surroundings, versi
     }).parseAsync(words, { from: "user" });
     return status;
   } catch (error) {
-    if (
-      error instanceof CommanderError &&
-      (ASKED_FOR.has(error.code) || (error.code === "commander.help" && words[0] === "help"))
-    )
-      return 0;
-    around.warn(`plumbmark: ${explained(error)}\n`);
+    // Help and version end the parsing by an error, too; only their exit code tells that nothing is wrong.
+    if (error instanceof CommanderError && error.exitCode === 0) return 0;
+    around.warn(`plumbmark: ${explained(error, words)}\n`);
     return CANNOT;
   }
 }
