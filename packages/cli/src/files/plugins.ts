@@ -22,7 +22,7 @@ async function loadPlugin(name: string, folder: string): Promise<readonly Rule[]
   const rules: unknown = loaded.rules;
   if (!Array.isArray(rules) || !rules.every(isRule))
     throw new Trouble(`The plugin \`${name}\` has no list of rules.`, MEND);
-  return rules.map((rule) => ({ ...rule, plugin: name }));
+  return rules;
 }
 
 /** The rules of the plugins a house standard names, in its order. A plugin is code: it runs as the person who inspects. */

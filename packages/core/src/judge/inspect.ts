@@ -15,6 +15,7 @@ import { readStock } from "../repository/stock.js";
 import { judge } from "./judge.js";
 import { type CheckEntry, countsOf, type DocumentEntry, type InspectionRecord, verdictOf } from "./record.js";
 import type { Level, Rule } from "./rule.js";
+import { ownRules } from "./own-rules.js";
 import { levelOf, settingsOf, StandardError } from "./settings.js";
 import { applyWaivers } from "./waivers.js";
 
@@ -52,6 +53,21 @@ const mistakeEntry = (mistake: Mistake, level: "shall"): CheckEntry => ({
   mend: mistake.mend,
   sources: [],
 });
+
+/** A plugin's mistake does not stop the inspection, and what it did not look at is open. Ours is an exception. */
+function failedPlugin(rule: Rule, file: string, cause: unknown): CheckEntry {
+  const reason = cause instanceof Error ? cause.message : String(cause);
+  if (rule.plugin === undefined) throw new Error(`the rule ${rule.id} could not be carried out on ${file}: ${reason}`, { cause });
+  return {
+    rule: "plugin.failed",
+    level: "shall",
+    outcome: "open",
+    at: { path: "", ...START },
+    says: `The rule ${rule.id} of the plugin ${rule.plugin} failed on this document: ${reason}`,
+    mend: "Tell the plugin's author; until it is mended, its rule cannot be told.",
+    sources: [],
+  };
+}
 
 /** Units the author writes in: the customary ones when most lengths and masses are, else metric. */
 function systemOf(reader: Reader, build: Build): System {
@@ -97,7 +113,11 @@ function inspectDocument(opened: Opened, context: Context, rules: readonly Rule[
     const level: Level = levelOf(rule, context.standard);
     if (level === "none") continue;
     const settings = settingsOf(rule, context.standard, build.practice);
-    for (const raw of rule.checks({ build, settings })) checks.push(judge(rule, level, raw, build, print));
+    try {
+      for (const raw of rule.checks({ build, settings })) checks.push(judge(rule, level, raw, build, print));
+    } catch (cause) {
+      checks.push(failedPlugin(rule, opened.file.path, cause));
+    }
   }
   const judged = applyWaivers(checks, build, context.today);
   const sorted = judged.map((check, index) => ({ check, index })).sort((a, b) => a.check.at.line - b.check.at.line || a.index - b.index).map(({ check }) => check);
@@ -133,7 +153,8 @@ export function contextOf(files: RepositoryFiles, today: string): Context & { re
 /** Inspects every build document of a repository. */
 export function inspect(files: RepositoryFiles, rules: readonly Rule[], options: InspectOptions): InspectionRecord {
   const context = contextOf(files, options.today);
-  const documents = context.opened.map((opened) => inspectDocument(opened, context, rules, options.every ?? false));
+  const all = [...rules, ...ownRules(context.standard)];
+  const documents = context.opened.map((opened) => inspectDocument(opened, context, all, options.every ?? false));
   for (const [file, mistakes] of context.catalogue.mistakes) documents.push(fileEntry(file, mistakes));
   if (files.stock && context.stock.mistakes.length > 0) documents.push(fileEntry(files.stock.path, context.stock.mistakes));
   const total = (key: keyof DocumentEntry["counts"]): number => documents.reduce((sum, { counts }) => sum + counts[key], 0);

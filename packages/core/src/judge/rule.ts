@@ -62,5 +62,7 @@ export interface Rule {
   readonly judged: string;
   readonly sources: readonly SourceId[];
   readonly settings?: Readonly<Record<string, SettingDefinition>>;
+  /** The plugin it comes from; left out for the built-in rules. */
+  readonly plugin?: string;
   readonly checks: (context: RuleContext) => Iterable<RawCheck>;
 }

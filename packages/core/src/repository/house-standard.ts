@@ -14,6 +14,8 @@ export interface HouseStandardSettings {
   readonly sections: readonly string[];
   /** Level and settings by rule, as written. */
   readonly rules: Readonly<Record<string, Readonly<Record<string, Data>>>>;
+  /** Rules without code, as written. */
+  readonly "own-rules"?: Readonly<Record<string, Data>>;
 }
 
 const DEFAULTS: HouseStandardSettings = {
