@@ -5,6 +5,7 @@ import dataChainLength from "./data/chain-length/rule.js";
 import dataFedOnce from "./data/fed-once/rule.js";
 import dataHopLength from "./data/hop-length/rule.js";
 import dataPortLoad from "./data/port-load/rule.js";
+import dataProcessorLoad from "./data/processor-load/rule.js";
 import documentFrontMatter from "./document/front-matter/rule.js";
 import documentIdentity from "./document/identity/rule.js";
 import documentParts from "./document/parts/rule.js";
@@ -12,13 +13,20 @@ import documentQuotedValues from "./document/quoted-values/rule.js";
 import documentSections from "./document/sections/rule.js";
 import documentWaivers from "./document/waivers/rule.js";
 import panelsBatch from "./panels/batch/rule.js";
+import picturePlaced from "./picture/placed/rule.js";
 import powerCircuitLoad from "./power/circuit-load/rule.js";
+import powerCordAmpacity from "./power/cord-ampacity/rule.js";
 import powerFedOnce from "./power/fed-once/rule.js";
 import powerRunCurrent from "./power/run-current/rule.js";
+import powerSupplyRange from "./power/supply-range/rule.js";
 import powerVoltageDrop from "./power/voltage-drop/rule.js";
+import riggingColumnDepth from "./rigging/column-depth/rule.js";
+import riggingHeadRoom from "./rigging/head-room/rule.js";
 import riggingPointLoad from "./rigging/point-load/rule.js";
 import riggingRatedHardware from "./rigging/rated-hardware/rule.js";
+import riggingStackHeight from "./rigging/stack-height/rule.js";
 import riggingSuspendedWeight from "./rigging/suspended-weight/rule.js";
+import viewingPitch from "./viewing/pitch/rule.js";
 
 /** The built-in rules, by topic and name. */
 export const rules: readonly Rule[] = [
@@ -27,6 +35,7 @@ export const rules: readonly Rule[] = [
   dataFedOnce,
   dataHopLength,
   dataPortLoad,
+  dataProcessorLoad,
   documentFrontMatter,
   documentIdentity,
   documentParts,
@@ -34,11 +43,18 @@ export const rules: readonly Rule[] = [
   documentSections,
   documentWaivers,
   panelsBatch,
+  picturePlaced,
   powerCircuitLoad,
+  powerCordAmpacity,
   powerFedOnce,
   powerRunCurrent,
+  powerSupplyRange,
   powerVoltageDrop,
+  riggingColumnDepth,
+  riggingHeadRoom,
   riggingPointLoad,
   riggingRatedHardware,
+  riggingStackHeight,
   riggingSuspendedWeight,
+  viewingPitch,
 ];

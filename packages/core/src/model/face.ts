@@ -1,4 +1,18 @@
-import { counted, faceHeight, facePixelsAlong, faceWidth, partsMass, type Known, missing, panelsMass, pixelPitch, sum, times, type Value } from "@plumbmark/calc";
+import {
+  counted,
+  faceHeight,
+  facePixelsAlong,
+  faceWidth,
+  type Known,
+  missing,
+  panelsMass,
+  partsMass,
+  pixelPitch,
+  sum,
+  tabled,
+  times,
+  type Value,
+} from "@plumbmark/calc";
 import type { Part } from "../repository/parts.js";
 import { type Cell, cellName, readCells } from "./cells.js";
 import { partValue, type Reader } from "./reader.js";
@@ -20,21 +34,23 @@ export class Face {
     this.path = `faces.${name}`;
     this.label = `Face ${name}`;
     this.panel = reader.part(`${this.path}.panel`, ["panel"]);
-    this.columns = Number(reader.data(`${this.path}.columns`) ?? 0);
-    this.rows = Number(reader.data(`${this.path}.rows`) ?? 0);
+    this.columns = reader.count(`${this.path}.columns`, 1000);
+    this.rows = reader.count(`${this.path}.rows`, 702);
     this.support = reader.text(`${this.path}.support`);
     this.cells = this.#cells();
   }
 
   #cells(): readonly Cell[] {
     const omitted = new Set<string>();
-    for (const [index, text] of ((this.reader.data(`${this.path}.omit`) as readonly string[] | undefined) ?? []).entries()) {
-      const read = readCells(String(text));
+    for (const [index, text] of this.reader.list(`${this.path}.omit`).entries()) {
+      const read = readCells(typeof text === "string" ? text : "");
       if (read.ok) for (const cell of read.cells) omitted.add(cellName(cell));
       else this.reader.complain(`${this.path}.omit.${index + 1}`, read.says, read.mend);
     }
     const cells: Cell[] = [];
-    for (let row = 0; row < this.rows; row += 1) for (let column = 0; column < this.columns; column += 1) if (!omitted.has(cellName({ row, column }))) cells.push({ row, column });
+    for (let row = 0; row < this.rows; row += 1)
+      for (let column = 0; column < this.columns; column += 1)
+        if (!omitted.has(cellName({ row, column }))) cells.push({ row, column });
     return cells;
   }
 
@@ -68,6 +84,21 @@ export class Face {
     return counted(this.cells.length, `panels of ${this.name}`);
   }
 
+  /** Panels in its fullest column, one above another. Gaps left by `omit` are not counted, so they shorten a column. */
+  get tallestColumn(): Known {
+    const perColumn = new Map<number, number>();
+    for (const { column } of this.cells) perColumn.set(column, (perColumn.get(column) ?? 0) + 1);
+    return counted(Math.max(0, ...perColumn.values()), `panels in the fullest column of ${this.name}`);
+  }
+
+  /** A plain number the maker of the panel states, such as the most panels one under another. */
+  makersLimit(key: string, what: string): Value {
+    const stated = this.panel?.data[key];
+    return typeof stated === "number"
+      ? tabled(stated, "count", "part", what)
+      : partValue(this.panel, key, "count", what, this.label);
+  }
+
   get panelMass(): Value {
     return this.panelValue("mass", "mass", "mass");
   }
@@ -81,7 +112,10 @@ export class Face {
   }
 
   get pixelsWide(): Value {
-    return facePixelsAlong.of({ k: counted(this.columns, "columns"), p: this.panelValue("pixels.1", "pixels", "pixels") });
+    return facePixelsAlong.of({
+      k: counted(this.columns, "columns"),
+      p: this.panelValue("pixels.1", "pixels", "pixels"),
+    });
   }
 
   get pixelsHigh(): Value {
@@ -89,7 +123,10 @@ export class Face {
   }
 
   get pitch(): Value {
-    return pixelPitch.of({ w: this.panelValue("size.1", "length", "size"), n: this.panelValue("pixels.1", "pixels", "pixels") });
+    return pixelPitch.of({
+      w: this.panelValue("size.1", "length", "size"),
+      n: this.panelValue("pixels.1", "pixels", "pixels"),
+    });
   }
 
   /** Panels and the parts the face carries; cables and bars are counted where they hang. */
@@ -101,8 +138,15 @@ export class Face {
     const path = `${this.path}.extras`;
     return this.reader.keys(path).map((name) => {
       const part = this.reader.parts.get(name);
-      if (!part) return missing("mass", { path: `${path}.${name}`, what: "mass", because: `The part ${name} is not in the catalogue, so its mass is not known.` });
-      return partsMass.of({ n: counted(Number(this.reader.data(`${path}.${name}`)), name), p: partValue(part, "mass", "mass", "mass", this.label) });
+      if (!part)
+        return missing("mass", {
+          path: `${path}.${name}`,
+          what: "mass",
+          because: `The part ${name} is not in the catalogue, so its mass is not known.`,
+        });
+      const count = this.reader.count(`${path}.${name}`, Number.MAX_SAFE_INTEGER);
+      if (count === 0) return missing("mass", { path: `${path}.${name}`, what: "number of them", of: this.label });
+      return partsMass.of({ n: counted(count, name), p: partValue(part, "mass", "mass", "mass", this.label) });
     });
   }
 

@@ -1,0 +1,32 @@
+import { headRoom, tabled } from "@plumbmark/calc";
+import { atLeast, rule } from "@plumbmark/kit";
+
+export default rule({
+  id: "rigging.head-room",
+  states: "Trim leaves the head room that is set over where people walk.",
+  level: "shall",
+  why: "A face that hangs too low is walked into, reached by hands and props, and hit by the next trolley.",
+  judged: "The trim of every flown face against the least head room, unless the document says that nobody is below.",
+  sources: ["ada-307.4", "practice"],
+  settings: {
+    least: {
+      us: headRoom.us,
+      iec: headRoom.iec,
+      kind: "length",
+      describe: "least clear height over where people walk",
+    },
+  },
+  *checks({ build, settings }) {
+    if (build.reader.data("rigging.over-people") === false) return;
+    const least = settings.least as number;
+    const source = least === headRoom.us ? "ada-307.4" : least === headRoom.iec ? "practice" : "house";
+    for (const face of build.faces.filter(({ support }) => support === "flown"))
+      yield atLeast(face, {
+        measured: build.reader.value(`${face.path}.trim`, "length", "trim", face.label),
+        allowed: tabled(least, "length", source, "least head room"),
+        says: ({ measured, allowed }) =>
+          `The lower edge of ${face.label.toLowerCase()} hangs at ${measured}; people need ${allowed} to walk under it.`,
+        mend: "Raise the trim, or close off the floor below and say so under `rigging.over-people`.",
+      });
+  },
+});
