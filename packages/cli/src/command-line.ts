@@ -1,9 +1,10 @@
 import { Command, Option } from "commander";
 import { inspectCommand } from "./commands/inspect.js";
+import { publishCommand } from "./commands/publish.js";
 import { rulesCommand } from "./commands/rules.js";
 import { startCommand } from "./commands/start.js";
 import { workingsCommand } from "./commands/workings.js";
-import { EXIT, INSPECT_HELP, RULES_HELP, START_HELP, WORKINGS_HELP } from "./help.js";
+import { EXIT, INSPECT_HELP, PUBLISH_HELP, RULES_HELP, START_HELP, WORKINGS_HELP } from "./help.js";
 import type { Surroundings } from "./surroundings.js";
 
 const form = (): Option => new Option("--as <form>", "the form to print in").choices(["text", "json"]).default("text");
@@ -47,6 +48,14 @@ export function commandLine(around: Surroundings, version: string, done: (status
     .addOption(form())
     .addHelpText("after", RULES_HELP)
     .action((id, options) => done(rulesCommand(id, options, around)));
+  program
+    .command("publish")
+    .description("publish a docs repository as a static site that needs no web server")
+    .argument("[folder]", "a docs repository; without it, the one you are in")
+    .requiredOption("--to <folder>", "where the site goes: a new or empty folder, or an earlier site")
+    .addOption(standard())
+    .addHelpText("after", PUBLISH_HELP)
+    .action(async (folder, options) => done(await publishCommand(folder, options, around)));
   program
     .command("start")
     .description("make a new docs repository to begin from")

@@ -31,6 +31,11 @@ Examples
   plumbmark rules
   plumbmark rules power.circuit-load`;
 
+export const PUBLISH_HELP = `
+Examples
+  plumbmark publish --to site
+  plumbmark publish my-builds --to public`;
+
 export const START_HELP = `
 Copies a small docs repository with invented builds, a parts catalogue, stock and a house standard. A folder with
 anything in it is refused.

@@ -33,10 +33,6 @@ function refuseNothing(repository: Repository, record: InspectionRecord, others:
   throw new Trouble(`There is no build document in ${where}.${patterns}`, NOT_A_BUILD);
 }
 
-/** Rules without code are read but not yet judged; keeping quiet about that would let a build pass unseen. */
-const notJudged = ({ settings }: Repository): string =>
-  Object.hasOwn(settings, "own-rules") ? "The `own-rules` of the house standard are not judged yet.\n" : "";
-
 /** Inspects documents and prints the report; gives the exit status. */
 export async function inspectCommand(
   paths: readonly string[],
@@ -50,7 +46,6 @@ export async function inspectCommand(
   const others = leftAlone(repository, record);
   refuseNothing(repository, record, others);
   for (const other of others) around.warn(`${other}: left alone. ${NOT_A_BUILD}\n`);
-  around.warn(notJudged(repository));
   around.print(options.as === "json" ? json(record) : textReport(record, around));
   return record.totals["not-ready"] > 0 ? 1 : 0;
 }

@@ -20,7 +20,6 @@ export async function open(wanted: Wanted): Promise<Repository & { readonly rule
   const { settings, standardFolder } = repository;
   const own = standardFolder === undefined ? [] : await loadPlugins(settings.plugins, standardFolder);
   const all = [...rules, ...own];
-  const known = all.map(({ id }) => id);
-  refuseUnknownRules(settings, known);
+  refuseUnknownRules(settings, [...all.map(({ id }) => id), ...Object.keys(settings["own-rules"] ?? {})]);
   return { ...repository, rules: all };
 }
