@@ -1,4 +1,4 @@
-import { is, rule } from "@plumbmark/kit";
+import { is, open, rule } from "@plumbmark/kit";
 
 export default rule({
   id: "document.parts",
@@ -9,6 +9,11 @@ export default rule({
   sources: ["house"],
   // What is wrong comes from reading the document, each with its own place; what is left to say here is that nothing is.
   *checks({ build }) {
+    const { data, mistakes } = build.reader.placed;
+    if (data === null || mistakes.length > 0) {
+      yield open(build, { says: "The front matter cannot be read, so what it refers to cannot be told.", mend: "Put the front matter right first." });
+      return;
+    }
     if (!build.mistakes.some((mistake) => mistake.rule === "document.parts")) yield is(build, { holds: true, says: "Everything the document refers to exists." });
   },
 });
