@@ -1,0 +1,23 @@
+import { h } from "hastscript";
+import type { Published } from "./documents.js";
+import type { Content } from "./page.js";
+
+const LIFTS =
+  "Lifting. What hangs or stands above people can kill. It is hung, changed and taken down by qualified riggers; the structure carries only what a licensed engineer has put in writing. Keep the ground below clear.";
+const MAINS =
+  "Mains. Panels stay live inside after switching off. Circuits, outlets and breakers are work for licensed electricians. Make and break no plug under load.";
+const FIRST =
+  "Local codes and the makers' instructions come before this page. Where they disagree with it, stop and ask.";
+
+/** The box of cautions of a build that lifts or uses mains. */
+export function cautions({ lifts, mains }: Pick<Published, "lifts" | "mains">): Content {
+  if (!lifts && !mains) return undefined;
+  const lines = [...(lifts ? [LIFTS] : []), ...(mains ? [MAINS] : []), FIRST];
+  return h("section", { class: "caution", ariaLabelledBy: "Cautions" }, [
+    h("h2", { id: "Cautions" }, "Cautions"),
+    h(
+      "ul",
+      lines.map((line) => h("li", line)),
+    ),
+  ]);
+}

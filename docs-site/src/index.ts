@@ -1,0 +1,2 @@
+export { type PublishInput, publish } from "./publish.js";
+export { SiteError, writeSite } from "./write-site.js";

@@ -1,0 +1,24 @@
+import { readMarkdown } from "@plumbmark/core";
+import type { ElementContent, Root } from "hast";
+import rehypeSanitize, { defaultSchema } from "rehype-sanitize";
+import rehypeSlug from "rehype-slug";
+import remarkRehype from "remark-rehype";
+import { unified } from "unified";
+import { headings } from "./prose-headings.js";
+import { tidy } from "./prose-tidy.js";
+
+/** Where a relative link of the author leads on the site; undefined when there is no such page. */
+export type Resolve = (href: string) => string | undefined;
+
+// Raw HTML is dropped on the way to hast; the sanitizer then lets through only harmless elements, attributes and links.
+const processor = unified()
+  .use(remarkRehype, { clobberPrefix: "" })
+  .use(rehypeSanitize, { ...defaultSchema, clobberPrefix: "" })
+  .use(rehypeSlug);
+
+/** The author's prose as content below a heading of level 2; `title` is left out where it only repeats the page's. */
+export function prose(text: string, title: string, resolve: Resolve): readonly ElementContent[] {
+  const root = processor.runSync(readMarkdown(text).tree) as Root;
+  const content = root.children.filter((node): node is ElementContent => node.type !== "doctype");
+  return headings(tidy(content, resolve), title);
+}

@@ -1,0 +1,35 @@
+import { type Kind, kinds, printQuantity, type System } from "@plumbmark/calc";
+import type { CheckEntry, QuantityEntry } from "@plumbmark/core";
+
+const kindOf = new Map(Object.entries(kinds).map(([kind, { si }]) => [si as string, kind as Kind]));
+
+/** A quantity of the record in the units of the document; a unit we do not know is printed as it stands. */
+export function quantityText(entry: QuantityEntry, system: System): string {
+  const kind = kindOf.get(entry.unit);
+  return kind ? printQuantity(entry.value, kind, system) : `${entry.value} ${entry.unit}`;
+}
+
+/** A share or limit with its sense: `at most 16 A`. */
+export const allowedText = (entry: QuantityEntry, system: System): string =>
+  `${entry.sense ?? "at most"} ${quantityText(entry, system)}`;
+
+const OUTCOMES = { holds: "holds", fails: "fails", open: "open", waived: "waived" } as const;
+
+/** Class of a check: a failed check looks as grave as the level of its rule. */
+export const lookOf = ({ outcome, level }: CheckEntry): string => (outcome === "fails" ? `fails ${level}` : outcome);
+
+export const outcomeText = ({ level, outcome }: CheckEntry): string => `${level.toUpperCase()}, ${OUTCOMES[outcome]}`;
+
+type SourceEntry = CheckEntry["sources"][number];
+
+const BASIS: Readonly<Record<string, string>> = {
+  memory: "from memory: look it up before relying on it",
+  practice: "common practice",
+};
+
+/** A source in one line: document, edition, clause and what it says. */
+export const sourceText = ({ document, title, edition, clause, says, basis }: Omit<SourceEntry, "id">): string => {
+  const name = [document, title, edition, clause].filter((each) => each !== undefined).join(", ");
+  const known = basis === undefined ? undefined : BASIS[basis];
+  return `${name}${says ? `: ${says}` : ""}${known ? ` (${known})` : ""}`;
+};

@@ -1,0 +1,78 @@
+import { publish } from "@plumbmark/docs-site";
+import { rules } from "@plumbmark/rules";
+import { describe, expect, it } from "vitest";
+import { TODAY } from "./starter-files.js";
+
+// Attacks of the kinds listed in the OWASP sheet on cross-site scripting prevention, from memory.
+const BODY = `
+# <script>alert(1)</script>
+
+<script>alert(2)</script>
+
+<img src=x onerror=alert(3)> and <a href="javascript:alert(4)" onclick="alert(5)">this</a>
+
+[one](javascript:alert%286%29) [two](JaVaScRiPt:alert) [three](data:text/html,x) [four](vbscript:x) [five](<java&#10;script:alert>)
+
+![picture](javascript:alert) <svg onload=alert(7)></svg> <style>body{display:none}</style>
+
+<iframe src="https://evil.example"></iframe>
+
+[six](../../../../etc/passwd) [seven](//evil.example/x) [eight][ref]
+
+[ref]: javascript:alert(8)
+
+| <b onmouseover=alert(9)>a</b> | b |
+|---|---|
+| [c](javascript:x) | \`<script>\` |
+`;
+
+const document = (path: string, build: string, title: string, body = BODY) => ({
+  path,
+  text: `---\nbuild: ${JSON.stringify(build)}\ntitle: ${JSON.stringify(title)}\nstatus: draft\n---\n${body}`,
+});
+
+const publishAll = (documents: readonly { path: string; text: string }[]) =>
+  publish({ files: { parts: [], documents }, rules, today: TODAY });
+
+const tags = (text: string): readonly string[] => text.match(/<[a-z][^>]*>/giu) ?? [];
+
+describe("what a hostile author writes", () => {
+  const title = '"><script>alert(0)</script>';
+  const pages = publishAll([document("builds/x.md", "x", title)]);
+
+  it("is shown as words and never run", () => {
+    for (const [path, text] of pages) {
+      if (!path.endsWith(".html")) continue;
+      for (const tag of tags(text)) {
+        expect(tag).not.toMatch(/^<(?:script|style|iframe|svg|img|object|embed|form|input|base)/iu);
+        expect(tag).not.toMatch(/\son[a-z]+\s*=/iu);
+        expect(tag).not.toMatch(/(?:href|src)\s*=\s*["']?\s*(?:javascript|data|vbscript|\/\/)/iu);
+      }
+    }
+    expect(pages.get("index.html")).toContain("&#x3C;script>alert(0)");
+  });
+
+  it("keeps the words of links that are taken away", () => {
+    const page = pages.get("builds/x.html") ?? "";
+    for (const word of ["one", "two", "three", "four", "six", "seven", "eight"]) expect(page).toContain(`<span>${word}</span>`);
+  });
+});
+
+describe("names of builds", () => {
+  it("never lead outside the site and never write over each other", () => {
+    const names = ["../../x", "a/b", "same", "same", "Same", "..", "", "/etc/passwd", "index.html"];
+    const pages = publishAll(names.map((name, number) => document(`builds/d${number}.md`, name, `Document ${number}`, "\nText\n")));
+    const sheets = [...pages.keys()].filter((path) => path.startsWith("builds/"));
+    expect(sheets).toHaveLength(names.length);
+    expect(new Set(sheets.map((path) => path.toLowerCase())).size).toBe(names.length);
+    for (const path of sheets) expect(path).toMatch(/^builds\/[a-z0-9][a-z0-9.-]*\.html$/u);
+  });
+});
+
+describe("a document that cannot be read", () => {
+  it("has a sheet, is not ready and keeps its cautions", () => {
+    const page = publishAll([{ path: "builds/x.md", text: "---\nbuild: [x\n---\n\nText\n" }]).get("builds/builds-x.html") ?? "";
+    expect(page).toContain("Not ready");
+    expect(page).toContain('id="Cautions"');
+  });
+});

@@ -1,0 +1,39 @@
+import { publish } from "@plumbmark/docs-site";
+import { rules } from "@plumbmark/rules";
+import { HtmlValidate } from "html-validate";
+import { describe, expect, it } from "vitest";
+import { starterFiles, TODAY } from "./starter-files.js";
+
+const pages = publish({ files: starterFiles, rules, today: TODAY });
+const html = [...pages].filter(([path]) => path.endsWith(".html"));
+// The rules html-validate recommends follow the HTML standard and WCAG. How long a title is, no standard limits, and
+// the author of the document chooses it.
+const validator = new HtmlValidate({ extends: ["html-validate:recommended"], rules: { "long-title": "off" } });
+
+describe("every page is sound HTML", () => {
+  it.each(html)("%s", async (path, text) => {
+    const report = await validator.validateString(text, path);
+    expect(report.results.flatMap(({ messages }) => messages.map(({ ruleId, message, line }) => `${line} ${ruleId}: ${message}`))).toEqual([]);
+  });
+});
+
+describe("the site has", () => {
+  it("a page for every build and every rule, and the schemas", () => {
+    for (const { path } of starterFiles.documents) expect([...pages.keys()]).toContain(path.replace(/\.md$/u, ".html"));
+    for (const { id } of rules) expect([...pages.keys()]).toContain(`rules/${id}.html`);
+    for (const name of ["build", "parts", "stock", "house-standard", "record"])
+      expect(JSON.parse(pages.get(`schema/${name}.schema.json`) ?? "")).toHaveProperty("$schema");
+  });
+
+  it("no script and nothing from elsewhere", () => {
+    for (const [, text] of html) {
+      expect(text).not.toMatch(/<script|<iframe|<object|<embed|<img/iu);
+      expect(text).not.toMatch(/<link[^>]+href="(?:https?:)?\/\//iu);
+    }
+    expect(pages.get("style.css")).not.toMatch(/url\(|@import/u);
+  });
+
+  it("the cautions on every sheet of the starter: each lifts or uses mains", () => {
+    for (const [path, text] of html) if (path.startsWith("builds/")) expect(text).toContain('id="Cautions"');
+  });
+});
