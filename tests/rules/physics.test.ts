@@ -1,0 +1,166 @@
+import { type CheckEntry, inspect } from "@plumbmark/core";
+import { rules } from "@plumbmark/rules";
+import { expect, test } from "vitest";
+import { alone } from "./repository.js";
+
+// The tile of the starter: 130 W at power factor 0.95, 7.6 kg, 500 mm wide, 168 x 168 pixels.
+
+interface Change {
+  readonly tiles?: number;
+  readonly feed?: string;
+  readonly supply?: string;
+  readonly depth?: string;
+  readonly support?: string;
+  readonly panel?: string;
+  readonly cables?: readonly [string, string];
+  readonly hangs?: readonly string[];
+  readonly from?: string;
+  readonly length?: string;
+}
+
+const document = ({
+  tiles = 6,
+  feed = "35 ft",
+  supply = "120 V",
+  depth = "8 bit",
+  support = "flown",
+  panel = "tile-500-p2.9",
+  cables = ["cord-12-3", "power-jumper"],
+  hangs = ["0.5 m", "2.9 m"],
+  from = "0.2 m",
+  length = "4 m",
+}: Change): string => `---
+build: mill-loft
+title: Mill loft
+status: for-build
+practice: us
+faces:
+  banner: {panel: ${panel}, columns: ${tiles}, rows: 1, support: ${support}}
+power:
+  circuits:
+    stage-4: {supply: ${supply}, breaker: 20 A, wiring: {conductor: 12 AWG, length: 70 ft}}
+  runs:
+    P1:
+      from: stage-4
+      feed: {part: ${cables[0]}, length: ${feed}, hangs: 2 m}
+      jumper: {part: ${cables[1]}, length: 0.9 m}
+      panels: banner A1..A${tiles}
+data:
+  processor: {part: processor-4}
+  chains:
+    D1: {port: 1, feed: {part: cat6-solid, length: 30 m, hangs: 2 m}, jumper: {part: data-jumper, length: 0.9 m}, panels: banner A1..A${tiles}}
+picture: {rate: 60 Hz, depth: ${depth}}
+rigging:
+  bars:
+    header:
+      section: pipe-1.5-std
+      length: ${length}
+      carries: {face: banner, from: ${from}}
+      hangs:
+${hangs.map((at, index) => `        H${index + 1}: {at: ${at}, assembly: [beam-clamp, wire-rope-1-4, shackle-3-8], structure: 200 kg}`).join("\n")}
+  structure-by: licensed engineer on file
+---
+
+# Mill loft
+`;
+
+const checksOf = (rule: string, change: Change = {}): readonly CheckEntry[] => {
+  const only = rules.filter((each) => each.id === rule);
+  const all = inspect(alone({ path: "mill-loft.md", text: document(change) }), only, {
+    today: "2027-01-01",
+    every: true,
+  }).documents.flatMap(({ checks }) => checks);
+  expect(all.filter((check) => check.rule !== rule).map(({ says }) => says)).toEqual([]);
+  return all;
+};
+
+const first = (rule: string, change: Change = {}): CheckEntry =>
+  checksOf(rule, change).find((check) => check.measured) as CheckEntry;
+const measured = (rule: string, change: Change = {}): number => first(rule, change)?.measured?.value ?? Number.NaN;
+
+/** Reaction of every hang in kg, by name; the rule tells each one twice, against its parts and against the structure. */
+const reactions = (change: Change = {}): Readonly<Record<string, number>> =>
+  Object.fromEntries(
+    checksOf("rigging.point-load", change).map(({ at, measured: load }) => [
+      at.path.slice(at.path.lastIndexOf(".") + 1),
+      load?.value ?? Number.NaN,
+    ]),
+  );
+const total = (change: Change = {}): number => Object.values(reactions(change)).reduce((sum, each) => sum + each, 0);
+
+const near = (got: number, hand: number, within: number): void =>
+  expect(Math.abs(got - hand), `got ${got}, by hand ${hand}`).toBeLessThanOrEqual(within);
+
+test("a longer feed raises the voltage drop by its own length", () => {
+  // NEC Chapter 9 Table 8: 12 AWG stranded uncoated copper, 1.98 ohm/kft. One tile: 130 ÷ 0.95 ÷ 120 = 1.14035 A; six: 6.84211 A.
+  // Wiring and feed, 105 ft: 2 × 6.84211 × 1.98 ÷ 1000 × 105 = 2.84495 V.
+  // Jumpers of 2.95276 ft carry 5 + 4 + 3 + 2 + 1 = 15 tiles' current: 2 × 1.98 ÷ 1000 × 2.95276 × 15 × 1.14035 = 0.20001 V.
+  // (2.84495 + 0.20001) ÷ 120 = 0.025375. Within half a unit of the last of five digits.
+  near(measured("power.voltage-drop"), 0.025375, 5e-7);
+  // 40 ft more: 2 × 6.84211 × 1.98 ÷ 1000 × 40 = 1.08379 V, ÷ 120 = 0.0090316 more: 0.034406, over 3 %.
+  near(measured("power.voltage-drop", { feed: "75 ft" }), 0.034406, 5e-7);
+  expect([first("power.voltage-drop").outcome, first("power.voltage-drop", { feed: "75 ft" }).outcome]).toEqual([
+    "holds",
+    "fails",
+  ]);
+});
+
+test("one more tile raises the current of the circuit, a higher voltage lowers it", () => {
+  // 6 × 130 ÷ 0.95 ÷ 120 = 6.84211 A; 7 × 130 ÷ 0.95 ÷ 120 = 7.98246 A; 6 tiles at 240 V: half, 3.42105 A.
+  near(measured("power.circuit-load"), 6.84211, 5e-6);
+  near(measured("power.circuit-load", { tiles: 7 }), 7.98246, 5e-6);
+  near(measured("power.circuit-load", { supply: "240 V" }), 3.42105, 5e-6);
+});
+
+test("one more tile raises what the hangs carry together by its own mass and its jumpers'", () => {
+  // 7.6 kg + 0.9 m × 0.25 kg/m + 0.9 m × 0.04 kg/m = 7.861 kg. The rest of the bar is as it was.
+  near(total({ tiles: 7 }) - total(), 7.861, 1e-6);
+});
+
+test("the hangs together carry what hangs on the bar", () => {
+  // Sum of vertical forces. Tiles 6 × 7.6 = 45.6; feeds 2 × 0.25 + 2 × 0.045 = 0.59; jumpers 5 × 0.9 × 0.29 = 1.305;
+  // pipe NPS 1-1/2 standard 2.72 lb/ft (ASTM A53): 4 m ÷ 0.3048 × 2.72 × 0.45359237 = 16.191. Together 63.686 kg.
+  near(total(), 63.686, 5e-4);
+  near(measured("rigging.suspended-weight"), 63.686, 5e-4);
+});
+
+test("a face off the middle loads the nearer hang more, by the lever", () => {
+  // Moments about H1 at 0.5 m; H2 at 2.9 m is 2.4 m away. Tiles centred at 0.2 + 1.5 = 1.7 m, pipe at 2 m.
+  // Feeds and jumpers hang at the first tile, 0.2 + 0.25 = 0.45 m: 1.895 kg.
+  // H2 = (45.6 × 1.2 + 16.191 × 1.5 − 1.895 × 0.05) ÷ 2.4 = (54.72 + 24.2865 − 0.09475) ÷ 2.4 = 32.880 kg; H1 = 63.686 − 32.880 = 30.806 kg.
+  const { H1 = Number.NaN, H2 = Number.NaN } = reactions();
+  near(H2, 32.88, 5e-4);
+  near(H1, 30.806, 1e-3);
+  // 0.3 m to the right, everything but the pipe moves: H2 gains (45.6 + 1.895) × 0.3 ÷ 2.4 = 5.937 kg.
+  near((reactions({ from: "0.5 m" }).H2 ?? Number.NaN) - H2, 5.937, 5e-4);
+});
+
+test("of three hangs the middle one carries more than its third", () => {
+  // Two equal spans of l under a uniform load w: 3/8, 10/8, 3/8 of w × l (three-moment theorem; AISC beam diagrams, from memory).
+  // Face and pipe both from end to end, hangs at 0, 1.5 and 3 m. Uniform: (45.6 + 3 ÷ 0.3048 × 2.72 × 0.45359237 = 12.143) = 57.743 kg,
+  // ÷ 3 × 1.5 = 28.8717 kg a span, × 10 ÷ 8 = 36.090 kg. Cables, 1.895 kg at a = 0.25 m of the first span, l = 1.5 m:
+  // middle moment a × (l² − a²) ÷ (4 × l²) × P = 0.25 × (2.25 − 0.0625) ÷ 9 × 1.895 = 0.11515 kg m;
+  // middle reaction P × a ÷ l + 2 × M ÷ l = 0.31583 + 0.15353 = 0.46936 kg. Together 36.559 kg of 59.638.
+  const three = reactions({ from: "0 m", length: "3 m", hangs: ["0 m", "1.5 m", "3 m"] });
+  near(three.H2 ?? Number.NaN, 36.559, 1e-3);
+  expect((three.H2 ?? 0) / total({ from: "0 m", length: "3 m", hangs: ["0 m", "1.5 m", "3 m"] })).toBeGreaterThan(0.6);
+});
+
+test("one more tile raises the pixels of a chain; 10 bit lowers what the port drives", () => {
+  // 168 × 168 = 28,224 a tile: 169,344 for six, 197,568 for seven. 650,000 × 24 ÷ 30 = 520,000.
+  expect(measured("data.port-load")).toBe(169_344);
+  expect(measured("data.port-load", { tiles: 7 })).toBe(197_568);
+  expect(first("data.port-load", { depth: "10 bit" }).allowed?.value).toBe(520_000);
+});
+
+test("a friction plug overhead fails; a locking one holds; on the floor nobody asks", () => {
+  const plain = ["cord-12-3-c13", "jumper-c14-c13"] as const;
+  const power = (change: Change): readonly string[] =>
+    checksOf("connectors.locking-overhead", change)
+      .filter(({ at }) => at.path.startsWith("power."))
+      .map(({ outcome }) => outcome);
+  // IEC 60320 C13 and C14 have no latch of their own.
+  expect(new Set(power({ panel: "tile-500-p3.9", cables: plain }))).toContain("fails");
+  expect(new Set(power({}))).toEqual(new Set(["holds"]));
+  expect(power({ panel: "tile-500-p3.9", cables: plain, support: "stacked" })).toEqual([]);
+});
