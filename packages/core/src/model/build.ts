@@ -7,13 +7,15 @@ import { sectionsOf } from "../document/markdown.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
 import type { Part } from "../repository/parts.js";
 import type { Stock } from "../repository/stock.js";
-import { Chain } from "./data.js";
+import { Chain, ProcessorLoad } from "./data.js";
 import { Face } from "./face.js";
 import { type Joint, jointsOf } from "./joints.js";
+import { Picture } from "./picture.js";
 import { Circuit, Run } from "./power.js";
 import type { Reader } from "./reader.js";
 import { checkReferences } from "./references.js";
 import { Bar } from "./rigging.js";
+import { Viewing } from "./viewing.js";
 
 /** What a build needs to know of the repository around it. */
 export interface Surroundings {
@@ -23,6 +25,8 @@ export interface Surroundings {
   /** Files of the repository that give the same name to their build, this one among them. */
   readonly sameName: readonly string[];
   readonly today: string;
+  /** Ids of the rules in force; empty when only values are computed. */
+  readonly rules: readonly string[];
   /** Mistakes found before the model was made. */
   readonly mistakes: readonly Mistake[];
 }
@@ -36,6 +40,8 @@ export class Build {
   readonly runs: readonly Run[];
   readonly chains: readonly Chain[];
   readonly bars: readonly Bar[];
+  readonly picture: Picture;
+  readonly viewing: Viewing;
   readonly processor: Part | undefined;
   readonly sections: readonly Section[];
   #values: ReadonlyMap<string, Value> | undefined;
@@ -51,6 +57,8 @@ export class Build {
     this.processor = reader.part("data.processor.part", ["processor"]);
     this.chains = reader.keys("data.chains").map((name) => new Chain(this, name));
     this.bars = reader.keys("rigging.bars").map((name) => new Bar(this, name));
+    this.picture = new Picture(this);
+    this.viewing = new Viewing(reader);
     this.sections = sectionsOf(markdown.tree);
     checkReferences(reader, around.stock);
   }
@@ -74,6 +82,10 @@ export class Build {
   /** Every joint of connectors at the panels. */
   get joints(): readonly Joint[] {
     return jointsOf(this);
+  }
+
+  get processorLoad(): ProcessorLoad {
+    return new ProcessorLoad(this);
   }
 
   get practice(): "us" | "iec" {

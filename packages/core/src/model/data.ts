@@ -23,6 +23,15 @@ export class Chain {
     this.jumper = new Cable(build.reader, `${this.path}.jumper`, `The jumper of chain ${name}`, "data-cable");
   }
 
+  get port(): number | undefined {
+    return this.#portAt("port");
+  }
+
+  /** The port the loop comes back to. */
+  get backUpPort(): number | undefined {
+    return this.#portAt("back-up-port");
+  }
+
   get panelCount(): Value {
     return this.panels ? counted(this.panels.length, `panels of chain ${this.name}`) : this.#unlisted("count");
   }
@@ -56,6 +65,11 @@ export class Chain {
     return tabled(Math.min(...limits), "count", "part", "most panels on one chain");
   }
 
+  #portAt(key: string): number | undefined {
+    const port = this.build.reader.data(`${this.path}.${key}`);
+    return typeof port === "number" ? port : undefined;
+  }
+
   #bits(): Value {
     return bitsPerPixel.of({ d: this.build.reader.value("picture.depth", "colour-depth", "bit depth of a colour", "The picture") });
   }
@@ -67,5 +81,40 @@ export class Chain {
 
   #unlisted(kind: "count" | "pixels"): Value {
     return missing(kind, { path: `${this.path}.panels`, what: "panels in cable order", of: this.label });
+  }
+}
+
+/** What the processor is asked to do over all its chains. */
+export class ProcessorLoad {
+  readonly path = "data.processor";
+  readonly label = "The processor";
+
+  constructor(readonly build: Build) {}
+
+  /** Ports taken, outward and closing, each use with the chain it is of; undefined when a chain names no port. */
+  get uses(): readonly { readonly port: number; readonly chain: Chain }[] | undefined {
+    const uses = this.build.chains.flatMap((chain) => [chain.port, chain.backUpPort].map((port) => ({ port, chain })));
+    if (this.build.chains.some((chain) => chain.port === undefined)) return undefined;
+    return uses.filter((use): use is { port: number; chain: Chain } => use.port !== undefined);
+  }
+
+  get ports(): Value {
+    return this.#of("ports", "count", "number of ports");
+  }
+
+  get pixels(): Value {
+    return this.#of("pixels", "pixels", "pixels in all");
+  }
+
+  get pixelsAsked(): Value {
+    return sum(this.build.chains.map((chain) => chain.pixels), "pixels", "N");
+  }
+
+  #of(key: string, kind: "count" | "pixels", what: string): Value {
+    const { processor, reader } = this.build;
+    const plain = processor?.data[key];
+    if (kind === "count" && typeof plain === "number") return tabled(plain, "count", "part", what);
+    if (reader.text("data.processor.part") === undefined) return missing(kind, { path: "data.processor", what: "processor", of: "The build" });
+    return partValue(processor, key, kind, what, this.label);
   }
 }

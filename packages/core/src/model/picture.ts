@@ -1,0 +1,81 @@
+import { counted, missing, sum, type Rectangle, type Value } from "@plumbmark/calc";
+import type { Build } from "./build.js";
+import type { Face } from "./face.js";
+
+/** Where a face stands on the raster, in pixels of the raster. */
+export class Placement {
+  readonly path: string;
+  readonly label: string;
+
+  constructor(
+    readonly build: Build,
+    readonly face: Face,
+  ) {
+    this.path = `picture.at.${face.name}`;
+    this.label = face.label;
+  }
+
+  get corner(): { readonly x: number; readonly y: number } | undefined {
+    const { reader } = this.build;
+    const match = /^\s*(\d+)\s*,\s*(\d+)\s*$/u.exec(reader.text(this.path) ?? reader.text(`${this.path}.at`) ?? "");
+    return match ? { x: Number(match[1]), y: Number(match[2]) } : undefined;
+  }
+
+  /** Name of the face whose picture it shows on purpose. */
+  get copyOf(): string | undefined {
+    return this.build.reader.text(`${this.path}.copy-of`);
+  }
+
+  /** Size it is given on the raster when that is not its own. */
+  get scaled(): { readonly width: number; readonly height: number } | undefined {
+    const [width, height] = ["1", "2"].map((half) => this.build.reader.quantities.get(`${this.path}.scaled.${half}`)?.value);
+    return width === undefined || height === undefined ? undefined : { width, height };
+  }
+
+  get right(): Value {
+    return this.#edge(this.corner?.x, this.scaled?.width, this.face.pixelsWide, "right edge");
+  }
+
+  get bottom(): Value {
+    return this.#edge(this.corner?.y, this.scaled?.height, this.face.pixelsHigh, "lower edge");
+  }
+
+  /** Undefined when corner or size cannot be told. */
+  get rectangle(): Rectangle | undefined {
+    const { corner, right, bottom } = this;
+    return corner && right.known && bottom.known ? { ...corner, width: right.value - corner.x, height: bottom.value - corner.y } : undefined;
+  }
+
+  #edge(start: number | undefined, scaled: number | undefined, own: Value, what: string): Value {
+    if (start === undefined) return missing("pixels", { path: this.path, what: "place on the raster", of: this.label });
+    const size = scaled === undefined ? own : counted(scaled, "size on the raster", "pixels");
+    return sum([counted(start, "top-left pixel", "pixels"), size], "pixels", what);
+  }
+}
+
+/** The raster and what leads to it. */
+export class Picture {
+  readonly path = "picture";
+  readonly label = "The picture";
+  readonly placements: readonly Placement[];
+
+  constructor(readonly build: Build) {
+    this.placements = build.faces.map((face) => new Placement(build, face));
+  }
+
+  get width(): Value {
+    return this.build.reader.value("picture.raster.1", "pixels", "raster", this.label);
+  }
+
+  get height(): Value {
+    return this.build.reader.value("picture.raster.2", "pixels", "raster", this.label);
+  }
+
+  get rate(): Value {
+    return this.build.reader.value("picture.rate", "frequency", "frame rate", this.label);
+  }
+
+  get depth(): Value {
+    return this.build.reader.value("picture.depth", "colour-depth", "bit depth of a colour", this.label);
+  }
+}
