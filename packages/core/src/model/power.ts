@@ -16,7 +16,8 @@ import {
   type Value,
 } from "@plumbmark/calc";
 import type { Build } from "./build.js";
-import { Cable, type End } from "./cable.js";
+import { Cable, type End, endOf } from "./cable.js";
+import { type Cord, cordOf, cordRating } from "./cord.js";
 import type { Face } from "./face.js";
 import { type Panel, panelsAt } from "./panels.js";
 
@@ -57,6 +58,11 @@ export class Circuit {
 
   get breaker(): Value {
     return this.build.reader.value(`${this.path}.breaker`, "current", "breaker rating", this.label);
+  }
+
+  /** Conductor of the building wiring. */
+  get conductor(): Value {
+    return this.build.reader.value(`${this.path}.wiring.conductor`, "conductor", "conductor of the building wiring", this.label);
   }
 
   get runs(): readonly Run[] {
@@ -129,15 +135,38 @@ export class Run {
     return sum(this.taps, "current", "I");
   }
 
-  /** Every piece the run's current passes: connectors of feed and first panel, jumper, with the rating of each. */
-  get ratings(): readonly { readonly what: string; readonly rating: Value }[] {
-    const { practice } = this.build;
-    const of = (end: End | undefined, what: string): { what: string; rating: Value } => ({
-      what,
-      rating: end ? connectorCurrent(end.id, practice) : missing("current", { path: `${this.feed.path}.part`, what: `connector (${what})`, of: this.label }),
-    });
-    const [plug, socket] = this.feed.ends;
-    return [of(plug, "plug of the feed"), of(socket, "panel end of the feed")];
+  /** What passes the first jumper: everything behind the first panel. */
+  get currentBehind(): Value {
+    return sum(this.taps.slice(1), "current", "I");
+  }
+
+  /** Feed and, where there is more than one panel, jumper. */
+  get cords(): readonly Cord[] {
+    const feed = cordOf(this.feed, this.current, this.build);
+    return (this.panels?.length ?? 0) > 1 ? [feed, cordOf(this.jumper, this.currentBehind, this.build)] : [feed];
+  }
+
+  /** Every piece a current passes, with its rating: cords, their connectors, and the panels that pass it on. */
+  get ratings(): readonly { readonly what: string; readonly rating: Value; readonly current: Value }[] {
+    const panel = this.panels?.[0]?.face.panel;
+    const sockets = panel?.data.connectors as Record<string, never> | undefined;
+    const socket = (name: "power-in" | "power-out", current: Value): { what: string; rating: Value; current: Value } => ({ what: `${name} of the panel`, rating: this.#connector(endOf(sockets?.[name]), panel ? `The part ${panel.name} (${panel.file})` : this.label, name), current });
+    const through = panel?.quantities.get("through-current");
+    const [feed, jumper] = [{ cable: this.feed, name: "feed", current: this.current }, { cable: this.jumper, name: "jumper", current: this.currentBehind }].map(({ cable, name, current }) => {
+      const [from, to] = cable.ends;
+      return [
+        { what: `plug of the ${name}`, rating: this.#connector(from, cable.label, "connector at the source end"), current },
+        { what: `panel end of the ${name}`, rating: this.#connector(to, cable.label, "connector at the panel end"), current },
+        { what: `cord of the ${name}`, rating: cordRating(cable), current },
+      ];
+    }) as [{ what: string; rating: Value; current: Value }[], { what: string; rating: Value; current: Value }[]];
+    const first = [...feed, socket("power-in", this.current)];
+    if ((this.panels?.length ?? 0) < 2) return first;
+    return [...first, ...jumper, socket("power-out", this.currentBehind), ...(through ? [{ what: "first panel to the next", rating: through, current: this.currentBehind }] : [])];
+  }
+
+  #connector(end: End | undefined, of: string, what: string): Value {
+    return end ? connectorCurrent(end.id, this.build.practice) : missing("current", { path: "connectors", what, of });
   }
 
   get drops(): readonly Value[] {

@@ -1,0 +1,67 @@
+import { cordAmpacity, gaugeOf, greatestOf, type Known, missing, tabled, type Value } from "@plumbmark/calc";
+import type { Build } from "./build.js";
+import type { Cable } from "./cable.js";
+import { partValue } from "./reader.js";
+
+/** The rating the maker states for the whole cord; missing by name when the catalogue has none. */
+export const cordRating = (cable: Cable): Value =>
+  partValue(cable.part, "rating", "current", "current rating", cable.label);
+
+/** Degrees Celsius of `power.ambient`; undefined when it is not written down, which counts as the 30 °C of the tables. */
+export function ambientOf(build: Build): number | undefined {
+  return build.reader.quantities.get("power.ambient")?.value;
+}
+
+/**
+ * What a cord may carry, A: by gauge from NEC 400.5, the equipment ground not counted; a metric cord by the rating on
+ * the part, since no table of the standards is at hand in print.
+ */
+export function cordAllows(cable: Cable, build: Build): Value {
+  const { conductor } = cable;
+  if (!conductor.known) return conductor;
+  if (gaugeOf(conductor.value) === undefined) return cordRating(cable);
+  const count = cable.part?.data.conductors;
+  if (typeof count !== "number")
+    return missing("current", {
+      path: "conductors",
+      what: "number of conductors",
+      of: `The part ${cable.part?.name} (${cable.part?.file})`,
+    });
+  const ambient = ambientOf(build);
+  return cordAmpacity(conductor, { conductors: Math.max(count - 1, 1), ...(ambient === undefined ? {} : { ambient }) });
+}
+
+/** Area of 16 AWG, mm²; IEC and NEC rounding of the printed area must not push the gauge itself out. */
+const LEAST_ON_20 = 1.3;
+
+/** The largest breaker a cord may be on, A: its ampacity, and in us practice 20 A from 16 AWG up (NEC 240.5(B)). */
+export function cordBreaker(cable: Cable, build: Build): Value {
+  const allows = cordAllows(cable, build);
+  if (
+    !allows.known ||
+    build.practice === "iec" ||
+    gaugeOf((cable.conductor as Known).value) === undefined ||
+    (cable.conductor as Known).value < LEAST_ON_20
+  )
+    return allows;
+  return greatestOf(
+    [allows, tabled(20, "current", "nec-240.5", "circuit a cord of 16 AWG or larger may be on")],
+    "current",
+    "greatest breaker",
+  );
+}
+
+/** One cord of a run: the whole current passes the feed, all but the first panel's the jumpers. */
+export interface Cord {
+  readonly cable: Cable;
+  readonly current: Value;
+  readonly allows: Value;
+  readonly breaker: Value;
+}
+
+export const cordOf = (cable: Cable, current: Value, build: Build): Cord => ({
+  cable,
+  current,
+  allows: cordAllows(cable, build),
+  breaker: cordBreaker(cable, build),
+});

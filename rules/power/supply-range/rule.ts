@@ -1,0 +1,33 @@
+import { atLeast, atMost, rule } from "@plumbmark/kit";
+
+export default rule({
+  id: "power.supply-range",
+  states: "Every panel's voltage, drop included, is inside its supply range.",
+  level: "shall",
+  why: "Below its range a panel restarts in the middle of a bright picture; above it its supply is destroyed.",
+  judged:
+    "The voltage left at the last panel of each run against the lower end of the panel's supply range, the supply voltage without any drop against the upper end.",
+  sources: ["part"],
+  *checks({ build }) {
+    for (const run of build.runs) {
+      const face = run.panels?.[0]?.face;
+      if (!face) continue;
+      const low = face.panelValue("supply.1", "voltage", "supply range");
+      const high = face.panelValue("supply.2", "voltage", "supply range");
+      yield atLeast(run, {
+        measured: run.voltageAtEnd,
+        allowed: low,
+        says: ({ measured, allowed }) =>
+          `The last panel of ${run.label.toLowerCase()} gets ${measured}; it needs ${allowed}.`,
+        mend: "Shorten the feed, take a larger conductor, or put fewer panels on the run.",
+      });
+      yield atMost(run, {
+        measured: run.voltage,
+        allowed: high,
+        says: ({ measured, allowed }) =>
+          `The panels of ${run.label.toLowerCase()} are supplied with ${measured}; they take ${allowed} at most.`,
+        mend: "Feed the run from a supply of a lower voltage.",
+      });
+    }
+  },
+});
