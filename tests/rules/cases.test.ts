@@ -24,10 +24,12 @@ const nameOf = (path: string): string => path.slice(path.lastIndexOf("/") + 1);
 const kindOf = (path: string): Kind | undefined =>
   KINDS.find((kind) => new RegExp(`^${kind}(?![a-z])`, "u").test(nameOf(path)));
 
+/** Only one rule is asked; the others are there by name, as a waiver may name them. */
+const asked = (rule: Rule): readonly Rule[] =>
+  rules.map((each) => (each === rule ? rule : { ...each, checks: () => [] }));
+
 const inspected = (files: RepositoryFiles, rule: Rule): readonly CheckEntry[] =>
-  inspect(files, [rule], { today: "2027-01-01", every: true, known: rules.map(({ id }) => id) }).documents.flatMap(
-    ({ checks }) => checks,
-  );
+  inspect(files, asked(rule), { today: "2027-01-01", every: true }).documents.flatMap(({ checks }) => checks);
 
 /** What a case of each kind has to come out as; the checks are those of the rule alone. */
 const EXPECTED: Readonly<Record<Kind, (checks: readonly CheckEntry[]) => void>> = {
