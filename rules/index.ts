@@ -6,24 +6,33 @@ import dataFedOnce from "./data/fed-once/rule.js";
 import dataHopLength from "./data/hop-length/rule.js";
 import dataPortLoad from "./data/port-load/rule.js";
 import dataProcessorLoad from "./data/processor-load/rule.js";
+import documentCautions from "./document/cautions/rule.js";
 import documentFrontMatter from "./document/front-matter/rule.js";
 import documentIdentity from "./document/identity/rule.js";
 import documentParts from "./document/parts/rule.js";
 import documentQuotedValues from "./document/quoted-values/rule.js";
 import documentSections from "./document/sections/rule.js";
+import documentSignOff from "./document/sign-off/rule.js";
+import documentTasks from "./document/tasks/rule.js";
 import documentWaivers from "./document/waivers/rule.js";
 import panelsBatch from "./panels/batch/rule.js";
 import picturePlaced from "./picture/placed/rule.js";
 import powerCircuitLoad from "./power/circuit-load/rule.js";
 import powerCordAmpacity from "./power/cord-ampacity/rule.js";
 import powerFedOnce from "./power/fed-once/rule.js";
+import powerHeat from "./power/heat/rule.js";
+import powerInrush from "./power/inrush/rule.js";
+import powerLeakage from "./power/leakage/rule.js";
+import powerPlugFits from "./power/plug-fits/rule.js";
 import powerRunCurrent from "./power/run-current/rule.js";
 import powerSupplyRange from "./power/supply-range/rule.js";
 import powerVoltageDrop from "./power/voltage-drop/rule.js";
+import riggingBarCovers from "./rigging/bar-covers/rule.js";
 import riggingColumnDepth from "./rigging/column-depth/rule.js";
 import riggingHeadRoom from "./rigging/head-room/rule.js";
 import riggingPointLoad from "./rigging/point-load/rule.js";
 import riggingRatedHardware from "./rigging/rated-hardware/rule.js";
+import riggingSlackHang from "./rigging/slack-hang/rule.js";
 import riggingStackHeight from "./rigging/stack-height/rule.js";
 import riggingSuspendedWeight from "./rigging/suspended-weight/rule.js";
 import viewingPitch from "./viewing/pitch/rule.js";
@@ -36,24 +45,33 @@ export const rules: readonly Rule[] = [
   dataHopLength,
   dataPortLoad,
   dataProcessorLoad,
+  documentCautions,
   documentFrontMatter,
   documentIdentity,
   documentParts,
   documentQuotedValues,
   documentSections,
+  documentSignOff,
+  documentTasks,
   documentWaivers,
   panelsBatch,
   picturePlaced,
   powerCircuitLoad,
   powerCordAmpacity,
   powerFedOnce,
+  powerHeat,
+  powerInrush,
+  powerLeakage,
+  powerPlugFits,
   powerRunCurrent,
   powerSupplyRange,
   powerVoltageDrop,
+  riggingBarCovers,
   riggingColumnDepth,
   riggingHeadRoom,
   riggingPointLoad,
   riggingRatedHardware,
+  riggingSlackHang,
   riggingStackHeight,
   riggingSuspendedWeight,
   viewingPitch,

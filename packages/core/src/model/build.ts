@@ -4,6 +4,8 @@ import type { Markdown, Section } from "../document/markdown.js";
 import type { Mistake } from "../document/mistake.js";
 import { type Quote, quotesOf } from "../document/quotes.js";
 import { sectionsOf } from "../document/markdown.js";
+import { type Task, tasksOf } from "../document/tasks.js";
+import { textUnder } from "../document/under.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
 import type { Part } from "../repository/parts.js";
 import type { Stock } from "../repository/stock.js";
@@ -11,6 +13,7 @@ import { Chain, ProcessorLoad } from "./data.js";
 import { Face } from "./face.js";
 import { type Joint, jointsOf } from "./joints.js";
 import { Picture } from "./picture.js";
+import { heatOf } from "./heat.js";
 import { Circuit, Run } from "./power.js";
 import type { Reader } from "./reader.js";
 import { checkReferences } from "./references.js";
@@ -84,8 +87,23 @@ export class Build {
     return jointsOf(this);
   }
 
+  /** Every task of the body. */
+  get tasks(): readonly Task[] {
+    return tasksOf(this.markdown.tree);
+  }
+
+  /** Text below a heading; undefined without the heading. */
+  textUnder(title: string): string | undefined {
+    return textUnder(this.markdown.tree, title);
+  }
+
   get processorLoad(): ProcessorLoad {
     return new ProcessorLoad(this);
+  }
+
+  /** Heat of all panels at their maximum power. */
+  get heat(): Value {
+    return heatOf(this.faces);
   }
 
   get practice(): "us" | "iec" {
