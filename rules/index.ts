@@ -4,6 +4,9 @@ import connectorsLockingOverhead from "./connectors/locking-overhead/rule.js";
 import dataChainLength from "./data/chain-length/rule.js";
 import dataFedOnce from "./data/fed-once/rule.js";
 import dataHopLength from "./data/hop-length/rule.js";
+import dataJumperReach from "./data/jumper-reach/rule.js";
+import dataLoop from "./data/loop/rule.js";
+import dataNeighbours from "./data/neighbours/rule.js";
 import dataPortLoad from "./data/port-load/rule.js";
 import dataProcessorLoad from "./data/processor-load/rule.js";
 import documentCautions from "./document/cautions/rule.js";
@@ -43,6 +46,9 @@ export const rules: readonly Rule[] = [
   dataChainLength,
   dataFedOnce,
   dataHopLength,
+  dataJumperReach,
+  dataLoop,
+  dataNeighbours,
   dataPortLoad,
   dataProcessorLoad,
   documentCautions,

@@ -1,4 +1,4 @@
-export { readMarkdown, type Markdown, plainText, type Section, sectionsOf } from "./document/markdown.js";
+export { type Markdown, plainText, readMarkdown, type Section, sectionsOf } from "./document/markdown.js";
 export type { Mistake } from "./document/mistake.js";
 export { choices, nearest } from "./document/nearest.js";
 export type { Place } from "./document/place.js";
@@ -6,20 +6,39 @@ export { readQuantities } from "./document/quantities.js";
 export { validate } from "./document/validate.js";
 export { type Data, type Placed, readYaml } from "./document/yaml.js";
 export * as schemas from "./generated/schemas.js";
-export { inspect, type InspectOptions, isBuildDocument } from "./judge/inspect.js";
-export type { CheckEntry, Counts, DocumentEntry, InspectionRecord, Outcome, QuantityEntry, WorkingEntry } from "./judge/record.js";
-export type { Level, RawCheck, Rule, RuleContext, Sense, Setting, SettingDefinition, Thing, Words } from "./judge/rule.js";
+export { type InspectOptions, inspect, isBuildDocument } from "./judge/inspect.js";
+export type {
+  CheckEntry,
+  Counts,
+  DocumentEntry,
+  InspectionRecord,
+  Outcome,
+  QuantityEntry,
+  WorkingEntry,
+} from "./judge/record.js";
+export type {
+  Level,
+  RawCheck,
+  Rule,
+  RuleContext,
+  Sense,
+  Setting,
+  SettingDefinition,
+  Thing,
+  Words,
+} from "./judge/rule.js";
 export { StandardError } from "./judge/settings.js";
 export { type WorkedValue, workings } from "./judge/workings.js";
 export { Build } from "./model/build.js";
 export type { Cable, End } from "./model/cable.js";
-export type { Joint } from "./model/joints.js";
 export { type Cell, cellName, readCells } from "./model/cells.js";
 export type { Chain } from "./model/data.js";
 export type { Face } from "./model/face.js";
+export type { Joint } from "./model/joints.js";
 export type { Panel } from "./model/panels.js";
 export type { Circuit, Run } from "./model/power.js";
 export type { Bar, Hang } from "./model/rigging.js";
+export type { SlackCases, WorstCase } from "./model/slack.js";
 export type { RepositoryFiles, SourceFile } from "./repository/files.js";
 export { type HouseStandardSettings, readHouseStandard } from "./repository/house-standard.js";
 export type { Part } from "./repository/parts.js";

@@ -1,17 +1,72 @@
-import { type Beam, counted, lineMass, hangBeam, leastOf, type Known, missing, type PointLoad, reactionValue, sections, sum, tabled, times, type UniformLoad, type Value, gapsOf, GRAVITY } from "@plumbmark/calc";
-import type { Data } from "../document/yaml.js";
+import {
+  type Beam,
+  counted,
+  GRAVITY,
+  gapsOf,
+  type HungBeam,
+  hangBeam,
+  type Known,
+  leastOf,
+  lineMass,
+  type Missing,
+  missing,
+  type PointLoad,
+  panelsMass,
+  reactionValue,
+  sections,
+  sum,
+  tabled,
+  times,
+  type UniformLoad,
+  type Value,
+} from "@plumbmark/calc";
 import type { Part } from "../repository/parts.js";
 import type { Build } from "./build.js";
 import type { Face } from "./face.js";
-import { partValue } from "./reader.js";
+import { partName, partValue } from "./reader.js";
+import { type SlackCases, slackCases } from "./slack.js";
 
 interface Carried {
+  readonly path: string;
   readonly face: Face;
+  /** Place on the bar of the left edge of the columns it carries. */
   readonly from: Value;
+  /** Columns this bar carries, 0 at the audience's left; all of them when none are named. */
+  readonly columns: readonly number[];
+}
+
+/** A bar made ready to be solved: kilograms and metres, hangs in rising order. */
+export type Hanging =
+  | { readonly known: true; readonly beam: Beam; readonly order: readonly Hang[]; readonly inputs: readonly Known[] }
+  | Missing;
+
+/** `1..4` → 0, 1, 2, 3. */
+function columnsOf(face: Face, written: string | undefined): readonly number[] {
+  const [first, last] = (written ?? `1..${face.columns}`).split("..").map(Number);
+  return Array.from({ length: face.columns }, (_, column) => column).filter(
+    (column) => column + 1 >= (first as number) && column + 1 <= (last ?? (first as number)),
+  );
+}
+
+/** Panels and extras of the columns carried; extras are taken as shared evenly over the columns. */
+function carriedMass({ face, columns }: Carried): Value {
+  if (columns.length === face.columns) return face.mass;
+  const count = face.cells.filter((cell) => columns.includes(cell.column)).length;
+  const extras = face.extras.map((each) =>
+    times(each, columns.length / face.columns, `${columns.length} ÷ ${face.columns}`),
+  );
+  return sum(
+    [panelsMass.of({ n: counted(count, `panels of ${face.name} on this bar`), m: face.panelMass }), ...extras],
+    "mass",
+    "m",
+  );
 }
 
 /** A rating or load written as a mass or a force → kilograms. */
-const asMass = (value: Value): Value => (value.known && value.kind === "force" ? { ...(times(value, 1 / GRAVITY, "1 ÷ 9.80665 m/s²") as Known), kind: "mass" } : value);
+export const asMass = (value: Value): Value =>
+  value.known && value.kind === "force"
+    ? { ...(times(value, 1 / GRAVITY, "1 ÷ 9.80665 m/s²") as Known), kind: "mass" }
+    : value;
 
 /** One suspension point of a bar. */
 export class Hang {
@@ -35,11 +90,14 @@ export class Hang {
   }
 
   /** Parts of the assembly in load order; undefined when none is written down. */
-  get assembly(): readonly { readonly name: string; readonly part: Part | undefined; readonly path: string }[] | undefined {
-    const list = this.bar.build.reader.data(`${this.path}.assembly`) as readonly Data[] | undefined;
-    return list?.map((entry, index) => {
-      const name = typeof entry === "string" ? entry : String((entry as Record<string, Data>).part);
-      return { name, part: this.bar.build.reader.parts.get(name), path: `${this.path}.assembly.${index + 1}` };
+  get assembly():
+    | readonly { readonly name: string; readonly part: Part | undefined; readonly path: string }[]
+    | undefined {
+    const { reader } = this.bar.build;
+    if (reader.data(`${this.path}.assembly`) === undefined) return undefined;
+    return reader.list(`${this.path}.assembly`).map((entry, index) => {
+      const name = partName(entry);
+      return { name, part: reader.parts.get(name), path: `${this.path}.assembly.${index + 1}` };
     });
   }
 
@@ -50,13 +108,34 @@ export class Hang {
   /** The least WLL of the assembly; missing when a part of it has none. */
   get weakest(): Value {
     const parts = this.assembly;
-    if (!parts || parts.length === 0) return missing("mass", { path: `${this.path}.assembly`, what: "assembly", of: this.label });
-    return leastOf(parts.map(({ part, name }) => asMass(partValue(part, "wll", "mass", "WLL", `${this.label}: ${name}`))), "mass", "WLL");
+    if (!parts || parts.length === 0)
+      return missing("mass", { path: `${this.path}.assembly`, what: "assembly", of: this.label });
+    return leastOf(
+      parts.map(({ part, name }) => asMass(partValue(part, "wll", "mass", "WLL", `${this.label}: ${name}`))),
+      "mass",
+      "WLL",
+    );
+  }
+
+  /** What its load is held against, in words. */
+  get ratings(): readonly (readonly [string, Value])[] {
+    return [
+      ["weakest part", this.weakest],
+      ["structure", this.structure],
+    ];
   }
 
   get reaction(): Value {
     return this.bar.reactions.get(this.name) ?? missing("mass", { path: this.path, what: "reaction", of: this.label });
   }
+}
+
+/** The reaction of one hang, counted from the left, as a value; a slack hang carries nothing. */
+export function reactionIn(hung: HungBeam & { readonly stable: true }, index: number, inputs: readonly Known[]): Known {
+  if (hung.slack.includes(index))
+    return { known: true, value: 0, kind: "mass", origin: { from: "counted", what: "a hang found slack" } };
+  const taut = hung.reactions.map((_, each) => each).filter((each) => !hung.slack.includes(each));
+  return reactionValue(hung.solved, taut.indexOf(index), inputs);
 }
 
 /** The pipe a face hangs on. */
@@ -82,7 +161,16 @@ export class Bar {
     const paths = Array.isArray(written) ? written.map((_, index) => `${base}.${index + 1}`) : written ? [base] : [];
     return paths.flatMap((path) => {
       const face = this.build.faces.find((each) => each.name === reader.text(`${path}.face`));
-      return face ? [{ face, from: reader.value(`${path}.from`, "length", "left edge of the face on the bar", this.label) }] : [];
+      return face
+        ? [
+            {
+              path,
+              face,
+              from: reader.value(`${path}.from`, "length", "left edge of the face on the bar", this.label),
+              columns: columnsOf(face, reader.text(`${path}.columns`)),
+            },
+          ]
+        : [];
     });
   }
 
@@ -92,11 +180,18 @@ export class Bar {
 
   get massPerLength(): Value {
     const name = this.build.reader.text(`${this.path}.section`);
-    if (name === undefined) return missing("mass-per-length", { path: `${this.path}.section`, what: "section", of: this.label });
+    if (name === undefined)
+      return missing("mass-per-length", { path: `${this.path}.section`, what: "section", of: this.label });
     const part = this.build.reader.parts.get(name);
     if (part?.quantities.has("mass")) return part.quantities.get("mass") as Known;
     const section = sections.get(typeof part?.data.section === "string" ? part.data.section : name);
-    return section ? tabled(section.massPerMetre, "mass-per-length", section.source, section.name) : missing("mass-per-length", { path: `${this.path}.section`, what: "section", because: `${this.label}: the section ${name} is neither in the built-in table nor in the catalogue.` });
+    return section
+      ? tabled(section.massPerMetre, "mass-per-length", section.source, section.name)
+      : missing("mass-per-length", {
+          path: `${this.path}.section`,
+          what: "section",
+          because: `${this.label}: the section ${name} is neither in the built-in table nor in the catalogue.`,
+        });
   }
 
   get selfMass(): Value {
@@ -107,23 +202,39 @@ export class Bar {
   get masses(): readonly Value[] {
     const { reader } = this.build;
     const other = reader.quantities.get(`${this.path}.other-load`);
-    return [...this.carries.map(({ face }) => face.mass), ...this.cables.map(({ mass }) => mass), this.selfMass, ...(other ? [other] : [])];
+    return [
+      ...this.carries.map(carriedMass),
+      ...this.cables.map(({ mass }) => mass),
+      this.selfMass,
+      ...(other ? [other] : []),
+    ];
   }
 
   /** Feeds and jumpers of the faces it carries. A feed whose hanging length is not stated counts whole: the safe side. */
   get cables(): readonly { readonly mass: Value; readonly face: Face; readonly column: number }[] {
-    const faces = this.carries.map(({ face }) => face);
+    const carried = this.carries;
     return [...this.build.runs, ...this.build.chains].flatMap(({ panels, feed, jumper }) => {
       const first = panels?.[0];
-      if (!first || !faces.includes(first.face)) return [];
+      if (!first || !carried.some(({ face, columns }) => face === first.face && columns.includes(first.cell.column)))
+        return [];
       const hanging = this.build.reader.quantities.get(`${feed.path}.hangs`) ?? feed.length;
-      const cables = [{ rate: feed.massPerLength, length: hanging, count: 1 }, ...((panels?.length ?? 0) > 1 ? [{ rate: jumper.massPerLength, length: jumper.length, count: (panels?.length ?? 1) - 1 }] : [])];
-      return cables.map(({ rate, length, count }) => ({ mass: lineMass.of({ ρ: rate, L: length, n: counted(count, "cables") }), face: first.face, column: first.cell.column }));
+      const cables = [
+        { rate: feed.massPerLength, length: hanging, count: 1 },
+        ...((panels?.length ?? 0) > 1
+          ? [{ rate: jumper.massPerLength, length: jumper.length, count: (panels?.length ?? 1) - 1 }]
+          : []),
+      ];
+      return cables.map(({ rate, length, count }) => ({
+        mass: lineMass.of({ ρ: rate, L: length, n: counted(count, "cables") }),
+        face: first.face,
+        column: first.cell.column,
+      }));
     });
   }
 
   get load(): Value {
-    if (this.carries.length === 0) return missing("mass", { path: `${this.path}.carries`, what: "what it carries", of: this.label });
+    if (this.carries.length === 0)
+      return missing("mass", { path: `${this.path}.carries`, what: "what it carries", of: this.label });
     return sum(this.masses, "mass", "m");
   }
 
@@ -131,7 +242,11 @@ export class Bar {
     const whole = this.build.reader.quantities.get(`${this.path}.structure`);
     if (whole) return asMass(whole);
     if (this.hangs.length === 0) return missing("mass", { path: `${this.path}.hangs`, what: "hangs", of: this.label });
-    return sum(this.hangs.map((hang) => hang.structure), "mass", "W");
+    return sum(
+      this.hangs.map((hang) => hang.structure),
+      "mass",
+      "W",
+    );
   }
 
   /** Reaction of every hang: loads where the columns really are, on level supports; a slack hang carries nothing. */
@@ -140,42 +255,68 @@ export class Bar {
     return this.#reactions;
   }
 
-  #solve(): ReadonlyMap<string, Value> {
-    const places = this.hangs.map((hang) => hang.at);
+  /** The beam to solve; missing when something is not written down. */
+  get hanging(): Hanging {
     const carried = this.carries;
-    const needed = [this.load, this.length, ...places, ...carried.flatMap(({ face, from }) => [from, face.width])];
+    const needed = [
+      this.load,
+      this.length,
+      ...this.hangs.map((hang) => hang.at),
+      ...carried.flatMap(({ face, from }) => [from, face.width]),
+    ];
     const gaps = gapsOf(needed);
-    const all = (value: (index: number) => Value): ReadonlyMap<string, Value> => new Map(this.hangs.map((hang, index) => [hang.name, value(index)]));
-    if (gaps.length > 0) return all(() => missing("mass", ...gaps));
-    const because = (text: string): Value => missing("mass", { path: this.path, what: "reactions", because: `${this.label}: ${text}` });
-    const order = places.map((place, index) => ({ at: (place as Known).value, index })).sort((a, b) => a.at - b.at);
-    const beam: Beam = { length: (this.length as Known).value, supports: order.map(({ at }) => at), uniform: this.#uniform(carried), points: this.#points(carried) };
+    if (gaps.length > 0) return missing("mass", ...gaps);
+    const place = (hang: Hang): number => (hang.at as Known).value;
+    const order = [...this.hangs].sort((a, b) => place(a) - place(b));
+    const beam: Beam = {
+      length: (this.length as Known).value,
+      supports: order.map(place),
+      uniform: this.#uniform(carried),
+      points: this.#points(carried),
+    };
+    return { known: true, beam, order, inputs: needed.filter((each): each is Known => each.known) };
+  }
+
+  /** The bar hanging level on all its hangs; missing, with the reason, when it cannot be solved or does not hang still. */
+  get hung(): (HungBeam & { readonly stable: true; readonly known: true }) | Missing {
+    const { hanging } = this;
+    if (!hanging.known) return hanging;
+    const because = (text: string): Missing =>
+      missing("mass", { path: this.path, what: "reactions", because: `${this.label}: ${text}` });
     try {
-      const hung = hangBeam(beam);
-      if (!hung.stable) return all(() => because(`it does not hang still, ${hung.because}.`));
-      const inputs = needed.filter((each): each is Known => each.known);
-      return all((index) => {
-        const sorted = order.findIndex((each) => each.index === index);
-        if (hung.slack.includes(sorted)) return { known: true, value: 0, kind: "mass", origin: { from: "counted", what: "a hang found slack" } };
-        const taut = order.map((_, each) => each).filter((each) => !hung.slack.includes(each));
-        return reactionValue(hung.solved, taut.indexOf(sorted), inputs);
-      });
+      const hung = hangBeam(hanging.beam);
+      return hung.stable ? { ...hung, known: true } : because(`it does not hang still, ${hung.because}.`);
     } catch (error) {
-      if (error instanceof RangeError) return all(() => because(`${error.message}.`));
+      if (error instanceof RangeError) return because(`${error.message}.`);
       throw error;
     }
+  }
+
+  #solve(): ReadonlyMap<string, Value> {
+    const { hanging, hung } = this;
+    if (!hanging.known || !hung.known) return new Map(this.hangs.map(({ name }) => [name, hung as Missing]));
+    return new Map(hanging.order.map(({ name }, index) => [name, reactionIn(hung, index, hanging.inputs)]));
+  }
+
+  /** Each hang slack in turn; undefined with fewer than three hangs. */
+  get slackCases(): SlackCases | undefined {
+    return slackCases(this);
   }
 
   #uniform(carried: readonly Carried[]): readonly UniformLoad[] {
     const self = (this.massPerLength as Known).value;
     const loads: UniformLoad[] = [{ from: 0, to: (this.length as Known).value, perMetre: self }];
-    for (const { face, from } of carried) {
+    for (const { face, from, columns } of carried) {
       const width = (face.panelValue("size.1", "length", "size") as Known).value;
       const start = (from as Known).value;
       const extras = (sum(face.extras, "mass") as Known).value / (width * face.columns);
-      for (let column = 0; column < face.columns; column += 1) {
+      for (const [place, column] of columns.entries()) {
         const panels = face.cells.filter((cell) => cell.column === column).length;
-        loads.push({ from: start + column * width, to: start + (column + 1) * width, perMetre: (panels * (face.panelMass as Known).value) / width + extras });
+        loads.push({
+          from: start + place * width,
+          to: start + (place + 1) * width,
+          perMetre: (panels * (face.panelMass as Known).value) / width + extras,
+        });
       }
     }
     return loads;
@@ -186,8 +327,11 @@ export class Bar {
     const middle = (this.length as Known).value / 2;
     const cables = this.cables.map(({ mass, face, column }) => {
       const width = (face.panelValue("size.1", "length", "size") as Known).value;
-      const from = carried.find((each) => each.face === face)?.from as Known;
-      return { at: from.value + (column + 0.5) * width, load: (mass as Known).value };
+      const holder = carried.find((each) => each.face === face && each.columns.includes(column)) as Carried;
+      return {
+        at: (holder.from as Known).value + (holder.columns.indexOf(column) + 0.5) * width,
+        load: (mass as Known).value,
+      };
     });
     return other ? [...cables, { at: middle, load: other.value }] : cables;
   }

@@ -1,0 +1,44 @@
+import { atMost, type Bar, type Hang, is, open, type RawCheck, rule, type SlackCases } from "@plumbmark/kit";
+
+type Solved = Extract<SlackCases, { readonly known: true }>;
+
+const tips = (bar: Bar, hangs: readonly Hang[]): RawCheck =>
+  open(bar, {
+    says: `${bar.label} does not hang still with ${hangs.map(({ name }) => name).join(", or with ")} slack: the load is not between the hangs that are left.`,
+    mend: "Add a hang, or move the hangs, so that the load stays between those that are left whichever is slack.",
+  });
+
+function* worstOf({ worst }: Solved): Iterable<RawCheck> {
+  for (const { hang, reaction, slackened } of worst)
+    for (const [what, allowed] of hang.ratings)
+      yield atMost(hang, {
+        measured: reaction,
+        allowed,
+        says: (words) =>
+          `${hang.label} carries ${words.measured} at worst, ${slackened ? `with ${slackened.name} slack` : "with every hang taut"}; its ${what} is rated ${words.allowed}.`,
+        mend: "Add a hang, or take hardware of a higher WLL. A licensed engineer states what the structure carries.",
+      });
+}
+
+export default rule({
+  id: "rigging.slack-hang",
+  states: "With any one hang slack, no other is over its rating.",
+  level: "shall",
+  why: "On three or more hangs the share of each depends on how level they are. A rope that is a finger's breadth too long carries nothing, and its neighbours carry its share.",
+  judged:
+    "The bar is solved again with each hang slack in turn; the worst reaction of every hang is held against its weakest part and the structure at that point. A bar that does not hang still without one of its hangs never passes.",
+  sources: ["three-moment", "practice"],
+  *checks({ build }) {
+    for (const bar of build.bars) {
+      const cases = bar.slackCases;
+      if (!cases) continue;
+      if (!cases.known) {
+        yield atMost(bar, { measured: cases, allowed: cases, says: () => `${bar.label} cannot be solved.` });
+        continue;
+      }
+      if (cases.unstable.length > 0) yield tips(bar, cases.unstable);
+      else yield is(bar, { holds: true, says: `${bar.label} hangs still with any one hang slack.` });
+      yield* worstOf(cases);
+    }
+  },
+});
