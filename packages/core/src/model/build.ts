@@ -12,6 +12,7 @@ import type { Stock } from "../repository/stock.js";
 import { Chain, ProcessorLoad } from "./data.js";
 import { Face } from "./face.js";
 import { type Joint, jointsOf } from "./joints.js";
+import { type Jumpers, jumpersOf } from "./jumpers.js";
 import { Picture } from "./picture.js";
 import { heatOf } from "./heat.js";
 import { Circuit, Run } from "./power.js";
@@ -85,6 +86,11 @@ export class Build {
   /** Every joint of connectors at the panels. */
   get joints(): readonly Joint[] {
     return jointsOf(this);
+  }
+
+  /** Jumpers of every run and chain. */
+  get jumpers(): readonly Jumpers[] {
+    return jumpersOf(this);
   }
 
   /** Every task of the body. */

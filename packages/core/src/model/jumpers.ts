@@ -1,0 +1,86 @@
+import { counted, jumperNeeded, type Known, missing, type Point, stepBetween, tabled, type Value } from "@plumbmark/calc";
+import type { Build } from "./build.js";
+import type { Cable } from "./cable.js";
+import type { Face } from "./face.js";
+import type { Panel } from "./panels.js";
+
+const CENTRE: Point = { x: 0, y: 0 };
+
+/** A turn of the panel as the audience sees it, clockwise. */
+function turned({ x, y }: Point, degrees: number): Point {
+  if (degrees === 90) return { x: -y, y: x };
+  if (degrees === 180) return { x: -x, y: -y };
+  return degrees === 270 ? { x: y, y: -x } : { x, y };
+}
+
+/** Place of a connector from the panel's centre, seen by the audience; parts measure from the left as seen from the rear. */
+function connectorAt(face: Face, socket: string): Point {
+  const [x, y] = ["1", "2"].map((half) => face.panel?.quantities.get(`connector-at.${socket}.${half}`)?.value);
+  const [width, height] = ["1", "2"].map((half) => face.panel?.quantities.get(`size.${half}`)?.value);
+  if (x === undefined || y === undefined || width === undefined || height === undefined) return CENTRE;
+  return turned({ x: width / 2 - x, y: y - height / 2 }, Number(face.reader.data(`${face.path}.rotated`) ?? 0));
+}
+
+interface Hop {
+  readonly from: Panel;
+  readonly to: Panel;
+  readonly dx: Known;
+  readonly dy: Known;
+}
+
+/** The jumpers of one run or chain: one kind of cable for every step from panel to panel. */
+export class Jumpers {
+  constructor(
+    readonly line: { readonly panels: readonly Panel[] | undefined; readonly jumper: Cable; readonly path: string; readonly label: string },
+    readonly kind: "power" | "data",
+  ) {}
+
+  get path(): string {
+    return this.line.jumper.written ? this.line.jumper.path : this.line.path;
+  }
+
+  get label(): string {
+    return this.line.jumper.label;
+  }
+
+  get length(): Value {
+    return this.line.jumper.length;
+  }
+
+  /** The step that asks for the longest jumper; undefined when there is none or a size is not known. */
+  get longest(): Hop | undefined {
+    const hops = (this.line.panels ?? []).flatMap((from, index, all) => {
+      const to = all[index + 1];
+      const hop = to && this.#hop(from, to);
+      return hop ? [hop] : [];
+    });
+    return hops.sort((a, b) => Math.hypot(b.dx.value, b.dy.value) - Math.hypot(a.dx.value, a.dy.value))[0];
+  }
+
+  /** Length the longest step asks for, with slack in metres. */
+  needed(slack: number): Value {
+    const { panels, path, label } = this.line;
+    if (!panels) return missing("length", { path: `${path}.panels`, what: "panels in cable order", of: label });
+    const face = panels[0]?.face;
+    const sizes = face ? [face.panelValue("size.1", "length", "size"), face.panelValue("size.2", "length", "size")] : [];
+    const gaps = sizes.flatMap((size) => (size.known ? [] : size.gaps));
+    const { longest } = this;
+    if (gaps.length > 0 || !longest) return missing("length", ...gaps);
+    return jumperNeeded.of({ dx: longest.dx, dy: longest.dy, s: tabled(slack, "length", "house", "slack") });
+  }
+
+  #hop(from: Panel, to: Panel): Hop | undefined {
+    const { face } = from;
+    const [width, height] = [face.panelValue("size.1", "length", "size"), face.panelValue("size.2", "length", "size")];
+    if (!width.known || !height.known) return undefined;
+    const quarter = Number(face.reader.data(`${face.path}.rotated`) ?? 0) % 180 !== 0;
+    const size = quarter ? { width: height.value, height: width.value } : { width: width.value, height: height.value };
+    const step = stepBetween(from.cell, to.cell, size, connectorAt(face, `${this.kind}-out`), connectorAt(to.face, `${this.kind}-in`));
+    const apart = (value: number, what: string): Known => counted(value, what, "length");
+    return { from, to, dx: apart(step.x, "sideways distance of the connectors"), dy: apart(step.y, "upright distance of the connectors") };
+  }
+}
+
+/** Jumpers of every run and chain that has more than one panel, or whose panels are not known. */
+export const jumpersOf = (build: Build): readonly Jumpers[] =>
+  [...build.runs.map((run) => new Jumpers(run, "power")), ...build.chains.map((chain) => new Jumpers(chain, "data"))].filter(({ line }) => line.panels === undefined || line.panels.length > 1);
