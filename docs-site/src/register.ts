@@ -15,7 +15,7 @@ const line = ({ entry, page, title }: Published): Content => {
     flat([
       h("th", { scope: "row" }, h("a", { href: page }, title)),
       h("td", entry.revision === undefined ? "not stated" : String(entry.revision)),
-      h("td", entry.status ?? "not stated"),
+      h("td", { class: "whole" }, entry.status ?? "not stated"),
       h("td", flat(verdict(entry.verdict))),
       [checks, holds, fails, open, waived].map(number),
     ]),

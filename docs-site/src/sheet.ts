@@ -35,6 +35,9 @@ export function sheet(document: Published, ruleLink: RuleLink, resolve: Resolve)
   const content: Content = [
     h("p", { class: "about" }, about(document)),
     h("p", [verdict(entry.verdict) as ReturnType<typeof h>, ` ${countsText(entry.counts)}`]),
+    entry.status === "draft"
+      ? h("p", "This is a draft: open checks do not count yet. Do not build from it.")
+      : undefined,
     cautions(document),
     worse.length > 0 ? section("Open", "What does not hold", checkList(worse, frame)) : undefined,
     entry.checks.length > 0 ? section("Checks", "Every check", checkList(entry.checks, frame)) : undefined,

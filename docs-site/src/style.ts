@@ -12,6 +12,7 @@ th, td { border: 1px solid #767676; padding: .25rem .6rem; text-align: left; ver
 caption { text-align: left; font-weight: bold; padding: .25rem 0; }
 .wide { overflow-x: auto; }
 .at-right { text-align: right; }
+.whole { white-space: nowrap; }
 .at-center { text-align: center; }
 code, .formula { font-family: ui-monospace, monospace; }
 .checks { list-style: none; padding: 0; }
