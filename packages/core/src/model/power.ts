@@ -7,6 +7,8 @@ import {
   continuousShare,
   dropShare,
   endVoltage,
+  greatestOf,
+  inrush,
   type Known,
   loadCurrent,
   missing,
@@ -85,6 +87,47 @@ export class Circuit {
     return missing("current", { path: this.path, what: "current of each leg", because: `${this.label} is three-phase; the current of its legs is not worked out, so it has to be checked by a licensed electrician.` });
   }
 
+  /** Connector family of the outlet, as the table names it. */
+  get outlet(): string | undefined {
+    return this.build.reader.text(`${this.path}.outlet`);
+  }
+
+  /** How many outlets the circuit has; undefined when it is not written down. */
+  get outletCount(): number | undefined {
+    const count = this.build.reader.data(`${this.path}.outlets`);
+    return typeof count === "number" ? count : undefined;
+  }
+
+  get hasResidual(): boolean {
+    return this.build.reader.data(`${this.path}.residual`) !== undefined;
+  }
+
+  get residual(): Value {
+    return this.build.reader.value(`${this.path}.residual`, "current", "trip rating of the residual device", this.label);
+  }
+
+  /** Standing leakage of every panel on the circuit. */
+  get leakage(): Value {
+    return sum(this.runs.flatMap((run) => run.perPanel("power.leakage", "leakage current")), "current", "Il");
+  }
+
+  /** Trip curve of the breaker, where it is written. */
+  get curve(): string | undefined {
+    return this.build.reader.text(`${this.path}.curve`);
+  }
+
+  /** Inrush current the breaker is written to ride through. */
+  get ridesThrough(): Value | undefined {
+    return this.build.reader.quantities.get(`${this.path}.rides-through`);
+  }
+
+  /** Switch-on current: of all runs together, or of the largest where they are switched on one after another. */
+  get inrush(): Value {
+    const runs = this.runs.map((run) => inrush.of({ i: run.perPanel("power.inrush", "inrush current") }));
+    if (runs.length > 0 && this.build.reader.data(`${this.path}.stepped`) === true) return greatestOf(runs, "current", "Ip");
+    return sum(runs, "current", "Ip");
+  }
+
   continuousRating(share: Known = continuousShare(this.build.practice)): Value {
     return continuousRating.of({ In: this.breaker, share });
   }
@@ -120,6 +163,12 @@ export class Run {
   get loads(): readonly Value[] {
     if (!this.panels) return [missing("apparent-power", { path: `${this.path}.panels`, what: "panels in cable order", of: this.label })];
     return this.panels.map((panel) => panelLoad(panel.face));
+  }
+
+  /** A current each panel's part states, panel by panel. */
+  perPanel(path: string, what: string): readonly Value[] {
+    if (!this.panels) return [missing("current", { path: `${this.path}.panels`, what: "panels in cable order", of: this.label })];
+    return this.panels.map(({ face }) => face.panelValue(path, "current", what));
   }
 
   get voltage(): Value {
