@@ -19,6 +19,8 @@ import documentSignOff from "./document/sign-off/rule.js";
 import documentTasks from "./document/tasks/rule.js";
 import documentWaivers from "./document/waivers/rule.js";
 import panelsBatch from "./panels/batch/rule.js";
+import panelsSpares from "./panels/spares/rule.js";
+import panelsStock from "./panels/stock/rule.js";
 import picturePlaced from "./picture/placed/rule.js";
 import powerCircuitLoad from "./power/circuit-load/rule.js";
 import powerCordAmpacity from "./power/cord-ampacity/rule.js";
@@ -38,7 +40,9 @@ import riggingRatedHardware from "./rigging/rated-hardware/rule.js";
 import riggingSlackHang from "./rigging/slack-hang/rule.js";
 import riggingStackHeight from "./rigging/stack-height/rule.js";
 import riggingSuspendedWeight from "./rigging/suspended-weight/rule.js";
+import viewingDimming from "./viewing/dimming/rule.js";
 import viewingPitch from "./viewing/pitch/rule.js";
+import viewingText from "./viewing/text/rule.js";
 
 /** The built-in rules, by topic and name. */
 export const rules: readonly Rule[] = [
@@ -61,6 +65,8 @@ export const rules: readonly Rule[] = [
   documentTasks,
   documentWaivers,
   panelsBatch,
+  panelsSpares,
+  panelsStock,
   picturePlaced,
   powerCircuitLoad,
   powerCordAmpacity,
@@ -80,5 +86,7 @@ export const rules: readonly Rule[] = [
   riggingSlackHang,
   riggingStackHeight,
   riggingSuspendedWeight,
+  viewingDimming,
   viewingPitch,
+  viewingText,
 ];

@@ -10,11 +10,13 @@ import type { HouseStandardSettings } from "../repository/house-standard.js";
 import type { Part } from "../repository/parts.js";
 import type { Stock } from "../repository/stock.js";
 import { Chain, ProcessorLoad } from "./data.js";
+import type { Promised } from "./bookings.js";
 import { Face } from "./face.js";
 import { type Joint, jointsOf } from "./joints.js";
+import { type Dimming, dimmingOf } from "./dimming.js";
 import { type Jumpers, jumpersOf } from "./jumpers.js";
+import { type Lettering, letteringOf } from "./lettering.js";
 import { Picture } from "./picture.js";
-import { heatOf } from "./heat.js";
 import { Circuit, Run } from "./power.js";
 import type { Reader } from "./reader.js";
 import { checkReferences } from "./references.js";
@@ -29,6 +31,8 @@ export interface Surroundings {
   /** Files of the repository that give the same name to their build, this one among them. */
   readonly sameName: readonly string[];
   readonly today: string;
+  /** What all documents of the repository promise out of the stock. */
+  readonly promises: readonly Promised[];
   /** Ids of the rules in force; empty when only values are computed. */
   readonly rules: readonly string[];
   /** Mistakes found before the model was made. */
@@ -93,6 +97,16 @@ export class Build {
     return jumpersOf(this);
   }
 
+  /** Text of the faces that are meant to show some. */
+  get lettering(): readonly Lettering[] {
+    return letteringOf(this);
+  }
+
+  /** How far each face is dimmed. */
+  get dimming(): readonly Dimming[] {
+    return dimmingOf(this);
+  }
+
   /** Every task of the body. */
   get tasks(): readonly Task[] {
     return tasksOf(this.markdown.tree);
@@ -105,11 +119,6 @@ export class Build {
 
   get processorLoad(): ProcessorLoad {
     return new ProcessorLoad(this);
-  }
-
-  /** Heat of all panels at their maximum power. */
-  get heat(): Value {
-    return heatOf(this.faces);
   }
 
   get practice(): "us" | "iec" {
