@@ -1,11 +1,13 @@
 import { printer, type System } from "@plumbmark/calc";
 import { buildSchema } from "../generated/schemas.js";
 import { type Markdown, readMarkdown } from "../document/markdown.js";
+import { choices } from "../document/nearest.js";
 import type { Mistake } from "../document/mistake.js";
 import { START } from "../document/place.js";
 import { readQuantities } from "../document/quantities.js";
 import { validate } from "../document/validate.js";
 import { type Data, type Placed, readYaml } from "../document/yaml.js";
+import { type Promised, promisesOf } from "../model/bookings.js";
 import { Build } from "../model/build.js";
 import { Reader } from "../model/reader.js";
 import type { RepositoryFiles, SourceFile } from "../repository/files.js";
@@ -24,6 +26,8 @@ export interface InspectOptions {
   readonly today: string;
   /** List the checks that hold, too. */
   readonly every?: boolean;
+  /** Ids of further rules that exist and are not applied this time; a waiver or a setting may name them. */
+  readonly known?: readonly string[];
 }
 
 interface Opened {
@@ -53,6 +57,11 @@ const mistakeEntry = (mistake: Mistake, level: "shall"): CheckEntry => ({
   mend: mistake.mend,
   sources: [],
 });
+
+/** A rule the house standard sets has to exist: a misspelt name would leave the real rule as it was. */
+function refuseUnknown(set: readonly string[], known: readonly string[]): void {
+  for (const id of set) if (!known.includes(id)) throw new StandardError(`rules.${id}: there is no rule \`${id}\`. ${choices(known, id)}`);
+}
 
 /** A plugin's mistake does not stop the inspection, and what it did not look at is open. Ours is an exception. */
 function failedPlugin(rule: Rule, file: string, cause: unknown): CheckEntry {
@@ -85,7 +94,7 @@ export function buildOf(opened: Opened, context: Context): { readonly build: Bui
   const shape = sound ? (placed.data === null ? [empty(opened)] : validate("build", placed)) : [];
   const reader = new Reader(placed, values, context.catalogue.parts);
   const sameName = context.names.get(opened.name ?? "") ?? [];
-  const build = new Build(reader, opened.markdown, { file: opened.file.path, standard: context.standard, stock: context.stock, sameName, today: context.today, mistakes: [...placed.mistakes, ...shape, ...unread] });
+  const build = new Build(reader, opened.markdown, { file: opened.file.path, standard: context.standard, stock: context.stock, sameName, today: context.today, promises: context.promises, rules: context.rules ?? [], mistakes: [...placed.mistakes, ...shape, ...unread] });
   return { build, mistakes: build.mistakes };
 }
 
@@ -103,6 +112,9 @@ export interface Context {
   readonly stock: ReturnType<typeof readStock>;
   readonly names: ReadonlyMap<string, readonly string[]>;
   readonly today: string;
+  readonly promises: readonly Promised[];
+  /** Ids of the rules in force. */
+  readonly rules?: readonly string[];
 }
 
 function inspectDocument(opened: Opened, context: Context, rules: readonly Rule[], every: boolean): DocumentEntry {
@@ -147,14 +159,16 @@ export function contextOf(files: RepositoryFiles, today: string): Context & { re
   const opened = files.documents.map(open);
   const names = new Map<string, string[]>();
   for (const { name, file } of opened) if (name !== undefined) names.set(name, [...(names.get(name) ?? []), file.path]);
-  return { standard, catalogue: readCatalogue(files.parts), stock: readStock(files.stock), names, today, opened };
+  return { standard, catalogue: readCatalogue(files.parts), stock: readStock(files.stock), names, promises: opened.flatMap(({ file, placed }) => promisesOf(file.path, placed?.data)), today, opened };
 }
 
 /** Inspects every build document of a repository. */
 export function inspect(files: RepositoryFiles, rules: readonly Rule[], options: InspectOptions): InspectionRecord {
   const context = contextOf(files, options.today);
   const all = [...rules, ...ownRules(context.standard)];
-  const documents = context.opened.map((opened) => inspectDocument(opened, context, all, options.every ?? false));
+  const known = [...new Set([...all.map((rule) => rule.id), ...(options.known ?? [])])];
+  refuseUnknown(Object.keys(context.standard.rules), known);
+  const documents = context.opened.map((opened) => inspectDocument(opened, { ...context, rules: known }, all, options.every ?? false));
   for (const [file, mistakes] of context.catalogue.mistakes) documents.push(fileEntry(file, mistakes));
   if (files.stock && context.stock.mistakes.length > 0) documents.push(fileEntry(files.stock.path, context.stock.mistakes));
   const total = (key: keyof DocumentEntry["counts"]): number => documents.reduce((sum, { counts }) => sum + counts[key], 0);
