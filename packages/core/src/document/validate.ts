@@ -59,7 +59,7 @@ function words(complaint: Complaint, path: string): Words | undefined {
       return { says: `${path === "" ? "The key" : `${name} has no key`} \`${String(params.missingProperty)}\`${path === "" ? " is not there." : "."}`, mend: `Write \`${String(params.missingProperty)}:\` there.` };
     case "enum": {
       const allowed = (params.allowedValues as unknown[]).map(String);
-      return { says: `${name} is ${shown(data)}.`, mend: choices(allowed, String(data)) };
+      return { says: `${name} is ${shown(data)}.`, mend: choices(allowed, typeof data === "string" ? data : undefined) };
     }
     case "const":
       return { says: `${name} is ${shown(data)}.`, mend: `It has to be \`${String(params.allowedValue)}\`.` };
@@ -68,7 +68,7 @@ function words(complaint: Complaint, path: string): Words | undefined {
     case "pattern":
       return { says: `${name} is ${shown(data)}.`, mend: parentSchema.description ?? "It has to be letters, digits, hyphens and underscores, or the form its documentation gives." };
     case "discriminator":
-      return { says: `${name} has the kind ${shown(params.tagValue)}.`, mend: `Write one of the known kinds. ${choices(["panel", "processor", "power-cable", "data-cable", "video-cable", "converter", "source", "bar", "rope", "hardware", "spare-part"], String(params.tagValue ?? ""))}` };
+      return { says: `${name} has the kind ${shown(params.tagValue)}.`, mend: `Write one of the known kinds. ${choices(["panel", "processor", "power-cable", "data-cable", "video-cable", "converter", "source", "bar", "rope", "hardware", "spare-part"], typeof params.tagValue === "string" ? params.tagValue : undefined)}` };
     case "propertyNames":
     case "anyOf":
     case "oneOf":

@@ -26,6 +26,10 @@ export class Face {
   readonly rows: number;
   readonly support: string | undefined;
   readonly cells: readonly Cell[];
+  #names: ReadonlySet<string> | undefined;
+
+  /** Names of the cells it has, so that looking one up does not cost a walk over the face. */
+  readonly #places: ReadonlySet<string>;
 
   constructor(
     readonly reader: Reader,
@@ -38,6 +42,7 @@ export class Face {
     this.rows = reader.count(`${this.path}.rows`, 702);
     this.support = reader.text(`${this.path}.support`);
     this.cells = this.#cells();
+    this.#places = new Set(this.cells.map(cellName));
   }
 
   #cells(): readonly Cell[] {
@@ -65,8 +70,15 @@ export class Face {
     return one === undefined ? this.reader.keys(`${this.path}.lot`) : [one];
   }
 
+  /** Spare panels that come along; undefined when it is not written down. */
+  get spares(): number | undefined {
+    const spares = this.reader.data(`${this.path}.spares`);
+    return typeof spares === "number" ? spares : undefined;
+  }
+
   has(cell: Cell): boolean {
-    return this.cells.some((each) => each.row === cell.row && each.column === cell.column);
+    this.#names ??= new Set(this.cells.map(cellName));
+    return this.#names.has(cellName(cell));
   }
 
   /** Hung, or high enough on a wall or base that people pass under it: what comes loose falls on someone. */
@@ -80,7 +92,8 @@ export class Face {
     return partValue(this.panel, path, kind, what, this.label);
   }
 
-  get panelCount(): Known {
+  get panelCount(): Value {
+    for (const [key, count] of [["columns", this.columns], ["rows", this.rows]] as const) if (count === 0) return missing("count", { path: `${this.path}.${key}`, what: `number of ${key}`, of: this.label });
     return counted(this.cells.length, `panels of ${this.name}`);
   }
 

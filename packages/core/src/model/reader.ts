@@ -29,6 +29,18 @@ export class Reader {
     return typeof data === "string" ? data : undefined;
   }
 
+  /** The whole number written at `path`; 0 when there is none, or one above `most`: the schema has refused it by then. */
+  count(path: string, most: number): number {
+    const data = this.data(path);
+    return typeof data === "number" && Number.isInteger(data) && data > 0 && data <= most ? data : 0;
+  }
+
+  /** The items of the list at `path`; none when what stands there is no list. */
+  list(path: string): readonly Data[] {
+    const data = this.data(path);
+    return Array.isArray(data) ? (data as readonly Data[]) : [];
+  }
+
   keys(path: string): readonly string[] {
     const data = this.data(path);
     return data !== null && typeof data === "object" && !Array.isArray(data) ? Object.keys(data) : [];
@@ -66,6 +78,12 @@ export class Reader {
     }
     return part;
   }
+}
+
+/** The part an entry of a list names, on its own or under `part`; "" when it names none. */
+export function partName(entry: Data): string {
+  const named = entry !== null && typeof entry === "object" && !Array.isArray(entry) ? (entry as Record<string, Data>).part : entry;
+  return typeof named === "string" ? named : "";
 }
 
 /** A quantity of a part; missing by name when the catalogue does not have it. */

@@ -2,9 +2,9 @@ import { connectors, sections } from "@plumbmark/calc";
 import { choices } from "../document/nearest.js";
 import type { Data } from "../document/yaml.js";
 import type { Stock } from "../repository/stock.js";
-import type { Reader } from "./reader.js";
+import { partName, type Reader } from "./reader.js";
 
-const names = (data: Data | undefined): readonly string[] => (Array.isArray(data) ? data.map((each) => (typeof each === "string" ? each : String((each as Record<string, Data> | null)?.part ?? ""))) : []);
+const names = (data: Data | undefined): readonly string[] => (Array.isArray(data) ? data.map(partName) : []);
 
 /** Complains about every part, lot, connector and section that is referred to and does not exist. */
 export function checkReferences(reader: Reader, stock: Stock): void {

@@ -20,6 +20,8 @@ export interface Catalogue {
   readonly mistakes: ReadonlyMap<string, readonly Mistake[]>;
 }
 
+const kindOf = ({ kind }: Readonly<Record<string, Data>>): string => (typeof kind === "string" ? kind : "");
+
 /** Reads every file of the catalogue; a part named twice is a mistake of the later file. */
 export function readCatalogue(files: readonly SourceFile[]): Catalogue {
   const parts = new Map<string, Part>();
@@ -40,7 +42,7 @@ export function readCatalogue(files: readonly SourceFile[]): Catalogue {
       }
       const prefix = `${name}.`;
       const own = new Map([...values].filter(([path]) => path.startsWith(prefix)).map(([path, value]) => [path.slice(prefix.length), value]));
-      parts.set(name, { name, kind: String((data as Record<string, Data>).kind), file: file.path, data: data as Record<string, Data>, quantities: own });
+      parts.set(name, { name, kind: kindOf(data as Record<string, Data>), file: file.path, data: data as Record<string, Data>, quantities: own });
     }
     if (found.length > 0) mistakes.set(file.path, found);
   }
