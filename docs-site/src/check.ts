@@ -1,4 +1,4 @@
-import type { System } from "@plumbmark/calc";
+import { type SourceId, type System, sources } from "@plumbmark/calc";
 import type { CheckEntry, WorkingEntry } from "@plumbmark/core";
 import { h } from "hastscript";
 import { type Content, flat } from "./page.js";
@@ -20,12 +20,15 @@ const ruleName = (id: string, ruleLink: RuleLink): Content => {
 const row = (term: string, content: Content): Content =>
   content === undefined ? undefined : h("div", [h("dt", term), h("dd", flat(content))]);
 
+/** The name of a step's source; what a plugin calls its own source stands as it is. */
+const stepSource = (id: string): string => (id in sources ? sourceText(sources[id as SourceId]) : id);
+
 const step = ({ formula, with: numbers, source }: WorkingEntry): Content =>
   h("li", [
     h("span", { class: "formula" }, formula),
     h("br"),
     numbers,
-    ...(source ? [h("br"), h("small", source)] : []),
+    ...(source ? [h("br"), h("small", stepSource(source))] : []),
   ]);
 
 const workings = ({ working }: CheckEntry): Content =>
@@ -42,15 +45,21 @@ const workings = ({ working }: CheckEntry): Content =>
 const waived = ({ waiver }: CheckEntry): string | undefined =>
   waiver && `${waiver.because} Signed ${waiver.by}, until ${waiver.until}.`;
 
+/** How near it is to its limit; the share is the limit's of the measured value where more is better. */
+function shareText({ share, allowed }: CheckEntry, system: System): string {
+  if (share === undefined) return "";
+  const part = quantityText({ value: share, unit: "1" }, system);
+  return allowed?.sense === "at least" ? ` (what is asked for is ${part} of it)` : ` (${part} of what is allowed)`;
+}
+
 const facts = (check: CheckEntry, system: System): readonly Content[] => {
-  const { measured, allowed, share, sources } = check;
-  const part = share === undefined ? "" : ` (${quantityText({ value: share, unit: "1" }, system)} of what is allowed)`;
+  const { measured, allowed } = check;
   return [
     row("mend", check.mend),
-    row("measured", measured && `${quantityText(measured, system)}${part}`),
+    row("measured", measured && `${quantityText(measured, system)}${shareText(check, system)}`),
     row("allowed", allowed && allowedText(allowed, system)),
     row("waived", waived(check)),
-    row("rests on", sources.length > 0 ? sources.map(sourceText).join("; ") : undefined),
+    row("rests on", check.sources.length > 0 ? check.sources.map(sourceText).join("; ") : undefined),
   ];
 };
 

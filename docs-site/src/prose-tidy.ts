@@ -29,8 +29,15 @@ function cell(node: Element, children: ElementContent[]): ElementContent {
   };
 }
 
+const isBare = (node: ElementContent): boolean =>
+  node.type === "element"
+    ? node.tagName !== "img" && node.children.every(isBare)
+    : node.type === "text" && node.value.trim() === "";
+
 function element(node: Element, ids: Set<string>, resolve: Resolve): ElementContent {
-  const children = tidyAll(node.children, ids, resolve);
+  // Markdown has no table without a header row; one that says nothing is left out.
+  const kept = node.children.filter((each) => !(each.type === "element" && each.tagName === "thead" && isBare(each)));
+  const children = tidyAll(kept, ids, resolve);
   if (node.tagName === "a") return link(node, children, resolve);
   if (node.tagName === "th" || node.tagName === "td") return cell(node, children);
   // A box to tick on paper; it cannot be ticked on the page.

@@ -2,7 +2,7 @@ import { inspect, type RepositoryFiles, type Rule, readHouseStandard, schemas } 
 import { type Published, published } from "./documents.js";
 import { linkTo, pageHtml } from "./page.js";
 import { register } from "./register.js";
-import { rulePage, rulePaths, rulesIndex } from "./rule-pages.js";
+import { houseRules, rulePage, rulePaths, rulesIndex } from "./rule-pages.js";
 import { sheet } from "./sheet.js";
 import { style } from "./style.js";
 
@@ -44,13 +44,14 @@ export function publish({ files, rules, today }: PublishInput): ReadonlyMap<stri
   const record = inspect(files, rules, { today, every: true });
   const { standard } = readHouseStandard(files.houseStandard);
   const documents = published(files, record.documents, standard.practice);
-  const paths = rulePaths(rules);
+  const stated = [...rules, ...houseRules(standard)];
+  const paths = rulePaths(stated);
   const link = (from: string) => (id: string) => (paths.has(id) ? linkTo(from, paths.get(id) ?? "") : undefined);
   const pages = [
     register(documents, record),
     ...documents.map((each) => sheet(each, link(each.page), resolver(documents, each))),
-    rulesIndex(rules, paths),
-    ...rules.map((rule) => rulePage(rule, paths.get(rule.id) ?? "", standard.rules[rule.id])),
+    rulesIndex(stated, paths),
+    ...stated.map((rule) => rulePage(rule, paths.get(rule.id) ?? "", standard.rules[rule.id])),
   ];
   return new Map([
     ...pages.map((page) => [page.path, pageHtml(page, { standard: record.standard, today })] as const),

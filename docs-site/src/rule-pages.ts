@@ -1,12 +1,31 @@
 import { printQuantity, sourceOf } from "@plumbmark/calc";
-import type { HouseStandardSettings, Rule, Setting, SettingDefinition } from "@plumbmark/core";
+import type { HouseStandardSettings, Level, Rule, Setting, SettingDefinition } from "@plumbmark/core";
 import { h } from "hastscript";
 import { Names } from "./names.js";
 import { type Content, flat, linkTo, type Page } from "./page.js";
 import { sourceText } from "./words.js";
 
+/** What a rule states, without the code that judges it. */
+export type Stated = Omit<Rule, "checks">;
+
+const words = (data: unknown, otherwise: string): string => (typeof data === "string" ? data : otherwise);
+
+/** The rules without code that the house standard itself states. */
+export const houseRules = (standard: HouseStandardSettings): readonly Stated[] =>
+  Object.entries(standard["own-rules"] ?? {}).map(([id, data]) => {
+    const own = data as Readonly<Record<string, unknown>>;
+    return {
+      id,
+      states: words(own.states, id),
+      level: words(own.level, "shall") as Level,
+      why: words(own.why, "A rule of the house."),
+      judged: `What the house standard requires is looked up in what is written and computed: each of the ${words(own.each, "things")}, one by one.`,
+      sources: ["house"],
+    };
+  });
+
 /** Path of every rule's page by the rule's id. */
-export function rulePaths(rules: readonly Rule[]): ReadonlyMap<string, string> {
+export function rulePaths(rules: readonly Stated[]): ReadonlyMap<string, string> {
   const names = new Names("index");
   return new Map(rules.map(({ id }) => [id, `rules/${names.take(id)}.html`]));
 }
@@ -29,7 +48,7 @@ const settingRow = ([key, setting]: [string, SettingDefinition], own: Own): Cont
     h("td", own?.[key] === undefined || own[key] === null ? "the default" : String(own[key])),
   ]);
 
-function settings({ settings: defined }: Rule, own: Own): Content {
+function settings({ settings: defined }: Stated, own: Own): Content {
   if (!defined || Object.keys(defined).length === 0) return h("p", "It has no settings but its level.");
   const head = ["Setting", "Meaning", "Default, us", "Default, iec", "In this house standard"];
   return h(
@@ -49,13 +68,13 @@ function settings({ settings: defined }: Rule, own: Own): Content {
   );
 }
 
-const levelText = (rule: Rule, own: Own): string =>
+const levelText = (rule: Stated, own: Own): string =>
   own?.level === undefined || own.level === rule.level
     ? `${rule.level.toUpperCase()}.`
     : `${String(own.level).toUpperCase()} in this house standard; by default ${rule.level.toUpperCase()}.`;
 
 /** The page of one rule. */
-export function rulePage(rule: Rule, path: string, own: Own): Page {
+export function rulePage(rule: Stated, path: string, own: Own): Page {
   const content: Content = [
     h("p", { class: "states" }, rule.states),
     h("h2", "Level"),
@@ -75,13 +94,13 @@ export function rulePage(rule: Rule, path: string, own: Own): Page {
   return { path, title: rule.id, content };
 }
 
-const topicOf = ({ id }: Rule): string => id.split(".")[0] ?? id;
+const topicOf = ({ id }: Stated): string => id.split(".")[0] ?? id;
 
 /** Every rule by topic. */
-export function rulesIndex(rules: readonly Rule[], paths: ReadonlyMap<string, string>): Page {
+export function rulesIndex(rules: readonly Stated[], paths: ReadonlyMap<string, string>): Page {
   const path = "rules/index.html";
   const topics = [...new Set(rules.map(topicOf))];
-  const item = (rule: Rule) =>
+  const item = (rule: Stated) =>
     h("li", [
       h("a", { href: linkTo(path, paths.get(rule.id) ?? "") }, h("code", rule.id)),
       ` ${rule.level.toUpperCase()}. ${rule.states}`,

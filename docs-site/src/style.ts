@@ -17,6 +17,7 @@ caption { text-align: left; font-weight: bold; padding: .25rem 0; }
 code, .formula { font-family: ui-monospace, monospace; }
 .checks { list-style: none; padding: 0; }
 .check { border-left: .5rem solid var(--open); padding: .1rem 1rem; margin: 0 0 1rem; break-inside: avoid; }
+.contains-task-list { list-style: none; padding-left: 1rem; }
 .check p, .check dl { margin: .25rem 0; }
 .check dl div { display: flex; gap: 1rem; }
 .check dt { flex: 0 0 6rem; color: #444; }
