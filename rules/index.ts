@@ -33,10 +33,13 @@ import powerRunCurrent from "./power/run-current/rule.js";
 import powerSupplyRange from "./power/supply-range/rule.js";
 import powerVoltageDrop from "./power/voltage-drop/rule.js";
 import riggingBarCovers from "./rigging/bar-covers/rule.js";
+import riggingBridleAngle from "./rigging/bridle-angle/rule.js";
 import riggingColumnDepth from "./rigging/column-depth/rule.js";
+import riggingDesignFactor from "./rigging/design-factor/rule.js";
 import riggingHeadRoom from "./rigging/head-room/rule.js";
 import riggingPointLoad from "./rigging/point-load/rule.js";
 import riggingRatedHardware from "./rigging/rated-hardware/rule.js";
+import riggingSecondary from "./rigging/secondary/rule.js";
 import riggingSlackHang from "./rigging/slack-hang/rule.js";
 import riggingStackHeight from "./rigging/stack-height/rule.js";
 import riggingSuspendedWeight from "./rigging/suspended-weight/rule.js";
@@ -79,10 +82,13 @@ export const rules: readonly Rule[] = [
   powerSupplyRange,
   powerVoltageDrop,
   riggingBarCovers,
+  riggingBridleAngle,
   riggingColumnDepth,
+  riggingDesignFactor,
   riggingHeadRoom,
   riggingPointLoad,
   riggingRatedHardware,
+  riggingSecondary,
   riggingSlackHang,
   riggingStackHeight,
   riggingSuspendedWeight,

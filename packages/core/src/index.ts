@@ -29,12 +29,14 @@ export type {
 } from "./judge/rule.js";
 export { StandardError } from "./judge/settings.js";
 export { type WorkedValue, workings } from "./judge/workings.js";
+export type { AssemblyPart } from "./model/assembly.js";
 export { Build } from "./model/build.js";
 export type { Cable, End } from "./model/cable.js";
 export { type Cell, cellName, readCells } from "./model/cells.js";
 export type { Chain } from "./model/data.js";
 export type { Face } from "./model/face.js";
 export type { Joint } from "./model/joints.js";
+export type { Leg } from "./model/leg.js";
 export type { Panel } from "./model/panels.js";
 export type { Circuit, Run } from "./model/power.js";
 export type { Bar, Hang } from "./model/rigging.js";

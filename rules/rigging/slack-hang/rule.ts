@@ -1,4 +1,15 @@
-import { atMost, type Bar, type Hang, is, open, type RawCheck, rule, type SlackCases } from "@plumbmark/kit";
+import type { Value } from "@plumbmark/calc";
+import {
+  atMost,
+  type Bar,
+  type Hang,
+  is,
+  open,
+  type RawCheck,
+  rule,
+  type SlackCases,
+  type Thing,
+} from "@plumbmark/kit";
 
 type Solved = Extract<SlackCases, { readonly known: true }>;
 
@@ -8,14 +19,22 @@ const tips = (bar: Bar, hangs: readonly Hang[]): RawCheck =>
     mend: "Add a hang, or move the hangs, so that the load stays between those that are left whichever is slack.",
   });
 
+/** What the hang, or each leg of its bridle, carries at worst, and what it is held against. */
+const held = (hang: Hang, reaction: Value) => [
+  ...hang.ratings.map(([what, allowed]) => ({ thing: hang as Thing, load: reaction, what, allowed })),
+  ...hang.legs.flatMap((leg) =>
+    leg.ratings.map(([what, allowed]) => ({ thing: leg as Thing, load: leg.tension(reaction), what, allowed })),
+  ),
+];
+
 function* worstOf({ worst }: Solved): Iterable<RawCheck> {
   for (const { hang, reaction, slackened } of worst)
-    for (const [what, allowed] of hang.ratings)
-      yield atMost(hang, {
-        measured: reaction,
+    for (const { thing, load, what, allowed } of held(hang, reaction))
+      yield atMost(thing, {
+        measured: load,
         allowed,
         says: (words) =>
-          `${hang.label} carries ${words.measured} at worst, ${slackened ? `with ${slackened.name} slack` : "with every hang taut"}; its ${what} is rated ${words.allowed}.`,
+          `${thing.label} carries ${words.measured} at worst, ${slackened ? `with ${slackened.name} slack` : "with every hang taut"}; its ${what} is rated ${words.allowed}.`,
         mend: "Add a hang, or take hardware of a higher WLL. A licensed engineer states what the structure carries.",
       });
 }

@@ -1,26 +1,27 @@
 import type { Value } from "@plumbmark/calc";
-import { valuesOf } from "./values.js";
 import type { Markdown, Section } from "../document/markdown.js";
+import { sectionsOf } from "../document/markdown.js";
 import type { Mistake } from "../document/mistake.js";
 import { type Quote, quotesOf } from "../document/quotes.js";
-import { sectionsOf } from "../document/markdown.js";
 import { type Task, tasksOf } from "../document/tasks.js";
 import { textUnder } from "../document/under.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
 import type { Part } from "../repository/parts.js";
 import type { Stock } from "../repository/stock.js";
-import { Chain, ProcessorLoad } from "./data.js";
+import { asMass } from "./as-mass.js";
 import type { Promised } from "./bookings.js";
+import { Chain, ProcessorLoad } from "./data.js";
+import { type Dimming, dimmingOf } from "./dimming.js";
 import { Face } from "./face.js";
 import { type Joint, jointsOf } from "./joints.js";
-import { type Dimming, dimmingOf } from "./dimming.js";
 import { type Jumpers, jumpersOf } from "./jumpers.js";
 import { type Lettering, letteringOf } from "./lettering.js";
 import { Picture } from "./picture.js";
 import { Circuit, Run } from "./power.js";
-import type { Reader } from "./reader.js";
+import { partName, partValue, type Reader } from "./reader.js";
 import { checkReferences } from "./references.js";
 import { Bar } from "./rigging.js";
+import { valuesOf } from "./values.js";
 import { Viewing } from "./viewing.js";
 
 /** What a build needs to know of the repository around it. */
@@ -87,6 +88,17 @@ export class Build {
     return this.#values;
   }
 
+  /** Parts of the second suspension with their WLL; none when nothing is written down. */
+  get secondary(): readonly { readonly name: string; readonly rating: Value }[] {
+    return this.reader
+      .list("rigging.secondary")
+      .map(partName)
+      .map((name) => ({
+        name,
+        rating: asMass(partValue(this.reader.parts.get(name), "wll", "mass", "WLL", `The second suspension: ${name}`)),
+      }));
+  }
+
   /** Every joint of connectors at the panels. */
   get joints(): readonly Joint[] {
     return jointsOf(this);
@@ -122,6 +134,9 @@ export class Build {
   }
 
   get practice(): "us" | "iec" {
-    return this.reader.text("practice") === "iec" || (this.reader.text("practice") === undefined && this.around.standard.practice === "iec") ? "iec" : "us";
+    return this.reader.text("practice") === "iec" ||
+      (this.reader.text("practice") === undefined && this.around.standard.practice === "iec")
+      ? "iec"
+      : "us";
   }
 }

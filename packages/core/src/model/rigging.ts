@@ -1,12 +1,10 @@
 import {
   type Beam,
   counted,
-  GRAVITY,
   gapsOf,
   type HungBeam,
   hangBeam,
   type Known,
-  leastOf,
   lineMass,
   type Missing,
   missing,
@@ -20,10 +18,11 @@ import {
   type UniformLoad,
   type Value,
 } from "@plumbmark/calc";
-import type { Part } from "../repository/parts.js";
+import { asMass } from "./as-mass.js";
+import { Assembly, type AssemblyPart } from "./assembly.js";
 import type { Build } from "./build.js";
 import type { Face } from "./face.js";
-import { partName, partValue } from "./reader.js";
+import { Leg } from "./leg.js";
 import { type SlackCases, slackCases } from "./slack.js";
 
 interface Carried {
@@ -62,12 +61,6 @@ function carriedMass({ face, columns }: Carried): Value {
   );
 }
 
-/** A rating or load written as a mass or a force → kilograms. */
-export const asMass = (value: Value): Value =>
-  value.known && value.kind === "force"
-    ? { ...(times(value, 1 / GRAVITY, "1 ÷ 9.80665 m/s²") as Known), kind: "mass" }
-    : value;
-
 /** One suspension point of a bar. */
 export class Hang {
   readonly path: string;
@@ -90,15 +83,17 @@ export class Hang {
   }
 
   /** Parts of the assembly in load order; undefined when none is written down. */
-  get assembly():
-    | readonly { readonly name: string; readonly part: Part | undefined; readonly path: string }[]
-    | undefined {
-    const { reader } = this.bar.build;
-    if (reader.data(`${this.path}.assembly`) === undefined) return undefined;
-    return reader.list(`${this.path}.assembly`).map((entry, index) => {
-      const name = partName(entry);
-      return { name, part: reader.parts.get(name), path: `${this.path}.assembly.${index + 1}` };
-    });
+  get assembly(): readonly AssemblyPart[] | undefined {
+    return this.bar.build.reader.data(`${this.path}.assembly`) === undefined ? undefined : this.#assembly.parts;
+  }
+
+  get #assembly(): Assembly {
+    return new Assembly(this.bar.build.reader, `${this.path}.assembly`, this.label);
+  }
+
+  /** Legs of a bridle; none of a plumb drop. */
+  get legs(): readonly Leg[] {
+    return this.bridled ? [new Leg(this, "left"), new Leg(this, "right")] : [];
   }
 
   get structure(): Value {
@@ -107,22 +102,33 @@ export class Hang {
 
   /** The least WLL of the assembly; missing when a part of it has none. */
   get weakest(): Value {
-    const parts = this.assembly;
-    if (!parts || parts.length === 0)
-      return missing("mass", { path: `${this.path}.assembly`, what: "assembly", of: this.label });
-    return leastOf(
-      parts.map(({ part, name }) => asMass(partValue(part, "wll", "mass", "WLL", `${this.label}: ${name}`))),
-      "mass",
-      "WLL",
-    );
+    return this.#assembly.weakest;
   }
 
-  /** What its load is held against, in words. */
+  /** What its load is held against, in words; what a bridle carries is held against its legs. */
   get ratings(): readonly (readonly [string, Value])[] {
-    return [
+    const own: readonly (readonly [string, Value])[] = [
       ["weakest part", this.weakest],
       ["structure", this.structure],
     ];
+    return this.bridled ? own.filter((_, index) => index === 0 && this.assembly !== undefined) : own;
+  }
+
+  /** Everything that bears its load: its own assembly, and the legs of a bridle with their tension. */
+  get strands(): readonly {
+    readonly assembly: Assembly;
+    readonly load: (reaction: Value) => Value;
+    readonly path: string;
+    readonly label: string;
+  }[] {
+    const own = { assembly: this.#assembly, load: (reaction: Value) => reaction, path: this.path, label: this.label };
+    const legs = this.legs.map((leg) => ({
+      assembly: leg.assembly,
+      load: (reaction: Value) => leg.tension(reaction),
+      path: leg.path,
+      label: leg.label,
+    }));
+    return this.bridled && this.assembly === undefined ? legs : [own, ...legs];
   }
 
   get reaction(): Value {

@@ -1,0 +1,86 @@
+import { designFactor, leastOf, missing, tabled, terminations, type Value } from "@plumbmark/calc";
+import type { Data } from "../document/yaml.js";
+import type { Part } from "../repository/parts.js";
+import { asMass } from "./as-mass.js";
+import { partName, partValue, type Reader } from "./reader.js";
+
+export interface AssemblyPart {
+  readonly name: string;
+  readonly part: Part | undefined;
+  readonly path: string;
+  /** How a rope ends, and the clips on each eye: of this assembly, else of the part. */
+  readonly termination: string | undefined;
+  readonly clips: number | undefined;
+}
+
+/** Names of the schema → rows of the table of terminations; of several kinds the one that keeps least. */
+const KEEPS: Readonly<Record<string, keyof typeof terminations>> = {
+  "poured-socket": "poured-socket",
+  "swaged-socket": "swaged-socket",
+  sleeve: "oval-sleeve",
+  splice: "tucked-splice-stainless",
+  "wedge-socket": "wedge-socket",
+  clips: "clips",
+};
+
+const property = (entry: Data, part: Part | undefined, key: string): Data | undefined => {
+  const own =
+    entry !== null && typeof entry === "object" && !Array.isArray(entry)
+      ? (entry as Record<string, Data>)[key]
+      : undefined;
+  return own ?? part?.data[key];
+};
+
+/** Parts in load order with what holds them together. */
+export class Assembly {
+  readonly parts: readonly AssemblyPart[];
+
+  constructor(
+    readonly reader: Reader,
+    readonly path: string,
+    readonly label: string,
+  ) {
+    this.parts = reader.list(path).map((entry, index) => {
+      const name = partName(entry);
+      const part = reader.parts.get(name);
+      const [termination, clips] = [property(entry, part, "termination"), property(entry, part, "clips")];
+      return {
+        name,
+        part,
+        path: `${path}.${index + 1}`,
+        termination: typeof termination === "string" ? termination : undefined,
+        clips: typeof clips === "number" ? clips : undefined,
+      };
+    });
+  }
+
+  #least(kind: "mass" | "factor", what: string, of: (part: AssemblyPart) => Value): Value {
+    if (this.parts.length === 0) return missing(kind, { path: this.path, what: "assembly", of: this.label });
+    return leastOf(this.parts.map(of), kind, what);
+  }
+
+  /** The least WLL; missing when a part has none. */
+  get weakest(): Value {
+    return this.#least("mass", "WLL", ({ part, name }) =>
+      asMass(partValue(part, "wll", "mass", "WLL", `${this.label}: ${name}`)),
+    );
+  }
+
+  /** The least breaking strength ÷ load, the rope's reduced by its termination; missing when a part states no strength. */
+  designFactor(load: Value): Value {
+    return this.#least("factor", "D", (each) =>
+      designFactor.of({
+        B: asMass(partValue(each.part, "breaking", "mass", "breaking strength", `${this.label}: ${each.name}`)),
+        η: this.#kept(each),
+        W: load,
+      }),
+    );
+  }
+
+  #kept({ part, name, termination, path }: AssemblyPart): Value {
+    if (part?.kind !== "rope") return tabled(1, "factor", "arithmetic", "no termination");
+    const row = termination === undefined ? undefined : KEEPS[termination];
+    if (row === undefined) return missing("factor", { path, what: "termination", of: `${this.label}: ${name}` });
+    return tabled(terminations[row].share, "factor", terminations[row].source, termination as string);
+  }
+}
