@@ -28,9 +28,6 @@ export class Face {
   readonly cells: readonly Cell[];
   #names: ReadonlySet<string> | undefined;
 
-  /** Names of the cells it has, so that looking one up does not cost a walk over the face. */
-  readonly #places: ReadonlySet<string>;
-
   constructor(
     readonly reader: Reader,
     readonly name: string,
@@ -42,7 +39,6 @@ export class Face {
     this.rows = reader.count(`${this.path}.rows`, 702);
     this.support = reader.text(`${this.path}.support`);
     this.cells = this.#cells();
-    this.#places = new Set(this.cells.map(cellName));
   }
 
   #cells(): readonly Cell[] {
