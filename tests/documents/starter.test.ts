@@ -1,0 +1,39 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { inspect, type SourceFile } from "@plumbmark/core";
+import { rules } from "@plumbmark/rules";
+import { starterRepository } from "@plumbmark/starter";
+import { describe, expect, test } from "vitest";
+
+const read = (path: string): SourceFile => ({ path, text: readFileSync(`${starterRepository}/${path}`, "utf8") });
+const all = (folder: string, end: string): readonly SourceFile[] =>
+  readdirSync(`${starterRepository}/${folder}`)
+    .filter((name) => name.endsWith(end))
+    .sort()
+    .map((name) => read(`${folder}/${name}`));
+
+const record = inspect(
+  { houseStandard: read("house-standard.yaml"), parts: all("parts", ".yaml"), stock: read("stock.yaml"), documents: all("builds", ".md") },
+  rules,
+  { today: "2027-01-01" },
+);
+const document = (file: string) => record.documents.find((each) => each.file === `builds/${file}.md`);
+
+describe("the starter's documents", () => {
+  test.each(["over-stage-banner", "riser-fascias", "side-strips", "small-screen", "harbour-header"])("%s is ready and nothing is named in it", (name) => {
+    expect(document(name)?.checks.map(({ rule, says }) => `${rule}: ${says}`)).toEqual([]);
+    expect(document(name)?.verdict).toBe("ready");
+  });
+
+  test("the draft is ready as a draft, with open checks and none that fails", () => {
+    expect(document("gallery-header")?.verdict).toBe("ready");
+    expect(document("gallery-header")?.counts.open).toBeGreaterThan(0);
+    expect(document("gallery-header")?.counts.fails).toBe(0);
+  });
+
+  // The faults are planted in the document: an overloaded circuit, a friction plug overhead, two batches, a port.
+  test("each planted fault is named, and the document is not ready", () => {
+    const failed = new Set(document("gala-wall")?.checks.filter(({ level, outcome }) => level === "shall" && outcome === "fails").map(({ rule }) => rule));
+    expect([...failed].sort()).toEqual(["connectors.locking-overhead", "data.port-load", "panels.batch", "power.circuit-load"]);
+    expect(document("gala-wall")?.verdict).toBe("not ready");
+  });
+});
