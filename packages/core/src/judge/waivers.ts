@@ -10,6 +10,9 @@ interface Waiver {
   readonly until: string;
 }
 
+/** Days compare as texts only when they are written as days. */
+const DAY = /^\d{4}-\d{2}-\d{2}$/u;
+
 /** Waivers that say everything they have to and have not run out; the others waive nothing. */
 export function waiversInForce(build: Build, today: string): readonly Waiver[] {
   const written = build.reader.data("waivers");
@@ -17,7 +20,7 @@ export function waiversInForce(build: Build, today: string): readonly Waiver[] {
   return (written as readonly Data[]).filter((each): each is never => {
     if (each === null || typeof each !== "object" || Array.isArray(each)) return false;
     const { rule, because, by, until } = each as Record<string, Data>;
-    return [rule, because, by, until].every((field) => typeof field === "string" && field.trim() !== "") && String(until) >= today;
+    return [rule, because, by, until].every((field) => typeof field === "string" && field.trim() !== "") && DAY.test(String(until)) && String(until) >= today;
   });
 }
 
