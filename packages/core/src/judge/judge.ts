@@ -20,12 +20,13 @@ const gapSays = (gap: Gap): string => gap.because ?? `${gap.of ?? "The document"
 const gapMend = (gap: Gap): string => (gap.path === "" ? `State the ${gap.what}.` : `Write the ${gap.what} under \`${gap.path}\`.`);
 
 export const workingEntries = (values: readonly Known[], print: Print): readonly WorkingEntry[] => {
-  const seen = new Set<unknown>();
-  return values.flatMap(workingOf).flatMap(({ step, result }) => {
-    if (seen.has(step)) return [];
-    seen.add(step);
-    return [{ formula: step.formula, with: `${step.show(print)} = ${print(result.value, result.kind)}`, result: entry(result), source: step.source }];
-  });
+  const lines = new Map<string, WorkingEntry>();
+  for (const { step, result } of values.flatMap(workingOf)) {
+    const shown = `${step.show(print)} = ${print(result.value, result.kind)}`;
+    // The same line once: sixteen panels that are alike are worked out alike.
+    lines.set(`${step.formula} | ${shown}`, { formula: step.formula, with: shown, result: entry(result), source: step.source });
+  }
+  return [...lines.values()];
 };
 
 const sourceEntries = (ids: readonly SourceId[]): CheckEntry["sources"] =>

@@ -12,9 +12,11 @@ import {
   type Known,
   loadCurrent,
   missing,
+  readQuantity,
   runDrops,
   type Segment,
   sum,
+  tabled,
   type Value,
 } from "@plumbmark/calc";
 import type { Build } from "./build.js";
@@ -128,7 +130,14 @@ export class Circuit {
     return sum(runs, "current", "Ip");
   }
 
-  continuousRating(share: Known = continuousShare(this.build.practice)): Value {
+  /** The practice's continuous share, or the stricter one the house standard sets. */
+  get continuousShare(): Known {
+    const own = this.build.around.standard.rules["power.circuit-load"]?.share;
+    const reading = typeof own === "string" || typeof own === "number" ? readQuantity(own, ["ratio"]) : undefined;
+    return reading?.ok ? tabled(reading.quantity.value, "ratio", "house", "continuous share of the house standard") : continuousShare(this.build.practice);
+  }
+
+  continuousRating(share: Known = this.continuousShare): Value {
     return continuousRating.of({ In: this.breaker, share });
   }
 }
