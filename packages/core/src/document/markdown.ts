@@ -32,7 +32,7 @@ export const plainText = (node: { readonly type: string }): string => {
 export interface Section {
   readonly title: string;
   readonly place: Place;
-  /** What stands under the heading up to the next heading of any depth. */
+  /** What stands under the heading and the headings below it, up to the next of its own depth; no headings. */
   readonly content: readonly RootContent[];
 }
 
@@ -43,12 +43,18 @@ const placeOf = (node: RootContent): Place => ({
   endColumn: node.position?.end.column ?? 1,
 });
 
-/** Headings of the body with what stands below each. */
+/** Headings of the body with what stands below each; a section that is divided further is not empty. */
 export function sectionsOf(tree: Root): readonly Section[] {
-  const sections: { title: string; place: Place; content: RootContent[] }[] = [];
+  const sections: { title: string; place: Place; content: RootContent[]; depth: number }[] = [];
+  let open: typeof sections = [];
   for (const node of tree.children) {
-    if (node.type === "heading") sections.push({ title: plainText(node).trim(), place: placeOf(node), content: [] });
-    else sections.at(-1)?.content.push(node);
+    if (node.type !== "heading") {
+      for (const section of open) section.content.push(node);
+      continue;
+    }
+    const section = { title: plainText(node).trim(), place: placeOf(node), content: [], depth: node.depth };
+    sections.push(section);
+    open = [...open.filter(({ depth }) => depth < node.depth), section];
   }
   return sections;
 }
