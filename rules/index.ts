@@ -1,6 +1,8 @@
 // Generated from the folders of the rules; run `npm run build` after adding one.
 import type { Rule } from "@plumbmark/kit";
+import connectorsActivesOverhead from "./connectors/actives-overhead/rule.js";
 import connectorsLockingOverhead from "./connectors/locking-overhead/rule.js";
+import connectorsMate from "./connectors/mate/rule.js";
 import dataChainLength from "./data/chain-length/rule.js";
 import dataFedOnce from "./data/fed-once/rule.js";
 import dataHopLength from "./data/hop-length/rule.js";
@@ -19,8 +21,11 @@ import documentSignOff from "./document/sign-off/rule.js";
 import documentTasks from "./document/tasks/rule.js";
 import documentWaivers from "./document/waivers/rule.js";
 import panelsBatch from "./panels/batch/rule.js";
+import panelsMixed from "./panels/mixed/rule.js";
 import panelsSpares from "./panels/spares/rule.js";
 import panelsStock from "./panels/stock/rule.js";
+import pictureCarried from "./picture/carried/rule.js";
+import pictureLinkLength from "./picture/link-length/rule.js";
 import picturePlaced from "./picture/placed/rule.js";
 import powerCircuitLoad from "./power/circuit-load/rule.js";
 import powerCordAmpacity from "./power/cord-ampacity/rule.js";
@@ -49,7 +54,9 @@ import viewingText from "./viewing/text/rule.js";
 
 /** The built-in rules, by topic and name. */
 export const rules: readonly Rule[] = [
+  connectorsActivesOverhead,
   connectorsLockingOverhead,
+  connectorsMate,
   dataChainLength,
   dataFedOnce,
   dataHopLength,
@@ -68,8 +75,11 @@ export const rules: readonly Rule[] = [
   documentTasks,
   documentWaivers,
   panelsBatch,
+  panelsMixed,
   panelsSpares,
   panelsStock,
+  pictureCarried,
+  pictureLinkLength,
   picturePlaced,
   powerCircuitLoad,
   powerCordAmpacity,

@@ -38,6 +38,7 @@ export type { Face } from "./model/face.js";
 export type { Joint } from "./model/joints.js";
 export type { Leg } from "./model/leg.js";
 export type { Panel } from "./model/panels.js";
+export type { Hop, Station } from "./model/picture-path.js";
 export type { Circuit, Run } from "./model/power.js";
 export type { Bar, Hang } from "./model/rigging.js";
 export type { SlackCases, WorstCase } from "./model/slack.js";

@@ -1,6 +1,7 @@
-import { counted, missing, sum, type Rectangle, type Value } from "@plumbmark/calc";
+import { counted, missing, sum, type Picture as Signal, type Rectangle, type Value } from "@plumbmark/calc";
 import type { Build } from "./build.js";
 import type { Face } from "./face.js";
+import { type Hop, hopsOf } from "./picture-path.js";
 
 /** Where a face stands on the raster, in pixels of the raster. */
 export class Placement {
@@ -77,5 +78,23 @@ export class Picture {
 
   get depth(): Value {
     return this.build.reader.value("picture.depth", "colour-depth", "bit depth of a colour", this.label);
+  }
+
+  /** Links from the source to the processor. */
+  get hops(): readonly Hop[] {
+    return hopsOf(this.build);
+  }
+
+  /** Raster, rate and depth that have to be known before a link can be judged. */
+  get needed(): readonly Value[] {
+    return [this.width, this.height, this.rate, this.depth];
+  }
+
+  /** What is sent; undefined when a part of it is not written down. */
+  get signal(): Signal | undefined {
+    const [width, height, rate, depth] = this.needed.map((each) => (each.known ? each.value : undefined));
+    if (width === undefined || height === undefined || rate === undefined || depth === undefined) return undefined;
+    const sampling = this.build.reader.text("picture.sampling");
+    return { width, height, rate, depth, ...(sampling === "4:2:0" ? { sampling } : {}) };
   }
 }

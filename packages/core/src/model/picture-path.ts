@@ -1,0 +1,104 @@
+import { type Carried, carries, coaxLength, hdmiCopper, type Link, missing, type Picture as Signal, SDI_LOSS, sdiRate, sum, tabled, times, type Value } from "@plumbmark/calc";
+import type { Part } from "../repository/parts.js";
+import type { Build } from "./build.js";
+import { type Bounds, inCommon } from "./signals.js";
+
+/** A part in the picture path, with its place in the document. */
+export interface Station {
+  readonly path: string;
+  readonly name: string;
+  readonly part: Part | undefined;
+}
+
+const signals = (station: Station | undefined, key: "outputs" | "inputs" | "carries"): readonly string[] | undefined => station?.part?.data[key] as readonly string[] | undefined;
+
+/** One link of the picture path: a device, the cables behind it, and the next device. */
+export class Hop {
+  constructor(
+    readonly build: Build,
+    readonly from: Station | undefined,
+    readonly cables: readonly Station[],
+    readonly to: Station,
+  ) {}
+
+  get path(): string {
+    return (this.cables[0] ?? this.to).path;
+  }
+
+  get label(): string {
+    return `The link from ${this.from?.name ?? "an unknown source"} to ${this.to.name}`;
+  }
+
+  /** Places of the parts that do not say which signals they have. */
+  get unstated(): readonly string[] {
+    const { from, cables, to } = this;
+    return [...(signals(from, "outputs") ? [] : [from?.path ?? "picture.path"]), ...cables.filter((each) => !signals(each, "carries")).map(({ path }) => path), ...(signals(to, "inputs") ? [] : [to.path])];
+  }
+
+  /** Signals that both devices and every cable between them have. */
+  get common(): readonly Bounds[] {
+    const { from, cables, to } = this;
+    return inCommon([signals(from, "outputs") ?? [], ...cables.map((each) => signals(each, "carries") ?? []), signals(to, "inputs") ?? []]);
+  }
+
+  /** Whether it carries a picture; undefined when only a bound below its real one is known. */
+  carries(picture: Signal): (Carried & { readonly link: Link }) | undefined {
+    const tries = this.common.map(({ link, more }) => ({ ...carries(link, picture), link, more }));
+    return tries.find(({ carried }) => carried) ?? (tries.some(({ more }) => more) ? undefined : tries[0]);
+  }
+
+  /** Cables of the link in one: without a device between them their losses add up. */
+  get length(): Value {
+    const { reader } = this.build;
+    return sum(this.cables.map(({ path, name }) => reader.value(`${path}.length`, "length", "length", `The cable ${name}`)), "length", "L");
+  }
+
+  /** How long one of its cables may be for a picture. */
+  limit(cable: Station, picture: Signal): Value {
+    const { part, name } = cable;
+    const stated = part?.quantities.get("longest");
+    if (stated) return stated;
+    const carried = this.carries(picture);
+    if (part?.data.medium === "coax" && carried?.link.sort === "sdi") return coaxLimit(part, picture);
+    const copper = part?.data.medium === "copper" && carried?.link.sort === "tmds" && carried.measured?.known ? hdmiCopper(carried.measured.value) : undefined;
+    return copper ?? missing("length", { path: "longest", what: "longest length stated by the maker", of: part ? `The part ${name} (${part.file})` : `The cable ${name}` });
+  }
+}
+
+/** By loss at half the clock. A loss stated at a higher frequency is larger than the one that counts: the safe side. */
+function coaxLimit(part: Part, picture: Signal): Value {
+  const whose = `The part ${part.name} (${part.file})`;
+  const rate = sdiRate(picture.width, picture.height, picture.rate);
+  const [loss, over, at] = ["decibels", "over", "at"].map((key) => part.quantities.get(`loss.${key}`));
+  if (!loss || !over || !at) return missing("length", { path: "loss", what: "loss with its length and frequency", of: whose });
+  if (rate === undefined) return missing("length", { path: "picture.raster", what: "raster", because: "SDI has no such raster, so how far it carries cannot be told." });
+  if (at.value < (rate / 2) * (1 - 1e-9)) return missing("length", { path: "loss.at", what: "loss at half the clock", because: `${whose} states its loss at ${at.value / 1e6} MHz; it counts at ${rate / 2e6} MHz.` });
+  const allowed = rate > 2.97e9 ? tabled(SDI_LOSS.uhd, "loss", "smpte-st-2081", "loss the receiver allows") : tabled(SDI_LOSS.hd, "loss", "smpte-st-292", "loss the receiver allows");
+  return coaxLength.of({ A: allowed, a: times(loss, 100 / over.value, `100 m ÷ ${over.value} m`) });
+}
+
+/** Links of the picture path in order, the last one into the processor; none when no path is written. */
+export function hopsOf(build: Build): readonly Hop[] {
+  const { reader } = build;
+  const written = reader.data("picture.path");
+  if (!Array.isArray(written) || written.length === 0) return [];
+  const stations = written.map((_, index): Station => {
+    const path = `picture.path.${index + 1}`;
+    const name = reader.text(`${path}.part`) ?? "an unnamed part";
+    return { path, name, part: reader.parts.get(name) };
+  });
+  const hops: Hop[] = [];
+  let from: Station | undefined;
+  let cables: Station[] = [];
+  for (const [index, station] of stations.entries()) {
+    if (station.part?.kind === "video-cable") cables.push(station);
+    else {
+      if (index > 0) hops.push(new Hop(build, from, cables, station));
+      from = station;
+      cables = [];
+    }
+  }
+  if (from?.part?.kind === "processor") return hops;
+  const name = reader.text("data.processor.part") ?? "the processor";
+  return [...hops, new Hop(build, from, cables, { path: "data.processor", name, part: build.processor })];
+}
