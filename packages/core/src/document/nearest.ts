@@ -25,6 +25,7 @@ export function nearest(word: string, known: readonly string[]): string | undefi
 
 /** A list for people: "`a`, `b` or `c`", with the nearest word first when there is one. */
 export function choices(known: readonly string[], word?: string): string {
+  if (known.length === 0) return "The catalogue holds nothing of the kind; enter it first.";
   const near = word === undefined ? undefined : nearest(word, known);
   const listed = known.slice(0, 24).map((each) => `\`${each}\``);
   const more = known.length > 24 ? ` and ${known.length - 24} more` : "";
