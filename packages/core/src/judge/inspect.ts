@@ -94,7 +94,7 @@ export function buildOf(opened: Opened, context: Context): { readonly build: Bui
   const shape = sound ? (placed.data === null ? [empty(opened)] : validate("build", placed)) : [];
   const reader = new Reader(placed, values, context.catalogue.parts);
   const sameName = context.names.get(opened.name ?? "") ?? [];
-  const build = new Build(reader, opened.markdown, { file: opened.file.path, standard: context.standard, stock: context.stock, sameName, today: context.today, promises: context.promises, rules: context.rules ?? [], mistakes: [...placed.mistakes, ...shape, ...unread] });
+  const build = new Build(reader, opened.markdown, { file: opened.file.path, standard: context.standard, stock: context.stock, files: context.files, sameName, today: context.today, promises: context.promises, rules: context.rules ?? [], mistakes: [...placed.mistakes, ...shape, ...unread] });
   return { build, mistakes: build.mistakes };
 }
 
@@ -111,6 +111,7 @@ export interface Context {
   readonly catalogue: Catalogue;
   readonly stock: ReturnType<typeof readStock>;
   readonly names: ReadonlyMap<string, readonly string[]>;
+  readonly files: readonly string[];
   readonly today: string;
   readonly promises: readonly Promised[];
   /** Ids of the rules in force. */
@@ -139,7 +140,7 @@ function inspectDocument(opened: Opened, context: Context, rules: readonly Rule[
     file: opened.file.path,
     ...text("build"),
     ...text("title"),
-    ...(typeof data.revision === "number" || typeof data.revision === "string" ? { revision: data.revision } : {}),
+    ...(Number.isInteger(data.revision) || typeof data.revision === "string" ? { revision: data.revision as number | string } : {}),
     ...text("status"),
     verdict: verdictOf(sorted, text("status").status),
     counts: countsOf(sorted),
