@@ -21,7 +21,7 @@ export async function generate() {
   const types = await Promise.all(schemas.map((schema) => compile(structuredClone(schema), schema.title, { bannerComment: "", additionalProperties: false, format: false })));
   const write = (name, text) => writeFile(`${folder}${name}`, text);
   for (const [index, name] of NAMES.entries()) await write(`${name}.ts`, `// Generated from schema/${name}.schema.json.\n${types[index]}`);
-  await write("schemas.ts", `// Generated from schema/*.schema.json.\n/* eslint-disable */\n${NAMES.map((name, index) => `export const ${camel(name)}Schema: Record<string, unknown> = ${JSON.stringify(schemas[index])};`).join("\n")}\n`);
+  await write("schemas.ts", `// Generated from schema/*.schema.json.\n${NAMES.map((name, index) => `export const ${camel(name)}Schema: Record<string, unknown> = ${JSON.stringify(schemas[index])};`).join("\n")}\n`);
   await bundleValidators(schemas, write);
   const index = `${top}rules/index.ts`;
   if ((await readFile(index, "utf8").catch(() => "")) !== rulesIndex()) await writeFile(index, rulesIndex());
