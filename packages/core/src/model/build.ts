@@ -1,5 +1,6 @@
 import type { Value } from "@plumbmark/calc";
 import type { Markdown, Section } from "../document/markdown.js";
+import { leads, type LocalLink, localLinksOf } from "../document/links.js";
 import { sectionsOf } from "../document/markdown.js";
 import type { Mistake } from "../document/mistake.js";
 import { type Quote, quotesOf } from "../document/quotes.js";
@@ -12,7 +13,9 @@ import { asMass } from "./as-mass.js";
 import type { Promised } from "./bookings.js";
 import { Chain, ProcessorLoad } from "./data.js";
 import { type Dimming, dimmingOf } from "./dimming.js";
+import { type Active, activesOf } from "./actives.js";
 import { Face } from "./face.js";
+import { type Meeting, meetingsOf } from "./meetings.js";
 import { type Joint, jointsOf } from "./joints.js";
 import { type Jumpers, jumpersOf } from "./jumpers.js";
 import { type Lettering, letteringOf } from "./lettering.js";
@@ -31,6 +34,8 @@ export interface Surroundings {
   readonly stock: Stock;
   /** Files of the repository that give the same name to their build, this one among them. */
   readonly sameName: readonly string[];
+  /** Paths of every file that is read, from the root. */
+  readonly files: readonly string[];
   readonly today: string;
   /** What all documents of the repository promise out of the stock. */
   readonly promises: readonly Promised[];
@@ -119,6 +124,12 @@ export class Build {
     return dimmingOf(this);
   }
 
+  /** Links and images that lead to a file or a heading; `leads` is undefined when that cannot be told. */
+  get localLinks(): readonly (LocalLink & { readonly leads: boolean | undefined })[] {
+    const titles = this.sections.map(({ title }) => title);
+    return localLinksOf(this.markdown.tree).map((link) => ({ ...link, leads: leads(link.url, this.around.file, this.around.files, titles) }));
+  }
+
   /** Every task of the body. */
   get tasks(): readonly Task[] {
     return tasksOf(this.markdown.tree);
@@ -131,6 +142,16 @@ export class Build {
 
   get processorLoad(): ProcessorLoad {
     return new ProcessorLoad(this);
+  }
+
+  /** Connector families that meet at every joint. */
+  get meetings(): readonly Meeting[] {
+    return meetingsOf(this);
+  }
+
+  /** Processor, sources and converters, and where they stand. */
+  get actives(): readonly Active[] {
+    return activesOf(this);
   }
 
   get practice(): "us" | "iec" {

@@ -66,6 +66,12 @@ export class Face {
     return one === undefined ? this.reader.keys(`${this.path}.lot`) : [one];
   }
 
+  /** Other kinds of panel that stand in some of its cells. */
+  get otherPanels(): readonly { readonly name: string; readonly path: string; readonly part: Part | undefined }[] {
+    const base = `${this.path}.other-panels`;
+    return this.reader.keys(base).map((name) => ({ name, path: `${base}.${name}`, part: this.reader.parts.get(name) }));
+  }
+
   /** Spare panels that come along; undefined when it is not written down. */
   get spares(): number | undefined {
     const spares = this.reader.data(`${this.path}.spares`);
