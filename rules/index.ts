@@ -14,6 +14,7 @@ import dataProcessorLoad from "./data/processor-load/rule.js";
 import documentCautions from "./document/cautions/rule.js";
 import documentFrontMatter from "./document/front-matter/rule.js";
 import documentIdentity from "./document/identity/rule.js";
+import documentLinks from "./document/links/rule.js";
 import documentParts from "./document/parts/rule.js";
 import documentQuotedValues from "./document/quoted-values/rule.js";
 import documentSections from "./document/sections/rule.js";
@@ -33,11 +34,14 @@ import powerFedOnce from "./power/fed-once/rule.js";
 import powerHeat from "./power/heat/rule.js";
 import powerInrush from "./power/inrush/rule.js";
 import powerLeakage from "./power/leakage/rule.js";
+import powerLegBalance from "./power/leg-balance/rule.js";
 import powerPlugFits from "./power/plug-fits/rule.js";
 import powerRunCurrent from "./power/run-current/rule.js";
 import powerSupplyRange from "./power/supply-range/rule.js";
 import powerVoltageDrop from "./power/voltage-drop/rule.js";
 import riggingBarCovers from "./rigging/bar-covers/rule.js";
+import riggingBarDeflection from "./rigging/bar-deflection/rule.js";
+import riggingBarStrength from "./rigging/bar-strength/rule.js";
 import riggingBridleAngle from "./rigging/bridle-angle/rule.js";
 import riggingColumnDepth from "./rigging/column-depth/rule.js";
 import riggingDesignFactor from "./rigging/design-factor/rule.js";
@@ -68,6 +72,7 @@ export const rules: readonly Rule[] = [
   documentCautions,
   documentFrontMatter,
   documentIdentity,
+  documentLinks,
   documentParts,
   documentQuotedValues,
   documentSections,
@@ -87,11 +92,14 @@ export const rules: readonly Rule[] = [
   powerHeat,
   powerInrush,
   powerLeakage,
+  powerLegBalance,
   powerPlugFits,
   powerRunCurrent,
   powerSupplyRange,
   powerVoltageDrop,
   riggingBarCovers,
+  riggingBarDeflection,
+  riggingBarStrength,
   riggingBridleAngle,
   riggingColumnDepth,
   riggingDesignFactor,

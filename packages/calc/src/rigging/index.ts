@@ -1,4 +1,5 @@
 export * from "./beam/beam.js";
+export * from "./beam/bending.js";
 export * from "./beam/deflection.js";
 export * from "./beam/envelope.js";
 export * from "./beam/slack.js";

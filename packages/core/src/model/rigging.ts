@@ -8,6 +8,7 @@ import {
   lineMass,
   type Missing,
   missing,
+  momentValue,
   type PointLoad,
   panelsMass,
   reactionValue,
@@ -23,7 +24,9 @@ import { Assembly, type AssemblyPart } from "./assembly.js";
 import type { Build } from "./build.js";
 import type { Face } from "./face.js";
 import { Leg } from "./leg.js";
+import { BarSection } from "./section.js";
 import { type SlackCases, slackCases } from "./slack.js";
+import { type Span, spansOf } from "./spans.js";
 
 interface Carried {
   readonly path: string;
@@ -302,6 +305,23 @@ export class Bar {
     const { hanging, hung } = this;
     if (!hanging.known || !hung.known) return new Map(this.hangs.map(({ name }) => [name, hung as Missing]));
     return new Map(hanging.order.map(({ name }, index) => [name, reactionIn(hung, index, hanging.inputs)]));
+  }
+
+  get section(): BarSection {
+    const name = this.build.reader.text(`${this.path}.section`);
+    return new BarSection(name === undefined ? undefined : this.build.reader.parts.get(name), name, this.label);
+  }
+
+  /** The greatest bending moment in the bar, level on all its hangs. */
+  get moment(): Value {
+    const { hanging, hung } = this;
+    return hanging.known && hung.known
+      ? momentValue(hung.solved, hanging.inputs)
+      : { ...(hung as Missing), kind: "moment" };
+  }
+
+  get spans(): readonly Span[] {
+    return spansOf(this);
   }
 
   /** Each hang slack in turn; undefined with fewer than three hangs. */

@@ -1,0 +1,88 @@
+import type { Known, Step } from "../../formula/value.js";
+import { printNumber } from "../../quantity/print.js";
+import { GRAVITY } from "../gravity.js";
+import { deflectionFrom } from "../section/strength.js";
+import { deepest } from "./deflection.js";
+import type { Extreme, SolvedBeam } from "./solve.js";
+
+const POUND = 0.45359237;
+const FOOT = 0.3048;
+const six = (value: number): string => printNumber(value, 6);
+const isUs: (print: Parameters<Step["show"]>[0]) => boolean = (print) => /lb$/u.test(print(1, "mass"));
+
+/** The greatest bending moment either way, in the unit of the loads × metre. */
+export function worstMoment({ greatestMoment, leastMoment }: SolvedBeam): Extreme {
+  return Math.abs(leastMoment.value) > Math.abs(greatestMoment.value) ? leastMoment : greatestMoment;
+}
+
+/** Forces left of a place with their arms: every reaction, and all loads as one. */
+function leftOf({ beam, reactions }: SolvedBeam, at: number) {
+  const lifts = beam.supports.flatMap((place, index) =>
+    place < at - 1e-9 ? [{ load: reactions[index]!, arm: at - place }] : [],
+  );
+  const parts = [
+    ...(beam.uniform ?? []).map(({ from, to, perMetre }) => ({
+      load: perMetre * Math.max(0, Math.min(to, at) - from),
+      arm: at - (from + Math.min(to, at)) / 2,
+    })),
+    ...(beam.points ?? []).map((each) => ({ load: each.at < at ? each.load : 0, arm: at - each.at })),
+  ].filter(({ load }) => load !== 0);
+  const load = parts.reduce((sum, each) => sum + each.load, 0);
+  const turning = parts.reduce((sum, each) => sum + each.load * each.arm, 0);
+  return { lifts, down: load === 0 ? [] : [{ load, arm: turning / load }] };
+}
+
+/** The greatest bending moment as a value in N·m. Loads of the beam have to be kilograms. */
+export function momentValue(solved: SolvedBeam, inputs: readonly Known[]): Known {
+  const { at, value } = worstMoment(solved);
+  const show: Step["show"] = (print) => {
+    const us = isUs(print);
+    const { lifts, down } = leftOf(solved, at);
+    const term = ({ load, arm }: { load: number; arm: number }): string =>
+      us ? `${six(load / POUND)} lb × ${six(arm / FOOT)} ft` : `${six(load)} kg × ${six(arm)} m`;
+    const sum = [lifts.map(term).join(" + ") || "0", ...down.map(term)].join(" − ");
+    return us ? `|${sum}|` : `|${sum}| × 9.80665`;
+  };
+  return {
+    known: true,
+    value: Math.abs(value) * GRAVITY,
+    kind: "moment",
+    origin: {
+      from: "step",
+      step: { formula: "M = |ΣR × arm − ΣW × arm| × g, left of where it is greatest", show, source: "statics", inputs },
+    },
+  };
+}
+
+/**
+ * How far the bar sinks between two places, metres. Loads of the beam in kilograms; E in MPa, I in m⁴.
+ * EI × deflection comes from integrating the moments twice.
+ */
+export function deflectionValue(
+  solved: SolvedBeam,
+  between: readonly [number, number],
+  E: Known,
+  I: Known,
+  inputs: readonly Known[],
+): Known {
+  const flexed = deepest(solved, ...between).value;
+  const value = deflectionFrom(flexed * GRAVITY, E.value, I.value);
+  const show: Step["show"] = (print) => {
+    const us = isUs(print);
+    const small = us ? value < FOOT : value < 0.1;
+    const stiff = `(${print(E.value, "stress")} × ${print(I.value, "second-moment")})`;
+    // lb·ft³ ÷ (ksi × in⁴) × 1.728 are inches; N·m³ ÷ (MPa × cm⁴) × 100 are metres.
+    return us
+      ? `${six(flexed / POUND / FOOT ** 3)} lb·ft³ ÷ ${stiff} × 1.728${small ? "" : " ÷ 12"}`
+      : `${six(flexed)} kg·m³ × 9.80665 ÷ ${stiff} × ${small ? "100,000" : "100"}`;
+  };
+  return {
+    known: true,
+    value,
+    kind: "length",
+    origin: {
+      from: "step",
+      step: { formula: "δ = EIδ ÷ (E × I), EIδ = ∬M dx dx", show, source: "statics", inputs: [E, I, ...inputs] },
+    },
+  };
+}

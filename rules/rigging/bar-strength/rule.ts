@@ -1,0 +1,20 @@
+import { atMost, rule } from "@plumbmark/kit";
+
+export default rule({
+  id: "rigging.bar-strength",
+  states: "Bending in the bar stays inside the allowable.",
+  level: "shall",
+  why: "A pipe that bends past its yield stays bent, and a bent pipe lets its collars slide.",
+  judged:
+    "The greatest bending moment of the bar on its hangs against yield times plastic modulus divided by the safety factor, or against what its maker states.",
+  sources: ["aisc-360-f8", "tg20-5.6"],
+  *checks({ build }) {
+    for (const bar of build.bars)
+      yield atMost(bar, {
+        measured: bar.moment,
+        allowed: bar.section.allowable,
+        says: ({ measured, allowed }) => `${bar.label} is bent with ${measured}; its section may carry ${allowed}.`,
+        mend: "Add a hang, bring the hangs closer together, or take a stronger section.",
+      });
+  },
+});
