@@ -1,0 +1,126 @@
+import type { CheckEntry, DocumentEntry } from "@plumbmark/core";
+import { inspect } from "@plumbmark/core";
+import { rules } from "@plumbmark/rules";
+import { describe, expect, test } from "vitest";
+import { parseDocument } from "yaml";
+import { changed, inspectText, SMALL, starter, TODAY } from "./repository.js";
+
+const END = SMALL.indexOf("\n---\n");
+const front = (): ReturnType<typeof parseDocument> => parseDocument(SMALL.slice(4, END));
+
+/** Paths of every leaf of the front matter, list items among them. */
+function leaves(data: unknown, path: readonly (string | number)[] = []): readonly (readonly (string | number)[])[] {
+  if (data === null || typeof data !== "object") return [path];
+  return Object.entries(data).flatMap(([key, value]) =>
+    leaves(value, [...path, Array.isArray(data) ? Number(key) : key]),
+  );
+}
+
+function without(path: readonly (string | number)[]): string {
+  const yaml = front();
+  yaml.deleteIn(path);
+  return `---\n${yaml.toString()}---\n${SMALL.slice(END + 5)}`;
+}
+
+const shall = (document: DocumentEntry, outcome: string): readonly CheckEntry[] =>
+  document.checks.filter((check) => check.level === "shall" && check.outcome === outcome);
+
+/** What may be taken out without a requirement having to notice: recommendations judge it, or other values stand in. */
+const OPTIONAL: readonly RegExp[] = [
+  /^(revision|venue|practice|on-site)$/u,
+  /^(audience|light)\./u,
+  /\.(spares|lot|trim|rides-through|outlet|port|back-up-port|place)$/u,
+  /\.return\./u,
+  /^rigging\.(over-people|secondary)/u,
+  /\.assembly\.\d+$/u,
+  /\.wiring\./u,
+  /^picture\./u,
+  /^(prepared-by|approved-by)$/u,
+];
+
+describe("any one value taken out of a complete document", () => {
+  const paths = leaves(front().toJS());
+  test("there are many, and nothing is wrong with the whole", () => {
+    expect(paths.length).toBeGreaterThan(50);
+    const whole = inspectText(SMALL);
+    expect([...shall(whole, "open"), ...shall(whole, "fails")]).toEqual([]);
+  });
+
+  test.each(paths.map((path) => [path.join("."), path] as const))("%s", (path, taken) => {
+    const document = inspectText(without(taken));
+    if (OPTIONAL.some((each) => each.test(path))) return expect(document.checks.length).toBeGreaterThan(0);
+    expect(shall(document, "open").length + shall(document, "fails").length).toBeGreaterThan(0);
+  });
+});
+
+describe("a value that is needed and not written down", () => {
+  test.each([
+    ["the breaker", "      breaker: 20 A\n", "power.circuit-load", "power.circuits.c1.breaker"],
+    ["the supply", "      supply: 120 V\n", "power.circuit-load", "power.circuits.c1.supply"],
+    [
+      "what the structure carries at a hang",
+      ", structure: 500 lb}\n        H2",
+      "rigging.point-load",
+      "rigging.bars.b1.hangs.H1.structure",
+    ],
+    ["the length of the bar", "      length: 8 ft\n", "rigging.point-load", "rigging.bars.b1.length"],
+    ["the section of the bar", "      section: pipe-1.5-std\n", "rigging.point-load", "rigging.bars.b1.section"],
+    ["the edge of the face on the bar", ", from: 6 in", "rigging.point-load", "rigging.bars.b1.carries.from"],
+    ["the frame rate", "  rate: 60 Hz\n", "data.port-load", "picture.rate"],
+    ["the bit depth", "  depth: 8 bit\n", "data.port-load", "picture.depth"],
+    ["the processor", "  processor: {part: processor-4, place: rack}\n", "data.port-load", "data.processor"],
+    ["the panels of the run", "      panels: header A1..A4\ndata", "power.circuit-load", "power.runs.P1.panels"],
+    [
+      "who states what the structure carries",
+      "  structure-by: letter of the licensed engineer on file\n",
+      "rigging.suspended-weight",
+      "rigging.structure-by",
+    ],
+  ])("%s: the check is open and names it", (_, out, rule, path) => {
+    const kept = out.endsWith("H2") ? "}\n        H2" : out.endsWith("data") ? "data" : "";
+    const document = inspectText(changed(out, kept));
+    const check = document.checks.find(
+      (each) => each.rule === rule && each.outcome === "open" && each.missing?.includes(path),
+    );
+    expect(
+      check?.mend,
+      JSON.stringify(
+        document.checks.filter((each) => each.rule === rule),
+        null,
+        1,
+      ),
+    ).toBeTruthy();
+    expect(document.verdict).toBe("not ready");
+  });
+});
+
+/** The small build among the starter's parts with something taken out of one part. */
+function withPart(from: RegExp, to: string): DocumentEntry {
+  const files = starter();
+  const parts = files.parts.map(({ path, text }) => ({ path, text: text.replace(from, to) }));
+  expect(parts.some(({ text }, index) => text !== files.parts[index]?.text)).toBe(true);
+  return inspect({ ...files, parts, documents: [{ path: "builds/small.md", text: SMALL }] }, rules, {
+    today: TODAY,
+    every: true,
+  }).documents[0] as DocumentEntry;
+}
+
+describe("a value of a part that is needed and not written down", () => {
+  test.each([
+    ["the mass of the panel", /^ {2}mass: 7\.6 kg\n/mu, "rigging.point-load"],
+    ["its maximum power", /maximum: 130 W, /u, "power.circuit-load"],
+    ["its power factor", /typical: 45 W, factor: 0\.95, /u, "power.circuit-load"],
+    ["its pixels", /^ {2}pixels: 168 x 168\n/mu, "data.port-load"],
+    ["its size", /^ {2}size: 500 mm x 500 mm\n/mu, "rigging.point-load"],
+    ["the rate of a port", / {2}port-rate: 1 Gb\/s\n/u, "data.port-load"],
+    ["the maker's pixels of a port", / {2}port-pixels: 650000\n/u, "data.port-load"],
+    ["the WLL of the clamp", /(?<=lower flange of a beam, )wll: 1000 lb, /u, "rigging.point-load"],
+    ["the mass of the cord", /(?<=jacket: SOOW, )mass: 0\.25 kg\/m, /u, "rigging.suspended-weight"],
+  ])("%s: %s makes a check open, and the build is not ready", (_, from, rule) => {
+    const document = withPart(from, "");
+    const open = document.checks.filter((check) => check.rule === rule && check.outcome === "open");
+    expect(open.length).toBeGreaterThan(0);
+    for (const check of open) expect(check.missing?.length).toBeGreaterThan(0);
+    expect(document.verdict).toBe("not ready");
+  });
+});

@@ -1,0 +1,167 @@
+import { readFileSync } from "node:fs";
+import { type CheckEntry, type InspectionRecord, inspect } from "@plumbmark/core";
+import { rules } from "@plumbmark/rules";
+import { Ajv2020 } from "ajv/dist/2020.js";
+import { describe, expect, test } from "vitest";
+import { changed, inspectText, inspectTexts, SMALL, starter, TODAY } from "./repository.js";
+
+/** The published schema, read by a validator that is not the product's own. */
+const schema = JSON.parse(
+  readFileSync(new URL("../../packages/core/schema/record.schema.json", import.meta.url), "utf8"),
+) as object;
+const valid = new Ajv2020({ allErrors: true, strict: false }).compile(schema);
+
+function described(record: InspectionRecord): void {
+  // What is checked is what is written to disk: NaN and infinity become null there.
+  valid(JSON.parse(JSON.stringify(record)));
+  expect(valid.errors ?? []).toEqual([]);
+}
+
+const outcomes = (checks: readonly CheckEntry[]): readonly string[] => [
+  ...new Set(checks.map(({ outcome }) => outcome)),
+];
+
+describe("the record follows its schema", () => {
+  test.each([true, false])("of the starter's documents, every check listed: %s", (every) => {
+    const record = inspect(starter(), rules, { today: TODAY, every });
+    expect(record.documents.length).toBeGreaterThan(0);
+    described(record);
+  });
+
+  test("of documents that cannot be read, are wrong, or are half written", () => {
+    described(
+      inspectTexts([
+        "",
+        "---\nbuild: [\n---\n",
+        "---\nbuild: x\n---\n",
+        changed("revision: 1", "revision: 1.5"),
+        changed("revision: 1", "revision: .inf"),
+        changed("revision: 1", "revision: 3b"),
+        changed("breaker: 20 A", "breaker: 20"),
+        changed("      breaker: 20 A\n", ""),
+        changed("title: Small header", "title: 7"),
+        changed("status: for-build", "status: 2027-01-01"),
+      ]),
+    );
+  });
+
+  test("the schema refuses a record with a verdict nobody knows", () => {
+    const record = JSON.parse(JSON.stringify(inspectTexts([SMALL]))) as { documents: { verdict: string }[] };
+    (record.documents[0] as { verdict: string }).verdict = "nearly";
+    expect(valid(record)).toBe(false);
+  });
+});
+
+describe("what is listed", () => {
+  const text = changed("      breaker: 20 A\n", "");
+  test("by default only what does not hold", () => {
+    const document = inspectText(text, { every: false });
+    expect(outcomes(document.checks)).not.toContain("holds");
+    expect(document.checks).toHaveLength(document.counts.fails + document.counts.open + document.counts.waived);
+  });
+
+  test("with every check, as many as are counted", () => {
+    const [whole, brief] = [inspectText(text), inspectText(text, { every: false })];
+    expect(whole.counts).toEqual(brief.counts);
+    expect(whole.checks).toHaveLength(whole.counts.checks);
+    expect(outcomes(whole.checks)).toContain("holds");
+  });
+
+  test("the totals are the sums of the documents", () => {
+    const { documents, totals } = inspect(starter(), rules, { today: TODAY });
+    for (const key of ["checks", "holds", "fails", "open", "waived"] as const)
+      expect(totals[key]).toBe(documents.reduce((sum, { counts }) => sum + counts[key], 0));
+    expect(totals.ready + totals["not-ready"]).toBe(totals.documents);
+    for (const { counts } of documents)
+      expect(counts.holds + counts.fails + counts.open + counts.waived).toBe(counts.checks);
+  });
+});
+
+describe("a waiver", () => {
+  /** Five panels' worth of other load on a 20 A breaker: 120 V × 20 A × 75 % = 1800 VA is the house's limit. */
+  const OVERLOADED = changed("      outlet: nema-5-20", "      other-load: 1500 VA\n      outlet: nema-5-20");
+  const waived = (fields: string): string =>
+    changed("practice: us", `practice: us\nwaivers: [{${fields}}]`, OVERLOADED);
+  const load = (text: string): CheckEntry | undefined =>
+    inspectText(text).checks.find(({ rule }) => rule === "power.circuit-load");
+  const SIGNED = "because: the season ends in May, by: M. Finch";
+
+  test("is needed: without it the check fails", () => expect(load(OVERLOADED)?.outcome).toBe("fails"));
+
+  test("that is in force waives, and says who and why", () => {
+    const text = waived(`rule: power.circuit-load, ${SIGNED}, until: 2027-06-30`);
+    expect(load(text)).toMatchObject({
+      outcome: "waived",
+      waiver: { because: "the season ends in May", by: "M. Finch", until: "2027-06-30" },
+    });
+    const document = inspectText(text);
+    expect([document.verdict, document.counts.waived]).toEqual(["ready", 1]);
+    described(inspectTexts([text]));
+  });
+
+  test.each([
+    ["on its last day it is in force", TODAY, "waived"],
+    ["the day after it is not", "2026-11-24", "fails"],
+    ["long after it is not", "2019-01-01", "fails"],
+  ])("%s", (_, until, outcome) =>
+    expect(load(waived(`rule: power.circuit-load, ${SIGNED}, until: ${until}`))?.outcome).toBe(outcome),
+  );
+
+  test.each([
+    ["of another rule", `rule: power.voltage-drop, ${SIGNED}, until: 2027-06-30`],
+    ["of another place", `rule: power.circuit-load, where: power.circuits.c2, ${SIGNED}, until: 2027-06-30`],
+    [
+      "of a place whose name only begins alike",
+      `rule: power.circuit-load, where: power.circuits.c, ${SIGNED}, until: 2027-06-30`,
+    ],
+    ["without a reason", "rule: power.circuit-load, by: M. Finch, until: 2027-06-30"],
+    ["without a person", "rule: power.circuit-load, because: so, until: 2027-06-30"],
+    ["without a last day", `rule: power.circuit-load, ${SIGNED}`],
+    ["whose last day is no date", `rule: power.circuit-load, ${SIGNED}, until: whenever`],
+  ])("%s waives nothing", (_, fields) => {
+    const text = waived(fields);
+    expect(load(text)?.outcome).toBe("fails");
+    expect(inspectText(text).verdict).toBe("not ready");
+  });
+
+  test("of the place above waives what is below", () =>
+    expect(load(waived(`rule: power.circuit-load, where: power.circuits, ${SIGNED}, until: 2027-06-30`))?.outcome).toBe(
+      "waived",
+    ));
+
+  test("cannot hide a front matter that is wrong", () => {
+    const text = changed(
+      "    columns: 4",
+      "    colums: 4",
+      changed("practice: us", `practice: us\nwaivers: [{rule: document.front-matter, ${SIGNED}, until: 2027-06-30}]`),
+    );
+    expect(inspectText(text).verdict).toBe("not ready");
+  });
+});
+
+describe("the verdict", () => {
+  const open = changed("      breaker: 20 A\n", "");
+  test("open checks keep a build that is for building from being ready", () => {
+    const document = inspectText(open);
+    expect(document.checks.filter(({ level, outcome }) => level === "shall" && outcome === "fails")).toEqual([]);
+    expect(document.verdict).toBe("not ready");
+    expect(document.counts.open).toBeGreaterThan(0);
+  });
+
+  test("as-built, too", () =>
+    expect(inspectText(changed("status: for-build", "status: as-built", open)).verdict).toBe("not ready"));
+
+  test("in a draft they do not count", () => {
+    const document = inspectText(changed("status: for-build", "status: draft", open));
+    expect(document.counts.open).toBeGreaterThan(0);
+    expect(document.verdict).toBe("ready");
+  });
+
+  test("what fails counts in a draft as well", () =>
+    expect(
+      inspectText(changed("breaker: 20 A", "breaker: 1 A", changed("status: for-build", "status: draft"))).verdict,
+    ).toBe("not ready"));
+
+  test("a status that is no status is not taken for a draft", () =>
+    expect(inspectText(changed("status: for-build", "status: Draft", open)).verdict).toBe("not ready"));
+});

@@ -1,0 +1,144 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { basename } from "node:path";
+import { type InspectionRecord, inspect, type RepositoryFiles, type SourceFile } from "@plumbmark/core";
+import { rules } from "@plumbmark/rules";
+
+/** The starter's docs repository, which is whole and invented: the documents of these tests are made from it. */
+export const STARTER = new URL("../../packages/starter/repository/", import.meta.url).pathname;
+
+export const TODAY = "2026-11-25";
+
+const read = (path: string): SourceFile => ({ path, text: readFileSync(STARTER + path, "utf8") });
+const folder = (name: string, ending: string): readonly SourceFile[] =>
+  readdirSync(STARTER + name)
+    .filter((file) => file.endsWith(ending))
+    .sort()
+    .map((file) => read(`${name}/${basename(file)}`));
+
+let whole: RepositoryFiles | undefined;
+
+/** House standard, parts, stock and builds of the starter, as the command line would read them. */
+export const starter = (): RepositoryFiles => {
+  whole ??= {
+    houseStandard: read("house-standard.yaml"),
+    parts: folder("parts", ".yaml"),
+    stock: read("stock.yaml"),
+    documents: folder("builds", ".md"),
+  };
+  return whole;
+};
+
+/** Inspects texts as documents among the starter's parts and stock, with every check listed unless told otherwise. */
+export function inspectTexts(
+  texts: readonly string[],
+  options: { readonly every?: boolean; readonly today?: string } = {},
+): InspectionRecord {
+  const documents = texts.map((text, index) => ({ path: `builds/${index + 1}.md`, text }));
+  return inspect({ ...starter(), documents }, rules, { today: options.today ?? TODAY, every: options.every ?? true });
+}
+
+export function inspectText(
+  text: string,
+  options: { readonly every?: boolean; readonly today?: string } = {},
+): InspectionRecord["documents"][number] {
+  const [document] = inspectTexts([text], options).documents;
+  if (!document) throw new Error("one document in, one document out");
+  return document;
+}
+
+/** A build small enough to read at a glance and complete enough that no requirement on it is open. */
+export const SMALL = `---
+build: small-header
+title: Small header
+revision: 1
+status: for-build
+on-site: 2027-03-05 to 2027-03-08
+practice: us
+prepared-by: R. Tallow
+approved-by: M. Finch
+faces:
+  header:
+    panel: tile-500-p2.9
+    columns: 4
+    rows: 1
+    support: flown
+    trim: 11 ft
+    lot: lot-2431
+    spares: 2
+audience: {nearest: 15 ft, farthest: 40 ft}
+light: {target: 400 cd/m2}
+power:
+  circuits:
+    c1:
+      supply: 120 V
+      breaker: 20 A
+      rides-through: 200 A
+      outlet: nema-5-20
+      wiring: {conductor: 12 AWG, length: 30 ft}
+  runs:
+    P1:
+      from: c1
+      feed: {part: cord-12-3, length: 35 ft}
+      jumper: {part: power-jumper, length: 0.9 m}
+      panels: header A1..A4
+data:
+  processor: {part: processor-4, place: rack}
+  chains:
+    D1:
+      port: 1
+      back-up-port: 2
+      feed: {part: cat6-solid, length: 60 ft}
+      jumper: {part: data-jumper, length: 0.9 m}
+      return: {part: cat6-solid, length: 60 ft}
+      panels: header A1..A4
+picture:
+  raster: 1920 x 1080
+  rate: 60 Hz
+  depth: 8 bit
+  path:
+    - {part: playback-computer, place: rack}
+    - {part: hdmi-cable, length: 6 ft}
+  at:
+    header: 0,0
+rigging:
+  over-people: true
+  bars:
+    b1:
+      section: pipe-1.5-std
+      length: 8 ft
+      carries: {face: header, from: 6 in}
+      hangs:
+        H1: {at: 1 ft, assembly: [beam-clamp, wire-rope-1-4, pipe-collar], structure: 500 lb}
+        H2: {at: 7 ft, assembly: [beam-clamp, wire-rope-1-4, pipe-collar], structure: 500 lb}
+  secondary: [steel-safety-1-8]
+  structure-by: letter of the licensed engineer on file
+---
+
+# Small header
+
+## Scope
+
+Four tiles.
+
+## Cautions
+
+Work on mains is done by licensed electricians, lifting by qualified riggers.
+
+## Lift plan
+
+Two people.
+
+## Power-up
+
+Close the breaker.
+
+## Sign-off
+
+- [ ] Accepted: name, date, time
+`;
+
+/** The small build with one line changed; refuses a change that changes nothing. */
+export function changed(from: string, to: string, text = SMALL): string {
+  if (!text.includes(from)) throw new Error(`the document has no ${from}`);
+  return text.replace(from, () => to);
+}
