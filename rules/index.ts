@@ -46,8 +46,10 @@ import riggingBridleAngle from "./rigging/bridle-angle/rule.js";
 import riggingColumnDepth from "./rigging/column-depth/rule.js";
 import riggingDesignFactor from "./rigging/design-factor/rule.js";
 import riggingHeadRoom from "./rigging/head-room/rule.js";
+import riggingLift from "./rigging/lift/rule.js";
 import riggingPointLoad from "./rigging/point-load/rule.js";
 import riggingRatedHardware from "./rigging/rated-hardware/rule.js";
+import riggingRopeClips from "./rigging/rope-clips/rule.js";
 import riggingSecondary from "./rigging/secondary/rule.js";
 import riggingSlackHang from "./rigging/slack-hang/rule.js";
 import riggingStackHeight from "./rigging/stack-height/rule.js";
@@ -104,8 +106,10 @@ export const rules: readonly Rule[] = [
   riggingColumnDepth,
   riggingDesignFactor,
   riggingHeadRoom,
+  riggingLift,
   riggingPointLoad,
   riggingRatedHardware,
+  riggingRopeClips,
   riggingSecondary,
   riggingSlackHang,
   riggingStackHeight,

@@ -153,6 +153,8 @@ const fileEntry = (file: string, mistakes: readonly Mistake[]): DocumentEntry =>
   return { file, verdict: "not ready", counts: countsOf(checks), checks };
 };
 
+const pathsOf = ({ documents, parts, stock, houseStandard }: RepositoryFiles): readonly string[] => [...documents, ...parts, ...(stock ? [stock] : []), ...(houseStandard ? [houseStandard] : [])].map(({ path }) => path);
+
 /** Reads what surrounds the documents. @throws StandardError when the house standard cannot be used. */
 export function contextOf(files: RepositoryFiles, today: string): Context & { readonly opened: readonly Opened[] } {
   const { standard, mistakes } = readHouseStandard(files.houseStandard);
@@ -160,7 +162,7 @@ export function contextOf(files: RepositoryFiles, today: string): Context & { re
   const opened = files.documents.map(open);
   const names = new Map<string, string[]>();
   for (const { name, file } of opened) if (name !== undefined) names.set(name, [...(names.get(name) ?? []), file.path]);
-  return { standard, catalogue: readCatalogue(files.parts), stock: readStock(files.stock), names, promises: opened.flatMap(({ file, placed }) => promisesOf(file.path, placed?.data)), today, opened };
+  return { standard, catalogue: readCatalogue(files.parts), stock: readStock(files.stock), names, files: pathsOf(files), promises: opened.flatMap(({ file, placed }) => promisesOf(file.path, placed?.data)), today, opened };
 }
 
 /** Inspects every build document of a repository. */

@@ -1,0 +1,87 @@
+import type { Root } from "mdast";
+import { type Place, START } from "./place.js";
+
+/** A link or an image of the body that leads to a file or a heading, not to another host and not to a value. */
+export interface LocalLink {
+  readonly url: string;
+  readonly place: Place;
+}
+
+const LEAVES = /^(?:[a-z][a-z0-9+.-]*:|\/\/)/iu;
+
+export function localLinksOf(tree: Root): readonly LocalLink[] {
+  const links: LocalLink[] = [];
+  const visit = (node: {
+    readonly type: string;
+    readonly url?: string;
+    readonly position?: { start: { line: number; column: number }; end: { line: number; column: number } };
+    readonly children?: readonly { type: string }[];
+  }): void => {
+    const { type, url, position } = node;
+    if ((type === "link" || type === "image" || type === "definition") && url !== undefined && !LEAVES.test(url))
+      links.push({
+        url,
+        place: position
+          ? {
+              line: position.start.line,
+              column: position.start.column,
+              endLine: position.end.line,
+              endColumn: position.end.column,
+            }
+          : START,
+      });
+    for (const child of node.children ?? []) visit(child);
+  };
+  visit(tree as never);
+  return links;
+}
+
+const decoded = (text: string): string => {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
+};
+
+/** Path from the root a local link of `file` leads to; undefined when it leaves the root or starts at a host's root. */
+export function targetOf(url: string, file: string): string | undefined {
+  const path = decoded(url.replace(/[?#].*$/u, ""));
+  if (path.startsWith("/")) return undefined;
+  const steps = file.split("/").slice(0, -1);
+  for (const step of path.split("/")) {
+    if (step === "..") {
+      if (steps.pop() === undefined) return undefined;
+    } else if (step !== "" && step !== ".") steps.push(step);
+  }
+  return steps.join("/");
+}
+
+/** Names of headings as links call them: small letters, blanks to hyphens, punctuation left out, later twins numbered. */
+export function anchorsOf(titles: readonly string[]): ReadonlySet<string> {
+  const anchors = new Set<string>();
+  for (const title of titles) {
+    const name = title
+      .toLowerCase()
+      .replace(/[^\p{L}\p{N}\s_-]/gu, "")
+      .replace(/\s/gu, "-");
+    let own = name;
+    for (let twin = 1; anchors.has(own); twin += 1) own = `${name}-${twin}`;
+    anchors.add(own);
+  }
+  return anchors;
+}
+
+/** Whether a local link leads somewhere; undefined when it leads to a file the inspection is not given. */
+export function leads(
+  url: string,
+  file: string,
+  files: readonly string[],
+  titles: readonly string[],
+): boolean | undefined {
+  if (url === "") return false;
+  if (url.startsWith("#")) return url === "#" || anchorsOf(titles).has(decoded(url.slice(1)).toLowerCase());
+  const target = targetOf(url, file);
+  if (target === undefined) return undefined;
+  return files.some((each) => each === target || each.startsWith(`${target}/`)) ? true : undefined;
+}

@@ -1,0 +1,32 @@
+import { is, open, rule } from "@plumbmark/kit";
+
+export default rule({
+  id: "document.links",
+  states: "Local links and images lead somewhere.",
+  level: "should",
+  why: "A drawing that is linked and not there is missed on site, when nobody can send it any more.",
+  judged:
+    "Links to headings of the document are looked up in it; links to build documents, parts, the stock list and the house standard among the files that are read. Whether any other file is there cannot be told, so the check stays open. Links to other hosts are not followed.",
+  sources: ["house"],
+  *checks({ build }) {
+    for (const { url, place, leads } of build.localLinks) {
+      const where = { path: "", label: "The text", place };
+      if (leads === undefined)
+        yield open(where, {
+          says: `\`${url}\` is none of the files that are read, so whether it is there cannot be told.`,
+          mend: "Look whether the file is there; if it is meant to be a build document or a part, correct the link.",
+          needs: [url],
+        });
+      else
+        yield is(where, {
+          holds: leads,
+          says: leads
+            ? `\`${url}\` is there.`
+            : url === ""
+              ? "A link leads nowhere."
+              : `The document has no heading \`${url}\`.`,
+          mend: "Correct the link, or take it out.",
+        });
+    }
+  },
+});
