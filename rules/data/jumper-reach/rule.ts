@@ -5,9 +5,12 @@ export default rule({
   states: "Every jumper, power or data, reaches from panel to panel with slack.",
   level: "shall",
   why: "A jumper that is drawn tight pulls its plug askew and comes out when the face moves; one that is too short is found out with the face in the air.",
-  judged: "The straight distance from the out connector of a panel to the in connector of the next, where the part says they are, else from centre to centre, and the slack, against the length of the jumper. The longest step of each run and chain counts.",
+  judged:
+    "The straight distance from the out connector of a panel to the in connector of the next, where the part says they are, else from centre to centre, and the slack, against the length of the jumper. The longest step of each run and chain counts.",
   sources: ["geometry", "practice"],
-  settings: { slack: { us: 0.1016, iec: 0.1, kind: "length", describe: "slack of a jumper over the straight distance" } },
+  settings: {
+    slack: { us: 0.1016, iec: 0.1, kind: "length", describe: "slack of a jumper over the straight distance" },
+  },
   *checks({ build, settings }) {
     for (const jumpers of build.jumpers) {
       const { longest } = jumpers;
@@ -15,7 +18,8 @@ export default rule({
       yield atLeast(jumpers, {
         measured: jumpers.length,
         allowed: jumpers.needed(settings.slack as number),
-        says: ({ measured, allowed }) => `${jumpers.label} is ${measured} long; the step${between} asks for ${allowed}, slack included.`,
+        says: ({ measured, allowed }) =>
+          `${jumpers.label} is ${measured} long; the step${between} asks for ${allowed}, slack included.`,
         mend: "Take a longer jumper for the longest step, or lay the cable from neighbour to neighbour.",
       });
     }

@@ -3,11 +3,17 @@ import { type Chain, is, open, rule } from "@plumbmark/kit";
 
 type Panels = NonNullable<Chain["panels"]>;
 
-const steps = (panels: Panels): readonly { readonly from: Panels[number]; readonly to: Panels[number] }[] => panels.slice(1).map((to, index) => ({ from: panels[index] as Panels[number], to }));
+const steps = (panels: Panels): readonly { readonly from: Panels[number]; readonly to: Panels[number] }[] =>
+  panels.slice(1).map((to, index) => ({ from: panels[index] as Panels[number], to }));
 
 /** One direction: along the rows or along the columns the chain may turn back and forth; across them it goes one way. */
 function oneWay(panels: Panels): boolean {
-  const ways = (axis: "row" | "column"): number => new Set(steps(panels).map(({ from, to }) => Math.sign(to.cell[axis] - from.cell[axis])).filter((sign) => sign !== 0)).size;
+  const ways = (axis: "row" | "column"): number =>
+    new Set(
+      steps(panels)
+        .map(({ from, to }) => Math.sign(to.cell[axis] - from.cell[axis]))
+        .filter((sign) => sign !== 0),
+    ).size;
   return ways("row") <= 1 || ways("column") <= 1;
 }
 
@@ -16,21 +22,35 @@ export default rule({
   states: "A chain goes from neighbour to neighbour, in one consistent direction.",
   level: "should",
   why: "A chain that jumps about is cabled wrongly in the dark, and nobody finds the panel that broke it.",
-  judged: "Each panel of a chain has to share an edge with the one before it, and the chain has to work its way through the face row by row or column by column, never turning back on itself.",
+  judged:
+    "Each panel of a chain has to share an edge with the one before it, and the chain has to work its way through the face row by row or column by column, never turning back on itself.",
   sources: ["practice"],
   *checks({ build }) {
     for (const chain of build.chains) {
       const { panels } = chain;
       if (!panels) {
-        yield open(chain, { says: `${chain.label} has no panels in cable order written down.`, mend: `Write them under \`${chain.path}.panels\`.`, needs: [`${chain.path}.panels`] });
+        yield open(chain, {
+          says: `${chain.label} has no panels in cable order written down.`,
+          mend: `Write them under \`${chain.path}.panels\`.`,
+          needs: [`${chain.path}.panels`],
+        });
         continue;
       }
       const jumps = steps(panels).filter(({ from, to }) => from.face !== to.face || !areNeighbours(from.cell, to.cell));
       const told = jumps.slice(0, 4).map(({ from, to }) => `from ${from.name} to ${to.name}`);
       const more = jumps.length > 4 ? ` and ${jumps.length - 4} times more` : "";
       const straight = jumps.length > 0 || oneWay(panels);
-      const says = jumps.length > 0 ? `${chain.label} jumps ${told.join(", ")}${more}.` : straight ? `${chain.label} goes from neighbour to neighbour.` : `${chain.label} turns back on itself: it goes both ways along the rows and along the columns.`;
-      yield is(chain, { holds: jumps.length === 0 && straight, says, mend: "Go back and forth: the second row starts below the end of the first, such as `A1..A6, B6..B1`." });
+      const says =
+        jumps.length > 0
+          ? `${chain.label} jumps ${told.join(", ")}${more}.`
+          : straight
+            ? `${chain.label} goes from neighbour to neighbour.`
+            : `${chain.label} turns back on itself: it goes both ways along the rows and along the columns.`;
+      yield is(chain, {
+        holds: jumps.length === 0 && straight,
+        says,
+        mend: "Go back and forth: the second row starts below the end of the first, such as `A1..A6, B6..B1`.",
+      });
     }
   },
 });

@@ -16,10 +16,26 @@ export default rule({
     const absent = ["prepared-by", "approved-by"].filter((key) => person(build.reader.text(key)) === "");
     if (absent.length > 0) {
       const who = absent.map((key) => (key === "prepared-by" ? "who prepared it" : "who approved it")).join(" and ");
-      yield open({ path: "status", label: build.label }, { says: `The build does not say ${who}.`, mend: `Write ${absent.map((key) => `\`${key}\``).join(" and ")} once it has been done.`, needs: absent });
+      yield open(
+        { path: "status", label: build.label },
+        {
+          says: `The build does not say ${who}.`,
+          mend: `Write ${absent.map((key) => `\`${key}\``).join(" and ")} once it has been done.`,
+          needs: absent,
+        },
+      );
       return;
     }
     const two = person(prepared) !== person(approved);
-    yield is({ path: "approved-by", label: build.label }, { holds: two, says: two ? `${prepared} prepared it and ${approved} approved it.` : `${prepared} prepared it and approved it, too.`, mend: "Have it approved by somebody else." });
+    yield is(
+      { path: "approved-by", label: build.label },
+      {
+        holds: two,
+        says: two
+          ? `${prepared} prepared it and ${approved} approved it.`
+          : `${prepared} prepared it and approved it, too.`,
+        mend: "Have it approved by somebody else.",
+      },
+    );
   },
 });

@@ -10,12 +10,25 @@ export default rule({
   *checks({ build }) {
     const status = build.reader.text("status");
     if (status === undefined) {
-      yield open(build, { says: "Whether the document is as built is not written down.", mend: "Write the `status`.", needs: ["status"] });
+      yield open(build, {
+        says: "Whether the document is as built is not written down.",
+        mend: "Write the `status`.",
+        needs: ["status"],
+      });
       return;
     }
     if (status !== "as-built") return;
     const undone = build.tasks.filter(({ done }) => !done);
-    if (undone.length === 0) yield is({ path: "status", label: build.label }, { holds: true, says: "No task is open." });
-    for (const task of undone) yield is({ path: "", label: build.label, place: task.place }, { holds: false, says: `The task “${task.text}” is open.`, mend: "Do it and tick it, or say in the text why it fell away." });
+    if (undone.length === 0)
+      yield is({ path: "status", label: build.label }, { holds: true, says: "No task is open." });
+    for (const task of undone)
+      yield is(
+        { path: "", label: build.label, place: task.place },
+        {
+          holds: false,
+          says: `The task “${task.text}” is open.`,
+          mend: "Do it and tick it, or say in the text why it fell away.",
+        },
+      );
   },
 });

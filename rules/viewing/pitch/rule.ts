@@ -6,7 +6,8 @@ export default rule({
   states: "The nearest viewer is far enough for the pitch.",
   level: "should",
   why: "From too near the eye sees single points of light instead of a picture, and text falls apart.",
-  judged: "The distance of the nearest viewer against the true pitch, panel width divided by its pixels, times the metres for each millimetre that are set.",
+  judged:
+    "The distance of the nearest viewer against the true pitch, panel width divided by its pixels, times the metres for each millimetre that are set.",
   sources: ["practice", "geometry"],
   settings: { "metres-per-mm": { us: 1, iec: 1, describe: "metres of distance for each millimetre of pitch" } },
   *checks({ build, settings }) {
@@ -15,7 +16,8 @@ export default rule({
       yield atLeast(face, {
         measured: build.viewing.nearest,
         allowed: practiceDistance.of({ p: face.pitch, k }),
-        says: ({ measured, allowed }) => `The nearest viewer of face ${face.name} is ${measured} away; its pitch asks for ${allowed}.`,
+        says: ({ measured, allowed }) =>
+          `The nearest viewer of face ${face.name} is ${measured} away; its pitch asks for ${allowed}.`,
         mend: "Keep the first row farther away, or take a panel of finer pitch.",
       });
   },

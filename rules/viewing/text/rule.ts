@@ -6,18 +6,30 @@ export default rule({
   states: "Text is large enough for the farthest viewer and has enough pixels.",
   level: "should",
   why: "A line of text that reads well at the desk is a grey stripe from the last row, or a row of dots from anywhere.",
-  judged: "The angle a capital fills at the eye of the farthest viewer against the least angle, and the pixels of a capital against the least number; 20 to 22 arc-minutes are preferred to the 16 asked for.",
+  judged:
+    "The angle a capital fills at the eye of the farthest viewer against the least angle, and the pixels of a capital against the least number; 20 to 22 arc-minutes are preferred to the 16 asked for.",
   sources: ["iso-9241-303", "nureg-0700", "practice"],
   settings: {
-    angle: { us: CHARACTER_ANGLE.least, iec: CHARACTER_ANGLE.least, kind: "angle", describe: "least angle of a capital at the eye (ISO 9241-303: 16 arc-minutes)" },
+    angle: {
+      us: CHARACTER_ANGLE.least,
+      iec: CHARACTER_ANGLE.least,
+      kind: "angle",
+      describe: "least angle of a capital at the eye (ISO 9241-303: 16 arc-minutes)",
+    },
     pixels: { us: 9, iec: 9, describe: "least pixels of a capital, common practice, no source" },
   },
   *checks({ build, settings }) {
     for (const text of build.lettering) {
       yield atLeast(text, {
         measured: text.angle,
-        allowed: tabled(settings.angle as number, "angle", settings.angle === CHARACTER_ANGLE.least ? "iso-9241-303" : "house", "least angle of a capital"),
-        says: ({ measured, allowed }) => `${text.label} has capitals of ${measured} at the farthest viewer; ${allowed} is the least.`,
+        allowed: tabled(
+          settings.angle as number,
+          "angle",
+          settings.angle === CHARACTER_ANGLE.least ? "iso-9241-303" : "house",
+          "least angle of a capital",
+        ),
+        says: ({ measured, allowed }) =>
+          `${text.label} has capitals of ${measured} at the farthest viewer; ${allowed} is the least.`,
         mend: "Show fewer lines, larger capitals, or a higher face.",
       });
       yield atLeast(text, {

@@ -15,7 +15,14 @@ export function tasksOf(tree: Root): readonly Task[] {
   const visit = (node: { readonly type: string; readonly children?: readonly { type: string }[] }): void => {
     const { checked, position, children } = node as ListItem;
     if (node.type === "listItem" && typeof checked === "boolean") {
-      const place = position ? { line: position.start.line, column: position.start.column, endLine: position.end.line, endColumn: position.end.column } : START;
+      const place = position
+        ? {
+            line: position.start.line,
+            column: position.start.column,
+            endLine: position.end.line,
+            endColumn: position.end.column,
+          }
+        : START;
       // Tasks below it are tasks of their own; only its first paragraph is its text.
       tasks.push({ text: children[0] ? plainText(children[0]).trim() : "", done: checked, place });
     }

@@ -1,4 +1,13 @@
-import { counted, jumperNeeded, type Known, missing, type Point, stepBetween, tabled, type Value } from "@plumbmark/calc";
+import {
+  counted,
+  jumperNeeded,
+  type Known,
+  missing,
+  type Point,
+  stepBetween,
+  tabled,
+  type Value,
+} from "@plumbmark/calc";
 import type { Build } from "./build.js";
 import type { Cable } from "./cable.js";
 import type { Face } from "./face.js";
@@ -31,7 +40,12 @@ interface Hop {
 /** The jumpers of one run or chain: one kind of cable for every step from panel to panel. */
 export class Jumpers {
   constructor(
-    readonly line: { readonly panels: readonly Panel[] | undefined; readonly jumper: Cable; readonly path: string; readonly label: string },
+    readonly line: {
+      readonly panels: readonly Panel[] | undefined;
+      readonly jumper: Cable;
+      readonly path: string;
+      readonly label: string;
+    },
     readonly kind: "power" | "data",
   ) {}
 
@@ -62,7 +76,9 @@ export class Jumpers {
     const { panels, path, label } = this.line;
     if (!panels) return missing("length", { path: `${path}.panels`, what: "panels in cable order", of: label });
     const face = panels[0]?.face;
-    const sizes = face ? [face.panelValue("size.1", "length", "size"), face.panelValue("size.2", "length", "size")] : [];
+    const sizes = face
+      ? [face.panelValue("size.1", "length", "size"), face.panelValue("size.2", "length", "size")]
+      : [];
     const gaps = sizes.flatMap((size) => (size.known ? [] : size.gaps));
     const { longest } = this;
     if (gaps.length > 0 || !longest) return missing("length", ...gaps);
@@ -75,12 +91,26 @@ export class Jumpers {
     if (!width.known || !height.known) return undefined;
     const quarter = Number(face.reader.data(`${face.path}.rotated`) ?? 0) % 180 !== 0;
     const size = quarter ? { width: height.value, height: width.value } : { width: width.value, height: height.value };
-    const step = stepBetween(from.cell, to.cell, size, connectorAt(face, `${this.kind}-out`), connectorAt(to.face, `${this.kind}-in`));
+    const step = stepBetween(
+      from.cell,
+      to.cell,
+      size,
+      connectorAt(face, `${this.kind}-out`),
+      connectorAt(to.face, `${this.kind}-in`),
+    );
     const apart = (value: number, what: string): Known => counted(value, what, "length");
-    return { from, to, dx: apart(step.x, "sideways distance of the connectors"), dy: apart(step.y, "upright distance of the connectors") };
+    return {
+      from,
+      to,
+      dx: apart(step.x, "sideways distance of the connectors"),
+      dy: apart(step.y, "upright distance of the connectors"),
+    };
   }
 }
 
 /** Jumpers of every run and chain that has more than one panel, or whose panels are not known. */
 export const jumpersOf = (build: Build): readonly Jumpers[] =>
-  [...build.runs.map((run) => new Jumpers(run, "power")), ...build.chains.map((chain) => new Jumpers(chain, "data"))].filter(({ line }) => line.panels === undefined || line.panels.length > 1);
+  [
+    ...build.runs.map((run) => new Jumpers(run, "power")),
+    ...build.chains.map((chain) => new Jumpers(chain, "data")),
+  ].filter(({ line }) => line.panels === undefined || line.panels.length > 1);

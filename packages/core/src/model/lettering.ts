@@ -17,12 +17,23 @@ export class Lettering {
 
   get lines(): Value {
     const lines = this.build.reader.data(`${this.path}.lines`);
-    return typeof lines === "number" ? counted(lines, "lines of text") : missing("count", { path: `${this.path}.lines`, what: "lines of text shown at once", of: this.label });
+    return typeof lines === "number"
+      ? counted(lines, "lines of text")
+      : missing("count", { path: `${this.path}.lines`, what: "lines of text shown at once", of: this.label });
   }
 
   /** Pixels of a capital. */
   get capPixels(): Value {
-    return capPixels.of({ y: this.face.pixelsHigh, l: this.lines, c: this.build.reader.value(`${this.path}.cap-height`, "ratio", "capital height as a share of the line pitch", this.label) });
+    return capPixels.of({
+      y: this.face.pixelsHigh,
+      l: this.lines,
+      c: this.build.reader.value(
+        `${this.path}.cap-height`,
+        "ratio",
+        "capital height as a share of the line pitch",
+        this.label,
+      ),
+    });
   }
 
   get capHeight(): Value {
@@ -36,4 +47,7 @@ export class Lettering {
 }
 
 /** Text of every face that is meant to show some. */
-export const letteringOf = (build: Build): readonly Lettering[] => build.faces.filter((face) => build.reader.data(`${face.path}.text`) !== undefined).map((face) => new Lettering(build, face));
+export const letteringOf = (build: Build): readonly Lettering[] =>
+  build.faces
+    .filter((face) => build.reader.data(`${face.path}.text`) !== undefined)
+    .map((face) => new Lettering(build, face));

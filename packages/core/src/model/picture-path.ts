@@ -1,4 +1,18 @@
-import { type Carried, carries, coaxLength, hdmiCopper, type Link, missing, type Picture as Signal, SDI_LOSS, sdiRate, sum, tabled, times, type Value } from "@plumbmark/calc";
+import {
+  type Carried,
+  carries,
+  coaxLength,
+  hdmiCopper,
+  type Link,
+  missing,
+  SDI_LOSS,
+  type Picture as Signal,
+  sdiRate,
+  sum,
+  tabled,
+  times,
+  type Value,
+} from "@plumbmark/calc";
 import type { Part } from "../repository/parts.js";
 import type { Build } from "./build.js";
 import { type Bounds, inCommon } from "./signals.js";
@@ -10,7 +24,8 @@ export interface Station {
   readonly part: Part | undefined;
 }
 
-const signals = (station: Station | undefined, key: "outputs" | "inputs" | "carries"): readonly string[] | undefined => station?.part?.data[key] as readonly string[] | undefined;
+const signals = (station: Station | undefined, key: "outputs" | "inputs" | "carries"): readonly string[] | undefined =>
+  station?.part?.data[key] as readonly string[] | undefined;
 
 /** One link of the picture path: a device, the cables behind it, and the next device. */
 export class Hop {
@@ -32,13 +47,21 @@ export class Hop {
   /** Places of the parts that do not say which signals they have. */
   get unstated(): readonly string[] {
     const { from, cables, to } = this;
-    return [...(signals(from, "outputs") ? [] : [from?.path ?? "picture.path"]), ...cables.filter((each) => !signals(each, "carries")).map(({ path }) => path), ...(signals(to, "inputs") ? [] : [to.path])];
+    return [
+      ...(signals(from, "outputs") ? [] : [from?.path ?? "picture.path"]),
+      ...cables.filter((each) => !signals(each, "carries")).map(({ path }) => path),
+      ...(signals(to, "inputs") ? [] : [to.path]),
+    ];
   }
 
   /** Signals that both devices and every cable between them have. */
   get common(): readonly Bounds[] {
     const { from, cables, to } = this;
-    return inCommon([signals(from, "outputs") ?? [], ...cables.map((each) => signals(each, "carries") ?? []), signals(to, "inputs") ?? []]);
+    return inCommon([
+      signals(from, "outputs") ?? [],
+      ...cables.map((each) => signals(each, "carries") ?? []),
+      signals(to, "inputs") ?? [],
+    ]);
   }
 
   /** Whether it carries a picture; undefined when only a bound below its real one is known. */
@@ -50,7 +73,11 @@ export class Hop {
   /** Cables of the link in one: without a device between them their losses add up. */
   get length(): Value {
     const { reader } = this.build;
-    return sum(this.cables.map(({ path, name }) => reader.value(`${path}.length`, "length", "length", `The cable ${name}`)), "length", "L");
+    return sum(
+      this.cables.map(({ path, name }) => reader.value(`${path}.length`, "length", "length", `The cable ${name}`)),
+      "length",
+      "L",
+    );
   }
 
   /** How long one of its cables may be for a picture. */
@@ -60,8 +87,18 @@ export class Hop {
     if (stated) return stated;
     const carried = this.carries(picture);
     if (part?.data.medium === "coax" && carried?.link.sort === "sdi") return coaxLimit(part, picture);
-    const copper = part?.data.medium === "copper" && carried?.link.sort === "tmds" && carried.measured?.known ? hdmiCopper(carried.measured.value) : undefined;
-    return copper ?? missing("length", { path: "longest", what: "longest length stated by the maker", of: part ? `The part ${name} (${part.file})` : `The cable ${name}` });
+    const copper =
+      part?.data.medium === "copper" && carried?.link.sort === "tmds" && carried.measured?.known
+        ? hdmiCopper(carried.measured.value)
+        : undefined;
+    return (
+      copper ??
+      missing("length", {
+        path: "longest",
+        what: "longest length stated by the maker",
+        of: part ? `The part ${name} (${part.file})` : `The cable ${name}`,
+      })
+    );
   }
 }
 
@@ -70,10 +107,24 @@ function coaxLimit(part: Part, picture: Signal): Value {
   const whose = `The part ${part.name} (${part.file})`;
   const rate = sdiRate(picture.width, picture.height, picture.rate);
   const [loss, over, at] = ["decibels", "over", "at"].map((key) => part.quantities.get(`loss.${key}`));
-  if (!loss || !over || !at) return missing("length", { path: "loss", what: "loss with its length and frequency", of: whose });
-  if (rate === undefined) return missing("length", { path: "picture.raster", what: "raster", because: "SDI has no such raster, so how far it carries cannot be told." });
-  if (at.value < (rate / 2) * (1 - 1e-9)) return missing("length", { path: "loss.at", what: "loss at half the clock", because: `${whose} states its loss at ${at.value / 1e6} MHz; it counts at ${rate / 2e6} MHz.` });
-  const allowed = rate > 2.97e9 ? tabled(SDI_LOSS.uhd, "loss", "smpte-st-2081", "loss the receiver allows") : tabled(SDI_LOSS.hd, "loss", "smpte-st-292", "loss the receiver allows");
+  if (!loss || !over || !at)
+    return missing("length", { path: "loss", what: "loss with its length and frequency", of: whose });
+  if (rate === undefined)
+    return missing("length", {
+      path: "picture.raster",
+      what: "raster",
+      because: "SDI has no such raster, so how far it carries cannot be told.",
+    });
+  if (at.value < (rate / 2) * (1 - 1e-9))
+    return missing("length", {
+      path: "loss.at",
+      what: "loss at half the clock",
+      because: `${whose} states its loss at ${at.value / 1e6} MHz; it counts at ${rate / 2e6} MHz.`,
+    });
+  const allowed =
+    rate > 2.97e9
+      ? tabled(SDI_LOSS.uhd, "loss", "smpte-st-2081", "loss the receiver allows")
+      : tabled(SDI_LOSS.hd, "loss", "smpte-st-292", "loss the receiver allows");
   return coaxLength.of({ A: allowed, a: times(loss, 100 / over.value, `100 m ÷ ${over.value} m`) });
 }
 

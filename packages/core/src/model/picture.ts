@@ -1,4 +1,4 @@
-import { counted, missing, sum, type Picture as Signal, type Rectangle, type Value } from "@plumbmark/calc";
+import { counted, missing, type Rectangle, type Picture as Signal, sum, type Value } from "@plumbmark/calc";
 import type { Build } from "./build.js";
 import type { Face } from "./face.js";
 import { type Hop, hopsOf } from "./picture-path.js";
@@ -29,7 +29,9 @@ export class Placement {
 
   /** Size it is given on the raster when that is not its own. */
   get scaled(): { readonly width: number; readonly height: number } | undefined {
-    const [width, height] = ["1", "2"].map((half) => this.build.reader.quantities.get(`${this.path}.scaled.${half}`)?.value);
+    const [width, height] = ["1", "2"].map(
+      (half) => this.build.reader.quantities.get(`${this.path}.scaled.${half}`)?.value,
+    );
     return width === undefined || height === undefined ? undefined : { width, height };
   }
 
@@ -44,7 +46,9 @@ export class Placement {
   /** Undefined when corner or size cannot be told. */
   get rectangle(): Rectangle | undefined {
     const { corner, right, bottom } = this;
-    return corner && right.known && bottom.known ? { ...corner, width: right.value - corner.x, height: bottom.value - corner.y } : undefined;
+    return corner && right.known && bottom.known
+      ? { ...corner, width: right.value - corner.x, height: bottom.value - corner.y }
+      : undefined;
   }
 
   #edge(start: number | undefined, scaled: number | undefined, own: Value, what: string): Value {
