@@ -23,6 +23,7 @@ import type { Build } from "./build.js";
 import { Cable, type End, endOf } from "./cable.js";
 import { type Cord, cordOf, cordRating } from "./cord.js";
 import type { Face } from "./face.js";
+import { type Leg, legsOf, runVoltage } from "./legs.js";
 import { type Panel, panelsAt } from "./panels.js";
 
 /** Watts or volt-amperes as written → VA. */
@@ -80,13 +81,14 @@ export class Circuit {
     return circuitLoad.of({ s: [...this.runs.flatMap((run) => run.loads), ...rest] });
   }
 
+  /** Of a three-phase circuit the current of its fullest leg. */
   get current(): Value {
-    return this.threePhase ? this.unknownLegs : loadCurrent.of({ S: this.load, V: this.voltage });
+    return this.threePhase ? greatestOf(Object.values(this.legs), "current", "I") : loadCurrent.of({ S: this.load, V: this.voltage });
   }
 
-  /** Until every run states its legs, how a three-phase supply shares its load cannot be told. */
-  get unknownLegs(): Value {
-    return missing("current", { path: this.path, what: "current of each leg", because: `${this.label} is three-phase; the current of its legs is not worked out, so it has to be checked by a licensed electrician.` });
+  /** Current of each leg of a three-phase circuit. */
+  get legs(): Readonly<Record<Leg, Value>> {
+    return legsOf(this);
   }
 
   /** Connector family of the outlet, as the table names it. */
@@ -180,13 +182,18 @@ export class Run {
     return this.panels.map(({ face }) => face.panelValue(path, "current", what));
   }
 
+  /** Legs of a three-phase circuit it is on: `AB` between two lines, `A` on one leg and neutral. */
+  get legs(): string | undefined {
+    return this.build.reader.text(`${this.path}.legs`);
+  }
+
   get voltage(): Value {
-    return this.circuit?.voltage ?? missing("voltage", { path: `${this.path}.from`, what: "circuit it is fed from", of: this.label });
+    const { circuit } = this;
+    return circuit ? runVoltage(this, circuit) : missing("voltage", { path: `${this.path}.from`, what: "circuit it is fed from", of: this.label });
   }
 
   get taps(): readonly Value[] {
-    const { circuit } = this;
-    return this.loads.map((load) => (circuit?.threePhase ? circuit.unknownLegs : loadCurrent.of({ S: load, V: this.voltage })));
+    return this.loads.map((load) => loadCurrent.of({ S: load, V: this.voltage }));
   }
 
   get current(): Value {
@@ -238,7 +245,8 @@ export class Run {
     const taps = this.taps;
     const feed = segment(this.feed.conductor, this.feed.length, taps[0] as Value);
     const jumpers = panels.slice(1).map((_, index) => segment(this.jumper.conductor, this.jumper.length, taps[index + 1] as Value));
-    return runDrops([building, feed, ...jumpers], this.circuit?.threePhase);
+    // A panel is a load of two wires, whatever the supply: there and back.
+    return runDrops([building, feed, ...jumpers]);
   }
 
   /** Voltage lost at the last panel: building wiring, feed and every jumper. */

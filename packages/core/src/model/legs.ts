@@ -1,0 +1,54 @@
+import { type Known, legCurrents, loadCurrent, missing, sum, times, type Value } from "@plumbmark/calc";
+import type { Circuit, Run } from "./power.js";
+
+export type Leg = "A" | "B" | "C";
+const LEGS: readonly Leg[] = ["A", "B", "C"];
+const PAIRS = ["AB", "BC", "CA"] as const;
+
+/** Between two lines a panel gets the voltage between lines, on one leg that over √3. */
+export function runVoltage(run: Run, circuit: Circuit): Value {
+  if (!circuit.threePhase) return circuit.voltage;
+  const { legs } = run;
+  if (legs === undefined) return missing("voltage", { path: `${run.path}.legs`, what: "legs", of: run.label });
+  return legs.length === 2 ? circuit.voltage : times(circuit.voltage, 1 / Math.sqrt(3), "1 ÷ √3");
+}
+
+const on = (runs: readonly Run[], legs: string): Value =>
+  sum(
+    runs.filter((run) => run.legs === legs).map((run) => run.current),
+    "current",
+    "I",
+  );
+
+/**
+ * Current of each leg of a three-phase circuit, A: loads between lines by vector sum, loads on one leg added plainly,
+ * which is never below the vector sum. Other load without a leg of its own is counted on every leg: the safe side.
+ */
+export function legsOf(circuit: Circuit): Readonly<Record<Leg, Value>> {
+  const { runs } = circuit;
+  const unsaid = runs.filter((run) => run.legs === undefined);
+  const gaps = unsaid.map((run) => ({ path: `${run.path}.legs`, what: "legs", of: run.label }));
+  if (gaps.length > 0)
+    return Object.fromEntries(LEGS.map((leg) => [leg, missing("current", ...gaps)])) as Record<Leg, Value>;
+  const [AB, BC, CA] = PAIRS.map((pair) => on(runs, pair)) as [Value, Value, Value];
+  const between = legCurrents({ AB, BC, CA });
+  const other = otherOnEvery(circuit);
+  return Object.fromEntries(LEGS.map((leg) => [leg, withOthers(between[leg], on(runs, leg), other)])) as Record<
+    Leg,
+    Value
+  >;
+}
+
+const withOthers = (between: Value, plain: Value, other: Value | undefined): Value => {
+  const more = [plain, ...(other ? [other] : [])].filter((each) => !each.known || (each as Known).value !== 0);
+  return more.length === 0 ? between : sum([between, ...more], "current", "I");
+};
+
+/** Watts of unknown power factor are counted as they stand, as on a circuit of one phase. */
+function otherOnEvery(circuit: Circuit): Value | undefined {
+  const other = circuit.build.reader.quantities.get(`${circuit.path}.other-load`);
+  return (
+    other &&
+    loadCurrent.of({ S: { ...other, kind: "apparent-power" }, V: times(circuit.voltage, 1 / Math.sqrt(3), "1 ÷ √3") })
+  );
+}
