@@ -37,6 +37,7 @@ export type { Chain } from "./model/data.js";
 export type { Face } from "./model/face.js";
 export type { Joint } from "./model/joints.js";
 export type { Leg } from "./model/leg.js";
+export type { Lifting } from "./model/lifting.js";
 export type { Panel } from "./model/panels.js";
 export type { Hop, Station } from "./model/picture-path.js";
 export type { Circuit, Run } from "./model/power.js";

@@ -1,4 +1,5 @@
 export type {
+  AssemblyPart,
   Bar,
   Build,
   Cable,

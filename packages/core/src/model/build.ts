@@ -1,6 +1,6 @@
 import type { Value } from "@plumbmark/calc";
+import { type LocalLink, leads, localLinksOf } from "../document/links.js";
 import type { Markdown, Section } from "../document/markdown.js";
-import { leads, type LocalLink, localLinksOf } from "../document/links.js";
 import { sectionsOf } from "../document/markdown.js";
 import type { Mistake } from "../document/mistake.js";
 import { type Quote, quotesOf } from "../document/quotes.js";
@@ -9,16 +9,17 @@ import { textUnder } from "../document/under.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
 import type { Part } from "../repository/parts.js";
 import type { Stock } from "../repository/stock.js";
+import { type Active, activesOf } from "./actives.js";
 import { asMass } from "./as-mass.js";
 import type { Promised } from "./bookings.js";
 import { Chain, ProcessorLoad } from "./data.js";
 import { type Dimming, dimmingOf } from "./dimming.js";
-import { type Active, activesOf } from "./actives.js";
 import { Face } from "./face.js";
-import { type Meeting, meetingsOf } from "./meetings.js";
 import { type Joint, jointsOf } from "./joints.js";
 import { type Jumpers, jumpersOf } from "./jumpers.js";
 import { type Lettering, letteringOf } from "./lettering.js";
+import { Lifting } from "./lifting.js";
+import { type Meeting, meetingsOf } from "./meetings.js";
 import { Picture } from "./picture.js";
 import { Circuit, Run } from "./power.js";
 import { partName, partValue, type Reader } from "./reader.js";
@@ -93,6 +94,10 @@ export class Build {
     return this.#values;
   }
 
+  get lifting(): Lifting {
+    return new Lifting(this);
+  }
+
   /** Parts of the second suspension with their WLL; none when nothing is written down. */
   get secondary(): readonly { readonly name: string; readonly rating: Value }[] {
     return this.reader
@@ -127,7 +132,10 @@ export class Build {
   /** Links and images that lead to a file or a heading; `leads` is undefined when that cannot be told. */
   get localLinks(): readonly (LocalLink & { readonly leads: boolean | undefined })[] {
     const titles = this.sections.map(({ title }) => title);
-    return localLinksOf(this.markdown.tree).map((link) => ({ ...link, leads: leads(link.url, this.around.file, this.around.files, titles) }));
+    return localLinksOf(this.markdown.tree).map((link) => ({
+      ...link,
+      leads: leads(link.url, this.around.file, this.around.files, titles),
+    }));
   }
 
   /** Every task of the body. */
