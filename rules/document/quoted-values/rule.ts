@@ -1,4 +1,4 @@
-import { fromKept, type Known, readQuantity } from "@plumbmark/calc";
+import { fromKept, type Known, printQuantity, readQuantity } from "@plumbmark/calc";
 import { is, open, rule } from "@plumbmark/kit";
 
 /** Half a unit in the last digit that is written: `186` is met by 185.5 to 186.5. */
@@ -9,6 +9,12 @@ function agrees(text: string, value: Known): boolean | undefined {
   if (!reading.ok) return undefined;
   const { unit, value: kept } = reading.quantity;
   return Math.abs(fromKept(kept, unit) - fromKept(value.value, unit)) <= rounding(text) * (1 + 1e-9);
+}
+
+/** The computed value in the unit the text uses. */
+function inUnitOf(text: string, value: Known): string {
+  const reading = readQuantity(text.replaceAll(",", ""), [value.kind]);
+  return printQuantity(value.value, value.kind, "metric", reading.ok ? reading.quantity.unit : undefined);
 }
 
 export default rule({
@@ -31,7 +37,7 @@ export default rule({
         continue;
       }
       const good = agrees(quote.text, value);
-      const says = good === undefined ? `\`${quote.text}\` cannot be read as the unit of ${quote.of}.` : `The text says ${quote.text} for ${quote.of}${good ? "" : `; computed it is ${Number(value.value.toPrecision(6))} in ${value.kind}`}.`;
+      const says = good === undefined ? `\`${quote.text}\` cannot be read as the unit of ${quote.of}.` : `The text says ${quote.text} for ${quote.of}${good ? "" : `; computed it is ${inUnitOf(quote.text, value)}`}.`;
       yield is(where, { holds: good === true, says, mend: "Correct the figure in the text." });
     }
   },

@@ -18,14 +18,14 @@ export default rule({
         measured: run.voltageAtEnd,
         allowed: low,
         says: ({ measured, allowed }) =>
-          `The last panel of ${run.label.toLowerCase()} gets ${measured}; it needs ${allowed}.`,
+          `The last panel of run ${run.name} gets ${measured}; it needs ${allowed}.`,
         mend: "Shorten the feed, take a larger conductor, or put fewer panels on the run.",
       });
       yield atMost(run, {
         measured: run.voltage,
         allowed: high,
         says: ({ measured, allowed }) =>
-          `The panels of ${run.label.toLowerCase()} are supplied with ${measured}; they take ${allowed} at most.`,
+          `The panels of run ${run.name} are supplied with ${measured}; they take ${allowed} at most.`,
         mend: "Feed the run from a supply of a lower voltage.",
       });
     }

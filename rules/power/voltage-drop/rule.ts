@@ -14,7 +14,7 @@ export default rule({
       yield atMost(run, {
         measured: run.dropShare,
         allowed: tabled(settings.branch as number, "ratio", "house", "largest drop on the branch"),
-        says: ({ measured, allowed }) => `The last panel of ${run.label.toLowerCase()} loses ${measured} of the supply voltage; ${allowed} is the most.`,
+        says: ({ measured, allowed }) => `The last panel of run ${run.name} loses ${measured} of the supply voltage; ${allowed} is the most.`,
         mend: "Shorten the feed, take a larger conductor, or put fewer panels on the run.",
       });
   },
