@@ -40,7 +40,7 @@ function panelsOf(face: Mapping): number | undefined {
   if (typeof columns !== "number" || typeof rows !== "number") return undefined;
   const omitted = new Set<string>();
   for (const text of Array.isArray(face.omit) ? (face.omit as readonly Data[]) : []) {
-    const read = readCells(String(text));
+    const read = readCells(typeof text === "string" ? text : "");
     if (read.ok)
       for (const cell of read.cells) if (cell.row < rows && cell.column < columns) omitted.add(cellName(cell));
   }
