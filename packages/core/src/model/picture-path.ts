@@ -27,6 +27,20 @@ export interface Station {
 const signals = (station: Station | undefined, key: "outputs" | "inputs" | "carries"): readonly string[] | undefined =>
   station?.part?.data[key] as readonly string[] | undefined;
 
+/** SDI rasters are listed at 10 bit 4:2:2; a picture that has to keep its full colour needs twice the rate. */
+function carriedOver(link: Link, picture: Signal): Carried {
+  const listed =
+    link.sort === "sdi" && picture.sampling === "4:4:4"
+      ? sdiRate(picture.width, picture.height, picture.rate)
+      : undefined;
+  if (link.sort !== "sdi" || listed === undefined || listed * 2 <= link.rate) return carries(link, picture);
+  return {
+    carried: false,
+    why: `${picture.width} × ${picture.height} at ${picture.rate} Hz in 4:4:4 needs SDI at twice the rate of 4:2:2; ${link.name} does not run at it.`,
+    instead: "Send 4:2:2, or use a faster SDI link at both ends.",
+  };
+}
+
 /** One link of the picture path: a device, the cables behind it, and the next device. */
 export class Hop {
   constructor(
@@ -66,7 +80,7 @@ export class Hop {
 
   /** Whether it carries a picture; undefined when only a bound below its real one is known. */
   carries(picture: Signal): (Carried & { readonly link: Link }) | undefined {
-    const tries = this.common.map(({ link, more }) => ({ ...carries(link, picture), link, more }));
+    const tries = this.common.map(({ link, more }) => ({ ...carriedOver(link, picture), link, more }));
     return tries.find(({ carried }) => carried) ?? (tries.some(({ more }) => more) ? undefined : tries[0]);
   }
 
