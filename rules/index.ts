@@ -44,6 +44,7 @@ import riggingBarDeflection from "./rigging/bar-deflection/rule.js";
 import riggingBarStrength from "./rigging/bar-strength/rule.js";
 import riggingBridleAngle from "./rigging/bridle-angle/rule.js";
 import riggingColumnDepth from "./rigging/column-depth/rule.js";
+import riggingDeckLoad from "./rigging/deck-load/rule.js";
 import riggingDesignFactor from "./rigging/design-factor/rule.js";
 import riggingHeadRoom from "./rigging/head-room/rule.js";
 import riggingLift from "./rigging/lift/rule.js";
@@ -53,6 +54,7 @@ import riggingRopeClips from "./rigging/rope-clips/rule.js";
 import riggingSecondary from "./rigging/secondary/rule.js";
 import riggingSlackHang from "./rigging/slack-hang/rule.js";
 import riggingStackHeight from "./rigging/stack-height/rule.js";
+import riggingStackStability from "./rigging/stack-stability/rule.js";
 import riggingSuspendedWeight from "./rigging/suspended-weight/rule.js";
 import viewingDimming from "./viewing/dimming/rule.js";
 import viewingPitch from "./viewing/pitch/rule.js";
@@ -104,6 +106,7 @@ export const rules: readonly Rule[] = [
   riggingBarStrength,
   riggingBridleAngle,
   riggingColumnDepth,
+  riggingDeckLoad,
   riggingDesignFactor,
   riggingHeadRoom,
   riggingLift,
@@ -113,6 +116,7 @@ export const rules: readonly Rule[] = [
   riggingSecondary,
   riggingSlackHang,
   riggingStackHeight,
+  riggingStackStability,
   riggingSuspendedWeight,
   viewingDimming,
   viewingPitch,

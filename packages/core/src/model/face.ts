@@ -16,6 +16,7 @@ import {
 import type { Part } from "../repository/parts.js";
 import { type Cell, cellName, readCells } from "./cells.js";
 import { partValue, type Reader } from "./reader.js";
+import { Stand } from "./stand.js";
 
 /** One continuous picture surface made of panels. */
 export class Face {
@@ -95,7 +96,12 @@ export class Face {
   }
 
   get panelCount(): Value {
-    for (const [key, count] of [["columns", this.columns], ["rows", this.rows]] as const) if (count === 0) return missing("count", { path: `${this.path}.${key}`, what: `number of ${key}`, of: this.label });
+    for (const [key, count] of [
+      ["columns", this.columns],
+      ["rows", this.rows],
+    ] as const)
+      if (count === 0)
+        return missing("count", { path: `${this.path}.${key}`, what: `number of ${key}`, of: this.label });
     return counted(this.cells.length, `panels of ${this.name}`);
   }
 
@@ -112,6 +118,11 @@ export class Face {
     return typeof stated === "number"
       ? tabled(stated, "count", "part", what)
       : partValue(this.panel, key, "count", what, this.label);
+  }
+
+  /** Its base, where it stands on the floor or on a deck. */
+  get stand(): Stand | undefined {
+    return this.support === "stacked" || this.support === "deck" ? new Stand(this) : undefined;
   }
 
   get panelMass(): Value {

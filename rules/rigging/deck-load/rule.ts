@@ -1,0 +1,32 @@
+import { atMost, rule } from "@plumbmark/kit";
+
+export default rule({
+  id: "rigging.deck-load",
+  states: "Pressure and foot loads are inside the deck's rating.",
+  level: "shall",
+  why: "A deck carries a crowd spread out, and gives way under one loaded foot between its legs.",
+  judged:
+    "Everything that stands on the footprint against the deck rating, and the heaviest foot under the notional push, feet in two rows and the weight midway between them, against its rating under one foot.",
+  sources: ["part", "statics", "messe-stand-building", "ibc-1607.13"],
+  settings: { push: { us: 239.4, iec: 125, describe: "notional push in pascals up to 4 m (5 lb/ft² is 239.4 Pa)" } },
+  *checks({ build, settings }) {
+    const push = Number(settings.push);
+    for (const { stand, label } of build.faces)
+      if (stand) {
+        yield atMost(stand, {
+          measured: stand.pressure,
+          allowed: stand.deckRating,
+          says: ({ measured, allowed }) =>
+            `${label} and its base press on the deck with ${measured}; it is rated ${allowed}.`,
+          mend: "Spread the load over a larger footprint, or take a deck of a higher rating.",
+        });
+        yield atMost(stand, {
+          measured: stand.footLoad(push, push * 0.504),
+          allowed: stand.footRating,
+          says: ({ measured, allowed }) =>
+            `The heaviest foot of ${label.toLowerCase()} bears ${measured}; the deck is rated ${allowed} under one foot.`,
+          mend: "Add feet or plates below them, or have the deck's maker state a higher rating.",
+        });
+      }
+  },
+});
