@@ -234,14 +234,21 @@ export class Run {
     return end ? connectorCurrent(end.id, this.build.practice) : missing("current", { path: "connectors", what, of });
   }
 
+  /** What the rest of the circuit draws: it passes the building wiring, too. */
+  get alongside(): Value {
+    const { circuit } = this;
+    const others = circuit?.runs.filter((run) => run !== this).flatMap((run) => run.taps) ?? [];
+    const other = circuit ? this.build.reader.quantities.get(`${circuit.path}.other-load`) : undefined;
+    return sum([...others, ...(other ? [loadCurrent.of({ S: other, V: this.voltage })] : [])], "current", "I");
+  }
+
   get drops(): readonly Value[] {
     const wiring = `${this.circuit?.path}.wiring`;
     const { reader } = this.build;
     const panels = this.panels ?? [];
     const segment = (conductor: Value, length: Value, tap: Value): Segment => ({ resistance: conductorResistance(conductor), length, tap });
-    const none: Known = { known: true, value: 0, kind: "current", origin: { from: "counted", what: "nothing is tapped off at the outlet" } };
     const owner = this.circuit?.label ?? this.label;
-    const building = segment(reader.value(`${wiring}.conductor`, "conductor", "conductor of the building wiring", owner), reader.value(`${wiring}.length`, "length", "length of the building wiring", owner), none);
+    const building = segment(reader.value(`${wiring}.conductor`, "conductor", "conductor of the building wiring", owner), reader.value(`${wiring}.length`, "length", "length of the building wiring", owner), this.alongside);
     const taps = this.taps;
     const feed = segment(this.feed.conductor, this.feed.length, taps[0] as Value);
     const jumpers = panels.slice(1).map((_, index) => segment(this.jumper.conductor, this.jumper.length, taps[index + 1] as Value));
