@@ -30,7 +30,7 @@ const BASIS: Readonly<Record<string, string>> = {
 /** A source in one line: document, edition, clause and what it says. */
 export const sourceText = ({ document, title, edition, clause, says, basis }: Omit<SourceEntry, "id">): string => {
   const name = [document, title, edition, clause].filter((each) => each !== undefined).join(", ");
-  const text = says ? `${name}: ${says}` : name;
+  const text = !says ? name : says.startsWith(name) ? says : `${name}: ${says}`;
   const known = basis === undefined ? undefined : BASIS[basis];
   return known && !text.includes(known) ? `${text} (${known})` : text;
 };
