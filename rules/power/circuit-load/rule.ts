@@ -7,7 +7,7 @@ export default rule({
   level: "shall",
   why: "A display runs for hours. A breaker loaded above its continuous rating warms up and trips in the middle of the event, and the wiring ages.",
   judged: "The maximum power of every panel on the circuit, divided by the power factor, and the other load, divided by the voltage, against the breaker rating times the continuous share.",
-  sources: ["nec-210.20a"],
+  sources: ["nec-210.20a", "iec-60364-4-43"],
   settings: { share: { us: 0.8, iec: 1, kind: "ratio", describe: "continuous share of the breaker's rating" } },
   *checks({ build, settings }) {
     const usual = continuousShare(build.practice);

@@ -7,7 +7,7 @@ export default rule({
   level: "should",
   why: "Panels at the end of a long run get the least voltage. Their supplies draw more current for it, and the margin for a low mains is used up.",
   judged: "Current of every segment times its loop resistance, summed over building wiring, feed and jumpers, divided by the supply voltage.",
-  sources: ["practice"],
+  sources: ["nec-210.19a", "iec-60364-5-52-g"],
   settings: { branch: { us: 0.03, iec: 0.05, kind: "ratio", describe: "largest drop on the branch, as a share of the supply voltage" } },
   *checks({ build, settings }) {
     for (const run of build.runs)

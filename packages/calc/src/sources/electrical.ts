@@ -1,7 +1,7 @@
 import { sourceTable } from "./source.js";
 
 const nec = (clause: string, says: string, edition = "2023", basis: "published" | "memory" = "published") =>
-  ({ document: "NFPA 70 (NEC)", edition, clause, says, basis }) as const;
+  ({ document: "NFPA 70 (NEC)", edition, clause, says, basis, practice: "us" }) as const;
 
 /** Clause letters move between editions of the NEC: they live here and never in rule text. */
 export const electricalSources = sourceTable({
@@ -66,12 +66,14 @@ export const electricalSources = sourceTable({
   },
   "iec-60364-4-43": {
     document: "IEC 60364-4-43",
+    practice: "iec",
     clause: "433.1",
     says: "design current at most the rating of the protective device, at most the cable's current-carrying capacity",
     basis: "memory",
   },
   "iec-60364-5-52-g": {
     document: "IEC 60364-5-52",
+    practice: "iec",
     edition: "2009",
     clause: "Annex G",
     says: "voltage drop limits: lighting 3 %, other 5 % of nominal from a public supply, 6 % and 8 % from a private one",

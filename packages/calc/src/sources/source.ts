@@ -7,6 +7,8 @@ export interface Source {
   readonly clause?: string;
   /** What it says, in our words, in a line: it stands behind `rests on` in the report. */
   readonly says: string;
+  /** The electrical practice it belongs to; a build of the other practice does not rest on it. */
+  readonly practice?: "us" | "iec";
   /**
    * How well it is known: seen in print (`published`, often a restatement), from memory, common practice,
    * or a definition or arithmetic that needs no document.

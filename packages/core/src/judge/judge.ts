@@ -29,8 +29,9 @@ export const workingEntries = (values: readonly Known[], print: Print): readonly
   return [...lines.values()];
 };
 
-const sourceEntries = (ids: readonly SourceId[]): CheckEntry["sources"] =>
-  ids.map((id) => {
+/** Sources of the build's own practice: a build in `iec` practice does not rest on the NEC. */
+const sourceEntries = (ids: readonly SourceId[], practice: "us" | "iec"): CheckEntry["sources"] =>
+  ids.filter((id) => (sourceOf(id).practice ?? practice) === practice).map((id) => {
     const { document, title, edition, clause, says, basis } = sourceOf(id);
     return { id, document, ...(title ? { title } : {}), ...(edition ? { edition } : {}), ...(clause ? { clause } : {}), says, basis };
   });
@@ -38,7 +39,7 @@ const sourceEntries = (ids: readonly SourceId[]): CheckEntry["sources"] =>
 /** Compares what a rule measured with what it allows and makes the entry of the record. */
 export function judge(rule: Rule, level: Exclude<Level, "none">, raw: RawCheck, build: Build, print: Print): CheckEntry {
   const place = raw.place ?? build.reader.place(raw.at);
-  const base = { rule: rule.id, level, at: { path: raw.at, ...place }, sources: sourceEntries(rule.sources) };
+  const base = { rule: rule.id, level, at: { path: raw.at, ...place }, sources: sourceEntries(rule.sources, build.practice) };
   const values = [raw.measured, raw.allowed].filter((each) => each !== undefined);
   const gaps = gapsOf(values);
   if (raw.form === "open" || gaps.length > 0) {
