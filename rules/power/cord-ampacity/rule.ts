@@ -18,7 +18,7 @@ export default rule({
   why: "A breaker protects only conductors that are large enough for it. A thin cord behind a large breaker burns before the breaker opens.",
   judged:
     "Every cord by its gauge and its conductors without the equipment ground (ambient 30 °C unless written), a metric cord by the rating on its part. In us practice a cord of 16 AWG or larger may be on 20 A. Building wiring by gauge at 60 °C; metric building wiring is left to the licensed electrician.",
-  sources: ["nec-400.5a1", "nec-240.5", "nec-310.16", "nec-240.4d"],
+  sources: ["nec-400.5a1", "nec-240.5", "nec-310.16", "nec-240.4d", "part"],
   *checks({ build }) {
     for (const run of build.runs)
       for (const { cable, current, allows, breaker } of run.cords) {
