@@ -1,2 +1,3 @@
+export { marginBar } from "./drawings/margin-bar.js";
 export { type PublishInput, publish } from "./publish.js";
 export { SiteError, writeSite } from "./write-site.js";
