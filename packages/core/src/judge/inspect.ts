@@ -13,7 +13,7 @@ import { Reader } from "../model/reader.js";
 import type { RepositoryFiles, SourceFile } from "../repository/files.js";
 import { type HouseStandardSettings, readHouseStandard } from "../repository/house-standard.js";
 import { type Catalogue, readCatalogue } from "../repository/parts.js";
-import { readStock } from "../repository/stock.js";
+import { readStock, type Stock } from "../repository/stock.js";
 import { judge } from "./judge.js";
 import { ownRules } from "./own-rules.js";
 import { type CheckEntry, countsOf, type DocumentEntry, type InspectionRecord, verdictOf } from "./record.js";
@@ -140,9 +140,18 @@ export interface Context {
   readonly rules?: readonly string[];
 }
 
-function inspectDocument(opened: Opened, context: Context, rules: readonly Rule[], every: boolean): DocumentEntry {
+/** A document's entry of the record with the model it was judged by. */
+export interface Inspected {
+  readonly entry: DocumentEntry;
+  readonly build: Build;
+  /** System of units its author writes in. */
+  readonly system: System;
+}
+
+function inspectDocument(opened: Opened, context: Context, rules: readonly Rule[], every: boolean): Inspected {
   const { build, mistakes } = buildOf(opened, context);
-  const print = printer(systemOf(build.reader, build));
+  const system = systemOf(build.reader, build);
+  const print = printer(system);
   const checks: CheckEntry[] = mistakes.map((mistake) => mistakeEntry(mistake, "shall"));
   for (const rule of rules) {
     const level: Level = levelOf(rule, context.standard);
@@ -162,7 +171,7 @@ function inspectDocument(opened: Opened, context: Context, rules: readonly Rule[
   const data = (opened.placed?.data ?? {}) as Record<string, Data>;
   const text = (key: string): Record<string, string> =>
     typeof data[key] === "string" ? { [key]: data[key] as string } : {};
-  return {
+  const entry: DocumentEntry = {
     file: opened.file.path,
     ...text("build"),
     ...text("title"),
@@ -174,6 +183,7 @@ function inspectDocument(opened: Opened, context: Context, rules: readonly Rule[
     counts: countsOf(sorted),
     checks: every ? sorted : sorted.filter((check) => check.outcome !== "holds"),
   };
+  return { entry, build, system };
 }
 
 const fileEntry = (file: string, mistakes: readonly Mistake[]): DocumentEntry => {
@@ -210,22 +220,33 @@ export function contextOf(files: RepositoryFiles, today: string): Context & { re
   };
 }
 
-/** Inspects every build document of a repository. */
-export function inspect(files: RepositoryFiles, rules: readonly Rule[], options: InspectOptions): InspectionRecord {
+/** The record of an inspection with the models behind it, for surfaces that show more than the record. */
+export interface Inspection {
+  readonly record: InspectionRecord;
+  readonly standard: HouseStandardSettings;
+  readonly catalogue: Catalogue;
+  readonly stock: Stock;
+  /** By the document's path, in the record's order. */
+  readonly builds: ReadonlyMap<string, Inspected>;
+}
+
+/** Inspects every build document of a repository and keeps the models. @throws StandardError */
+export function inspection(files: RepositoryFiles, rules: readonly Rule[], options: InspectOptions): Inspection {
   const context = contextOf(files, options.today);
   const all = [...rules, ...ownRules(context.standard)];
   const known = [...new Set([...all.map((rule) => rule.id), ...(options.known ?? [])])];
   refuseUnknown(Object.keys(context.standard.rules), known);
-  const documents = context.opened.map((opened) =>
+  const inspected = context.opened.map((opened) =>
     inspectDocument(opened, { ...context, rules: known }, all, options.every ?? false),
   );
+  const documents = inspected.map(({ entry }) => entry);
   for (const [file, mistakes] of context.catalogue.mistakes) documents.push(fileEntry(file, mistakes));
   if (files.stock && context.stock.mistakes.length > 0)
     documents.push(fileEntry(files.stock.path, context.stock.mistakes));
   const total = (key: keyof DocumentEntry["counts"]): number =>
     documents.reduce((sum, { counts }) => sum + counts[key], 0);
   const ready = documents.filter(({ verdict }) => verdict === "ready").length;
-  return {
+  const record: InspectionRecord = {
     record: 1,
     standard: context.standard.name,
     documents,
@@ -240,4 +261,10 @@ export function inspect(files: RepositoryFiles, rules: readonly Rule[], options:
       waived: total("waived"),
     },
   };
+  const { standard, catalogue, stock } = context;
+  return { record, standard, catalogue, stock, builds: new Map(inspected.map((each) => [each.entry.file, each])) };
 }
+
+/** Inspects every build document of a repository. @throws StandardError when the house standard cannot be used. */
+export const inspect = (files: RepositoryFiles, rules: readonly Rule[], options: InspectOptions): InspectionRecord =>
+  inspection(files, rules, options).record;
