@@ -13,13 +13,21 @@ export default class SourcesReporter {
     let passed = 0;
     let failed = unhandled.length;
     for (const module of modules) {
-      if (module.state() === "failed" && [...module.children.allTests()].every((test) => test.result().state !== "failed")) failed += 1;
+      if (
+        module.state() === "failed" &&
+        [...module.children.allTests()].every((test) => test.result().state !== "failed")
+      )
+        failed += 1;
       for (const test of module.children.allTests()) {
         const state = test.result().state;
         if (state === "passed") passed += 1;
         else if (state === "failed") failed += 1;
         const { reference } = test.meta() as Meta;
-        if (reference) sources.set(`${reference.source} (${reference.basis})`, (sources.get(`${reference.source} (${reference.basis})`) ?? 0) + 1);
+        if (reference)
+          sources.set(
+            `${reference.source} (${reference.basis})`,
+            (sources.get(`${reference.source} (${reference.basis})`) ?? 0) + 1,
+          );
       }
     }
     this.#table(sources);

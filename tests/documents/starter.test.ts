@@ -12,17 +12,25 @@ const all = (folder: string, end: string): readonly SourceFile[] =>
     .map((name) => read(`${folder}/${name}`));
 
 const record = inspect(
-  { houseStandard: read("house-standard.yaml"), parts: all("parts", ".yaml"), stock: read("stock.yaml"), documents: all("builds", ".md") },
+  {
+    houseStandard: read("house-standard.yaml"),
+    parts: all("parts", ".yaml"),
+    stock: read("stock.yaml"),
+    documents: all("builds", ".md"),
+  },
   rules,
   { today: "2027-01-01" },
 );
 const document = (file: string) => record.documents.find((each) => each.file === `builds/${file}.md`);
 
 describe("the starter's documents", () => {
-  test.each(["over-stage-banner", "riser-fascias", "side-strips", "small-screen", "harbour-header"])("%s is ready and nothing is named in it", (name) => {
-    expect(document(name)?.checks.map(({ rule, says }) => `${rule}: ${says}`)).toEqual([]);
-    expect(document(name)?.verdict).toBe("ready");
-  });
+  test.each(["over-stage-banner", "riser-fascias", "side-strips", "small-screen", "harbour-header"])(
+    "%s is ready and nothing is named in it",
+    (name) => {
+      expect(document(name)?.checks.map(({ rule, says }) => `${rule}: ${says}`)).toEqual([]);
+      expect(document(name)?.verdict).toBe("ready");
+    },
+  );
 
   test("the draft is ready as a draft, with open checks and none that fails", () => {
     expect(document("gallery-header")?.verdict).toBe("ready");
@@ -32,8 +40,17 @@ describe("the starter's documents", () => {
 
   // The faults are planted in the document: an overloaded circuit, a friction plug overhead, two batches, a port.
   test("each planted fault is named, and the document is not ready", () => {
-    const failed = new Set(document("gala-wall")?.checks.filter(({ level, outcome }) => level === "shall" && outcome === "fails").map(({ rule }) => rule));
-    expect([...failed].sort()).toEqual(["connectors.locking-overhead", "data.port-load", "panels.batch", "power.circuit-load"]);
+    const failed = new Set(
+      document("gala-wall")
+        ?.checks.filter(({ level, outcome }) => level === "shall" && outcome === "fails")
+        .map(({ rule }) => rule),
+    );
+    expect([...failed].sort()).toEqual([
+      "connectors.locking-overhead",
+      "data.port-load",
+      "panels.batch",
+      "power.circuit-load",
+    ]);
     expect(document("gala-wall")?.verdict).toBe("not ready");
   });
 });

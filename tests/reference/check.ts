@@ -24,16 +24,26 @@ export interface ReferenceCheck {
  * (see tests/reporter.ts), so the source is kept with the test.
  */
 export function reference(check: ReferenceCheck): void {
-  const label = check.basis === "memory" ? " (from memory)" : check.basis === "practice" ? " (common practice, no source)" : "";
+  const label =
+    check.basis === "memory" ? " (from memory)" : check.basis === "practice" ? " (common practice, no source)" : "";
   test(`${check.name}: ${check.source}${label}`, ({ task }) => {
     Object.assign(task.meta, { reference: { source: check.source, basis: check.basis } });
     const got = check.got();
     const compare = (value: unknown, printed: unknown): void => {
-      if (typeof printed !== "number") return expect(value).toBe(printed);
+      if (typeof printed !== "number") {
+        expect(value).toBe(printed);
+        return;
+      }
       expect(typeof value).toBe("number");
-      expect(Math.abs((value as number) - printed), `got ${String(value)}, printed ${printed}, within ${check.within ?? 0}`).toBeLessThanOrEqual(check.within ?? 1e-9);
+      expect(
+        Math.abs((value as number) - printed),
+        `got ${String(value)}, printed ${printed}, within ${check.within ?? 0}`,
+      ).toBeLessThanOrEqual(check.within ?? 1e-9);
     };
-    if (!Array.isArray(check.printed)) return compare(got, check.printed);
+    if (!Array.isArray(check.printed)) {
+      compare(got, check.printed);
+      return;
+    }
     expect(Array.isArray(got) && got.length === check.printed.length).toBe(true);
     for (const [index, printed] of check.printed.entries()) compare((got as readonly number[])[index], printed);
   });

@@ -4,7 +4,9 @@ import { describe, expect, test } from "vitest";
 describe("every formula meets its own worked example", () => {
   for (const formula of formulas())
     test(`${formula.id}: ${formula.example.from}`, () => {
-      expect(Math.abs(formula.compute(formula.example.given) - formula.example.gives)).toBeLessThanOrEqual(formula.example.within);
+      expect(Math.abs(formula.compute(formula.example.given) - formula.example.gives)).toBeLessThanOrEqual(
+        formula.example.within,
+      );
       expect(formula.validity).not.toBe("");
     });
 });

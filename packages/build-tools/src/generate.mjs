@@ -17,21 +17,51 @@ const VOCABULARY = ["quantity", "pair", "range", "refers"];
 
 export async function generate() {
   await mkdir(folder, { recursive: true });
-  const schemas = await Promise.all(NAMES.map(async (name) => JSON.parse(await readFile(`${top}packages/core/schema/${name}.schema.json`, "utf8"))));
-  const types = await Promise.all(schemas.map((schema) => compile(structuredClone(schema), schema.title, { bannerComment: "", additionalProperties: false, format: false })));
+  const schemas = await Promise.all(
+    NAMES.map(async (name) => JSON.parse(await readFile(`${top}packages/core/schema/${name}.schema.json`, "utf8"))),
+  );
+  const types = await Promise.all(
+    schemas.map((schema) =>
+      compile(structuredClone(schema), schema.title, { bannerComment: "", additionalProperties: false, format: false }),
+    ),
+  );
   const write = (name, text) => writeFile(`${folder}${name}`, text);
-  for (const [index, name] of NAMES.entries()) await write(`${name}.ts`, `// Generated from schema/${name}.schema.json.\n${types[index]}`);
-  await write("schemas.ts", `// Generated from schema/*.schema.json.\n${NAMES.map((name, index) => `export const ${camel(name)}Schema: Record<string, unknown> = ${JSON.stringify(schemas[index])};`).join("\n")}\n`);
+  for (const [index, name] of NAMES.entries())
+    await write(`${name}.ts`, `// Generated from schema/${name}.schema.json.\n${types[index]}`);
+  await write(
+    "schemas.ts",
+    `// Generated from schema/*.schema.json.\n${NAMES.map((name, index) => `export const ${camel(name)}Schema: Record<string, unknown> = ${JSON.stringify(schemas[index])};`).join("\n")}\n`,
+  );
   await bundleValidators(schemas, write);
   const index = `${top}rules/index.ts`;
   if ((await readFile(index, "utf8").catch(() => "")) !== rulesIndex()) await writeFile(index, rulesIndex());
 }
 
 async function bundleValidators(schemas, write) {
-  const ajv = new Ajv2020({ allErrors: true, verbose: true, strictSchema: true, strictRequired: false, allowUnionTypes: true, discriminator: true, code: { source: true, esm: true } });
+  const ajv = new Ajv2020({
+    allErrors: true,
+    verbose: true,
+    strictSchema: true,
+    strictRequired: false,
+    allowUnionTypes: true,
+    discriminator: true,
+    code: { source: true, esm: true },
+  });
   for (const word of VOCABULARY) ajv.addKeyword(word);
   for (const schema of schemas) ajv.addSchema(schema);
-  const code = standaloneCode.default(ajv, Object.fromEntries(schemas.map((schema, index) => [camel(NAMES[index]), schema.$id])));
-  const bundled = await build({ stdin: { contents: code, resolveDir: top, loader: "js" }, bundle: true, write: false, format: "esm", target: "es2022" });
-  await write("validators.ts", `// @ts-nocheck\n// Generated from schema/*.schema.json by ajv.\n${bundled.outputFiles[0].text}`);
+  const code = standaloneCode.default(
+    ajv,
+    Object.fromEntries(schemas.map((schema, index) => [camel(NAMES[index]), schema.$id])),
+  );
+  const bundled = await build({
+    stdin: { contents: code, resolveDir: top, loader: "js" },
+    bundle: true,
+    write: false,
+    format: "esm",
+    target: "es2022",
+  });
+  await write(
+    "validators.ts",
+    `// @ts-nocheck\n// Generated from schema/*.schema.json by ajv.\n${bundled.outputFiles[0].text}`,
+  );
 }

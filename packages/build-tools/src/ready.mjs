@@ -1,7 +1,7 @@
 // Installs what is missing: node_modules is made anew when it does not match the lock file.
 import { spawnSync } from "node:child_process";
-import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { createHash } from "node:crypto";
+import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 
 const top = fileURLToPath(new URL("../../../", import.meta.url));
@@ -11,7 +11,9 @@ if (major < 20 || (major === 20 && minor < 19)) {
   process.exit(2);
 }
 const mark = `${top}node_modules/.plumbmark-lock`;
-const lock = createHash("sha256").update(readFileSync(`${top}package-lock.json`)).digest("hex");
+const lock = createHash("sha256")
+  .update(readFileSync(`${top}package-lock.json`))
+  .digest("hex");
 const installed = existsSync(mark) && readFileSync(mark, "utf8") === lock;
 if (!installed) {
   console.error("Installing what is missing (npm ci)…");
@@ -19,7 +21,9 @@ if (!installed) {
   const [command, args] = npm ? [process.execPath, [npm, "ci"]] : ["npm", ["ci"]];
   const { status } = spawnSync(command, [...args, "--no-audit", "--no-fund"], { cwd: top, stdio: "inherit" });
   if (status !== 0) {
-    console.error("The install did not succeed. Check that the npm registry can be reached, then run the command again.");
+    console.error(
+      "The install did not succeed. Check that the npm registry can be reached, then run the command again.",
+    );
     process.exit(1);
   }
   writeFileSync(mark, lock);

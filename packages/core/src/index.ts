@@ -6,7 +6,14 @@ export { readQuantities } from "./document/quantities.js";
 export { validate } from "./document/validate.js";
 export { type Data, type Placed, readYaml } from "./document/yaml.js";
 export * as schemas from "./generated/schemas.js";
-export { type InspectOptions, inspect, isBuildDocument } from "./judge/inspect.js";
+export {
+  type Inspected,
+  type Inspection,
+  type InspectOptions,
+  inspect,
+  inspection,
+  isBuildDocument,
+} from "./judge/inspect.js";
 export type {
   CheckEntry,
   Counts,
@@ -45,5 +52,5 @@ export type { Bar, Hang } from "./model/rigging.js";
 export type { SlackCases, WorstCase } from "./model/slack.js";
 export type { RepositoryFiles, SourceFile } from "./repository/files.js";
 export { type HouseStandardSettings, readHouseStandard } from "./repository/house-standard.js";
-export type { Part } from "./repository/parts.js";
-export type { Lot } from "./repository/stock.js";
+export type { Catalogue, Part } from "./repository/parts.js";
+export type { Lot, Stock } from "./repository/stock.js";

@@ -24,7 +24,10 @@ export const atLeast = compare("at least");
 export const agrees = compare("exactly");
 
 /** A plain statement that holds or does not. */
-export const is = (thing: Thing, statement: { readonly holds: boolean; readonly says: string; readonly mend?: string }): RawCheck => ({
+export const is = (
+  thing: Thing,
+  statement: { readonly holds: boolean; readonly says: string; readonly mend?: string },
+): RawCheck => ({
   ...at(thing),
   form: "plain",
   holds: statement.holds,
@@ -33,7 +36,10 @@ export const is = (thing: Thing, statement: { readonly holds: boolean; readonly 
 });
 
 /** It cannot be told: something is not written down. */
-export const open = (thing: Thing, gap: { readonly says: string; readonly mend: string; readonly needs?: readonly string[] }): RawCheck => ({
+export const open = (
+  thing: Thing,
+  gap: { readonly says: string; readonly mend: string; readonly needs?: readonly string[] },
+): RawCheck => ({
   ...at(thing),
   form: "open",
   says: () => gap.says,

@@ -5,14 +5,19 @@ export default rule({
   states: "No connector overhead is held by friction alone.",
   level: "shall",
   why: "Movement and heat work a friction plug loose. Overhead it takes the picture, or falls on someone.",
-  judged: "The retention of every joint at a panel overhead is that of its weaker side: the class of the connector's standard, unless the part states a better one with its reason.",
+  judged:
+    "The retention of every joint at a panel overhead is that of its weaker side: the class of the connector's standard, unless the part states a better one with its reason.",
   sources: ["practice"],
   *checks({ build }) {
     for (const joints of alike(build.joints.filter((each) => each.overhead))) {
       const joint = joints[0] as Joint;
       const where = joints.length === 1 ? joint.panel : `${joint.panel} and ${joints.length - 1} more`;
       if (joint.retention === undefined) {
-        yield open(joint, { says: `${joint.label}: ${joint.unknown}.`, mend: "State the connectors of the part in the catalogue.", needs: [joint.path] });
+        yield open(joint, {
+          says: `${joint.label}: ${joint.unknown}.`,
+          mend: "State the connectors of the part in the catalogue.",
+          needs: [joint.path],
+        });
         continue;
       }
       const loose = joint.retention === "none" || joint.retention === "friction";

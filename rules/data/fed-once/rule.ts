@@ -10,16 +10,32 @@ export default rule({
   *checks({ build }) {
     const unlisted = build.chains.filter((chain) => !chain.panels);
     const times = new Map<string, string[]>();
-    for (const chain of build.chains) for (const { name } of chain.panels ?? []) times.set(name, [...(times.get(name) ?? []), chain.name]);
+    for (const chain of build.chains)
+      for (const { name } of chain.panels ?? []) times.set(name, [...(times.get(name) ?? []), chain.name]);
     for (const face of build.faces) {
-      const of = (count: (on: number) => boolean): string[] => face.names.filter((name) => count(times.get(name)?.length ?? 0));
+      const of = (count: (on: number) => boolean): string[] =>
+        face.names.filter((name) => count(times.get(name)?.length ?? 0));
       const [never, often] = [of((on) => on === 0), of((on) => on > 1)];
       if (often.length === 0 && never.length > 0 && (unlisted.length > 0 || build.chains.length === 0)) {
-        yield open(face, { says: `${face.label}: ${never.length} of ${face.names.length} panels are on no chain that is written down.`, mend: "Write the panels of every chain in cable order.", needs: ["data.chains"] });
+        yield open(face, {
+          says: `${face.label}: ${never.length} of ${face.names.length} panels are on no chain that is written down.`,
+          mend: "Write the panels of every chain in cable order.",
+          needs: ["data.chains"],
+        });
         continue;
       }
-      const wrong = [...never.map((name) => `${name} is on no chain`), ...often.map((name) => `${name} is on ${times.get(name)?.join(" and ")}`)];
-      yield is(face, { holds: wrong.length === 0, says: wrong.length === 0 ? `Every panel of ${face.label.toLowerCase()} is sent data once.` : `${wrong.slice(0, 6).join("; ")}${wrong.length > 6 ? `; and ${wrong.length - 6} more` : ""}.`, mend: "Put every panel on exactly one chain." });
+      const wrong = [
+        ...never.map((name) => `${name} is on no chain`),
+        ...often.map((name) => `${name} is on ${times.get(name)?.join(" and ")}`),
+      ];
+      yield is(face, {
+        holds: wrong.length === 0,
+        says:
+          wrong.length === 0
+            ? `Every panel of ${face.label.toLowerCase()} is sent data once.`
+            : `${wrong.slice(0, 6).join("; ")}${wrong.length > 6 ? `; and ${wrong.length - 6} more` : ""}.`,
+        mend: "Put every panel on exactly one chain.",
+      });
     }
   },
 });

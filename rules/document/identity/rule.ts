@@ -11,7 +11,20 @@ export default rule({
     const name = build.reader.text("build");
     const where = { path: "build", label: "The build" };
     const others = build.around.sameName.filter((file) => file !== build.around.file);
-    if (name === undefined) yield open(where, { says: "The build has no name written down.", mend: "Write `build:` with a name of its own.", needs: ["build"] });
-    else yield is(where, { holds: others.length === 0, says: others.length === 0 ? `No other document is called ${name}.` : `${others.join(" and ")} ${others.length === 1 ? "is" : "are"} called ${name}, too.`, mend: "Give each build a name of its own." });
+    if (name === undefined)
+      yield open(where, {
+        says: "The build has no name written down.",
+        mend: "Write `build:` with a name of its own.",
+        needs: ["build"],
+      });
+    else
+      yield is(where, {
+        holds: others.length === 0,
+        says:
+          others.length === 0
+            ? `No other document is called ${name}.`
+            : `${others.join(" and ")} ${others.length === 1 ? "is" : "are"} called ${name}, too.`,
+        mend: "Give each build a name of its own.",
+      });
   },
 });

@@ -25,19 +25,32 @@ export default rule({
   judged: "Every link to `calc:` is compared with the computed value to the precision written.",
   sources: ["house"],
   *checks({ build }) {
-    for (const quote of build.quotes.filter((each) => !each.of.startsWith("schedules.") && !each.of.startsWith("drawings."))) {
+    for (const quote of build.quotes.filter(
+      (each) => !each.of.startsWith("schedules.") && !each.of.startsWith("drawings."),
+    )) {
       const where = { path: quote.of, label: "The text", place: quote.place };
       const value = build.values.get(quote.of);
       if (!value) {
-        yield is(where, { holds: false, says: `There is no computed value \`${quote.of}\`.`, mend: "List the values with `plumbmark workings FILE`." });
+        yield is(where, {
+          holds: false,
+          says: `There is no computed value \`${quote.of}\`.`,
+          mend: "List the values with `plumbmark workings FILE`.",
+        });
         continue;
       }
       if (!value.known) {
-        yield open(where, { says: `\`${quote.of}\` cannot be computed, so the figure ${quote.text} cannot be checked.`, mend: "Write down what is missing for it.", needs: value.gaps.map((gap) => gap.path || gap.what) });
+        yield open(where, {
+          says: `\`${quote.of}\` cannot be computed, so the figure ${quote.text} cannot be checked.`,
+          mend: "Write down what is missing for it.",
+          needs: value.gaps.map((gap) => gap.path || gap.what),
+        });
         continue;
       }
       const good = agrees(quote.text, value);
-      const says = good === undefined ? `\`${quote.text}\` cannot be read as the unit of ${quote.of}.` : `The text says ${quote.text} for ${quote.of}${good ? "" : `; computed it is ${inUnitOf(quote.text, value)}`}.`;
+      const says =
+        good === undefined
+          ? `\`${quote.text}\` cannot be read as the unit of ${quote.of}.`
+          : `The text says ${quote.text} for ${quote.of}${good ? "" : `; computed it is ${inUnitOf(quote.text, value)}`}.`;
       yield is(where, { holds: good === true, says, mend: "Correct the figure in the text." });
     }
   },

@@ -5,18 +5,30 @@ export default rule({
   states: "The sections the house standard asks for are there and not empty.",
   level: "shall",
   why: "A crew looks for the lift plan and the cautions where they always stand.",
-  judged: "Headings of the body are compared with the house standard's list; below each something has to stand. Where only a comment stands, what belongs there is still to be written.",
+  judged:
+    "Headings of the body are compared with the house standard's list; below each something has to stand. Where only a comment stands, what belongs there is still to be written.",
   sources: ["house"],
   *checks({ build }) {
     for (const wanted of build.around.standard.sections) {
       const found = build.sections.filter((section) => section.title.toLowerCase() === wanted.toLowerCase());
       const written = found.flatMap(({ content }) => content);
-      if (written.length > 0 && written.every((node) => node.type === "html" && /^<!--[\s\S]*-->\s*$/u.test(node.value))) {
-        yield open(build, { says: `Only a comment stands in the section “${wanted}”.`, mend: `Write the section “${wanted}”.` });
+      if (
+        written.length > 0 &&
+        written.every((node) => node.type === "html" && /^<!--[\s\S]*-->\s*$/u.test(node.value))
+      ) {
+        yield open(build, {
+          says: `Only a comment stands in the section “${wanted}”.`,
+          mend: `Write the section “${wanted}”.`,
+        });
         continue;
       }
       const filled = found.some((section) => section.content.length > 0);
-      const says = found.length === 0 ? `There is no section “${wanted}”.` : filled ? `The section “${wanted}” is there.` : `The section “${wanted}” is empty.`;
+      const says =
+        found.length === 0
+          ? `There is no section “${wanted}”.`
+          : filled
+            ? `The section “${wanted}” is there.`
+            : `The section “${wanted}” is empty.`;
       yield is(build, { holds: filled, says, mend: `Write the section “${wanted}”.` });
     }
   },

@@ -18,9 +18,27 @@ export default rule({
       const absent = FIELDS.filter((field) => !build.reader.text(`${path}.${field}`)?.trim());
       const until = build.reader.text(`${path}.until`) ?? "";
       const named = build.reader.text(`${path}.rule`);
-      if (named !== undefined && !build.around.rules.includes(named)) yield is(thing, { holds: false, says: `Waiver ${number} names the rule \`${named}\`, which there is not.`, mend: "List the rules with `plumbmark rules`." });
-      else if (absent.length > 0) yield open(thing, { says: `Waiver ${number} does not say ${absent.map((field) => `\`${field}\``).join(", ")}.`, mend: "Write the rule, the reason, the person and the last day.", needs: absent.map((field) => `${path}.${field}`) });
-      else yield is(thing, { holds: until >= build.around.today, says: until >= build.around.today ? `Waiver ${number} is in force until ${until}.` : `Waiver ${number} ran out on ${until}.`, mend: "Mend what it excuses, or have it signed anew with a later day." });
+      if (named !== undefined && !build.around.rules.includes(named))
+        yield is(thing, {
+          holds: false,
+          says: `Waiver ${number} names the rule \`${named}\`, which there is not.`,
+          mend: "List the rules with `plumbmark rules`.",
+        });
+      else if (absent.length > 0)
+        yield open(thing, {
+          says: `Waiver ${number} does not say ${absent.map((field) => `\`${field}\``).join(", ")}.`,
+          mend: "Write the rule, the reason, the person and the last day.",
+          needs: absent.map((field) => `${path}.${field}`),
+        });
+      else
+        yield is(thing, {
+          holds: until >= build.around.today,
+          says:
+            until >= build.around.today
+              ? `Waiver ${number} is in force until ${until}.`
+              : `Waiver ${number} ran out on ${until}.`,
+          mend: "Mend what it excuses, or have it signed anew with a later day.",
+        });
     }
   },
 });

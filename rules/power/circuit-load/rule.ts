@@ -6,12 +6,16 @@ export default rule({
   states: "A circuit carries no more than its continuous rating.",
   level: "shall",
   why: "A display runs for hours. A breaker loaded above its continuous rating warms up and trips in the middle of the event, and the wiring ages.",
-  judged: "The maximum power of every panel on the circuit, divided by the power factor, and the other load, divided by the voltage, against the breaker rating times the continuous share.",
+  judged:
+    "The maximum power of every panel on the circuit, divided by the power factor, and the other load, divided by the voltage, against the breaker rating times the continuous share.",
   sources: ["nec-210.20a", "iec-60364-4-43"],
   settings: { share: { us: 0.8, iec: 1, kind: "ratio", describe: "continuous share of the breaker's rating" } },
   *checks({ build, settings }) {
     const usual = continuousShare(build.practice);
-    const share: Known = settings.share === usual.value ? usual : tabled(settings.share as number, "ratio", "house", "continuous share of the house standard");
+    const share: Known =
+      settings.share === usual.value
+        ? usual
+        : tabled(settings.share as number, "ratio", "house", "continuous share of the house standard");
     for (const circuit of build.circuits)
       yield atMost(circuit, {
         measured: circuit.current,

@@ -17,8 +17,7 @@ export default rule({
       yield atLeast(run, {
         measured: run.voltageAtEnd,
         allowed: low,
-        says: ({ measured, allowed }) =>
-          `The last panel of run ${run.name} gets ${measured}; it needs ${allowed}.`,
+        says: ({ measured, allowed }) => `The last panel of run ${run.name} gets ${measured}; it needs ${allowed}.`,
         mend: "Shorten the feed, take a larger conductor, or put fewer panels on the run.",
       });
       yield atMost(run, {

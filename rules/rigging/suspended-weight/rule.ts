@@ -2,23 +2,31 @@ import { atMost, is, open, rule } from "@plumbmark/kit";
 
 export default rule({
   id: "rigging.suspended-weight",
-  states: "Everything flown from a bar weighs no more than the structure is stated to carry, and the stated rating is on record.",
+  states:
+    "Everything flown from a bar weighs no more than the structure is stated to carry, and the stated rating is on record.",
   level: "shall",
   why: "What a ceiling or a beam may carry cannot be seen. A rating that nobody signed is a guess over people's heads.",
-  judged: "Panels, extras, cables and the bar itself against the sum of the structure ratings, and whether `structure-by` names who states them.",
+  judged:
+    "Panels, extras, cables and the bar itself against the sum of the structure ratings, and whether `structure-by` names who states them.",
   sources: ["practice"],
   *checks({ build }) {
     for (const bar of build.bars)
       yield atMost(bar, {
         measured: bar.load,
         allowed: bar.structure,
-        says: ({ measured, allowed }) => `${bar.label} and what it carries weigh ${measured}; the structure is stated to carry ${allowed}.`,
+        says: ({ measured, allowed }) =>
+          `${bar.label} and what it carries weigh ${measured}; the structure is stated to carry ${allowed}.`,
         mend: "Take weight off the bar, or have a licensed engineer state a higher rating.",
       });
     const by = build.reader.text("rigging.structure-by");
     if (build.bars.length === 0) return;
     const where = { path: "rigging", label: "The rigging" };
-    if (by === undefined) yield open(where, { says: "Nobody is named who states what the structure carries.", mend: "Have a licensed engineer state it, and write who and when under `rigging.structure-by`.", needs: ["rigging.structure-by"] });
+    if (by === undefined)
+      yield open(where, {
+        says: "Nobody is named who states what the structure carries.",
+        mend: "Have a licensed engineer state it, and write who and when under `rigging.structure-by`.",
+        needs: ["rigging.structure-by"],
+      });
     else yield is(where, { holds: true, says: `The structure's ratings are on record: ${by}.` });
   },
 });

@@ -14,7 +14,12 @@ export const lineMass = formula({
   expression: "n × ρ × L",
   source: "geometry",
   validity: "the same mass all along",
-  example: { given: { ρ: 2.72 * 1.488163944, L: 21 * 0.3048, n: 1 }, gives: 57.12 * 0.45359237, within: 1e-6, from: "ASME B36.10M, NPS 1-1/2 Std 2.72 lb/ft, 21 ft stock length: 57.12 lb" },
+  example: {
+    given: { ρ: 2.72 * 1.488163944, L: 21 * 0.3048, n: 1 },
+    gives: 57.12 * 0.45359237,
+    within: 1e-6,
+    from: "ASME B36.10M, NPS 1-1/2 Std 2.72 lb/ft, 21 ft stock length: 57.12 lb",
+  },
   compute: ({ ρ, L, n }) => n * ρ * L,
 });
 
@@ -24,7 +29,10 @@ export const partsMass = formula({
   title: "Mass of several pieces of one part",
   symbol: "m",
   kind: "mass",
-  inputs: { n: { kind: "count", is: "number of pieces", least: 0 }, p: { kind: "mass", is: "mass of a piece", least: 0 } },
+  inputs: {
+    n: { kind: "count", is: "number of pieces", least: 0 },
+    p: { kind: "mass", is: "mass of a piece", least: 0 },
+  },
   expression: "n × p",
   source: "arithmetic",
   validity: "pieces alike",

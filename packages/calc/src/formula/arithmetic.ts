@@ -16,7 +16,8 @@ export function sum(values: readonly Value[], kind: Kind, symbol = "sum"): Value
   const gaps = gapsOf(values);
   if (gaps.length > 0) return missing(kind, ...gaps);
   const knowns = values as readonly Known[];
-  for (const each of knowns) if (siUnit(each.kind) !== siUnit(kind)) throw new Error(`cannot add ${each.kind} to ${kind}`);
+  for (const each of knowns)
+    if (siUnit(each.kind) !== siUnit(kind)) throw new Error(`cannot add ${each.kind} to ${kind}`);
   const total = knowns.reduce((running, each) => running + each.value, 0);
   return step(total, kind, `${symbol} = sum of the parts`, (print) => showSum(knowns, print), knowns);
 }
@@ -24,7 +25,13 @@ export function sum(values: readonly Value[], kind: Kind, symbol = "sum"): Value
 /** A value times a plain number (a count, a share of a setting). */
 export function times(value: Value, factor: number, print?: string): Value {
   if (!value.known) return value;
-  return step(value.value * factor, value.kind, "value × factor", (show) => `${show(value.value, value.kind)} × ${print ?? factor}`, [value]);
+  return step(
+    value.value * factor,
+    value.kind,
+    "value × factor",
+    (show) => `${show(value.value, value.kind)} × ${print ?? factor}`,
+    [value],
+  );
 }
 
 /** The least of several values of one kind; missing when any is missing, since the missing one could be the least. */
@@ -33,7 +40,13 @@ export function leastOf(values: readonly Value[], kind: Kind, symbol = "least"):
   if (gaps.length > 0 || values.length === 0) return missing(kind, ...gaps);
   const knowns = values as readonly Known[];
   const value = Math.min(...knowns.map((each) => each.value));
-  return step(value, kind, `${symbol} = the least of`, (print) => knowns.map((each) => print(each.value, each.kind)).join(", "), knowns);
+  return step(
+    value,
+    kind,
+    `${symbol} = the least of`,
+    (print) => knowns.map((each) => print(each.value, each.kind)).join(", "),
+    knowns,
+  );
 }
 
 /** The greatest of several values of one kind; missing when any is missing. */
@@ -42,5 +55,11 @@ export function greatestOf(values: readonly Value[], kind: Kind, symbol = "great
   if (gaps.length > 0 || values.length === 0) return missing(kind, ...gaps);
   const knowns = values as readonly Known[];
   const value = Math.max(...knowns.map((each) => each.value));
-  return step(value, kind, `${symbol} = the greatest of`, (print) => knowns.map((each) => print(each.value, each.kind)).join(", "), knowns);
+  return step(
+    value,
+    kind,
+    `${symbol} = the greatest of`,
+    (print) => knowns.map((each) => print(each.value, each.kind)).join(", "),
+    knowns,
+  );
 }

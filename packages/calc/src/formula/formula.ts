@@ -18,9 +18,15 @@ export interface Input {
 
 export type Inputs = Readonly<Record<string, Input>>;
 
-type Numbers<I extends Inputs> = { readonly [K in keyof I]: I[K] extends { readonly many: true } ? readonly number[] : number };
-type Values<I extends Inputs> = { readonly [K in keyof I]: I[K] extends { readonly many: true } ? readonly Value[] : Value };
-type Knowns<I extends Inputs> = { readonly [K in keyof I]: I[K] extends { readonly many: true } ? readonly Known[] : Known };
+type Numbers<I extends Inputs> = {
+  readonly [K in keyof I]: I[K] extends { readonly many: true } ? readonly number[] : number;
+};
+type Values<I extends Inputs> = {
+  readonly [K in keyof I]: I[K] extends { readonly many: true } ? readonly Value[] : Value;
+};
+type Knowns<I extends Inputs> = {
+  readonly [K in keyof I]: I[K] extends { readonly many: true } ? readonly Known[] : Known;
+};
 
 export interface Definition<I extends Inputs> {
   /** Unique, `topic.name`. */
@@ -35,7 +41,12 @@ export interface Definition<I extends Inputs> {
   /** Where it holds. */
   readonly validity: string;
   /** A worked example, in kept (SI) units, from outside the project where one is published. */
-  readonly example: { readonly given: Numbers<I>; readonly gives: number; readonly within: number; readonly from: string };
+  readonly example: {
+    readonly given: Numbers<I>;
+    readonly gives: number;
+    readonly within: number;
+    readonly from: string;
+  };
   readonly compute: (numbers: Numbers<I>) => number;
   /** Puts the numbers in; by default every symbol of `expression` is replaced by its value. */
   readonly show?: (values: Knowns<I>, print: Print) => string;
@@ -51,7 +62,8 @@ const listed = new Map<string, Formula>();
 /** Every formula defined so far, by id; the register of formulas is printed from it. */
 export const formulas = (): readonly Formula[] => [...listed.values()].sort((a, b) => (a.id < b.id ? -1 : 1));
 
-const asList = (value: Value | readonly Value[]): readonly Value[] => (Array.isArray(value) ? (value as readonly Value[]) : [value as Value]);
+const asList = (value: Value | readonly Value[]): readonly Value[] =>
+  Array.isArray(value) ? (value as readonly Value[]) : [value as Value];
 
 function outside(input: Input, value: number): string | undefined {
   if (!Number.isFinite(value)) return "is not a finite number";
@@ -61,13 +73,22 @@ function outside(input: Input, value: number): string | undefined {
   return undefined;
 }
 
-function outsideGaps(title: string, inputs: Inputs, values: Readonly<Record<string, Value | readonly Value[]>>): readonly Gap[] {
+function outsideGaps(
+  title: string,
+  inputs: Inputs,
+  values: Readonly<Record<string, Value | readonly Value[]>>,
+): readonly Gap[] {
   const gaps: Gap[] = [];
   for (const [symbol, input] of Object.entries(inputs)) {
     for (const value of asList(values[symbol] as Value)) {
       if (!value.known) continue;
       const problem = outside(input, value.value);
-      if (problem) gaps.push({ path: value.origin.from === "written" ? value.origin.path : "", what: input.is, because: `${title}: the ${input.is} ${problem}.` });
+      if (problem)
+        gaps.push({
+          path: value.origin.from === "written" ? value.origin.path : "",
+          what: input.is,
+          because: `${title}: the ${input.is} ${problem}.`,
+        });
     }
   }
   return gaps;
@@ -86,7 +107,11 @@ export function showSum(values: readonly Known[], print: Print): string {
   return [...counts].map(([text, count]) => (count > 1 ? `${count} × ${text}` : text)).join(" + ");
 }
 
-function substitute(expression: string, values: Readonly<Record<string, Known | readonly Known[]>>, print: Print): string {
+function substitute(
+  expression: string,
+  values: Readonly<Record<string, Known | readonly Known[]>>,
+  print: Print,
+): string {
   const symbols = Object.keys(values).sort((a, b) => b.length - a.length);
   if (symbols.length === 0) return expression;
   const quoted = symbols.map((symbol) => symbol.replace(/[.*+?^${}()|[\]\\]/gu, "\\$&"));
@@ -99,7 +124,8 @@ function substitute(expression: string, values: Readonly<Record<string, Known | 
     })
     .replace(pattern, (symbol) => {
       const value = values[symbol] as Known | readonly Known[];
-      if (Array.isArray(value)) return `(${(value as readonly Known[]).map((each) => print(each.value, each.kind)).join("; ")})`;
+      if (Array.isArray(value))
+        return `(${(value as readonly Known[]).map((each) => print(each.value, each.kind)).join("; ")})`;
       const known = value as Known;
       return inBrackets(print(known.value, known.kind));
     });
@@ -121,14 +147,27 @@ export function formula<const I extends Inputs>(definition: Definition<I>): Form
       const numbers = Object.fromEntries(
         Object.keys(inputs).map((name) => {
           const value = values[name as keyof I] as Known | readonly Known[];
-          return [name, Array.isArray(value) ? (value as readonly Known[]).map((each) => each.value) : (value as Known).value];
+          return [
+            name,
+            Array.isArray(value) ? (value as readonly Known[]).map((each) => each.value) : (value as Known).value,
+          ];
         }),
       ) as Numbers<I>;
       const result = definition.compute(numbers);
-      if (!Number.isFinite(result)) return missing(kind, { path: "", what: title, because: `${title} has no finite value for these inputs.` });
+      if (!Number.isFinite(result))
+        return missing(kind, { path: "", what: title, because: `${title} has no finite value for these inputs.` });
       const knowns = values as unknown as Knowns<I>;
-      const show = (print: Print): string => definition.show?.(knowns, print) ?? substitute(expression, knowns as never, print);
-      return { known: true, value: result, kind, origin: { from: "step", step: { formula: `${symbol} = ${expression}`, show, source, inputs: flat as readonly Known[] } } };
+      const show = (print: Print): string =>
+        definition.show?.(knowns, print) ?? substitute(expression, knowns as never, print);
+      return {
+        known: true,
+        value: result,
+        kind,
+        origin: {
+          from: "step",
+          step: { formula: `${symbol} = ${expression}`, show, source, inputs: flat as readonly Known[] },
+        },
+      };
     },
   };
   listed.set(id, made as unknown as Formula);

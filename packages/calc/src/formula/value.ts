@@ -56,7 +56,12 @@ export type Value = Known | Missing;
 export const missing = (kind: Kind, ...gaps: readonly Gap[]): Missing => ({ known: false, kind, gaps });
 
 /** A number counted from the document itself (panels, hangs). */
-export const counted = (value: number, what: string, kind: Kind = "count"): Known => ({ known: true, value, kind, origin: { from: "counted", what } });
+export const counted = (value: number, what: string, kind: Kind = "count"): Known => ({
+  known: true,
+  value,
+  kind,
+  origin: { from: "counted", what },
+});
 
 /** A value assumed because nothing is written, on the ground of a source or of practice; the working says so. */
 export const assumed = (value: number, kind: Kind, source: SourceId, why: string): Known => ({
@@ -67,15 +72,26 @@ export const assumed = (value: number, kind: Kind, source: SourceId, why: string
 });
 
 /** A value read from a published table. */
-export const tabled = (value: number, kind: Kind, source: SourceId, what: string): Known => ({ known: true, value, kind, origin: { from: "table", source, what } });
+export const tabled = (value: number, kind: Kind, source: SourceId, what: string): Known => ({
+  known: true,
+  value,
+  kind,
+  origin: { from: "table", source, what },
+});
 
 /** A plain number for tests and examples. */
-export const given = (value: number, kind: Kind): Known => ({ known: true, value, kind, origin: { from: "written", path: "", text: "" } });
+export const given = (value: number, kind: Kind): Known => ({
+  known: true,
+  value,
+  kind,
+  origin: { from: "written", path: "", text: "" },
+});
 
 /** All gaps of the values that are missing, each once. */
 export function gapsOf(values: readonly Value[]): readonly Gap[] {
   const seen = new Map<string, Gap>();
-  for (const value of values) if (!value.known) for (const gap of value.gaps) seen.set(`${gap.path}\u0000${gap.what}`, gap);
+  for (const value of values)
+    if (!value.known) for (const gap of value.gaps) seen.set(`${gap.path}\u0000${gap.what}`, gap);
   return [...seen.values()];
 }
 

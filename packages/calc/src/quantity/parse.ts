@@ -11,7 +11,9 @@ export interface Quantity {
   readonly text: string;
 }
 
-export type Reading = { readonly ok: true; readonly quantity: Quantity } | { readonly ok: false; readonly found: string; readonly allowed: string };
+export type Reading =
+  | { readonly ok: true; readonly quantity: Quantity }
+  | { readonly ok: false; readonly found: string; readonly allowed: string };
 
 /** Examples for messages, by kind. */
 const EXAMPLES: Partial<Record<Kind, string>> = {
@@ -42,7 +44,10 @@ const allowedFor = (wanted: readonly Kind[]): string =>
 const NUMBER = String.raw`\d+(?:[.]\d+)?(?:[eE][+-]?\d+)?|[.]\d+`;
 // A unit is one word, a foot or inch mark, or one of the few names of two words.
 const UNIT = String.raw`['"\u2032\u2033]|short tons?|sq ft|lb/sq ft|per cent|k?N m|[^\s\d.,'"\u2032\u2033-][^\s'"\u2032\u2033]*`;
-const PIECE = new RegExp(String.raw`^\s*(-)?\s*(?:(\d+)[\s-]+(\d+)\s*/\s*(\d+)|(\d+)\s*/\s*(\d+)|(${NUMBER}))\s*(${UNIT})?`, "u");
+const PIECE = new RegExp(
+  String.raw`^\s*(-)?\s*(?:(\d+)[\s-]+(\d+)\s*/\s*(\d+)|(\d+)\s*/\s*(\d+)|(${NUMBER}))\s*(${UNIT})?`,
+  "u",
+);
 
 interface Piece {
   readonly number: number;
@@ -64,16 +69,21 @@ function piece(text: string): Piece | undefined {
   return { number: minus ? -size : size, unit: (unit ?? "").trim(), rest: text.slice(whole.length) };
 }
 
-const fold = (text: string): string => text.replaceAll("²", "2").replaceAll("³", "3").replaceAll("⁴", "4").replaceAll("·", ".").replace(/\s+/gu, " ").trim();
+const fold = (text: string): string =>
+  text.replaceAll("²", "2").replaceAll("³", "3").replaceAll("⁴", "4").replaceAll("·", ".").replace(/\s+/gu, " ").trim();
 
 function unitNamed(spelling: string, wanted: readonly Kind[]): Unit | undefined {
   const name = fold(spelling);
   const candidates = units.filter((unit) => wanted.includes(unit.kind));
-  const exact = candidates.find((unit) => fold(unit.print) === name || unit.spellings.some((other) => fold(other) === name));
+  const exact = candidates.find(
+    (unit) => fold(unit.print) === name || unit.spellings.some((other) => fold(other) === name),
+  );
   if (exact) return exact;
   // Case is only forgiven where it cannot make another unit of it: `FT` is a foot, but `MW` is not `mW`.
   const lower = name.toLowerCase();
-  const loose = candidates.filter((unit) => [unit.print, ...unit.spellings].some((other) => fold(other).toLowerCase() === lower));
+  const loose = candidates.filter((unit) =>
+    [unit.print, ...unit.spellings].some((other) => fold(other).toLowerCase() === lower),
+  );
   return loose.length === 1 ? loose[0] : undefined;
 }
 
@@ -83,7 +93,9 @@ const AWG_UNIT: Unit = { kind: "conductor", code: "AWG", factor: 1, print: "AWG"
 function readConductor(text: string): Quantity | undefined {
   const match = CONDUCTOR.exec(text) ?? /^\s*AWG\s*(\d+(?:\/0)?)\s*$/iu.exec(text);
   const gauge = match ? awgNumber(match[1] as string) : undefined;
-  return gauge === undefined ? undefined : { kind: "conductor", value: awgArea(gauge), unit: AWG_UNIT, text: `${awgName(gauge)} AWG` };
+  return gauge === undefined
+    ? undefined
+    : { kind: "conductor", value: awgArea(gauge), unit: AWG_UNIT, text: `${awgName(gauge)} AWG` };
 }
 
 /** Kinds that may be written as a bare number, because they have no unit. */
@@ -109,13 +121,15 @@ export function readQuantity(input: string | number, wanted: readonly Kind[]): R
     const next = piece(rest);
     if (!next || (first && next.number < 0)) return refuse(`\`${text}\``);
     if (next.unit === "") {
-      if (bare && !first && next.rest.trim() === "") return { ok: true, quantity: { kind: bare, value: next.number, unit: unitsOf(bare)[0] as Unit, text } };
+      if (bare && !first && next.rest.trim() === "")
+        return { ok: true, quantity: { kind: bare, value: next.number, unit: unitsOf(bare)[0] as Unit, text } };
       return refuse(`the bare number \`${text}\``);
     }
     const unit = unitNamed(next.unit, wanted);
     if (!unit) return refuse(unitElsewhere(next.unit, text));
     // Only feet and inches are written one after the other.
-    if (first && !(first.kind === unit.kind && first.print === "ft" && unit.print === "in")) return refuse(`\`${text}\``);
+    if (first && !(first.kind === unit.kind && first.print === "ft" && unit.print === "in"))
+      return refuse(`\`${text}\``);
     total += toKept(next.number, unit);
     first ??= unit;
     rest = next.rest;
@@ -127,11 +141,16 @@ export function readQuantity(input: string | number, wanted: readonly Kind[]): R
 
 function unitElsewhere(spelling: string, text: string): string {
   const other = unitNamed(spelling, Object.keys(kinds) as Kind[]);
-  return other ? `\`${text}\`, which is ${kinds[other.kind].name}` : `\`${text}\`, whose unit \`${spelling}\` is not known`;
+  return other
+    ? `\`${text}\`, which is ${kinds[other.kind].name}`
+    : `\`${text}\`, whose unit \`${spelling}\` is not known`;
 }
 
 /** Reads `a x b` (also `×`): a pair of quantities of one kind, such as `500 mm x 500 mm` or `168 x 168`. */
-export function readPair(input: string | number, wanted: readonly Kind[]): { ok: true; pair: readonly [Quantity, Quantity] } | { ok: false; found: string; allowed: string } {
+export function readPair(
+  input: string | number,
+  wanted: readonly Kind[],
+): { ok: true; pair: readonly [Quantity, Quantity] } | { ok: false; found: string; allowed: string } {
   const halves = String(input).split(/\s*[x×]\s*/u);
   const allowed = `two values joined by \`x\`, each ${allowedFor(wanted)}`;
   if (halves.length !== 2) return { ok: false, found: `\`${input}\``, allowed };

@@ -44,17 +44,28 @@ export function unitFor(value: number, kind: Kind, system: System): Unit {
 
 /** `12 AWG` for a cross-section that is a gauge's own, `2.5 mm²` for any other. */
 function printConductor(area: number): string {
-  for (let gauge = -3; gauge <= 40; gauge += 1) if (Math.abs(awgArea(gauge) / area - 1) < 1e-6) return `${awgName(gauge)} AWG`;
+  for (let gauge = -3; gauge <= 40; gauge += 1)
+    if (Math.abs(awgArea(gauge) / area - 1) < 1e-6) return `${awgName(gauge)} AWG`;
   return `${printNumber(area)} mm²`;
 }
 
 /** Value and unit as text, for instance `17.2 A`, `35 ft`, `80 %`. */
-export function printQuantity(value: number, kind: Kind, system: System, unit: Unit = unitFor(value, kind, system), digits?: number): string {
+export function printQuantity(
+  value: number,
+  kind: Kind,
+  system: System,
+  unit: Unit = unitFor(value, kind, system),
+  digits?: number,
+): string {
   if (kind === "conductor") return printConductor(value);
   // Counts and pixels are whole things: they are printed in full.
   const whole = (kind === "count" || kind === "pixels") && Number.isInteger(value) ? 16 : undefined;
   const number = printNumber(fromKept(value, unit), digits ?? whole ?? 4);
-  return unit.print === "" ? number : unit.print === "°" || unit.print === "′" ? `${number}${unit.print}` : `${number} ${unit.print}`;
+  return unit.print === ""
+    ? number
+    : unit.print === "°" || unit.print === "′"
+      ? `${number}${unit.print}`
+      : `${number} ${unit.print}`;
 }
 
 /** A printer for one document, for the system of units its author writes in. */

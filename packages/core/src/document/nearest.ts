@@ -5,8 +5,13 @@ function distance(one: string, other: string): number {
     const row = [i];
     for (let j = 1; j <= other.length; j += 1) {
       const cost = one[i - 1] === other[j - 1] ? 0 : 1;
-      let best = Math.min((rows[i - 1]?.[j] as number) + 1, (row[j - 1] as number) + 1, (rows[i - 1]?.[j - 1] as number) + cost);
-      if (i > 1 && j > 1 && one[i - 1] === other[j - 2] && one[i - 2] === other[j - 1]) best = Math.min(best, (rows[i - 2]?.[j - 2] as number) + 1);
+      let best = Math.min(
+        (rows[i - 1]?.[j] as number) + 1,
+        (row[j - 1] as number) + 1,
+        (rows[i - 1]?.[j - 1] as number) + cost,
+      );
+      if (i > 1 && j > 1 && one[i - 1] === other[j - 2] && one[i - 2] === other[j - 1])
+        best = Math.min(best, (rows[i - 2]?.[j - 2] as number) + 1);
       row.push(best);
     }
     rows.push(row);
@@ -18,7 +23,9 @@ function distance(one: string, other: string): number {
 export function nearest(word: string, known: readonly string[]): string | undefined {
   if (word.length > 60) return undefined;
   const lower = word.toLowerCase();
-  const ranked = known.map((each) => ({ each, far: distance(lower, each.toLowerCase()) })).sort((a, b) => a.far - b.far);
+  const ranked = known
+    .map((each) => ({ each, far: distance(lower, each.toLowerCase()) }))
+    .sort((a, b) => a.far - b.far);
   const best = ranked[0];
   return best && best.far <= Math.max(1, Math.floor(word.length / 3)) ? best.each : undefined;
 }
@@ -29,6 +36,9 @@ export function choices(known: readonly string[], word?: string): string {
   const near = word === undefined ? undefined : nearest(word, known);
   const listed = known.slice(0, 24).map((each) => `\`${each}\``);
   const more = known.length > 24 ? ` and ${known.length - 24} more` : "";
-  const all = listed.length > 1 && more === "" ? `${listed.slice(0, -1).join(", ")} or ${listed.at(-1)}` : listed.join(", ") + more;
+  const all =
+    listed.length > 1 && more === ""
+      ? `${listed.slice(0, -1).join(", ")} or ${listed.at(-1)}`
+      : listed.join(", ") + more;
   return near ? `Did you mean \`${near}\`? It may be ${all}.` : `It may be ${all}.`;
 }

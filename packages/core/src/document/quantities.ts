@@ -35,7 +35,13 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
   const mistakes: Mistake[] = [];
   const refuse = (path: string, found: string, allowed: string, title: unknown): void => {
     const name = typeof title === "string" ? `\`${path}\` (${title})` : `\`${path}\``;
-    mistakes.push({ rule: "document.front-matter", path, place: placed.places.get(path) ?? START, says: `${name} is ${found}.`, mend: `Write ${allowed}.` });
+    mistakes.push({
+      rule: "document.front-matter",
+      path,
+      place: placed.places.get(path) ?? START,
+      says: `${name} is ${found}.`,
+      mend: `Write ${allowed}.`,
+    });
   };
   const leaf = (schema: Schema, data: string | number, path: string): void => {
     if (schema.quantity !== undefined) {
@@ -47,8 +53,8 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
     if (halves === undefined) return;
     const text = schema.range === undefined ? data : String(data).replace(/\s+(?:to|–)\s+/u, " x ");
     const reading = readPair(text, [halves].flat() as Kind[]);
-    if (!reading.ok) return refuse(path, reading.found, reading.allowed, schema.title);
-    for (const [index, half] of reading.pair.entries()) values.set(join(path, index + 1), written(half, path));
+    if (!reading.ok) refuse(path, reading.found, reading.allowed, schema.title);
+    else for (const [index, half] of reading.pair.entries()) values.set(join(path, index + 1), written(half, path));
   };
   const walk = (given: Schema, data: Data | undefined, path: string): void => {
     if (data === null || data === undefined) return;
@@ -57,10 +63,11 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
       const option = resolve(root, form);
       if (fits(option, data)) walk({ ...option, title: option.title ?? schema.title }, data, path);
     }
-    if (typeof data === "string" || typeof data === "number") return leaf(schema, data, path);
-    if (Array.isArray(data)) return data.forEach((item, index) => walk((schema.items ?? {}) as Schema, item as Data, join(path, index + 1)));
+    if (typeof data === "string" || typeof data === "number") leaf(schema, data, path);
     if (typeof data !== "object") return;
-    for (const [key, value] of Object.entries(data)) {
+    const items = Array.isArray(data) ? (data as readonly Data[]) : [];
+    for (const [index, item] of items.entries()) walk((schema.items ?? {}) as Schema, item, join(path, index + 1));
+    for (const [key, value] of Array.isArray(data) ? [] : Object.entries(data)) {
       const inner = (schema.properties as Record<string, Schema> | undefined)?.[key] ?? schema.additionalProperties;
       if (inner && typeof inner === "object") walk(inner as Schema, value as Data, join(path, key));
     }
@@ -73,10 +80,14 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
 function fits(option: Schema, data: Data): boolean {
   const wanted = [option.type].flat();
   const type = Array.isArray(data) ? "array" : typeof data;
-  if (!wanted.includes(type === "number" && Number.isInteger(data) && wanted.includes("integer") ? "integer" : type)) return false;
+  if (!wanted.includes(type === "number" && Number.isInteger(data) && wanted.includes("integer") ? "integer" : type))
+    return false;
   const properties = option.properties as Record<string, Schema> | undefined;
   if (type !== "object" || !properties) return true;
   const kind = properties.kind?.const;
   if (kind !== undefined) return kind === (data as Record<string, Data>).kind;
-  return ((option.required as string[] | undefined) ?? []).every((key) => key in (data as object)) && Object.keys(data as object).every((key) => key in properties);
+  return (
+    ((option.required as string[] | undefined) ?? []).every((key) => key in (data as object)) &&
+    Object.keys(data as object).every((key) => key in properties)
+  );
 }

@@ -15,7 +15,14 @@ export function quotesOf(tree: Root): readonly Quote[] {
   const visit = (node: { readonly type: string; readonly children?: readonly { type: string }[] }): void => {
     if (node.type === "link" && (node as Link).url.startsWith("calc:")) {
       const { position } = node as Link;
-      const place: Place = position ? { line: position.start.line, column: position.start.column, endLine: position.end.line, endColumn: position.end.column } : START;
+      const place: Place = position
+        ? {
+            line: position.start.line,
+            column: position.start.column,
+            endLine: position.end.line,
+            endColumn: position.end.column,
+          }
+        : START;
       quotes.push({ text: plainText(node), of: (node as Link).url.slice("calc:".length), place });
     }
     for (const child of node.children ?? []) visit(child);

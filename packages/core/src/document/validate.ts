@@ -1,6 +1,6 @@
 import * as validators from "../generated/validators.js";
-import { choices } from "./nearest.js";
 import type { Mistake } from "./mistake.js";
+import { choices } from "./nearest.js";
 import { type Place, START } from "./place.js";
 import { join, type Placed } from "./yaml.js";
 
@@ -9,7 +9,11 @@ interface Complaint {
   readonly keyword: string;
   readonly instancePath: string;
   readonly params: Readonly<Record<string, unknown>>;
-  readonly parentSchema: { readonly title?: string; readonly properties?: Readonly<Record<string, unknown>>; readonly description?: string };
+  readonly parentSchema: {
+    readonly title?: string;
+    readonly properties?: Readonly<Record<string, unknown>>;
+    readonly description?: string;
+  };
   readonly schema: unknown;
   readonly data: unknown;
 }
@@ -36,8 +40,19 @@ const shown = (value: unknown): string => {
   return typeof value === "object" ? "a group of keys" : `\`${String(value).slice(0, 60)}\``;
 };
 
-const TYPES: Readonly<Record<string, string>> = { object: "a group of keys", array: "a list", string: "a text", integer: "a whole number", number: "a number", boolean: "`true` or `false`" };
-const typeNames = (type: unknown): string => [type].flat().map((each) => TYPES[String(each)] ?? String(each)).join(" or ");
+const TYPES: Readonly<Record<string, string>> = {
+  object: "a group of keys",
+  array: "a list",
+  string: "a text",
+  integer: "a whole number",
+  number: "a number",
+  boolean: "`true` or `false`",
+};
+const typeNames = (type: unknown): string =>
+  [type]
+    .flat()
+    .map((each) => TYPES[String(each)] ?? String(each))
+    .join(" or ");
 
 interface Words {
   readonly says: string;
@@ -53,30 +68,57 @@ function words(complaint: Complaint, path: string): Words | undefined {
   switch (keyword) {
     case "additionalProperties": {
       const key = String(params.additionalProperty);
-      return { says: `The key \`${key}\` is not known here.`, mend: choices(known, key), path: join(path, key), atKey: true };
+      return {
+        says: `The key \`${key}\` is not known here.`,
+        mend: choices(known, key),
+        path: join(path, key),
+        atKey: true,
+      };
     }
     case "required":
-      return { says: `${path === "" ? "The key" : `${name} has no key`} \`${String(params.missingProperty)}\`${path === "" ? " is not there." : "."}`, mend: `Write \`${String(params.missingProperty)}:\` there.` };
+      return {
+        says: `${path === "" ? "The key" : `${name} has no key`} \`${String(params.missingProperty)}\`${path === "" ? " is not there." : "."}`,
+        mend: `Write \`${String(params.missingProperty)}:\` there.`,
+      };
     case "enum": {
       const allowed = (params.allowedValues as unknown[]).map(String);
-      return { says: `${name} is ${shown(data)}.`, mend: choices(allowed, typeof data === "string" ? data : undefined) };
+      return {
+        says: `${name} is ${shown(data)}.`,
+        mend: choices(allowed, typeof data === "string" ? data : undefined),
+      };
     }
     case "const":
       return { says: `${name} is ${shown(data)}.`, mend: `It has to be \`${String(params.allowedValue)}\`.` };
     case "type":
       return { says: `${name} is ${shown(data)}.`, mend: `It has to be ${typeNames(params.type)}.` };
     case "pattern":
-      return { says: `${name} is ${shown(data)}.`, mend: parentSchema.description ?? "It has to be letters, digits, hyphens and underscores, or the form its documentation gives." };
+      return {
+        says: `${name} is ${shown(data)}.`,
+        mend:
+          parentSchema.description ??
+          "It has to be letters, digits, hyphens and underscores, or the form its documentation gives.",
+      };
     case "discriminator":
-      return { says: `${name} has the kind ${shown(params.tagValue)}.`, mend: `Write one of the known kinds. ${choices(["panel", "processor", "power-cable", "data-cable", "video-cable", "converter", "source", "bar", "rope", "hardware", "spare-part"], typeof params.tagValue === "string" ? params.tagValue : undefined)}` };
+      return {
+        says: `${name} has the kind ${shown(params.tagValue)}.`,
+        mend: `Write one of the known kinds. ${choices(["panel", "processor", "power-cable", "data-cable", "video-cable", "converter", "source", "bar", "rope", "hardware", "spare-part"], typeof params.tagValue === "string" ? params.tagValue : undefined)}`,
+      };
     case "propertyNames":
     case "anyOf":
     case "oneOf":
-      return keyword === "anyOf" ? { says: `${name} is ${shown(data)}, in none of the forms it may have.`, mend: "See the forms in the documentation of this key." } : undefined;
+      return keyword === "anyOf"
+        ? {
+            says: `${name} is ${shown(data)}, in none of the forms it may have.`,
+            mend: "See the forms in the documentation of this key.",
+          }
+        : undefined;
     case "minimum":
     case "maximum":
     case "exclusiveMinimum":
-      return { says: `${name} is ${shown(data)}.`, mend: `It has to be ${String(params.comparison).replace(">=", "at least").replace("<=", "at most").replace(">", "above")} ${String(params.limit)}.` };
+      return {
+        says: `${name} is ${shown(data)}.`,
+        mend: `It has to be ${String(params.comparison).replace(">=", "at least").replace("<=", "at most").replace(">", "above")} ${String(params.limit)}.`,
+      };
     default:
       return { says: `${name} is ${shown(data)}.`, mend: `It does not meet \`${keyword}\` of the schema.` };
   }
@@ -96,8 +138,10 @@ export function validate(schema: SchemaName, placed: Placed): readonly Mistake[]
     const made = words(complaint, path);
     if (!made) continue;
     const where = made.path ?? path;
-    const place: Place = (made.atKey ? placed.keys.get(where) : undefined) ?? placed.places.get(where) ?? placed.keys.get(where) ?? START;
-    if (!mistakes.some((other) => other.path === where && other.says === made.says)) mistakes.push({ rule: "document.front-matter", path: where, place, says: made.says, mend: made.mend });
+    const place: Place =
+      (made.atKey ? placed.keys.get(where) : undefined) ?? placed.places.get(where) ?? placed.keys.get(where) ?? START;
+    if (!mistakes.some((other) => other.path === where && other.says === made.says))
+      mistakes.push({ rule: "document.front-matter", path: where, place, says: made.says, mend: made.mend });
   }
   return mistakes;
 }

@@ -34,19 +34,38 @@ export function readYaml(text: string, from = 0, to = text.length): Placed {
     mistakes.push({ rule: "document.front-matter", path, place, says, mend });
   };
   if (to - from > LARGEST_YAML) {
-    complain(START, `The YAML is ${to - from} characters long; at most ${LARGEST_YAML} are read.`, "Split the file, or take out what is not data.");
+    complain(
+      START,
+      `The YAML is ${to - from} characters long; at most ${LARGEST_YAML} are read.`,
+      "Split the file, or take out what is not data.",
+    );
     return { data: null, places, keys, mistakes };
   }
-  const parsed = parseDocument(text.slice(from, to), { version: "1.2", uniqueKeys: true, prettyErrors: false, lineCounter: new LineCounter(), stringKeys: true });
+  const parsed = parseDocument(text.slice(from, to), {
+    version: "1.2",
+    uniqueKeys: true,
+    prettyErrors: false,
+    lineCounter: new LineCounter(),
+    stringKeys: true,
+  });
   for (const error of [...parsed.errors, ...parsed.warnings]) {
-    complain(at(from + error.pos[0], from + error.pos[1]), `The YAML cannot be read here: ${error.message.replace(/\s+/gu, " ")}.`.replace("..", "."), "Mend the YAML: keys end with a colon and a space, nested lines are indented by two spaces, texts with `: ` or `#` are quoted.");
+    complain(
+      at(from + error.pos[0], from + error.pos[1]),
+      `The YAML cannot be read here: ${error.message.replace(/\s+/gu, " ")}.`.replace("..", "."),
+      "Mend the YAML: keys end with a colon and a space, nested lines are indented by two spaces, texts with `: ` or `#` are quoted.",
+    );
   }
   const place = (node: Node): Place => at(from + (node.range?.[0] ?? 0), from + (node.range?.[1] ?? 0));
   const walk = (node: unknown, path: string, depth: number): Data => {
     if (node === null || node === undefined) return null;
     places.set(path, place(node as Node));
     if (isAlias(node) || depth > DEEPEST) {
-      complain(place(node as Node), isAlias(node) ? "An alias (`*name`) stands here." : `The data is nested more than ${DEEPEST} deep.`, "Write the value out.", path);
+      complain(
+        place(node as Node),
+        isAlias(node) ? "An alias (`*name`) stands here." : `The data is nested more than ${DEEPEST} deep.`,
+        "Write the value out.",
+        path,
+      );
       return null;
     }
     if (isMap(node)) return walkMap(node.items as never, path, depth);
@@ -65,7 +84,12 @@ export function readYaml(text: string, from = 0, to = text.length): Placed {
     }
     return made;
   };
-  return { data: mistakes.length > 0 && parsed.errors.length > 0 ? null : walk(parsed.contents, "", 0), places, keys, mistakes };
+  return {
+    data: mistakes.length > 0 && parsed.errors.length > 0 ? null : walk(parsed.contents, "", 0),
+    places,
+    keys,
+    mistakes,
+  };
 }
 
 function scalar(value: unknown): Data {

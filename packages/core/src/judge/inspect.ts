@@ -1,24 +1,24 @@
 import { printer, type System } from "@plumbmark/calc";
-import { buildSchema } from "../generated/schemas.js";
 import { type Markdown, readMarkdown } from "../document/markdown.js";
-import { choices } from "../document/nearest.js";
 import type { Mistake } from "../document/mistake.js";
+import { choices } from "../document/nearest.js";
 import { START } from "../document/place.js";
 import { readQuantities } from "../document/quantities.js";
 import { validate } from "../document/validate.js";
 import { type Data, type Placed, readYaml } from "../document/yaml.js";
+import { buildSchema } from "../generated/schemas.js";
 import { type Promised, promisesOf } from "../model/bookings.js";
 import { Build } from "../model/build.js";
 import { Reader } from "../model/reader.js";
 import type { RepositoryFiles, SourceFile } from "../repository/files.js";
 import { type HouseStandardSettings, readHouseStandard } from "../repository/house-standard.js";
 import { type Catalogue, readCatalogue } from "../repository/parts.js";
-import { readStock } from "../repository/stock.js";
+import { readStock, type Stock } from "../repository/stock.js";
 import { judge } from "./judge.js";
+import { ownRules } from "./own-rules.js";
 import { type CheckEntry, countsOf, type DocumentEntry, type InspectionRecord, verdictOf } from "./record.js";
 import type { Level, Rule } from "./rule.js";
-import { ownRules } from "./own-rules.js";
-import { levelOf, settingsOf, StandardError } from "./settings.js";
+import { levelOf, StandardError, settingsOf } from "./settings.js";
 import { applyWaivers } from "./waivers.js";
 
 export interface InspectOptions {
@@ -39,9 +39,14 @@ interface Opened {
 
 function open(file: SourceFile): Opened {
   const markdown = readMarkdown(file.text);
-  const placed = markdown.frontMatter ? readYaml(file.text, markdown.frontMatter.from, markdown.frontMatter.to) : undefined;
+  const placed = markdown.frontMatter
+    ? readYaml(file.text, markdown.frontMatter.from, markdown.frontMatter.to)
+    : undefined;
   const data = placed?.data;
-  const name = data !== null && typeof data === "object" && !Array.isArray(data) ? (data as Record<string, Data>).build : undefined;
+  const name =
+    data !== null && typeof data === "object" && !Array.isArray(data)
+      ? (data as Record<string, Data>).build
+      : undefined;
   return { file, markdown, placed, name: typeof name === "string" ? name : undefined };
 }
 
@@ -60,13 +65,15 @@ const mistakeEntry = (mistake: Mistake, level: "shall"): CheckEntry => ({
 
 /** A rule the house standard sets has to exist: a misspelt name would leave the real rule as it was. */
 function refuseUnknown(set: readonly string[], known: readonly string[]): void {
-  for (const id of set) if (!known.includes(id)) throw new StandardError(`rules.${id}: there is no rule \`${id}\`. ${choices(known, id)}`);
+  for (const id of set)
+    if (!known.includes(id)) throw new StandardError(`rules.${id}: there is no rule \`${id}\`. ${choices(known, id)}`);
 }
 
 /** A plugin's mistake does not stop the inspection, and what it did not look at is open. Ours is an exception. */
 function failedPlugin(rule: Rule, file: string, cause: unknown): CheckEntry {
   const reason = cause instanceof Error ? cause.message : String(cause);
-  if (rule.plugin === undefined) throw new Error(`the rule ${rule.id} could not be carried out on ${file}: ${reason}`, { cause });
+  if (rule.plugin === undefined)
+    throw new Error(`the rule ${rule.id} could not be carried out on ${file}: ${reason}`, { cause });
   return {
     rule: "plugin.failed",
     level: "shall",
@@ -87,14 +94,29 @@ function systemOf(reader: Reader, build: Build): System {
 }
 
 /** Reads a document and makes its build model. */
-export function buildOf(opened: Opened, context: Context): { readonly build: Build; readonly mistakes: readonly Mistake[] } {
+export function buildOf(
+  opened: Opened,
+  context: Context,
+): { readonly build: Build; readonly mistakes: readonly Mistake[] } {
   const placed: Placed = opened.placed ?? { data: null, places: new Map(), keys: new Map(), mistakes: [] };
   const sound = placed.mistakes.length === 0;
-  const { values, mistakes: unread } = sound ? readQuantities(buildSchema, placed) : { values: new Map(), mistakes: [] };
+  const { values, mistakes: unread } = sound
+    ? readQuantities(buildSchema, placed)
+    : { values: new Map(), mistakes: [] };
   const shape = sound ? (placed.data === null ? [empty(opened)] : validate("build", placed)) : [];
   const reader = new Reader(placed, values, context.catalogue.parts);
   const sameName = context.names.get(opened.name ?? "") ?? [];
-  const build = new Build(reader, opened.markdown, { file: opened.file.path, standard: context.standard, stock: context.stock, files: context.files, sameName, today: context.today, promises: context.promises, rules: context.rules ?? [], mistakes: [...placed.mistakes, ...shape, ...unread] });
+  const build = new Build(reader, opened.markdown, {
+    file: opened.file.path,
+    standard: context.standard,
+    stock: context.stock,
+    files: context.files,
+    sameName,
+    today: context.today,
+    promises: context.promises,
+    rules: context.rules ?? [],
+    mistakes: [...placed.mistakes, ...shape, ...unread],
+  });
   return { build, mistakes: build.mistakes };
 }
 
@@ -118,9 +140,18 @@ export interface Context {
   readonly rules?: readonly string[];
 }
 
-function inspectDocument(opened: Opened, context: Context, rules: readonly Rule[], every: boolean): DocumentEntry {
+/** A document's entry of the record with the model it was judged by. */
+export interface Inspected {
+  readonly entry: DocumentEntry;
+  readonly build: Build;
+  /** System of units its author writes in. */
+  readonly system: System;
+}
+
+function inspectDocument(opened: Opened, context: Context, rules: readonly Rule[], every: boolean): Inspected {
   const { build, mistakes } = buildOf(opened, context);
-  const print = printer(systemOf(build.reader, build));
+  const system = systemOf(build.reader, build);
+  const print = printer(system);
   const checks: CheckEntry[] = mistakes.map((mistake) => mistakeEntry(mistake, "shall"));
   for (const rule of rules) {
     const level: Level = levelOf(rule, context.standard);
@@ -133,19 +164,26 @@ function inspectDocument(opened: Opened, context: Context, rules: readonly Rule[
     }
   }
   const judged = applyWaivers(checks, build, context.today);
-  const sorted = judged.map((check, index) => ({ check, index })).sort((a, b) => a.check.at.line - b.check.at.line || a.index - b.index).map(({ check }) => check);
+  const sorted = judged
+    .map((check, index) => ({ check, index }))
+    .sort((a, b) => a.check.at.line - b.check.at.line || a.index - b.index)
+    .map(({ check }) => check);
   const data = (opened.placed?.data ?? {}) as Record<string, Data>;
-  const text = (key: string): Record<string, string> => (typeof data[key] === "string" ? { [key]: data[key] as string } : {});
-  return {
+  const text = (key: string): Record<string, string> =>
+    typeof data[key] === "string" ? { [key]: data[key] as string } : {};
+  const entry: DocumentEntry = {
     file: opened.file.path,
     ...text("build"),
     ...text("title"),
-    ...(Number.isInteger(data.revision) || typeof data.revision === "string" ? { revision: data.revision as number | string } : {}),
+    ...(Number.isInteger(data.revision) || typeof data.revision === "string"
+      ? { revision: data.revision as number | string }
+      : {}),
     ...text("status"),
     verdict: verdictOf(sorted, text("status").status),
     counts: countsOf(sorted),
     checks: every ? sorted : sorted.filter((check) => check.outcome !== "holds"),
   };
+  return { entry, build, system };
 }
 
 const fileEntry = (file: string, mistakes: readonly Mistake[]): DocumentEntry => {
@@ -153,33 +191,80 @@ const fileEntry = (file: string, mistakes: readonly Mistake[]): DocumentEntry =>
   return { file, verdict: "not ready", counts: countsOf(checks), checks };
 };
 
-const pathsOf = ({ documents, parts, stock, houseStandard }: RepositoryFiles): readonly string[] => [...documents, ...parts, ...(stock ? [stock] : []), ...(houseStandard ? [houseStandard] : [])].map(({ path }) => path);
+const pathsOf = ({ documents, parts, stock, houseStandard }: RepositoryFiles): readonly string[] =>
+  [...documents, ...parts, ...(stock ? [stock] : []), ...(houseStandard ? [houseStandard] : [])].map(
+    ({ path }) => path,
+  );
 
 /** Reads what surrounds the documents. @throws StandardError when the house standard cannot be used. */
 export function contextOf(files: RepositoryFiles, today: string): Context & { readonly opened: readonly Opened[] } {
   const { standard, mistakes } = readHouseStandard(files.houseStandard);
-  if (mistakes[0]) throw new StandardError(mistakes.map(({ place, says, mend }) => `${files.houseStandard?.path}:${place.line}:${place.column}: ${says} ${mend}`).join("\n"));
+  if (mistakes[0])
+    throw new StandardError(
+      mistakes
+        .map(({ place, says, mend }) => `${files.houseStandard?.path}:${place.line}:${place.column}: ${says} ${mend}`)
+        .join("\n"),
+    );
   const opened = files.documents.map(open);
   const names = new Map<string, string[]>();
   for (const { name, file } of opened) if (name !== undefined) names.set(name, [...(names.get(name) ?? []), file.path]);
-  return { standard, catalogue: readCatalogue(files.parts), stock: readStock(files.stock), names, files: pathsOf(files), promises: opened.flatMap(({ file, placed }) => promisesOf(file.path, placed?.data)), today, opened };
+  return {
+    standard,
+    catalogue: readCatalogue(files.parts),
+    stock: readStock(files.stock),
+    names,
+    files: pathsOf(files),
+    promises: opened.flatMap(({ file, placed }) => promisesOf(file.path, placed?.data)),
+    today,
+    opened,
+  };
 }
 
-/** Inspects every build document of a repository. */
-export function inspect(files: RepositoryFiles, rules: readonly Rule[], options: InspectOptions): InspectionRecord {
+/** The record of an inspection with the models behind it, for surfaces that show more than the record. */
+export interface Inspection {
+  readonly record: InspectionRecord;
+  readonly standard: HouseStandardSettings;
+  readonly catalogue: Catalogue;
+  readonly stock: Stock;
+  /** By the document's path, in the record's order. */
+  readonly builds: ReadonlyMap<string, Inspected>;
+}
+
+/** Inspects every build document of a repository and keeps the models. @throws StandardError */
+export function inspection(files: RepositoryFiles, rules: readonly Rule[], options: InspectOptions): Inspection {
   const context = contextOf(files, options.today);
   const all = [...rules, ...ownRules(context.standard)];
   const known = [...new Set([...all.map((rule) => rule.id), ...(options.known ?? [])])];
   refuseUnknown(Object.keys(context.standard.rules), known);
-  const documents = context.opened.map((opened) => inspectDocument(opened, { ...context, rules: known }, all, options.every ?? false));
+  const inspected = context.opened.map((opened) =>
+    inspectDocument(opened, { ...context, rules: known }, all, options.every ?? false),
+  );
+  const documents = inspected.map(({ entry }) => entry);
   for (const [file, mistakes] of context.catalogue.mistakes) documents.push(fileEntry(file, mistakes));
-  if (files.stock && context.stock.mistakes.length > 0) documents.push(fileEntry(files.stock.path, context.stock.mistakes));
-  const total = (key: keyof DocumentEntry["counts"]): number => documents.reduce((sum, { counts }) => sum + counts[key], 0);
+  if (files.stock && context.stock.mistakes.length > 0)
+    documents.push(fileEntry(files.stock.path, context.stock.mistakes));
+  const total = (key: keyof DocumentEntry["counts"]): number =>
+    documents.reduce((sum, { counts }) => sum + counts[key], 0);
   const ready = documents.filter(({ verdict }) => verdict === "ready").length;
-  return {
+  const record: InspectionRecord = {
     record: 1,
     standard: context.standard.name,
     documents,
-    totals: { documents: documents.length, ready, "not-ready": documents.length - ready, checks: total("checks"), holds: total("holds"), fails: total("fails"), open: total("open"), waived: total("waived") },
+    totals: {
+      documents: documents.length,
+      ready,
+      "not-ready": documents.length - ready,
+      checks: total("checks"),
+      holds: total("holds"),
+      fails: total("fails"),
+      open: total("open"),
+      waived: total("waived"),
+    },
   };
+  const { standard, catalogue, stock } = context;
+  return { record, standard, catalogue, stock, builds: new Map(inspected.map((each) => [each.entry.file, each])) };
 }
+
+/** Inspects every build document of a repository. @throws StandardError when the house standard cannot be used. */
+export const inspect = (files: RepositoryFiles, rules: readonly Rule[], options: InspectOptions): InspectionRecord =>
+  inspection(files, rules, options).record;

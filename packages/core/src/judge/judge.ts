@@ -1,12 +1,15 @@
-import { gapsOf, type Gap, type Known, type Print, siUnit, sourceOf, type SourceId, workingOf } from "@plumbmark/calc";
+import { type Gap, gapsOf, type Known, type Print, type SourceId, siUnit, sourceOf, workingOf } from "@plumbmark/calc";
 import type { Build } from "../model/build.js";
-import type { Level, RawCheck, Rule } from "./rule.js";
 import type { CheckEntry, QuantityEntry, WorkingEntry } from "./record.js";
+import type { Level, RawCheck, Rule } from "./rule.js";
 
 /** Floating-point noise must not fail a build that is exactly at its limit: 1.25 × 16 A is 20 A. */
 const NOISE = 1e-9;
 
-const entry = (value: Known): QuantityEntry => ({ value: Number(value.value.toPrecision(9)), unit: siUnit(value.kind) });
+const entry = (value: Known): QuantityEntry => ({
+  value: Number(value.value.toPrecision(9)),
+  unit: siUnit(value.kind),
+});
 
 function holds(measured: number, allowed: number, sense: RawCheck["sense"]): boolean {
   const slip = NOISE * Math.max(Math.abs(measured), Math.abs(allowed));
@@ -17,29 +20,56 @@ function holds(measured: number, allowed: number, sense: RawCheck["sense"]): boo
 
 /** The sentence about what is not written down. */
 const gapSays = (gap: Gap): string => gap.because ?? `${gap.of ?? "The document"} has no ${gap.what} written down.`;
-const gapMend = (gap: Gap): string => (gap.path === "" ? `State the ${gap.what}.` : `Write the ${gap.what} under \`${gap.path}\`.`);
+const gapMend = (gap: Gap): string =>
+  gap.path === "" ? `State the ${gap.what}.` : `Write the ${gap.what} under \`${gap.path}\`.`;
 
 export const workingEntries = (values: readonly Known[], print: Print): readonly WorkingEntry[] => {
   const lines = new Map<string, WorkingEntry>();
   for (const { step, result } of values.flatMap(workingOf)) {
     const shown = `${step.show(print)} = ${print(result.value, result.kind)}`;
     // The same line once: sixteen panels that are alike are worked out alike.
-    lines.set(`${step.formula} | ${shown}`, { formula: step.formula, with: shown, result: entry(result), source: step.source });
+    lines.set(`${step.formula} | ${shown}`, {
+      formula: step.formula,
+      with: shown,
+      result: entry(result),
+      source: step.source,
+    });
   }
   return [...lines.values()];
 };
 
 /** Sources of the build's own practice: a build in `iec` practice does not rest on the NEC. */
 const sourceEntries = (ids: readonly SourceId[], practice: "us" | "iec"): CheckEntry["sources"] =>
-  ids.filter((id) => (sourceOf(id).practice ?? practice) === practice).map((id) => {
-    const { document, title, edition, clause, says, basis } = sourceOf(id);
-    return { id, document, ...(title ? { title } : {}), ...(edition ? { edition } : {}), ...(clause ? { clause } : {}), says, basis };
-  });
+  ids
+    .filter((id) => (sourceOf(id).practice ?? practice) === practice)
+    .map((id) => {
+      const { document, title, edition, clause, says, basis } = sourceOf(id);
+      return {
+        id,
+        document,
+        ...(title ? { title } : {}),
+        ...(edition ? { edition } : {}),
+        ...(clause ? { clause } : {}),
+        says,
+        basis,
+      };
+    });
 
 /** Compares what a rule measured with what it allows and makes the entry of the record. */
-export function judge(rule: Rule, level: Exclude<Level, "none">, raw: RawCheck, build: Build, print: Print): CheckEntry {
+export function judge(
+  rule: Rule,
+  level: Exclude<Level, "none">,
+  raw: RawCheck,
+  build: Build,
+  print: Print,
+): CheckEntry {
   const place = raw.place ?? build.reader.place(raw.at);
-  const base = { rule: rule.id, level, at: { path: raw.at, ...place }, sources: sourceEntries(rule.sources, build.practice) };
+  const base = {
+    rule: rule.id,
+    level,
+    at: { path: raw.at, ...place },
+    sources: sourceEntries(rule.sources, build.practice),
+  };
   const values = [raw.measured, raw.allowed].filter((each) => each !== undefined);
   const gaps = gapsOf(values);
   if (raw.form === "open" || gaps.length > 0) {
@@ -50,7 +80,10 @@ export function judge(rule: Rule, level: Exclude<Level, "none">, raw: RawCheck, 
   }
   const [measured, allowed] = [raw.measured as Known | undefined, raw.allowed as Known | undefined];
   const shown = (value: Known | undefined): string => (value ? print(value.value, value.kind) : "");
-  const good = raw.form === "plain" ? raw.holds === true : measured !== undefined && allowed !== undefined && holds(measured.value, allowed.value, raw.sense);
+  const good =
+    raw.form === "plain"
+      ? raw.holds === true
+      : measured !== undefined && allowed !== undefined && holds(measured.value, allowed.value, raw.sense);
   const says = raw.says({ measured: shown(measured), allowed: shown(allowed) });
   return {
     ...base,
@@ -58,8 +91,17 @@ export function judge(rule: Rule, level: Exclude<Level, "none">, raw: RawCheck, 
     says,
     ...(measured ? { measured: entry(measured) } : {}),
     ...(allowed ? { allowed: { ...entry(allowed), sense: raw.sense ?? "at most" } } : {}),
-    ...(measured && allowed && measured.value !== 0 && allowed.value !== 0 ? { share: Number((raw.sense === "at least" ? allowed.value / measured.value : measured.value / allowed.value).toPrecision(6)) } : {}),
+    ...(measured && allowed && measured.value !== 0 && allowed.value !== 0
+      ? {
+          share: Number(
+            (raw.sense === "at least" ? allowed.value / measured.value : measured.value / allowed.value).toPrecision(6),
+          ),
+        }
+      : {}),
     ...(!good && raw.mend ? { mend: raw.mend } : {}),
-    working: workingEntries([measured, allowed].filter((each) => each !== undefined), print),
+    working: workingEntries(
+      [measured, allowed].filter((each) => each !== undefined),
+      print,
+    ),
   };
 }

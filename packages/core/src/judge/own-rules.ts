@@ -20,7 +20,10 @@ const thingsOf = (build: Build, each: OwnRule["each"]): readonly Thing[] =>
   each === "build" ? [build] : each === "hangs" ? build.bars.flatMap((bar) => bar.hangs) : build[each];
 
 /** What is written under a thing and what is computed for it, in SI units; and the names of what cannot be told. */
-function factsOf(build: Build, thing: Thing): { readonly facts: Readonly<Record<string, unknown>>; readonly unknown: readonly string[] } {
+function factsOf(
+  build: Build,
+  thing: Thing,
+): { readonly facts: Readonly<Record<string, unknown>>; readonly unknown: readonly string[] } {
   const written = build.reader.data(thing.path);
   const facts: Record<string, unknown> = { ...(written as Record<string, Data>) };
   const unknown: string[] = [];
@@ -35,12 +38,28 @@ function factsOf(build: Build, thing: Thing): { readonly facts: Readonly<Record<
 }
 
 const keysOf = (...schemas: readonly (Record<string, unknown> | undefined)[]): readonly string[] =>
-  schemas.flatMap((schema) => [...Object.keys((schema?.properties as object | undefined) ?? {}), ...((schema?.required as string[] | undefined) ?? [])]);
+  schemas.flatMap((schema) => [
+    ...Object.keys((schema?.properties as object | undefined) ?? {}),
+    ...((schema?.required as string[] | undefined) ?? []),
+  ]);
 
-function checkOf(own: OwnRule, thing: Thing, build: Build, when: ValidateFunction | undefined, require: ValidateFunction): RawCheck | undefined {
+function checkOf(
+  own: OwnRule,
+  thing: Thing,
+  build: Build,
+  when: ValidateFunction | undefined,
+  require: ValidateFunction,
+): RawCheck | undefined {
   const { facts, unknown } = factsOf(build, thing);
   const label = thing.label;
-  const open = (keys: readonly string[]): RawCheck => ({ at: thing.path, form: "open", says: () => `${label}: ${keys.map((key) => `\`${key}\``).join(", ")} cannot be told, so “${own.states}” cannot be either.`, mend: "Write it down, or what it is computed from.", gaps: keys });
+  const open = (keys: readonly string[]): RawCheck => ({
+    at: thing.path,
+    form: "open",
+    says: () =>
+      `${label}: ${keys.map((key) => `\`${key}\``).join(", ")} cannot be told, so “${own.states}” cannot be either.`,
+    mend: "Write it down, or what it is computed from.",
+    gaps: keys,
+  });
   const untold = keysOf(own.when, own.require).filter((key) => unknown.includes(key));
   if (untold.length > 0) return open(untold);
   if (when && !when(facts)) return undefined;
@@ -48,7 +67,13 @@ function checkOf(own: OwnRule, thing: Thing, build: Build, when: ValidateFunctio
   if (absent.length > 0) return open([...new Set(absent)]);
   const holds = require(facts);
   const shown = [...new Set(keysOf(own.require))].map((key) => `${key} is ${JSON.stringify(facts[key])}`).join(", ");
-  return { at: thing.path, form: "plain", holds, says: () => `${label}: ${own.states} Here ${shown}.`, ...(own.mend ? { mend: own.mend } : {}) };
+  return {
+    at: thing.path,
+    form: "plain",
+    holds,
+    says: () => `${label}: ${own.states} Here ${shown}.`,
+    ...(own.mend ? { mend: own.mend } : {}),
+  };
 }
 
 /** The house standard's rules without code, as rules. @throws StandardError when a schema of theirs cannot be used. */
@@ -58,7 +83,9 @@ export function ownRules(standard: HouseStandardSettings): readonly Rule[] {
       try {
         return new Ajv2020({ strict: false }).compile(schema);
       } catch (error) {
-        throw new StandardError(`own-rules.${id}: the schema cannot be used: ${error instanceof Error ? error.message : String(error)}.`);
+        throw new StandardError(
+          `own-rules.${id}: the schema cannot be used: ${error instanceof Error ? error.message : String(error)}.`,
+        );
       }
     };
     const [when, require] = [own.when ? compile(own.when) : undefined, compile(own.require)];

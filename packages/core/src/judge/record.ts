@@ -18,7 +18,13 @@ export interface CheckEntry {
   readonly rule: string;
   readonly level: "shall" | "should" | "note";
   readonly outcome: Outcome;
-  readonly at: { readonly path: string; readonly line: number; readonly column: number; readonly endLine: number; readonly endColumn: number };
+  readonly at: {
+    readonly path: string;
+    readonly line: number;
+    readonly column: number;
+    readonly endLine: number;
+    readonly endColumn: number;
+  };
   readonly measured?: QuantityEntry;
   readonly allowed?: QuantityEntry;
   readonly share?: number;
@@ -27,7 +33,15 @@ export interface CheckEntry {
   readonly missing?: readonly string[];
   readonly waiver?: { readonly because: string; readonly by: string; readonly until: string };
   readonly working?: readonly WorkingEntry[];
-  readonly sources: readonly { readonly id: string; readonly document: string; readonly title?: string; readonly edition?: string; readonly clause?: string; readonly says?: string; readonly basis?: string }[];
+  readonly sources: readonly {
+    readonly id: string;
+    readonly document: string;
+    readonly title?: string;
+    readonly edition?: string;
+    readonly clause?: string;
+    readonly says?: string;
+    readonly basis?: string;
+  }[];
 }
 
 export interface Counts {
@@ -63,4 +77,9 @@ export const countsOf = (checks: readonly CheckEntry[]): Counts => {
 
 /** `ready` when no check of a `shall` rule fails or is open; in a draft open checks do not count. */
 export const verdictOf = (checks: readonly CheckEntry[], status: string | undefined): "ready" | "not ready" =>
-  checks.some((check) => check.level === "shall" && (check.outcome === "fails" || (check.outcome === "open" && status !== "draft"))) ? "not ready" : "ready";
+  checks.some(
+    (check) =>
+      check.level === "shall" && (check.outcome === "fails" || (check.outcome === "open" && status !== "draft")),
+  )
+    ? "not ready"
+    : "ready";

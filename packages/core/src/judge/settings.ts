@@ -13,16 +13,29 @@ export function levelOf(rule: Rule, standard: HouseStandardSettings): Level {
 }
 
 /** Settings in force: the practice's defaults with the house standard's own on top. */
-export function settingsOf(rule: Rule, standard: HouseStandardSettings, practice: "us" | "iec"): Readonly<Record<string, Setting>> {
+export function settingsOf(
+  rule: Rule,
+  standard: HouseStandardSettings,
+  practice: "us" | "iec",
+): Readonly<Record<string, Setting>> {
   const own = standard.rules[rule.id] ?? {};
-  for (const key of Object.keys(own)) if (key !== "level" && !(key in (rule.settings ?? {}))) throw new StandardError(`rules.${rule.id}: there is no setting \`${key}\`; it has ${Object.keys(rule.settings ?? {}).map((each) => `\`${each}\``).join(", ") || "none"}.`);
+  for (const key of Object.keys(own))
+    if (key !== "level" && !(key in (rule.settings ?? {})))
+      throw new StandardError(
+        `rules.${rule.id}: there is no setting \`${key}\`; it has ${
+          Object.keys(rule.settings ?? {})
+            .map((each) => `\`${each}\``)
+            .join(", ") || "none"
+        }.`,
+      );
   return Object.fromEntries(
     Object.entries(rule.settings ?? {}).map(([key, definition]) => {
       const written = own[key];
       if (written === undefined || written === null) return [key, definition[practice]];
       if (!definition.kind) return [key, written as Setting];
       const reading = readQuantity(written as string, [definition.kind]);
-      if (!reading.ok) throw new StandardError(`rules.${rule.id}.${key} is ${reading.found}; write ${reading.allowed}.`);
+      if (!reading.ok)
+        throw new StandardError(`rules.${rule.id}.${key} is ${reading.found}; write ${reading.allowed}.`);
       return [key, reading.quantity.value];
     }),
   );

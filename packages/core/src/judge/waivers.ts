@@ -20,12 +20,17 @@ export function waiversInForce(build: Build, today: string): readonly Waiver[] {
   return (written as readonly Data[]).filter((each): each is never => {
     if (each === null || typeof each !== "object" || Array.isArray(each)) return false;
     const { rule, because, by, until } = each as Record<string, Data>;
-    return [rule, because, by, until].every((field) => typeof field === "string" && field.trim() !== "") && DAY.test(String(until)) && String(until) >= today;
+    return (
+      [rule, because, by, until].every((field) => typeof field === "string" && field.trim() !== "") &&
+      DAY.test(String(until)) &&
+      String(until) >= today
+    );
   });
 }
 
 const covers = (waiver: Waiver, check: CheckEntry): boolean =>
-  waiver.rule === check.rule && (waiver.where === undefined || check.at.path === waiver.where || check.at.path.startsWith(`${waiver.where}.`));
+  waiver.rule === check.rule &&
+  (waiver.where === undefined || check.at.path === waiver.where || check.at.path.startsWith(`${waiver.where}.`));
 
 /** What a document says of itself cannot be waived: a waiver is not allowed to hide that it cannot be read. */
 const UNWAIVABLE = ["document.front-matter", "document.waivers"];
@@ -36,6 +41,8 @@ export function applyWaivers(checks: readonly CheckEntry[], build: Build, today:
   return checks.map((check) => {
     if (check.outcome === "holds" || UNWAIVABLE.includes(check.rule)) return check;
     const waiver = waivers.find((each) => covers(each, check));
-    return waiver ? { ...check, outcome: "waived", waiver: { because: waiver.because, by: waiver.by, until: waiver.until } } : check;
+    return waiver
+      ? { ...check, outcome: "waived", waiver: { because: waiver.because, by: waiver.by, until: waiver.until } }
+      : check;
   });
 }

@@ -16,8 +16,18 @@ export interface WorkedValue {
 
 const worked = (value: Value, print: Print): WorkedValue =>
   value.known
-    ? { value: Number(value.value.toPrecision(9)), unit: siUnit(value.kind), text: print(value.value, value.kind), working: workingEntries([value as Known], print) }
-    : { unit: siUnit(value.kind), text: "cannot be told", missing: value.gaps.map((gap) => gap.because ?? `${gap.of ?? "The document"} has no ${gap.what} written down.`), working: [] };
+    ? {
+        value: Number(value.value.toPrecision(9)),
+        unit: siUnit(value.kind),
+        text: print(value.value, value.kind),
+        working: workingEntries([value as Known], print),
+      }
+    : {
+        unit: siUnit(value.kind),
+        text: "cannot be told",
+        missing: value.gaps.map((gap) => gap.because ?? `${gap.of ?? "The document"} has no ${gap.what} written down.`),
+        working: [],
+      };
 
 /** Workings of one document of the repository. @throws RangeError when it is not among the documents. */
 export function workings(files: RepositoryFiles, path: string, today: string): ReadonlyMap<string, WorkedValue> {

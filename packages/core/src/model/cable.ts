@@ -1,6 +1,6 @@
 import { missing, type Value } from "@plumbmark/calc";
-import type { Part } from "../repository/parts.js";
 import type { Data } from "../document/yaml.js";
+import type { Part } from "../repository/parts.js";
 import { partValue, type Reader } from "./reader.js";
 
 /** A connector of a part: its id in the table, and a better retention the part states with its reason. */

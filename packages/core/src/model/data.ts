@@ -1,4 +1,17 @@
-import { bitsPerPixel, type Known, missing, panelPixels, portBound, portCapacity, FRAME_PAYLOAD, FRAME_OVERHEAD, sum, tabled, counted, type Value } from "@plumbmark/calc";
+import {
+  bitsPerPixel,
+  counted,
+  FRAME_OVERHEAD,
+  FRAME_PAYLOAD,
+  type Known,
+  missing,
+  panelPixels,
+  portBound,
+  portCapacity,
+  sum,
+  tabled,
+  type Value,
+} from "@plumbmark/calc";
 import type { Build } from "./build.js";
 import { Cable } from "./cable.js";
 import { type Panel, panelsAt } from "./panels.js";
@@ -39,7 +52,13 @@ export class Chain {
   get pixels(): Value {
     if (!this.panels) return this.#unlisted("pixels");
     return sum(
-      this.panels.map(({ face }) => panelPixels.of({ n: counted(1, "one panel"), x: face.panelValue("pixels.1", "pixels", "pixels"), y: face.panelValue("pixels.2", "pixels", "pixels") } as never)),
+      this.panels.map(({ face }) =>
+        panelPixels.of({
+          n: counted(1, "one panel"),
+          x: face.panelValue("pixels.1", "pixels", "pixels"),
+          y: face.panelValue("pixels.2", "pixels", "pixels"),
+        } as never),
+      ),
       "pixels",
       "N",
     );
@@ -48,20 +67,42 @@ export class Chain {
   /** The maker's figure of the port at the rate and depth of the picture. */
   get stated(): Value {
     const { build } = this;
-    return portCapacity.of({ n: this.#processor("port-pixels", "pixels", "pixels of a port"), b: this.#bits(), f: build.reader.value("picture.rate", "frequency", "frame rate", "The picture") });
+    return portCapacity.of({
+      n: this.#processor("port-pixels", "pixels", "pixels of a port"),
+      b: this.#bits(),
+      f: build.reader.value("picture.rate", "frequency", "frame rate", "The picture"),
+    });
   }
 
   /** What the link itself can carry, whatever its maker says. */
   get bound(): Value {
-    const share: Known = tabled(FRAME_PAYLOAD / (FRAME_PAYLOAD + FRAME_OVERHEAD), "ratio", "ieee-802.3", "payload of a full frame");
-    return portBound.of({ r: this.#processor("port-rate", "data-rate", "rate of a port"), η: share, b: this.#bits(), f: this.build.reader.value("picture.rate", "frequency", "frame rate", "The picture") });
+    const share: Known = tabled(
+      FRAME_PAYLOAD / (FRAME_PAYLOAD + FRAME_OVERHEAD),
+      "ratio",
+      "ieee-802.3",
+      "payload of a full frame",
+    );
+    return portBound.of({
+      r: this.#processor("port-rate", "data-rate", "rate of a port"),
+      η: share,
+      b: this.#bits(),
+      f: this.build.reader.value("picture.rate", "frequency", "frame rate", "The picture"),
+    });
   }
 
   /** Most panels on one chain by the processor and by each panel; whichever is stated binds. */
   get panelLimit(): Value {
     const { processor } = this.build;
-    const limits = [processor?.data["panels-per-chain"], ...(this.panels ?? []).map(({ face }) => face.panel?.data["chain-limit"])].filter((each): each is number => typeof each === "number");
-    if (limits.length === 0) return missing("count", { path: "data.processor.part", what: "most panels on one chain", of: processor ? `The processor ${processor.name} (${processor.file})` : "The processor" });
+    const limits = [
+      processor?.data["panels-per-chain"],
+      ...(this.panels ?? []).map(({ face }) => face.panel?.data["chain-limit"]),
+    ].filter((each): each is number => typeof each === "number");
+    if (limits.length === 0)
+      return missing("count", {
+        path: "data.processor.part",
+        what: "most panels on one chain",
+        of: processor ? `The processor ${processor.name} (${processor.file})` : "The processor",
+      });
     return tabled(Math.min(...limits), "count", "part", "most panels on one chain");
   }
 
@@ -71,11 +112,14 @@ export class Chain {
   }
 
   #bits(): Value {
-    return bitsPerPixel.of({ d: this.build.reader.value("picture.depth", "colour-depth", "bit depth of a colour", "The picture") });
+    return bitsPerPixel.of({
+      d: this.build.reader.value("picture.depth", "colour-depth", "bit depth of a colour", "The picture"),
+    });
   }
 
   #processor(path: string, kind: Parameters<typeof partValue>[2], what: string): Value {
-    if (this.build.reader.text("data.processor.part") === undefined) return missing(kind, { path: "data.processor", what: "processor", of: "The build" });
+    if (this.build.reader.text("data.processor.part") === undefined)
+      return missing(kind, { path: "data.processor", what: "processor", of: "The build" });
     return partValue(this.build.processor, path, kind, what, "The processor");
   }
 
@@ -107,14 +151,19 @@ export class ProcessorLoad {
   }
 
   get pixelsAsked(): Value {
-    return sum(this.build.chains.map((chain) => chain.pixels), "pixels", "N");
+    return sum(
+      this.build.chains.map((chain) => chain.pixels),
+      "pixels",
+      "N",
+    );
   }
 
   #of(key: string, kind: "count" | "pixels", what: string): Value {
     const { processor, reader } = this.build;
     const plain = processor?.data[key];
     if (kind === "count" && typeof plain === "number") return tabled(plain, "count", "part", what);
-    if (reader.text("data.processor.part") === undefined) return missing(kind, { path: "data.processor", what: "processor", of: "The build" });
+    if (reader.text("data.processor.part") === undefined)
+      return missing(kind, { path: "data.processor", what: "processor", of: "The build" });
     return partValue(processor, key, kind, what, this.label);
   }
 }

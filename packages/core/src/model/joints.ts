@@ -25,25 +25,53 @@ function retentionOf(end: End): Retention | undefined {
   return connectors.get(end.id)?.retention;
 }
 
-function joint(cable: Cable, end: End | undefined, panel: Panel, socket: "power-in" | "power-out" | "data-in" | "data-out", label: string): Joint {
+function joint(
+  cable: Cable,
+  end: End | undefined,
+  panel: Panel,
+  socket: "power-in" | "power-out" | "data-in" | "data-out",
+  label: string,
+): Joint {
   const own = endOf((panel.face.panel?.data.connectors as Record<string, never> | undefined)?.[socket]);
-  const base = { path: cable.path, label, what: `${end?.id ?? "a connector"} at ${socket}`, panel: panel.name, overhead: panel.face.overhead };
+  const base = {
+    path: cable.path,
+    label,
+    what: `${end?.id ?? "a connector"} at ${socket}`,
+    panel: panel.name,
+    overhead: panel.face.overhead,
+  };
   const sides = [end, own].map((each) => (each ? retentionOf(each) : undefined));
-  if (!end || !own) return { ...base, unknown: `the connector ${end ? `\`${socket}\` of the panel` : "of the cable"} at ${panel.name} is not written down` };
-  if (sides.some((each) => each === undefined)) return { ...base, unknown: `the connector ${sides[0] === undefined ? end.id : own.id} at ${panel.name} is in no table` };
+  if (!end || !own)
+    return {
+      ...base,
+      unknown: `the connector ${end ? `\`${socket}\` of the panel` : "of the cable"} at ${panel.name} is not written down`,
+    };
+  if (sides.some((each) => each === undefined))
+    return {
+      ...base,
+      unknown: `the connector ${sides[0] === undefined ? end.id : own.id} at ${panel.name} is in no table`,
+    };
   const retention = [...(sides as Retention[])].sort((a, b) => ORDER.indexOf(a) - ORDER.indexOf(b))[0] as Retention;
   return { ...base, retention };
 }
 
 /** Every joint at the panels of the build, power and data: the feed into the first panel, each jumper out and in. */
 export function jointsOf(build: Build): readonly Joint[] {
-  return [...build.runs.map((run) => ({ line: run, kind: "power" as const })), ...build.chains.map((chain) => ({ line: chain, kind: "data" as const }))].flatMap(({ line, kind }) => {
+  return [
+    ...build.runs.map((run) => ({ line: run, kind: "power" as const })),
+    ...build.chains.map((chain) => ({ line: chain, kind: "data" as const })),
+  ].flatMap(({ line, kind }) => {
     const panels = line.panels ?? [];
     const [, into] = line.feed.ends;
     const [from, to] = line.jumper.ends;
     return panels.flatMap((panel, index) => {
-      const arrives = index === 0 ? joint(line.feed, into, panel, `${kind}-in`, line.label) : joint(line.jumper, to, panel, `${kind}-in`, line.label);
-      return index < panels.length - 1 ? [arrives, joint(line.jumper, from, panel, `${kind}-out`, line.label)] : [arrives];
+      const arrives =
+        index === 0
+          ? joint(line.feed, into, panel, `${kind}-in`, line.label)
+          : joint(line.jumper, to, panel, `${kind}-in`, line.label);
+      return index < panels.length - 1
+        ? [arrives, joint(line.jumper, from, panel, `${kind}-out`, line.label)]
+        : [arrives];
     });
   });
 }

@@ -20,7 +20,11 @@ export function panelsAt(build: Build, path: string): readonly Panel[] | undefin
   const face = match ? build.faces.find((each) => each.name === match[1]) : undefined;
   if (!match || !face) {
     const known = build.faces.map((each) => each.name);
-    build.reader.complain(path, match ? `There is no face \`${match[1]}\`.` : `\`${text}\` is no face and its cells.`, `Write a face and its cells in cable order, such as \`${known[0] ?? "banner"} A1..A6\`; the faces are ${known.map((each) => `\`${each}\``).join(", ")}.`);
+    build.reader.complain(
+      path,
+      match ? `There is no face \`${match[1]}\`.` : `\`${text}\` is no face and its cells.`,
+      `Write a face and its cells in cable order, such as \`${known[0] ?? "banner"} A1..A6\`; the faces are ${known.map((each) => `\`${each}\``).join(", ")}.`,
+    );
     return undefined;
   }
   const read = readCells(match[2] as string);
@@ -30,7 +34,11 @@ export function panelsAt(build: Build, path: string): readonly Panel[] | undefin
   }
   const outside = read.cells.find((cell) => !face.has(cell));
   if (outside) {
-    build.reader.complain(path, `The face ${face.name} has no panel at ${cellName(outside)}.`, `It has ${face.columns} columns and ${face.rows} rows; name only cells it has.`);
+    build.reader.complain(
+      path,
+      `The face ${face.name} has no panel at ${cellName(outside)}.`,
+      `It has ${face.columns} columns and ${face.rows} rows; name only cells it has.`,
+    );
     return undefined;
   }
   return read.cells.map((cell) => ({ face, cell, name: `${face.name} ${cellName(cell)}` }));

@@ -27,7 +27,8 @@ import { type Leg, legsOf, runVoltage } from "./legs.js";
 import { type Panel, panelsAt } from "./panels.js";
 
 /** Watts or volt-amperes as written → VA. */
-const asApparent = (value: Value, factor: Value): Value => (value.kind === "apparent-power" ? value : apparentPower.of({ P: value, pf: factor }));
+const asApparent = (value: Value, factor: Value): Value =>
+  value.kind === "apparent-power" ? value : apparentPower.of({ P: value, pf: factor });
 
 /** What one panel of a face draws. */
 export const panelLoad = (face: Face): Value => {
@@ -67,7 +68,12 @@ export class Circuit {
 
   /** Conductor of the building wiring. */
   get conductor(): Value {
-    return this.build.reader.value(`${this.path}.wiring.conductor`, "conductor", "conductor of the building wiring", this.label);
+    return this.build.reader.value(
+      `${this.path}.wiring.conductor`,
+      "conductor",
+      "conductor of the building wiring",
+      this.label,
+    );
   }
 
   get runs(): readonly Run[] {
@@ -83,7 +89,9 @@ export class Circuit {
 
   /** Of a three-phase circuit the current of its fullest leg. */
   get current(): Value {
-    return this.threePhase ? greatestOf(Object.values(this.legs), "current", "I") : loadCurrent.of({ S: this.load, V: this.voltage });
+    return this.threePhase
+      ? greatestOf(Object.values(this.legs), "current", "I")
+      : loadCurrent.of({ S: this.load, V: this.voltage });
   }
 
   /** Current of each leg of a three-phase circuit. */
@@ -107,12 +115,21 @@ export class Circuit {
   }
 
   get residual(): Value {
-    return this.build.reader.value(`${this.path}.residual`, "current", "trip rating of the residual device", this.label);
+    return this.build.reader.value(
+      `${this.path}.residual`,
+      "current",
+      "trip rating of the residual device",
+      this.label,
+    );
   }
 
   /** Standing leakage of every panel on the circuit. */
   get leakage(): Value {
-    return sum(this.runs.flatMap((run) => run.perPanel("power.leakage", "leakage current")), "current", "Il");
+    return sum(
+      this.runs.flatMap((run) => run.perPanel("power.leakage", "leakage current")),
+      "current",
+      "Il",
+    );
   }
 
   /** Trip curve of the breaker, where it is written. */
@@ -128,7 +145,8 @@ export class Circuit {
   /** Switch-on current: of all runs together, or of the largest where they are switched on one after another. */
   get inrush(): Value {
     const runs = this.runs.map((run) => inrush.of({ i: run.perPanel("power.inrush", "inrush current") }));
-    if (runs.length > 0 && this.build.reader.data(`${this.path}.stepped`) === true) return greatestOf(runs, "current", "Ip");
+    if (runs.length > 0 && this.build.reader.data(`${this.path}.stepped`) === true)
+      return greatestOf(runs, "current", "Ip");
     return sum(runs, "current", "Ip");
   }
 
@@ -136,7 +154,9 @@ export class Circuit {
   get continuousShare(): Known {
     const own = this.build.around.standard.rules["power.circuit-load"]?.share;
     const reading = typeof own === "string" || typeof own === "number" ? readQuantity(own, ["ratio"]) : undefined;
-    return reading?.ok ? tabled(reading.quantity.value, "ratio", "house", "continuous share of the house standard") : continuousShare(this.build.practice);
+    return reading?.ok
+      ? tabled(reading.quantity.value, "ratio", "house", "continuous share of the house standard")
+      : continuousShare(this.build.practice);
   }
 
   continuousRating(share: Known = this.continuousShare): Value {
@@ -162,7 +182,12 @@ export class Run {
     this.feed = new Cable(build.reader, `${this.path}.feed`, `The feed of run ${name}`, "power-cable");
     this.jumper = new Cable(build.reader, `${this.path}.jumper`, `The jumper of run ${name}`, "power-cable");
     const from = build.reader.text(`${this.path}.from`);
-    if (from !== undefined && !build.circuits.some((each) => each.name === from)) build.reader.complain(`${this.path}.from`, `There is no circuit \`${from}\`.`, `The circuits are ${build.circuits.map((each) => `\`${each.name}\``).join(", ") || "not written down"}.`);
+    if (from !== undefined && !build.circuits.some((each) => each.name === from))
+      build.reader.complain(
+        `${this.path}.from`,
+        `There is no circuit \`${from}\`.`,
+        `The circuits are ${build.circuits.map((each) => `\`${each.name}\``).join(", ") || "not written down"}.`,
+      );
   }
 
   get circuit(): Circuit | undefined {
@@ -172,13 +197,17 @@ export class Run {
 
   /** Load of every panel in cable order; a run whose panels are not written down has a missing load. */
   get loads(): readonly Value[] {
-    if (!this.panels) return [missing("apparent-power", { path: `${this.path}.panels`, what: "panels in cable order", of: this.label })];
+    if (!this.panels)
+      return [
+        missing("apparent-power", { path: `${this.path}.panels`, what: "panels in cable order", of: this.label }),
+      ];
     return this.panels.map((panel) => panelLoad(panel.face));
   }
 
   /** A current each panel's part states, panel by panel. */
   perPanel(path: string, what: string): readonly Value[] {
-    if (!this.panels) return [missing("current", { path: `${this.path}.panels`, what: "panels in cable order", of: this.label })];
+    if (!this.panels)
+      return [missing("current", { path: `${this.path}.panels`, what: "panels in cable order", of: this.label })];
     return this.panels.map(({ face }) => face.panelValue(path, "current", what));
   }
 
@@ -189,7 +218,9 @@ export class Run {
 
   get voltage(): Value {
     const { circuit } = this;
-    return circuit ? runVoltage(this, circuit) : missing("voltage", { path: `${this.path}.from`, what: "circuit it is fed from", of: this.label });
+    return circuit
+      ? runVoltage(this, circuit)
+      : missing("voltage", { path: `${this.path}.from`, what: "circuit it is fed from", of: this.label });
   }
 
   get taps(): readonly Value[] {
@@ -215,19 +246,46 @@ export class Run {
   get ratings(): readonly { readonly what: string; readonly rating: Value; readonly current: Value }[] {
     const panel = this.panels?.[0]?.face.panel;
     const sockets = panel?.data.connectors as Record<string, never> | undefined;
-    const socket = (name: "power-in" | "power-out", current: Value): { what: string; rating: Value; current: Value } => ({ what: `${name} of the panel`, rating: this.#connector(endOf(sockets?.[name]), panel ? `The part ${panel.name} (${panel.file})` : this.label, name), current });
+    const socket = (
+      name: "power-in" | "power-out",
+      current: Value,
+    ): { what: string; rating: Value; current: Value } => ({
+      what: `${name} of the panel`,
+      rating: this.#connector(
+        endOf(sockets?.[name]),
+        panel ? `The part ${panel.name} (${panel.file})` : this.label,
+        name,
+      ),
+      current,
+    });
     const through = panel?.quantities.get("through-current");
-    const [feed, jumper] = [{ cable: this.feed, name: "feed", current: this.current }, { cable: this.jumper, name: "jumper", current: this.currentBehind }].map(({ cable, name, current }) => {
+    const [feed, jumper] = [
+      { cable: this.feed, name: "feed", current: this.current },
+      { cable: this.jumper, name: "jumper", current: this.currentBehind },
+    ].map(({ cable, name, current }) => {
       const [from, to] = cable.ends;
       return [
-        { what: `plug of the ${name}`, rating: this.#connector(from, cable.label, "connector at the source end"), current },
-        { what: `panel end of the ${name}`, rating: this.#connector(to, cable.label, "connector at the panel end"), current },
+        {
+          what: `plug of the ${name}`,
+          rating: this.#connector(from, cable.label, "connector at the source end"),
+          current,
+        },
+        {
+          what: `panel end of the ${name}`,
+          rating: this.#connector(to, cable.label, "connector at the panel end"),
+          current,
+        },
         { what: `cord of the ${name}`, rating: cordRating(cable), current },
       ];
     }) as [{ what: string; rating: Value; current: Value }[], { what: string; rating: Value; current: Value }[]];
     const first = [...feed, socket("power-in", this.current)];
     if ((this.panels?.length ?? 0) < 2) return first;
-    return [...first, ...jumper, socket("power-out", this.currentBehind), ...(through ? [{ what: "first panel to the next", rating: through, current: this.currentBehind }] : [])];
+    return [
+      ...first,
+      ...jumper,
+      socket("power-out", this.currentBehind),
+      ...(through ? [{ what: "first panel to the next", rating: through, current: this.currentBehind }] : []),
+    ];
   }
 
   #connector(end: End | undefined, of: string, what: string): Value {
@@ -246,12 +304,22 @@ export class Run {
     const wiring = `${this.circuit?.path}.wiring`;
     const { reader } = this.build;
     const panels = this.panels ?? [];
-    const segment = (conductor: Value, length: Value, tap: Value): Segment => ({ resistance: conductorResistance(conductor), length, tap });
+    const segment = (conductor: Value, length: Value, tap: Value): Segment => ({
+      resistance: conductorResistance(conductor),
+      length,
+      tap,
+    });
     const owner = this.circuit?.label ?? this.label;
-    const building = segment(reader.value(`${wiring}.conductor`, "conductor", "conductor of the building wiring", owner), reader.value(`${wiring}.length`, "length", "length of the building wiring", owner), this.alongside);
+    const building = segment(
+      reader.value(`${wiring}.conductor`, "conductor", "conductor of the building wiring", owner),
+      reader.value(`${wiring}.length`, "length", "length of the building wiring", owner),
+      this.alongside,
+    );
     const taps = this.taps;
     const feed = segment(this.feed.conductor, this.feed.length, taps[0] as Value);
-    const jumpers = panels.slice(1).map((_, index) => segment(this.jumper.conductor, this.jumper.length, taps[index + 1] as Value));
+    const jumpers = panels
+      .slice(1)
+      .map((_, index) => segment(this.jumper.conductor, this.jumper.length, taps[index + 1] as Value));
     // A panel is a load of two wires, whatever the supply: there and back.
     return runDrops([building, feed, ...jumpers]);
   }

@@ -62,7 +62,13 @@ export class Reader {
   }
 
   complain(path: string, says: string, mend: string): void {
-    this.mistakes.push({ rule: "document.parts", path, place: this.placed.places.get(path) ?? this.place(path), says, mend });
+    this.mistakes.push({
+      rule: "document.parts",
+      path,
+      place: this.placed.places.get(path) ?? this.place(path),
+      says,
+      mend,
+    });
   }
 
   /** The part named at `path`, of one of `kinds`; a name that is not in the catalogue is the author's mistake. */
@@ -70,10 +76,16 @@ export class Reader {
     const name = this.text(path);
     if (name === undefined) return undefined;
     const part = this.parts.get(name);
-    const fitting = [...this.parts.values()].filter((each) => kinds.length === 0 || kinds.includes(each.kind)).map((each) => each.name);
+    const fitting = [...this.parts.values()]
+      .filter((each) => kinds.length === 0 || kinds.includes(each.kind))
+      .map((each) => each.name);
     if (!part) this.complain(path, `The part \`${name}\` is not in the catalogue.`, choices(fitting, name));
     else if (kinds.length > 0 && !kinds.includes(part.kind)) {
-      this.complain(path, `The part \`${name}\` is of the kind ${part.kind}; a part of the kind ${kinds.join(" or ")} belongs here.`, choices(fitting, name));
+      this.complain(
+        path,
+        `The part \`${name}\` is of the kind ${part.kind}; a part of the kind ${kinds.join(" or ")} belongs here.`,
+        choices(fitting, name),
+      );
       return undefined;
     }
     return part;
@@ -82,7 +94,8 @@ export class Reader {
 
 /** The part an entry of a list names, on its own or under `part`; "" when it names none. */
 export function partName(entry: Data): string {
-  const named = entry !== null && typeof entry === "object" && !Array.isArray(entry) ? (entry as Record<string, Data>).part : entry;
+  const named =
+    entry !== null && typeof entry === "object" && !Array.isArray(entry) ? (entry as Record<string, Data>).part : entry;
   return typeof named === "string" ? named : "";
 }
 

@@ -24,13 +24,11 @@ export function spansOf(bar: Bar): readonly Span[] {
       ? missing("length", ...gaps)
       : deflectionValue(hung.solved, [from, to], E as Known, I as Known, hanging.inputs);
   const [first, last] = [supports[0] as number, supports.at(-1) as number];
-  const between = supports
-    .slice(1)
-    .map((to, index) => ({
-      label: `between ${name(supports[index] as number)} and ${name(to)}`,
-      length: span(to - (supports[index] as number)),
-      sag: sag(supports[index] as number, to),
-    }));
+  const between = supports.slice(1).map((to, index) => ({
+    label: `between ${name(supports[index] as number)} and ${name(to)}`,
+    length: span(to - (supports[index] as number)),
+    sag: sag(supports[index] as number, to),
+  }));
   const ends = [
     { label: `left of ${name(first)}`, from: 0, to: first },
     { label: `right of ${name(last)}`, from: last, to: length },

@@ -30,7 +30,10 @@ const DEFAULTS: HouseStandardSettings = {
 };
 
 /** Reads a house standard; without a file the defaults apply. */
-export function readHouseStandard(file: SourceFile | undefined): { standard: HouseStandardSettings; mistakes: readonly Mistake[] } {
+export function readHouseStandard(file: SourceFile | undefined): {
+  standard: HouseStandardSettings;
+  mistakes: readonly Mistake[];
+} {
   if (!file) return { standard: DEFAULTS, mistakes: [] };
   const placed: Placed = readYaml(file.text);
   const mistakes = [...placed.mistakes, ...(placed.mistakes.length > 0 ? [] : validate("houseStandard", placed))];

@@ -1,9 +1,9 @@
 import type { Known } from "@plumbmark/calc";
-import { partsSchema } from "../generated/schemas.js";
 import type { Mistake } from "../document/mistake.js";
 import { readQuantities } from "../document/quantities.js";
 import { validate } from "../document/validate.js";
 import { type Data, readYaml } from "../document/yaml.js";
+import { partsSchema } from "../generated/schemas.js";
 import type { SourceFile } from "./files.js";
 
 /** One entry of the parts catalogue; quantities by their path inside the part (`power.maximum`, `size.1`). */
@@ -29,20 +29,43 @@ export function readCatalogue(files: readonly SourceFile[]): Catalogue {
   for (const file of files) {
     const placed = readYaml(file.text);
     const found = [...placed.mistakes, ...(placed.mistakes.length > 0 ? [] : validate("parts", placed))];
-    const { values, mistakes: unread } = placed.mistakes.length > 0 ? { values: new Map<string, Known>(), mistakes: [] } : readQuantities(partsSchema, placed);
+    const { values, mistakes: unread } =
+      placed.mistakes.length > 0
+        ? { values: new Map<string, Known>(), mistakes: [] }
+        : readQuantities(partsSchema, placed);
     found.push(...unread);
-    const entries = placed.data !== null && typeof placed.data === "object" && !Array.isArray(placed.data) ? Object.entries(placed.data) : [];
+    const entries =
+      placed.data !== null && typeof placed.data === "object" && !Array.isArray(placed.data)
+        ? Object.entries(placed.data)
+        : [];
     for (const [name, data] of entries) {
       if (data === null || typeof data !== "object" || Array.isArray(data)) continue;
       const earlier = parts.get(name);
       if (earlier) {
         const place = placed.keys.get(name);
-        if (place) found.push({ rule: "document.parts", path: name, place, says: `The part \`${name}\` is also in ${earlier.file}.`, mend: "Keep one of them." });
+        if (place)
+          found.push({
+            rule: "document.parts",
+            path: name,
+            place,
+            says: `The part \`${name}\` is also in ${earlier.file}.`,
+            mend: "Keep one of them.",
+          });
         continue;
       }
       const prefix = `${name}.`;
-      const own = new Map([...values].filter(([path]) => path.startsWith(prefix)).map(([path, value]) => [path.slice(prefix.length), value]));
-      parts.set(name, { name, kind: kindOf(data as Record<string, Data>), file: file.path, data: data as Record<string, Data>, quantities: own });
+      const own = new Map(
+        [...values]
+          .filter(([path]) => path.startsWith(prefix))
+          .map(([path, value]) => [path.slice(prefix.length), value]),
+      );
+      parts.set(name, {
+        name,
+        kind: kindOf(data as Record<string, Data>),
+        file: file.path,
+        data: data as Record<string, Data>,
+        quantities: own,
+      });
     }
     if (found.length > 0) mistakes.set(file.path, found);
   }

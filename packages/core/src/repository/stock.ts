@@ -22,5 +22,8 @@ export function readStock(file: SourceFile | undefined): Stock {
   const mistakes = [...placed.mistakes, ...(placed.mistakes.length > 0 ? [] : validate("stock", placed))];
   if (mistakes.length > 0) return { lots: new Map(), mistakes };
   const lots = (placed.data as { lots: Record<string, Data> }).lots;
-  return { lots: new Map(Object.entries(lots).map(([name, lot]) => [name, { name, ...(lot as object) } as Lot])), mistakes };
+  return {
+    lots: new Map(Object.entries(lots).map(([name, lot]) => [name, { name, ...(lot as object) } as Lot])),
+    mistakes,
+  };
 }
