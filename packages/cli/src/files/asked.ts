@@ -1,7 +1,7 @@
-import { stat } from "node:fs/promises";
 import { dirname, resolve } from "node:path";
 import { Trouble } from "../trouble.js";
 import { fromRoot, isOutside } from "./find-files.js";
+import type { Origin } from "./tree.js";
 
 /** One path of the command line, made absolute. */
 export interface Asked {
@@ -10,12 +10,12 @@ export interface Asked {
   readonly folder: boolean;
 }
 
-export async function readAsked(folder: string, written: string): Promise<Asked> {
+export async function readAsked(origin: Origin, folder: string, written: string): Promise<Asked> {
   const path = resolve(folder, written);
-  const found = await stat(path).catch(() => undefined);
-  if (!found)
+  const isFolder = await origin.isFolder(path);
+  if (!isFolder && !(await origin.isFile(path)))
     throw new Trouble(`There is no file or folder \`${written}\`.`, `Check its name; paths start from ${folder}.`);
-  return { written, path, folder: found.isDirectory() };
+  return { written, path, folder: isFolder };
 }
 
 export const folderOf = (asked: Asked): string => (asked.folder ? asked.path : dirname(asked.path));

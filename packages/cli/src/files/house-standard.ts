@@ -1,7 +1,7 @@
 import { dirname } from "node:path";
 import { type HouseStandardSettings, readHouseStandard, type SourceFile } from "@plumbmark/core";
 import { Trouble } from "../trouble.js";
-import { readText } from "./read-text.js";
+import type { Origin } from "./tree.js";
 
 export interface HouseStandardFile {
   readonly file?: SourceFile;
@@ -14,9 +14,13 @@ export interface HouseStandardFile {
  * Reads a house standard, or gives the defaults when there is none.
  * A house standard with a mistake is trouble: nobody can tell what it would have asked for.
  */
-export async function openStandard(path: string | undefined, shown: string): Promise<HouseStandardFile> {
+export async function openStandard(
+  origin: Origin,
+  path: string | undefined,
+  shown: string,
+): Promise<HouseStandardFile> {
   if (path === undefined) return { settings: readHouseStandard(undefined).standard };
-  const read = await readText(path);
+  const read = await origin.text(path);
   if ("problem" in read)
     throw new Trouble(`The house standard ${shown} cannot be read. ${read.problem.says}`, read.problem.mend);
   const file = { path: shown, text: read.text };

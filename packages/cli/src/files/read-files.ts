@@ -1,7 +1,6 @@
-import { resolve } from "node:path";
 import type { SourceFile } from "@plumbmark/core";
-import { leadsOutside } from "./find-files.js";
-import { type Problem, readText } from "./read-text.js";
+import type { Problem } from "./read-text.js";
+import type { Tree } from "./tree.js";
 
 /** A file that was to be read and could not be. It counts as not ready: what is not read cannot pass. */
 export interface Unreadable extends Problem {
@@ -13,17 +12,12 @@ export interface ReadFiles {
   readonly unreadable: readonly Unreadable[];
 }
 
-const OUTSIDE: Problem = {
-  says: "The link leads outside the docs repository.",
-  mend: "Put the file itself there.",
-};
-
-/** Reads files of the docs repository; `paths` are relative to `root`. */
-export async function readFiles(root: string, paths: readonly string[]): Promise<ReadFiles> {
+/** Reads files of the docs repository; `paths` are relative to its root. */
+export async function readFiles(tree: Tree, paths: readonly string[]): Promise<ReadFiles> {
   const files: SourceFile[] = [];
   const unreadable: Unreadable[] = [];
-  for (const path of paths) {
-    const read = (await leadsOutside(root, path)) ? { problem: OUTSIDE } : await readText(resolve(root, path));
+  for (const [index, read] of (await tree.read(paths)).entries()) {
+    const path = paths[index] as string;
     if ("text" in read) files.push({ path, text: read.text });
     else unreadable.push({ path, ...read.problem });
   }

@@ -4,10 +4,12 @@ import { starterRepository } from "@plumbmark/starter";
 import { Trouble } from "../trouble.js";
 import { type Asked, commonFolder, covers, folderOf, readAsked } from "./asked.js";
 import { isMeantAsBuild } from "./build-document.js";
-import { findFiles, fromRoot, isOutside } from "./find-files.js";
-import { findStandard, isFile, STANDARD } from "./find-standard.js";
+import { disk } from "./disk.js";
+import { fromRoot, isOutside } from "./find-files.js";
+import { findStandard, STANDARD } from "./find-standard.js";
 import { openStandard } from "./house-standard.js";
 import { type ReadFiles, readFiles, type Unreadable } from "./read-files.js";
+import type { Origin, Tree } from "./tree.js";
 
 const USUAL_STOCK = "stock.yaml";
 
@@ -27,11 +29,13 @@ export interface Wanted {
   readonly folder: string;
   readonly paths: readonly string[];
   readonly standard?: string | undefined;
+  /** Where the files are read from; the disk when nothing is said. */
+  readonly origin?: Origin;
 }
 
 /** Without a house standard of its own, a folder above a docs repository would be judged by the wrong one. */
-async function refuseFolderAbove(root: string): Promise<void> {
-  const [below] = await findFiles(root, [`*/${STANDARD}`, `*/*/${STANDARD}`, `*/*/*/${STANDARD}`]);
+async function refuseFolderAbove(root: string, tree: Tree): Promise<void> {
+  const [below] = await tree.find([`*/${STANDARD}`, `*/*/${STANDARD}`, `*/*/*/${STANDARD}`]);
   if (below !== undefined) {
     const folder = resolve(root, below, "..");
     throw new Trouble(
@@ -52,6 +56,7 @@ const refuseOutside = (root: string, asked: readonly Asked[]): void => {
 
 /** Every document of the repository is read even if few are asked for: names and lots are shared between them. */
 async function documentPaths(
+  tree: Tree,
   root: string,
   patterns: readonly string[] | undefined,
   asked: readonly Asked[],
@@ -61,39 +66,42 @@ async function documentPaths(
   const below = (asked.length === 0 ? [""] : folders).map((folder) =>
     folder === "" ? "**/*.md" : `${folder}/**/*.md`,
   );
-  return [...new Set([...(await findFiles(root, patterns ?? below)), ...named])].sort();
+  return [...new Set([...(await tree.find(patterns ?? below)), ...named])].sort();
 }
 
 /** The parts named by the house standard; without one, those beside the documents or else the built-in catalogue. */
-async function readParts(root: string, patterns: readonly string[], own: boolean): Promise<ReadFiles> {
-  const paths = await findFiles(root, patterns);
-  if (own || paths.length > 0) return readFiles(root, paths);
-  return readFiles(starterRepository, await findFiles(starterRepository, ["parts/*.yaml"]));
+async function readParts(tree: Tree, patterns: readonly string[], own: boolean): Promise<ReadFiles> {
+  const paths = await tree.find(patterns);
+  if (own || paths.length > 0) return readFiles(tree, paths);
+  const builtIn = disk.treeAt(starterRepository);
+  return readFiles(builtIn, await builtIn.find(["parts/*.yaml"]));
 }
 
 /** The stock list; only the one that goes without saying may be missing. */
-async function readStock(root: string, path: string | undefined): Promise<ReadFiles> {
-  if (path === undefined || (path === USUAL_STOCK && !(await isFile(resolve(root, path)))))
+async function readStock(origin: Origin, root: string, path: string | undefined): Promise<ReadFiles> {
+  if (path === undefined || (path === USUAL_STOCK && !(await origin.isFile(resolve(root, path)))))
     return { files: [], unreadable: [] };
-  return readFiles(root, [path]);
+  return readFiles(origin.treeAt(root), [path]);
 }
 
 /** Finds the docs repository the paths belong to and reads it. Trouble when that cannot be done. */
-export async function openRepository({ folder, paths, standard }: Wanted): Promise<Repository> {
-  const asked = await Promise.all(paths.map((path) => readAsked(folder, path)));
+export async function openRepository({ folder, paths, standard, origin = disk }: Wanted): Promise<Repository> {
+  const asked = await Promise.all(paths.map((path) => readAsked(origin, folder, path)));
   const start = asked.length > 0 ? commonFolder(asked.map(folderOf)) : folder;
-  const found = await findStandard(start);
+  const found = await findStandard(start, origin);
   const root = found ? resolve(found, "..") : start;
+  const tree = origin.treeAt(root);
   refuseOutside(root, asked);
-  const chosen = standard === undefined ? found : resolve(folder, standard);
-  if (chosen === undefined) await refuseFolderAbove(root);
-  const { file, settings, folder: standardFolder } = await openStandard(chosen, standard ?? STANDARD);
+  if (found === undefined && standard === undefined) await refuseFolderAbove(root, tree);
+  // A house standard that is named is the one on the disk, whatever the documents come from.
+  const [chosen, from] = standard === undefined ? [found, origin] : [resolve(folder, standard), disk];
+  const { file, settings, folder: standardFolder } = await openStandard(from, chosen, standard ?? STANDARD);
   const documents = await readFiles(
-    root,
-    await documentPaths(root, chosen === undefined ? undefined : settings.documents, asked),
+    tree,
+    await documentPaths(tree, root, chosen === undefined ? undefined : settings.documents, asked),
   );
-  const parts = await readParts(root, settings.parts, chosen !== undefined);
-  const stock = await readStock(root, settings.stock);
+  const parts = await readParts(tree, settings.parts, chosen !== undefined);
+  const stock = await readStock(origin, root, settings.stock);
   return {
     root,
     settings,

@@ -1,17 +1,17 @@
 import { printer, type System } from "@plumbmark/calc";
-import { type Markdown, readMarkdown } from "../document/markdown.js";
 import type { Mistake } from "../document/mistake.js";
 import { choices } from "../document/nearest.js";
 import { START } from "../document/place.js";
 import { readQuantities } from "../document/quantities.js";
 import { validate } from "../document/validate.js";
-import { type Data, type Placed, readYaml } from "../document/yaml.js";
+import type { Data, Placed } from "../document/yaml.js";
 import { buildSchema } from "../generated/schemas.js";
-import { type Promised, promisesOf } from "../model/bookings.js";
+import type { Promised } from "../model/bookings.js";
 import { Build } from "../model/build.js";
 import { Reader } from "../model/reader.js";
-import type { RepositoryFiles, SourceFile } from "../repository/files.js";
+import type { Outline, RepositoryFiles } from "../repository/files.js";
 import { type HouseStandardSettings, readHouseStandard } from "../repository/house-standard.js";
+import { type Opened, open, outline } from "../repository/outline.js";
 import { type Catalogue, readCatalogue } from "../repository/parts.js";
 import { readStock, type Stock } from "../repository/stock.js";
 import { judge } from "./judge.js";
@@ -28,26 +28,6 @@ export interface InspectOptions {
   readonly every?: boolean;
   /** Ids of further rules that exist and are not applied this time; a waiver or a setting may name them. */
   readonly known?: readonly string[];
-}
-
-interface Opened {
-  readonly file: SourceFile;
-  readonly markdown: Markdown;
-  readonly placed: Placed | undefined;
-  readonly name: string | undefined;
-}
-
-function open(file: SourceFile): Opened {
-  const markdown = readMarkdown(file.text);
-  const placed = markdown.frontMatter
-    ? readYaml(file.text, markdown.frontMatter.from, markdown.frontMatter.to)
-    : undefined;
-  const data = placed?.data;
-  const name =
-    data !== null && typeof data === "object" && !Array.isArray(data)
-      ? (data as Record<string, Data>).build
-      : undefined;
-  return { file, markdown, placed, name: typeof name === "string" ? name : undefined };
 }
 
 /** Whether a Markdown file is a build document: its front matter has the key `build`, or was meant to and cannot be read. */
@@ -191,8 +171,8 @@ const fileEntry = (file: string, mistakes: readonly Mistake[]): DocumentEntry =>
   return { file, verdict: "not ready", counts: countsOf(checks), checks };
 };
 
-const pathsOf = ({ documents, parts, stock, houseStandard }: RepositoryFiles): readonly string[] =>
-  [...documents, ...parts, ...(stock ? [stock] : []), ...(houseStandard ? [houseStandard] : [])].map(
+const pathsOf = ({ documents, others, parts, stock, houseStandard }: RepositoryFiles): readonly string[] =>
+  [...documents, ...(others ?? []), ...parts, ...(stock ? [stock] : []), ...(houseStandard ? [houseStandard] : [])].map(
     ({ path }) => path,
   );
 
@@ -206,15 +186,18 @@ export function contextOf(files: RepositoryFiles, today: string): Context & { re
         .join("\n"),
     );
   const opened = files.documents.map(open);
+  const outlines: readonly Outline[] = [...opened.map(outline), ...(files.others ?? [])].sort((one, other) =>
+    one.path < other.path ? -1 : 1,
+  );
   const names = new Map<string, string[]>();
-  for (const { name, file } of opened) if (name !== undefined) names.set(name, [...(names.get(name) ?? []), file.path]);
+  for (const { name, path } of outlines) if (name !== undefined) names.set(name, [...(names.get(name) ?? []), path]);
   return {
     standard,
     catalogue: readCatalogue(files.parts),
     stock: readStock(files.stock),
     names,
     files: pathsOf(files),
-    promises: opened.flatMap(({ file, placed }) => promisesOf(file.path, placed?.data)),
+    promises: outlines.flatMap(({ promises }) => promises),
     today,
     opened,
   };

@@ -1,7 +1,18 @@
+import type { Promised } from "../model/bookings.js";
+
 /** A text file of the docs repository; `path` is relative to its root, with forward slashes. */
 export interface SourceFile {
   readonly path: string;
   readonly text: string;
+}
+
+/** What the other documents of a repository have to know of one. Plain data, so that it can be kept. */
+export interface Outline {
+  readonly path: string;
+  /** Its `build`. */
+  readonly name?: string;
+  /** What it promises out of the stock. */
+  readonly promises: readonly Promised[];
 }
 
 /** Everything an inspection reads. The caller reads the disk; nothing here does. */
@@ -10,4 +21,6 @@ export interface RepositoryFiles {
   readonly parts: readonly SourceFile[];
   readonly stock?: SourceFile;
   readonly documents: readonly SourceFile[];
+  /** Documents that are not inspected this time; the ones that are share names and lots with them. */
+  readonly others?: readonly Outline[];
 }
