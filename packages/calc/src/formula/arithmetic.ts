@@ -4,7 +4,13 @@ import { gapsOf, type Known, missing, type Step, type Value } from "./value.js";
 
 /** Plain arithmetic on values, each with its working. Kinds have to agree; a missing input gives a missing result. */
 
-const step = (value: number, kind: Kind, formula: string, show: Step["show"], inputs: readonly Known[]): Known => ({
+const step = <K extends Kind>(
+  value: number,
+  kind: K,
+  formula: string,
+  show: Step["show"],
+  inputs: readonly Known[],
+): Known<K> => ({
   known: true,
   value,
   kind,
@@ -12,7 +18,7 @@ const step = (value: number, kind: Kind, formula: string, show: Step["show"], in
 });
 
 /** Sum of values of one kind. An empty list needs `kind` and is a true zero: there is nothing to add. */
-export function sum(values: readonly Value[], kind: Kind, symbol = "sum"): Value {
+export function sum<const K extends Kind>(values: readonly Value[], kind: K, symbol = "sum"): Value<K> {
   const gaps = gapsOf(values);
   if (gaps.length > 0) return missing(kind, ...gaps);
   const knowns = values as readonly Known[];
@@ -23,7 +29,7 @@ export function sum(values: readonly Value[], kind: Kind, symbol = "sum"): Value
 }
 
 /** A value times a plain number (a count, a share of a setting). */
-export function times(value: Value, factor: number, print?: string): Value {
+export function times<K extends Kind>(value: Value<K>, factor: number, print?: string): Value<K> {
   if (!value.known) return value;
   return step(
     value.value * factor,
@@ -35,7 +41,7 @@ export function times(value: Value, factor: number, print?: string): Value {
 }
 
 /** The least of several values of one kind; missing when any is missing, since the missing one could be the least. */
-export function leastOf(values: readonly Value[], kind: Kind, symbol = "least"): Value {
+export function leastOf<const K extends Kind>(values: readonly Value[], kind: K, symbol = "least"): Value<K> {
   const gaps = gapsOf(values);
   if (gaps.length > 0 || values.length === 0) return missing(kind, ...gaps);
   const knowns = values as readonly Known[];
@@ -50,7 +56,7 @@ export function leastOf(values: readonly Value[], kind: Kind, symbol = "least"):
 }
 
 /** The greatest of several values of one kind; missing when any is missing. */
-export function greatestOf(values: readonly Value[], kind: Kind, symbol = "greatest"): Value {
+export function greatestOf<const K extends Kind>(values: readonly Value[], kind: K, symbol = "greatest"): Value<K> {
   const gaps = gapsOf(values);
   if (gaps.length > 0 || values.length === 0) return missing(kind, ...gaps);
   const knowns = values as readonly Known[];

@@ -28,12 +28,12 @@ type Knowns<I extends Inputs> = {
   readonly [K in keyof I]: I[K] extends { readonly many: true } ? readonly Known[] : Known;
 };
 
-export interface Definition<I extends Inputs> {
+export interface Definition<I extends Inputs, K extends Kind = Kind> {
   /** Unique, `topic.name`. */
   readonly id: string;
   readonly title: string;
   readonly symbol: string;
-  readonly kind: Kind;
+  readonly kind: K;
   readonly inputs: I;
   /** The right-hand side in the symbols of `inputs`, × ÷ − √ Σ as in a handbook. */
   readonly expression: string;
@@ -52,9 +52,9 @@ export interface Definition<I extends Inputs> {
   readonly show?: (values: Knowns<I>, print: Print) => string;
 }
 
-export interface Formula<I extends Inputs = Inputs> extends Definition<I> {
+export interface Formula<I extends Inputs = Inputs, K extends Kind = Kind> extends Definition<I, K> {
   /** Applies the formula to values: missing inputs give a missing result, an input outside the validity does too. */
-  of(values: Values<I>): Value;
+  of(values: Values<I>): Value<K>;
 }
 
 const listed = new Map<string, Formula>();
@@ -135,10 +135,10 @@ function substitute(
  * Defines a formula: data plus one expression. The number, the shown working, the page of the register and a test
  * all come from this one object.
  */
-export function formula<const I extends Inputs>(definition: Definition<I>): Formula<I> {
+export function formula<const I extends Inputs, const K extends Kind>(definition: Definition<I, K>): Formula<I, K> {
   const { id, symbol, kind, inputs, expression, source, title } = definition;
   if (listed.has(id)) throw new Error(`formula ${id} is defined twice`);
-  const made: Formula<I> = {
+  const made: Formula<I, K> = {
     ...definition,
     of(values) {
       const flat = Object.keys(inputs).flatMap((name) => asList(values[name as keyof I] as Value | readonly Value[]));

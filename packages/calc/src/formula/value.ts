@@ -35,36 +35,40 @@ export type Origin =
   | { readonly from: "counted"; readonly what: string };
 
 /** A value that is known, in the unit its kind is kept in (SI). */
-export interface Known {
+export interface Known<K extends Kind = Kind> {
   readonly known: true;
   readonly value: number;
-  readonly kind: Kind;
+  readonly kind: K;
   readonly origin: Origin;
   /** The unit its author wrote, if it was written. */
   readonly unit?: Unit;
 }
 
 /** A value that cannot be told, with everything that is missing for it. Never zero, never passes a check. */
-export interface Missing {
+export interface Missing<K extends Kind = Kind> {
   readonly known: false;
-  readonly kind: Kind;
+  readonly kind: K;
   readonly gaps: readonly Gap[];
 }
 
-export type Value = Known | Missing;
+/** A value of one kind of quantity, known or missing. The kind stands in the type, so that a length cannot be given for a mass. */
+export type Value<K extends Kind = Kind> = Known<K> | Missing<K>;
 
-export const missing = (kind: Kind, ...gaps: readonly Gap[]): Missing => ({ known: false, kind, gaps });
-
-/** A number counted from the document itself (panels, hangs). */
-export const counted = (value: number, what: string, kind: Kind = "count"): Known => ({
-  known: true,
-  value,
+export const missing = <const K extends Kind>(kind: K, ...gaps: readonly Gap[]): Missing<K> => ({
+  known: false,
   kind,
-  origin: { from: "counted", what },
+  gaps,
 });
 
+/** A number counted from the document itself (panels, hangs). */
+export const counted = <const K extends Kind = "count">(
+  value: number,
+  what: string,
+  kind: K = "count" as K,
+): Known<K> => ({ known: true, value, kind, origin: { from: "counted", what } });
+
 /** A value assumed because nothing is written, on the ground of a source or of practice; the working says so. */
-export const assumed = (value: number, kind: Kind, source: SourceId, why: string): Known => ({
+export const assumed = <const K extends Kind>(value: number, kind: K, source: SourceId, why: string): Known<K> => ({
   known: true,
   value,
   kind,
@@ -72,7 +76,7 @@ export const assumed = (value: number, kind: Kind, source: SourceId, why: string
 });
 
 /** A value read from a published table. */
-export const tabled = (value: number, kind: Kind, source: SourceId, what: string): Known => ({
+export const tabled = <const K extends Kind>(value: number, kind: K, source: SourceId, what: string): Known<K> => ({
   known: true,
   value,
   kind,
@@ -80,7 +84,7 @@ export const tabled = (value: number, kind: Kind, source: SourceId, what: string
 });
 
 /** A plain number for tests and examples. */
-export const given = (value: number, kind: Kind): Known => ({
+export const given = <const K extends Kind>(value: number, kind: K): Known<K> => ({
   known: true,
   value,
   kind,

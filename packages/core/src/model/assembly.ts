@@ -54,20 +54,20 @@ export class Assembly {
     });
   }
 
-  #least(kind: "mass" | "factor", what: string, of: (part: AssemblyPart) => Value): Value {
+  #least<const K extends "mass" | "factor">(kind: K, what: string, of: (part: AssemblyPart) => Value): Value<K> {
     if (this.parts.length === 0) return missing(kind, { path: this.path, what: "assembly", of: this.label });
     return leastOf(this.parts.map(of), kind, what);
   }
 
   /** The least WLL; missing when a part has none. */
-  get weakest(): Value {
+  get weakest(): Value<"mass"> {
     return this.#least("mass", "WLL", ({ part, name }) =>
       asMass(partValue(part, "wll", "mass", "WLL", `${this.label}: ${name}`)),
     );
   }
 
   /** The least breaking strength ÷ load, the rope's reduced by its termination; missing when a part states no strength. */
-  designFactor(load: Value): Value {
+  designFactor(load: Value): Value<"factor"> {
     return this.#least("factor", "D", (each) =>
       designFactor.of({
         B: asMass(partValue(each.part, "breaking", "mass", "breaking strength", `${this.label}: ${each.name}`)),
@@ -77,7 +77,7 @@ export class Assembly {
     );
   }
 
-  #kept({ part, name, termination, path }: AssemblyPart): Value {
+  #kept({ part, name, termination, path }: AssemblyPart): Value<"factor"> {
     if (part?.kind !== "rope") return tabled(1, "factor", "arithmetic", "no termination");
     const row = termination === undefined ? undefined : KEEPS[termination];
     if (row === undefined) return missing("factor", { path, what: "termination", of: `${this.label}: ${name}` });

@@ -1,4 +1,4 @@
-import { missing, type Value } from "@plumbmark/calc";
+import { type Kind, missing, type Value } from "@plumbmark/calc";
 import type { Data } from "../document/yaml.js";
 import type { Part } from "../repository/parts.js";
 import { partValue, type Reader } from "./reader.js";
@@ -33,15 +33,15 @@ export class Cable {
     return this.reader.data(this.path) !== undefined;
   }
 
-  get length(): Value {
+  get length(): Value<"length"> {
     return this.reader.value(`${this.path}.length`, "length", "length", this.label);
   }
 
-  get conductor(): Value {
+  get conductor(): Value<"conductor"> {
     return this.#of("conductor", "conductor", "conductor");
   }
 
-  get massPerLength(): Value {
+  get massPerLength(): Value<"mass-per-length"> {
     return this.#of("mass", "mass-per-length", "mass per length");
   }
 
@@ -51,7 +51,7 @@ export class Cable {
     return [endOf(ends?.[0]), endOf(ends?.[1])];
   }
 
-  #of(path: string, kind: Parameters<typeof partValue>[2], what: string): Value {
+  #of<const K extends Kind>(path: string, kind: K, what: string): Value<K> {
     if (!this.written) return missing(kind, { path: `${this.path}.part`, what: "part", of: this.label });
     return partValue(this.part, path, kind, what, this.label);
   }

@@ -4,7 +4,7 @@ import type { Cable } from "./cable.js";
 import { partValue } from "./reader.js";
 
 /** The rating the maker states for the whole cord; missing by name when the catalogue has none. */
-export const cordRating = (cable: Cable): Value =>
+export const cordRating = (cable: Cable): Value<"current"> =>
   partValue(cable.part, "rating", "current", "current rating", cable.label);
 
 /** Degrees Celsius of `power.ambient`; undefined when it is not written down, which counts as the 30 °C of the tables. */

@@ -3,6 +3,7 @@ import {
   counted,
   FRAME_OVERHEAD,
   FRAME_PAYLOAD,
+  type Kind,
   type Known,
   missing,
   panelPixels,
@@ -45,11 +46,11 @@ export class Chain {
     return this.#portAt("back-up-port");
   }
 
-  get panelCount(): Value {
+  get panelCount(): Value<"count"> {
     return this.panels ? counted(this.panels.length, `panels of chain ${this.name}`) : this.#unlisted("count");
   }
 
-  get pixels(): Value {
+  get pixels(): Value<"pixels"> {
     if (!this.panels) return this.#unlisted("pixels");
     return sum(
       this.panels.map(({ face }) =>
@@ -65,7 +66,7 @@ export class Chain {
   }
 
   /** The maker's figure of the port at the rate and depth of the picture. */
-  get stated(): Value {
+  get stated(): Value<"pixels"> {
     const { build } = this;
     return portCapacity.of({
       n: this.#processor("port-pixels", "pixels", "pixels of a port"),
@@ -75,7 +76,7 @@ export class Chain {
   }
 
   /** What the link itself can carry, whatever its maker says. */
-  get bound(): Value {
+  get bound(): Value<"pixels"> {
     const share: Known = tabled(
       FRAME_PAYLOAD / (FRAME_PAYLOAD + FRAME_OVERHEAD),
       "ratio",
@@ -91,7 +92,7 @@ export class Chain {
   }
 
   /** Most panels on one chain by the processor and by each panel; whichever is stated binds. */
-  get panelLimit(): Value {
+  get panelLimit(): Value<"count"> {
     const { processor } = this.build;
     const limits = [
       processor?.data["panels-per-chain"],
@@ -111,19 +112,19 @@ export class Chain {
     return typeof port === "number" ? port : undefined;
   }
 
-  #bits(): Value {
+  #bits(): Value<"colour-depth"> {
     return bitsPerPixel.of({
       d: this.build.reader.value("picture.depth", "colour-depth", "bit depth of a colour", "The picture"),
     });
   }
 
-  #processor(path: string, kind: Parameters<typeof partValue>[2], what: string): Value {
+  #processor<const K extends Kind>(path: string, kind: K, what: string): Value<K> {
     if (this.build.reader.text("data.processor.part") === undefined)
       return missing(kind, { path: "data.processor", what: "processor", of: "The build" });
     return partValue(this.build.processor, path, kind, what, "The processor");
   }
 
-  #unlisted(kind: "count" | "pixels"): Value {
+  #unlisted<const K extends "count" | "pixels">(kind: K): Value<K> {
     return missing(kind, { path: `${this.path}.panels`, what: "panels in cable order", of: this.label });
   }
 }
@@ -142,15 +143,15 @@ export class ProcessorLoad {
     return uses.filter((use): use is { port: number; chain: Chain } => use.port !== undefined);
   }
 
-  get ports(): Value {
+  get ports(): Value<"count"> {
     return this.#of("ports", "count", "number of ports");
   }
 
-  get pixels(): Value {
+  get pixels(): Value<"pixels"> {
     return this.#of("pixels", "pixels", "pixels in all");
   }
 
-  get pixelsAsked(): Value {
+  get pixelsAsked(): Value<"pixels"> {
     return sum(
       this.build.chains.map((chain) => chain.pixels),
       "pixels",
@@ -158,10 +159,10 @@ export class ProcessorLoad {
     );
   }
 
-  #of(key: string, kind: "count" | "pixels", what: string): Value {
+  #of<const K extends "count" | "pixels">(key: string, kind: K, what: string): Value<K> {
     const { processor, reader } = this.build;
     const plain = processor?.data[key];
-    if (kind === "count" && typeof plain === "number") return tabled(plain, "count", "part", what);
+    if (kind === "count" && typeof plain === "number") return tabled(plain, kind, "part", what);
     if (reader.text("data.processor.part") === undefined)
       return missing(kind, { path: "data.processor", what: "processor", of: "The build" });
     return partValue(processor, key, kind, what, this.label);

@@ -15,20 +15,20 @@ export class Dimming {
     this.label = face.label;
   }
 
-  get target(): Value {
+  get target(): Value<"luminance"> {
     return this.build.viewing.target;
   }
 
-  get luminance(): Value {
+  get luminance(): Value<"luminance"> {
     return this.face.panelValue("luminance", "luminance", "luminance");
   }
 
-  get drive(): Value {
+  get drive(): Value<"ratio"> {
     return driveLevel.of({ t: this.target, L: this.luminance });
   }
 
   /** Grey steps left when the picture is scaled down. */
-  get steps(): Value {
+  get steps(): Value<"count"> {
     return greySteps.of({ s: this.drive, b: this.build.picture.depth });
   }
 }

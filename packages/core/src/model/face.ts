@@ -3,6 +3,7 @@ import {
   faceHeight,
   facePixelsAlong,
   faceWidth,
+  type Kind,
   type Known,
   missing,
   panelsMass,
@@ -91,11 +92,11 @@ export class Face {
     return above !== undefined && above.value >= 2;
   }
 
-  panelValue(path: string, kind: Parameters<typeof partValue>[2], what: string): Value {
+  panelValue<const K extends Kind>(path: string, kind: K, what: string): Value<K> {
     return partValue(this.panel, path, kind, what, this.label);
   }
 
-  get panelCount(): Value {
+  get panelCount(): Value<"count"> {
     for (const [key, count] of [
       ["columns", this.columns],
       ["rows", this.rows],
@@ -113,7 +114,7 @@ export class Face {
   }
 
   /** A plain number the maker of the panel states, such as the most panels one under another. */
-  makersLimit(key: string, what: string): Value {
+  makersLimit(key: string, what: string): Value<"count"> {
     const stated = this.panel?.data[key];
     return typeof stated === "number"
       ? tabled(stated, "count", "part", what)
@@ -125,30 +126,30 @@ export class Face {
     return this.support === "stacked" || this.support === "deck" ? new Stand(this) : undefined;
   }
 
-  get panelMass(): Value {
+  get panelMass(): Value<"mass"> {
     return this.panelValue("mass", "mass", "mass");
   }
 
-  get width(): Value {
+  get width(): Value<"length"> {
     return faceWidth.of({ c: counted(this.columns, "columns"), w: this.panelValue("size.1", "length", "size") });
   }
 
-  get height(): Value {
+  get height(): Value<"length"> {
     return faceHeight.of({ r: counted(this.rows, "rows"), h: this.panelValue("size.2", "length", "size") });
   }
 
-  get pixelsWide(): Value {
+  get pixelsWide(): Value<"pixels"> {
     return facePixelsAlong.of({
       k: counted(this.columns, "columns"),
       p: this.panelValue("pixels.1", "pixels", "pixels"),
     });
   }
 
-  get pixelsHigh(): Value {
+  get pixelsHigh(): Value<"pixels"> {
     return facePixelsAlong.of({ k: counted(this.rows, "rows"), p: this.panelValue("pixels.2", "pixels", "pixels") });
   }
 
-  get pitch(): Value {
+  get pitch(): Value<"length"> {
     return pixelPitch.of({
       w: this.panelValue("size.1", "length", "size"),
       n: this.panelValue("pixels.1", "pixels", "pixels"),
@@ -156,7 +157,7 @@ export class Face {
   }
 
   /** Panels and the parts the face carries; cables and bars are counted where they hang. */
-  get mass(): Value {
+  get mass(): Value<"mass"> {
     return sum([panelsMass.of({ n: this.panelCount, m: this.panelMass }), ...this.extras], "mass", "m");
   }
 
@@ -176,7 +177,7 @@ export class Face {
     });
   }
 
-  get powerMaximum(): Value {
+  get powerMaximum(): Value<"power"> {
     return times(this.panelValue("power.maximum", "power", "maximum power"), this.cells.length);
   }
 }

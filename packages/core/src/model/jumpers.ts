@@ -57,7 +57,7 @@ export class Jumpers {
     return this.line.jumper.label;
   }
 
-  get length(): Value {
+  get length(): Value<"length"> {
     return this.line.jumper.length;
   }
 
@@ -72,7 +72,7 @@ export class Jumpers {
   }
 
   /** Length the longest step asks for, with slack in metres. */
-  needed(slack: number): Value {
+  needed(slack: number): Value<"length"> {
     const { panels, path, label } = this.line;
     if (!panels) return missing("length", { path: `${path}.panels`, what: "panels in cable order", of: label });
     const face = panels[0]?.face;

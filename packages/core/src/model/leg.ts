@@ -18,11 +18,11 @@ export class Leg {
     this.assembly = new Assembly(hang.bar.build.reader, `${this.path}.assembly`, this.label);
   }
 
-  get rise(): Value {
+  get rise(): Value<"length"> {
     return this.#length("rise");
   }
 
-  get run(): Value {
+  get run(): Value<"length"> {
     return this.#length("run");
   }
 
@@ -31,17 +31,17 @@ export class Leg {
   }
 
   /** Degrees from horizontal. */
-  get angle(): Value {
+  get angle(): Value<"angle"> {
     return legAngle.of({ V: this.rise, H: this.run });
   }
 
   /** Tension, as a mass, when the bridle carries `load`. */
-  tension(load: Value): Value {
+  tension(load: Value): Value<"mass"> {
     const { other } = this;
     return bridleTension.of({ W: load, V1: this.rise, H1: this.run, V2: other.rise, H2: other.run });
   }
 
-  get structure(): Value {
+  get structure(): Value<"mass"> {
     return asMass(this.hang.bar.build.reader.value(`${this.path}.structure`, "mass", "structure rating", this.label));
   }
 
@@ -52,7 +52,7 @@ export class Leg {
     ];
   }
 
-  #length(key: "rise" | "run"): Value {
+  #length(key: "rise" | "run"): Value<"length"> {
     return this.hang.bar.build.reader.value(`${this.path}.${key}`, "length", key, this.label);
   }
 }

@@ -6,14 +6,14 @@ const LEGS: readonly Leg[] = ["A", "B", "C"];
 const PAIRS = ["AB", "BC", "CA"] as const;
 
 /** Between two lines a panel gets the voltage between lines, on one leg that over √3. */
-export function runVoltage(run: Run, circuit: Circuit): Value {
+export function runVoltage(run: Run, circuit: Circuit): Value<"voltage"> {
   if (!circuit.threePhase) return circuit.voltage;
   const { legs } = run;
   if (legs === undefined) return missing("voltage", { path: `${run.path}.legs`, what: "legs", of: run.label });
   return legs.length === 2 ? circuit.voltage : times(circuit.voltage, 1 / Math.sqrt(3), "1 ÷ √3");
 }
 
-const on = (runs: readonly Run[], legs: string): Value =>
+const on = (runs: readonly Run[], legs: string): Value<"current"> =>
   sum(
     runs.filter((run) => run.legs === legs).map((run) => run.current),
     "current",

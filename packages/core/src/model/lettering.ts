@@ -15,7 +15,7 @@ export class Lettering {
     this.label = `The text of face ${face.name}`;
   }
 
-  get lines(): Value {
+  get lines(): Value<"count"> {
     const lines = this.build.reader.data(`${this.path}.lines`);
     return typeof lines === "number"
       ? counted(lines, "lines of text")
@@ -23,7 +23,7 @@ export class Lettering {
   }
 
   /** Pixels of a capital. */
-  get capPixels(): Value {
+  get capPixels(): Value<"pixels"> {
     return capPixels.of({
       y: this.face.pixelsHigh,
       l: this.lines,
@@ -36,12 +36,12 @@ export class Lettering {
     });
   }
 
-  get capHeight(): Value {
+  get capHeight(): Value<"length"> {
     return capHeight.of({ n: this.capPixels, p: this.face.pitch });
   }
 
   /** Angle a capital fills at the eye of the farthest viewer. */
-  get angle(): Value {
+  get angle(): Value<"angle"> {
     return characterAngle.of({ h: this.capHeight, d: this.build.viewing.farthest });
   }
 }

@@ -28,7 +28,7 @@ export class Lifting {
   constructor(readonly build: Build) {}
 
   /** The heaviest single panel; pieces already locked together are not lifted by hand. */
-  get heaviest(): Value {
+  get heaviest(): Value<"mass"> {
     return greatestOf(
       this.build.faces.map(({ panelMass }) => panelMass),
       "mass",
@@ -42,7 +42,7 @@ export class Lifting {
   }
 
   /** Recommended weight limit of one person; of start and end of the lift the lower. Lifts are taken as rare. */
-  get limit(): Value {
+  get limit(): Value<"mass"> {
     const [from, to, reach, turn] = [
       this.#value("from", "length", "height the lift starts at"),
       this.#value("to", "length", "height the lift ends at"),
@@ -71,11 +71,11 @@ export class Lifting {
   }
 
   /** Limit of all who lift, shared evenly (common practice: the equation is for one person). */
-  limitOf(people: number): Value {
+  limitOf(people: number): Value<"mass"> {
     return times(this.limit, people, `${people} people`);
   }
 
-  #value(key: string, kind: "length" | "angle", what: string): Value {
+  #value<const K extends "length" | "angle">(key: string, kind: K, what: string): Value<K> {
     return this.build.reader.value(`${this.path}.${key}`, kind, what, this.label);
   }
 }

@@ -85,7 +85,7 @@ export class Hop {
   }
 
   /** Cables of the link in one: without a device between them their losses add up. */
-  get length(): Value {
+  get length(): Value<"length"> {
     const { reader } = this.build;
     return sum(
       this.cables.map(({ path, name }) => reader.value(`${path}.length`, "length", "length", `The cable ${name}`)),
@@ -117,7 +117,7 @@ export class Hop {
 }
 
 /** By loss at half the clock. A loss stated at a higher frequency is larger than the one that counts: the safe side. */
-function coaxLimit(part: Part, picture: Signal): Value {
+function coaxLimit(part: Part, picture: Signal): Value<"length"> {
   const whose = `The part ${part.name} (${part.file})`;
   const rate = sdiRate(picture.width, picture.height, picture.rate);
   const [loss, over, at] = ["decibels", "over", "at"].map((key) => part.quantities.get(`loss.${key}`));

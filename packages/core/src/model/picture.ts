@@ -35,11 +35,11 @@ export class Placement {
     return width === undefined || height === undefined ? undefined : { width, height };
   }
 
-  get right(): Value {
+  get right(): Value<"pixels"> {
     return this.#edge(this.corner?.x, this.scaled?.width, this.face.pixelsWide, "right edge");
   }
 
-  get bottom(): Value {
+  get bottom(): Value<"pixels"> {
     return this.#edge(this.corner?.y, this.scaled?.height, this.face.pixelsHigh, "lower edge");
   }
 
@@ -51,7 +51,7 @@ export class Placement {
       : undefined;
   }
 
-  #edge(start: number | undefined, scaled: number | undefined, own: Value, what: string): Value {
+  #edge(start: number | undefined, scaled: number | undefined, own: Value, what: string): Value<"pixels"> {
     if (start === undefined) return missing("pixels", { path: this.path, what: "place on the raster", of: this.label });
     const size = scaled === undefined ? own : counted(scaled, "size on the raster", "pixels");
     return sum([counted(start, "top-left pixel", "pixels"), size], "pixels", what);
@@ -68,19 +68,19 @@ export class Picture {
     this.placements = build.faces.map((face) => new Placement(build, face));
   }
 
-  get width(): Value {
+  get width(): Value<"pixels"> {
     return this.build.reader.value("picture.raster.1", "pixels", "raster", this.label);
   }
 
-  get height(): Value {
+  get height(): Value<"pixels"> {
     return this.build.reader.value("picture.raster.2", "pixels", "raster", this.label);
   }
 
-  get rate(): Value {
+  get rate(): Value<"frequency"> {
     return this.build.reader.value("picture.rate", "frequency", "frame rate", this.label);
   }
 
-  get depth(): Value {
+  get depth(): Value<"colour-depth"> {
     return this.build.reader.value("picture.depth", "colour-depth", "bit depth of a colour", this.label);
   }
 

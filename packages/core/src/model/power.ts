@@ -53,21 +53,21 @@ export class Circuit {
     return this.build.reader.data(`${this.path}.supply.three-phase`) !== undefined;
   }
 
-  get voltage(): Value {
+  get voltage(): Value<"voltage"> {
     const { reader } = this.build;
     for (const key of ["line-to-line", "three-phase"]) {
       const found = reader.quantities.get(`${this.path}.supply.${key}`);
-      if (found) return found;
+      if (found) return found as Known<"voltage">;
     }
     return reader.value(`${this.path}.supply`, "voltage", "supply voltage", this.label);
   }
 
-  get breaker(): Value {
+  get breaker(): Value<"current"> {
     return this.build.reader.value(`${this.path}.breaker`, "current", "breaker rating", this.label);
   }
 
   /** Conductor of the building wiring. */
-  get conductor(): Value {
+  get conductor(): Value<"conductor"> {
     return this.build.reader.value(
       `${this.path}.wiring.conductor`,
       "conductor",
@@ -80,7 +80,7 @@ export class Circuit {
     return this.build.runs.filter((run) => run.circuit === this);
   }
 
-  get load(): Value {
+  get load(): Value<"apparent-power"> {
     const other = this.build.reader.quantities.get(`${this.path}.other-load`);
     // Watts of unknown power factor are counted as they stand; a load that is written in VA is exact.
     const rest: readonly Value[] = other ? [other] : [];
@@ -88,7 +88,7 @@ export class Circuit {
   }
 
   /** Of a three-phase circuit the current of its fullest leg. */
-  get current(): Value {
+  get current(): Value<"current"> {
     return this.threePhase
       ? greatestOf(Object.values(this.legs), "current", "I")
       : loadCurrent.of({ S: this.load, V: this.voltage });
@@ -114,7 +114,7 @@ export class Circuit {
     return this.build.reader.data(`${this.path}.residual`) !== undefined;
   }
 
-  get residual(): Value {
+  get residual(): Value<"current"> {
     return this.build.reader.value(
       `${this.path}.residual`,
       "current",
@@ -124,7 +124,7 @@ export class Circuit {
   }
 
   /** Standing leakage of every panel on the circuit. */
-  get leakage(): Value {
+  get leakage(): Value<"current"> {
     return sum(
       this.runs.flatMap((run) => run.perPanel("power.leakage", "leakage current")),
       "current",
@@ -143,7 +143,7 @@ export class Circuit {
   }
 
   /** Switch-on current: of all runs together, or of the largest where they are switched on one after another. */
-  get inrush(): Value {
+  get inrush(): Value<"current"> {
     const runs = this.runs.map((run) => inrush.of({ i: run.perPanel("power.inrush", "inrush current") }));
     if (runs.length > 0 && this.build.reader.data(`${this.path}.stepped`) === true)
       return greatestOf(runs, "current", "Ip");
@@ -159,7 +159,7 @@ export class Circuit {
       : continuousShare(this.build.practice);
   }
 
-  continuousRating(share: Known = this.continuousShare): Value {
+  continuousRating(share: Known = this.continuousShare): Value<"current"> {
     return continuousRating.of({ In: this.breaker, share });
   }
 }
@@ -216,7 +216,7 @@ export class Run {
     return this.build.reader.text(`${this.path}.legs`);
   }
 
-  get voltage(): Value {
+  get voltage(): Value<"voltage"> {
     const { circuit } = this;
     return circuit
       ? runVoltage(this, circuit)
@@ -227,12 +227,12 @@ export class Run {
     return this.loads.map((load) => loadCurrent.of({ S: load, V: this.voltage }));
   }
 
-  get current(): Value {
+  get current(): Value<"current"> {
     return sum(this.taps, "current", "I");
   }
 
   /** What passes the first jumper: everything behind the first panel. */
-  get currentBehind(): Value {
+  get currentBehind(): Value<"current"> {
     return sum(this.taps.slice(1), "current", "I");
   }
 
@@ -293,7 +293,7 @@ export class Run {
   }
 
   /** What the rest of the circuit draws: it passes the building wiring, too. */
-  get alongside(): Value {
+  get alongside(): Value<"current"> {
     const { circuit } = this;
     const others = circuit?.runs.filter((run) => run !== this).flatMap((run) => run.taps) ?? [];
     const other = circuit ? this.build.reader.quantities.get(`${circuit.path}.other-load`) : undefined;
@@ -325,15 +325,15 @@ export class Run {
   }
 
   /** Voltage lost at the last panel: building wiring, feed and every jumper. */
-  get voltageDrop(): Value {
-    return this.drops.at(-1) as Value;
+  get voltageDrop(): Value<"voltage"> {
+    return this.drops.at(-1) as Value<"voltage">;
   }
 
-  get dropShare(): Value {
+  get dropShare(): Value<"ratio"> {
     return dropShare.of({ dv: this.voltageDrop, V: this.voltage });
   }
 
-  get voltageAtEnd(): Value {
+  get voltageAtEnd(): Value<"voltage"> {
     return endVoltage.of({ V: this.voltage, dv: this.voltageDrop });
   }
 }

@@ -47,8 +47,9 @@ export class Reader {
   }
 
   /** The quantity written at `path`; missing, with the words for it, when it is not there. */
-  value(path: string, kind: Kind, what: string, of: string): Value {
-    return this.quantities.get(path) ?? missing(kind, { path, what, of });
+  value<const K extends Kind>(path: string, kind: K, what: string, of: string): Value<K> {
+    // The schema decides the kind a path is read as, and it is the one asked for here.
+    return (this.quantities.get(path) as Known<K> | undefined) ?? missing(kind, { path, what, of });
   }
 
   place(path: string): Place {
@@ -100,8 +101,14 @@ export function partName(entry: Data): string {
 }
 
 /** A quantity of a part; missing by name when the catalogue does not have it. */
-export function partValue(part: Part | undefined, path: string, kind: Kind, what: string, of: string): Value {
-  const found = part?.quantities.get(path);
+export function partValue<const K extends Kind>(
+  part: Part | undefined,
+  path: string,
+  kind: K,
+  what: string,
+  of: string,
+): Value<K> {
+  const found = part?.quantities.get(path) as Known<K> | undefined;
   if (found) return found;
   if (part) return missing(kind, { path, what, of: `The part ${part.name} (${part.file})` });
   return missing(kind, { path, what, of, because: `${of} names no known part, so its ${what} is not known.` });

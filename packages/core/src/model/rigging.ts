@@ -51,7 +51,7 @@ function columnsOf(face: Face, written: string | undefined): readonly number[] {
 }
 
 /** Panels and extras of the columns carried; extras are taken as shared evenly over the columns. */
-function carriedMass({ face, columns }: Carried): Value {
+function carriedMass({ face, columns }: Carried): Value<"mass"> {
   if (columns.length === face.columns) return face.mass;
   const count = face.cells.filter((cell) => columns.includes(cell.column)).length;
   const extras = face.extras.map((each) =>
@@ -77,7 +77,7 @@ export class Hang {
     this.label = `Hang ${name} of bar ${bar.name}`;
   }
 
-  get at(): Value {
+  get at(): Value<"length"> {
     return this.bar.build.reader.value(`${this.path}.at`, "length", "place on the bar", this.label);
   }
 
@@ -99,12 +99,12 @@ export class Hang {
     return this.bridled ? [new Leg(this, "left"), new Leg(this, "right")] : [];
   }
 
-  get structure(): Value {
+  get structure(): Value<"mass"> {
     return asMass(this.bar.build.reader.value(`${this.path}.structure`, "mass", "structure rating", this.label));
   }
 
   /** The least WLL of the assembly; missing when a part of it has none. */
-  get weakest(): Value {
+  get weakest(): Value<"mass"> {
     return this.#assembly.weakest;
   }
 
@@ -134,8 +134,11 @@ export class Hang {
     return this.bridled && this.assembly === undefined ? legs : [own, ...legs];
   }
 
-  get reaction(): Value {
-    return this.bar.reactions.get(this.name) ?? missing("mass", { path: this.path, what: "reaction", of: this.label });
+  get reaction(): Value<"mass"> {
+    return (
+      (this.bar.reactions.get(this.name) as Value<"mass"> | undefined) ??
+      missing("mass", { path: this.path, what: "reaction", of: this.label })
+    );
   }
 }
 
@@ -183,7 +186,7 @@ export class Bar {
     });
   }
 
-  get length(): Value {
+  get length(): Value<"length"> {
     return this.build.reader.value(`${this.path}.length`, "length", "length", this.label);
   }
 
@@ -203,7 +206,7 @@ export class Bar {
         });
   }
 
-  get selfMass(): Value {
+  get selfMass(): Value<"mass"> {
     return lineMass.of({ ρ: this.massPerLength, L: this.length, n: counted(1, "bar") });
   }
 
@@ -241,13 +244,13 @@ export class Bar {
     });
   }
 
-  get load(): Value {
+  get load(): Value<"mass"> {
     if (this.carries.length === 0)
       return missing("mass", { path: `${this.path}.carries`, what: "what it carries", of: this.label });
     return sum(this.masses, "mass", "m");
   }
 
-  get structure(): Value {
+  get structure(): Value<"mass"> {
     const whole = this.build.reader.quantities.get(`${this.path}.structure`);
     if (whole) return asMass(whole);
     if (this.hangs.length === 0) return missing("mass", { path: `${this.path}.hangs`, what: "hangs", of: this.label });
@@ -313,10 +316,10 @@ export class Bar {
   }
 
   /** The greatest bending moment in the bar, level on all its hangs. */
-  get moment(): Value {
+  get moment(): Value<"moment"> {
     const { hanging, hung } = this;
     return hanging.known && hung.known
-      ? momentValue(hung.solved, hanging.inputs)
+      ? (momentValue(hung.solved, hanging.inputs) as Known<"moment">)
       : { ...(hung as Missing), kind: "moment" };
   }
 

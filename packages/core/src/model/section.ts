@@ -54,9 +54,9 @@ export class BarSection {
   }
 
   /** Bending moment it may carry: as its maker states it, else yield × plastic modulus ÷ factor. */
-  get allowable(): Value {
+  get allowable(): Value<"moment"> {
     const stated = this.#own("allowable-moment");
-    if (stated) return stated;
+    if (stated) return stated as Known<"moment">;
     const [Fy, E] = [this.yield, this.elasticity];
     const refused = Fy.known && E.known ? this.#refusal(Fy.value, E.value) : undefined;
     if (refused !== undefined)

@@ -29,7 +29,7 @@ export class Stand {
   }
 
   /** Panels, extras, base and ballast. A base without a stated mass or ballast is missing, not light. */
-  get mass(): Value {
+  get mass(): Value<"mass"> {
     return sum(
       [this.face.mass, this.#value("mass", "mass", "mass of the base"), this.#value("ballast", "mass", "ballast")],
       "mass",
@@ -38,7 +38,7 @@ export class Stand {
   }
 
   /** Moment of a push on the whole face, its lower edge taken as on the floor: the safe side. Pa below and above 4 m. */
-  overturning(low: number, high: number): Value {
+  overturning(low: number, high: number): Value<"moment"> {
     const above = this.face.reader.value(
       `${this.face.path}.height-above`,
       "length",
@@ -56,7 +56,7 @@ export class Stand {
   }
 
   /** Panels at their distance from the toe, ballast at its own; the base itself counts at half its depth. */
-  get restoring(): Value {
+  get restoring(): Value<"moment"> {
     const toe = this.#value("toe", "length", "distance of the panels' centre from the toe");
     const face = restoringMoment.of({
       m: this.face.mass,
@@ -74,11 +74,11 @@ export class Stand {
     return sum([face, own], "moment", "M_r");
   }
 
-  factor(low: number, high: number): Value {
+  factor(low: number, high: number): Value<"factor"> {
     return overturningFactor.of({ Mr: this.restoring, Mo: this.overturning(low, high) });
   }
 
-  get pressure(): Value {
+  get pressure(): Value<"areal-load"> {
     const [x, y] = [
       this.#value("deck.footprint.1", "length", "footprint on the deck"),
       this.#value("deck.footprint.2", "length", "footprint on the deck"),
@@ -92,7 +92,7 @@ export class Stand {
   }
 
   /** The heaviest foot under the push, feet in two rows the depth of the base apart. */
-  footLoad(low: number, high: number): Value {
+  footLoad(low: number, high: number): Value<"force"> {
     const count = this.face.reader.data(`${this.path}.feet.count`);
     const n: Value =
       typeof count === "number"
@@ -106,18 +106,18 @@ export class Stand {
     });
   }
 
-  get deckRating(): Value {
+  get deckRating(): Value<"areal-load"> {
     return this.#value("deck.rating", "areal-load", "deck rating");
   }
 
-  get footRating(): Value {
+  get footRating(): Value<"force"> {
     const rating = this.#value("deck.foot-rating", "mass", "deck rating under one foot");
     return rating.known && rating.kind === "mass"
       ? { ...(times(rating, GRAVITY, "g") as Known), kind: "force" }
       : { ...rating, kind: "force" };
   }
 
-  #value(key: string, kind: "length" | "mass" | "areal-load", what: string): Value {
+  #value<const K extends "length" | "mass" | "areal-load">(key: string, kind: K, what: string): Value<K> {
     return this.face.reader.value(`${this.path}.${key}`, kind, what, this.label);
   }
 }

@@ -5,15 +5,15 @@ import type { Reader } from "./reader.js";
 export class Viewing {
   constructor(readonly reader: Reader) {}
 
-  get nearest(): Value {
+  get nearest(): Value<"length"> {
     return this.reader.value("audience.nearest", "length", "distance of the nearest viewer", "The audience");
   }
 
-  get farthest(): Value {
+  get farthest(): Value<"length"> {
     return this.reader.value("audience.farthest", "length", "distance of the farthest viewer", "The audience");
   }
 
-  get target(): Value {
+  get target(): Value<"luminance"> {
     return this.reader.value("light.target", "luminance", "target luminance", "The light");
   }
 }
