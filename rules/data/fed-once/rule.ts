@@ -32,7 +32,7 @@ export default rule({
         holds: wrong.length === 0,
         says:
           wrong.length === 0
-            ? `Every panel of ${face.label.toLowerCase()} is sent data once.`
+            ? `Every panel of face ${face.name} is sent data once.`
             : `${wrong.slice(0, 6).join("; ")}${wrong.length > 6 ? `; and ${wrong.length - 6} more` : ""}.`,
         mend: "Put every panel on exactly one chain.",
       });

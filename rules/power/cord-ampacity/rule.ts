@@ -1,15 +1,4 @@
-import { buildingAmpacity, gaugeOf, type Known, leastOf, smallConductorBreaker, type Value } from "@plumbmark/calc";
-import { atMost, type Circuit, rule } from "@plumbmark/kit";
-
-/** The largest breaker on building wire by gauge: its ampacity at 60 °C, and the cap of the small sizes. */
-function wireBreaker(circuit: Circuit): Value {
-  const { conductor } = circuit;
-  const [ampacity, cap] = [buildingAmpacity(conductor), smallConductorBreaker(conductor)];
-  return cap.known ? leastOf([ampacity, cap], "current", "greatest breaker") : ampacity;
-}
-
-/** Metric building wire depends on how it is laid; no table of it is at hand, and the venue's electrician answers for it. */
-const byGauge = (conductor: Value): boolean => !conductor.known || gaugeOf((conductor as Known).value) !== undefined;
+import { atMost, rule } from "@plumbmark/kit";
 
 export default rule({
   id: "power.cord-ampacity",
@@ -17,8 +6,8 @@ export default rule({
   level: "shall",
   why: "A breaker protects only conductors that are large enough for it. A thin cord behind a large breaker burns before the breaker opens.",
   judged:
-    "Every cord by its gauge and its conductors without the equipment ground (ambient 30 °C unless written), a metric cord by the rating on its part. In us practice a cord of 16 AWG or larger may be on 20 A. Building wiring by gauge at 60 °C; metric building wiring is left to the licensed electrician.",
-  sources: ["nec-400.5a1", "nec-240.5", "nec-310.16", "nec-240.4d", "part"],
+    "Every cord by its gauge and its conductors without the equipment ground (ambient 30 °C unless written), a metric cord by the rating on its part. In us practice a cord of 16 AWG or larger may be on 20 A. Building wiring by gauge at 60 °C, a metric size by how it is laid; ambient temperature and circuits that run together count where they are written.",
+  sources: ["nec-400.5a1", "nec-240.5", "nec-310.16", "nec-240.4d", "iec-60364-5-52-b", "part"],
   *checks({ build }) {
     for (const run of build.runs)
       for (const { cable, current, allows, breaker } of run.cords) {
@@ -38,13 +27,12 @@ export default rule({
           });
       }
     for (const circuit of build.circuits)
-      if (byGauge(circuit.conductor))
-        yield atMost(circuit, {
-          measured: circuit.breaker,
-          allowed: wireBreaker(circuit),
-          says: ({ measured, allowed }) =>
-            `${circuit.label}: the breaker is ${measured}; its wiring may be on ${allowed}.`,
-          mend: "Ask the venue's licensed electrician: breaker and wiring do not belong together as written.",
-        });
+      yield atMost(circuit, {
+        measured: circuit.breaker,
+        allowed: circuit.wiringBreaker,
+        says: ({ measured, allowed }) =>
+          `${circuit.label}: the breaker is ${measured}; its wiring may be on ${allowed}.`,
+        mend: "Ask the venue's licensed electrician: breaker and wiring do not belong together as written.",
+      });
   },
 });

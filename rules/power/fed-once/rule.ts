@@ -32,7 +32,7 @@ export default rule({
         holds: wrong.length === 0,
         says:
           wrong.length === 0
-            ? `Every panel of ${face.label.toLowerCase()} is powered once.`
+            ? `Every panel of face ${face.name} is powered once.`
             : `${wrong.slice(0, 6).join("; ")}${wrong.length > 6 ? `; and ${wrong.length - 6} more` : ""}.`,
         mend: "Put every panel on exactly one run.",
       });

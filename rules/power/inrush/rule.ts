@@ -26,7 +26,7 @@ export default rule({
         measured: circuit.inrush,
         allowed: ridesThrough(circuit, settings.multiple as number),
         says: ({ measured, allowed }) =>
-          `At switch-on ${circuit.label.toLowerCase()} draws up to ${measured}; its breaker rides through ${allowed}.`,
+          `At switch-on circuit ${circuit.name} draws up to ${measured}; its breaker rides through ${allowed}.`,
         mend: "Switch the runs on one after another, spread them over more circuits, or ask the electrician for a breaker of a slower curve.",
       });
   },

@@ -32,7 +32,7 @@ export default rule({
           measured: circuit.leakage,
           allowed: allowedOn(circuit, settings.share as number),
           says: ({ measured, allowed }) =>
-            `The panels on ${circuit.label.toLowerCase()} leak ${measured}; its residual device leaves room for ${allowed}.`,
+            `The panels on circuit ${circuit.name} leak ${measured}; its residual device leaves room for ${allowed}.`,
           mend: "Spread the panels over more circuits, each with its own residual device. Do not take the device out.",
         });
   },

@@ -7,20 +7,28 @@ export default rule({
   level: "should",
   why: "The fullest leg decides what the supply can give. The others stand idle while its breaker opens, and the neutral carries the difference.",
   judged:
-    "The current of each leg of a three-phase circuit, loads between lines by vector sum; the difference of the fullest and the emptiest leg as a share of the fullest.",
+    "The current of each leg of a three-phase circuit, and of every supply that circuits name under `from`, over all of them: loads between lines by vector sum, loads on one leg added. The difference of the fullest and the emptiest leg as a share of the fullest. A supply counts as three phase unless `power.supplies` calls it split phase, or 240 V stands between its lines in us practice with nothing on leg C.",
   sources: ["electrical-definition", "practice"],
   settings: {
     share: { us: 0.2, iec: 0.2, kind: "ratio", describe: "largest difference of two legs, as a share of the fullest" },
   },
   *checks({ build, settings }) {
-    for (const circuit of build.circuits)
-      if (circuit.threePhase)
-        yield atMost(circuit, {
-          measured: legImbalance.of({ I: Object.values(circuit.legs) }),
-          allowed: tabled(settings.share as number, "ratio", "house", "largest difference of two legs"),
-          says: ({ measured, allowed }) =>
-            `The legs of ${circuit.label.toLowerCase()} differ by ${measured} of the fullest; ${allowed} is the most.`,
-          mend: "Move runs from the fullest leg to the emptiest.",
-        });
+    const most = tabled(settings.share as number, "ratio", "house", "largest difference of two legs");
+    const things = [
+      ...build.circuits
+        .filter(({ threePhase, from }) => threePhase && from === undefined)
+        .map((circuit) => ({ thing: circuit, imbalance: legImbalance.of({ I: Object.values(circuit.legs) }) })),
+      ...build.supplies
+        .filter(({ saysLegs }) => saysLegs)
+        .map((supply) => ({ thing: supply, imbalance: supply.imbalance })),
+    ];
+    for (const { thing, imbalance } of things)
+      yield atMost(thing, {
+        measured: imbalance,
+        allowed: most,
+        says: ({ measured, allowed }) =>
+          `${thing.label}: its legs differ by ${measured} of the fullest; ${allowed} is the most.`,
+        mend: "Move runs or circuits from the fullest leg to the emptiest. A supply of two legs is written under `power.supplies` as `system: split-phase`.",
+      });
   },
 });

@@ -26,7 +26,7 @@ function* plug(run: Run, circuit: Circuit, outlet: string): Generator<RawCheck> 
   else
     yield is(run.feed, {
       holds: fits,
-      says: `${run.feed.label} has the plug ${titleOf(end.id)}; ${circuit.label.toLowerCase()} has the outlet ${titleOf(outlet)}.`,
+      says: `${run.feed.label} has the plug ${titleOf(end.id)}; circuit ${circuit.name} has the outlet ${titleOf(outlet)}.`,
       mend: "Take a feed with the plug of the outlet. An adapter does not change what the plug is rated for.",
     });
 }

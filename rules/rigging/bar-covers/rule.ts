@@ -18,7 +18,7 @@ function* ofFace(build: Build, face: Face): Iterable<RawCheck> {
     holds: without.length === 0,
     says:
       without.length === 0
-        ? `Every column of ${face.label.toLowerCase()} hangs from a bar.`
+        ? `Every column of face ${face.name} hangs from a bar.`
         : `${face.label}: column ${without.join(", ")} hangs from no bar.`,
     mend: "Carry every column on a bar, under `carries`.",
   });

@@ -11,7 +11,7 @@ export default rule({
   settings: { push: { us: 239.4, iec: 125, describe: "notional push in pascals up to 4 m (5 lb/ft² is 239.4 Pa)" } },
   *checks({ build, settings }) {
     const push = Number(settings.push);
-    for (const { stand, label } of build.faces)
+    for (const { stand, label, name } of build.faces)
       if (stand) {
         yield atMost(stand, {
           measured: stand.pressure,
@@ -24,7 +24,7 @@ export default rule({
           measured: stand.footLoad(push, push * 0.504),
           allowed: stand.footRating,
           says: ({ measured, allowed }) =>
-            `The heaviest foot of ${label.toLowerCase()} bears ${measured}; the deck is rated ${allowed} under one foot.`,
+            `The heaviest foot of face ${name} bears ${measured}; the deck is rated ${allowed} under one foot.`,
           mend: "Add feet or plates below them, or have the deck's maker state a higher rating.",
         });
       }

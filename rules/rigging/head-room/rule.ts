@@ -25,7 +25,7 @@ export default rule({
         measured: build.reader.value(`${face.path}.trim`, "length", "trim", face.label),
         allowed: tabled(least, "length", source, "least head room"),
         says: ({ measured, allowed }) =>
-          `The lower edge of ${face.label.toLowerCase()} hangs at ${measured}; people need ${allowed} to walk under it.`,
+          `The lower edge of face ${face.name} hangs at ${measured}; people need ${allowed} to walk under it.`,
         mend: "Raise the trim, or close off the floor below and say so under `rigging.over-people`.",
       });
   },

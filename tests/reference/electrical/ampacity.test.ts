@@ -8,6 +8,10 @@ import {
   cordRows,
   countFactor,
   given,
+  iecAmbient,
+  iecGrouping,
+  iecRows,
+  iecWireAmpacity,
   type Known,
   metricCordAmpacity,
   metricCordRows,
@@ -229,4 +233,102 @@ describe("metric flexible cords", () => {
     for (const row of metricCordRows) expect(row.three).toBeLessThanOrEqual(row.single);
   });
   test("a size without a row is missing", () => expect(metricCordAmpacity(given(3, "conductor")).known).toBe(false));
+});
+
+describe("metric building wiring", () => {
+  const sans = "SANS 10142-1:2019, Table 6.3(a), p. 99 (restates IEC 60364-5-52 Tables B.52.2 and B.52.4)";
+  const book =
+    "instruction book for air compressors 2920 7104 10, p. 90 (restates IEC 60364-5-52, three loaded conductors)";
+  const sizes = [1.5, 2.5, 4, 6, 10, 16];
+  const wire = (mm2: number, service: Parameters<typeof iecWireAmpacity>[1]) =>
+    amperes(iecWireAmpacity(given(mm2, "conductor"), service));
+  reference({
+    name: "enclosed in an insulating wall, single phase",
+    source: sans,
+    basis: "published",
+    got: () => sizes.map((mm2) => wire(mm2, { laid: "A2" })),
+    printed: [14, 18.5, 25, 32, 43, 57],
+  });
+  reference({
+    name: "in conduit on a wall, single phase",
+    source: sans,
+    basis: "published",
+    got: () => sizes.map((mm2) => wire(mm2, { laid: "B2" })),
+    printed: [16.5, 23, 30, 38, 52, 69],
+  });
+  reference({
+    name: "clipped direct, single phase and three phase",
+    source: sans,
+    basis: "published",
+    got: () => sizes.flatMap((mm2) => [wire(mm2, { laid: "C" }), wire(mm2, { laid: "C", threePhase: true })]),
+    printed: [19.5, 17.5, 27, 24, 36, 32, 46, 41, 63, 57, 85, 76],
+  });
+  reference({
+    name: "in conduit, three phase, at 30 °C",
+    source: book,
+    basis: "published",
+    got: () => sizes.map((mm2) => wire(mm2, { laid: "B2", threePhase: true })),
+    printed: [15, 20, 27, 34, 46, 62],
+  });
+  for (const [celsius, printed] of [
+    [40, [13, 17, 23, 30, 40, 54]],
+    [45, [12, 16, 21, 27, 36, 49]],
+    [50, [11, 14, 19, 24, 33, 44]],
+    [55, [9, 12, 16, 21, 28, 38]],
+  ] as const)
+    reference({
+      name: `in conduit, three phase, at ${celsius} °C`,
+      source: book,
+      basis: "published",
+      got: () => sizes.map((mm2) => wire(mm2, { laid: "B2", threePhase: true, ambient: celsius })),
+      printed,
+      within: 0.7,
+      because: "printed in whole amperes, some of them rounded down",
+    });
+  reference({
+    name: "ambient factor at 35 °C",
+    source: "IEC 60364-5-52 Table B.52.14",
+    basis: "memory",
+    got: () => iecAmbient(35, "wiring")?.factor ?? 0,
+    printed: 0.94,
+  });
+  reference({
+    name: "ambient factors of cords of 60 °C at 35, 40, 45 °C",
+    source: "NEC Table 310.15(B)(1)",
+    basis: "published",
+    got: () => [35, 40, 45].map((celsius) => iecAmbient(celsius, "cord")?.factor ?? 0),
+    printed: [0.91, 0.82, 0.71],
+  });
+  reference({
+    name: "factors for 1 to 9 circuits together",
+    source: "IEC 60364-5-52 Table B.52.17 item 1",
+    basis: "memory",
+    got: () => [1, 2, 3, 4, 5, 6, 7, 8, 9].map((circuits) => iecGrouping(circuits) ?? 0),
+    printed: [1, 0.8, 0.7, 0.65, 0.6, 0.57, 0.54, 0.52, 0.5],
+  });
+  test("the table has its sum and rises down every column", () => {
+    const columns = (["A2", "B2", "C"] as const).flatMap((laid) =>
+      [0, 1].map((loaded) => iecRows.map((row) => row[laid][loaded as 0 | 1])),
+    );
+    // Single phase 189.5, 228.5 and 276.5; three phase 173.5, 204 and 247.5: the printed columns added up.
+    expect(total(columns.flat())).toBe(1319.5);
+    expect(columns.every(rises)).toBe(true);
+    for (const { A2, B2, C } of iecRows)
+      for (const loaded of [0, 1] as const) expect(rises([A2[loaded], B2[loaded], C[loaded]])).toBe(true);
+  });
+  test("what the tables do not have is missing, never guessed", () => {
+    for (const value of [
+      iecWireAmpacity(given(25, "conductor"), {}),
+      iecWireAmpacity(given(2.5, "conductor"), { ambient: 60 }),
+      iecWireAmpacity(given(2.5, "conductor"), { together: 10 }),
+    ])
+      expect(value.known).toBe(false);
+  });
+  reference({
+    name: "12 AWG wire with 6 conductors together at 40 °C, 60 °C column: 20 × 0.82 × 0.8",
+    source: "NEC Tables 310.16, 310.15(B)(1), 310.15(C)(1)",
+    basis: "published",
+    got: () => amperes(buildingAmpacity(gauge("12"), 60, { conductors: 6, ambient: 40 })),
+    printed: 13.12,
+  });
 });

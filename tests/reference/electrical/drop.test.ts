@@ -13,6 +13,7 @@ import {
   runDrops,
   segmentCurrents,
   segmentDrop,
+  sharedLineDrop,
   type Value,
 } from "@plumbmark/calc";
 import fc from "fast-check";
@@ -366,4 +367,46 @@ describe("the shown working can be redone on a pocket calculator", () => {
         2,
       );
     });
+});
+
+describe("a line that loads on several legs share", () => {
+  const k = (K: number, cmil: number) => K / cmil / FOOT;
+  reference({
+    name: "4-E5: three equal loads between lines that make 100 A a line, 480 V, 200 ft, 1 AWG",
+    source: "course text Feeders, Feeder Taps & Voltage Drop (NEC 2023)",
+    basis: "published",
+    got: () =>
+      sharedLineDrop.compute({ I: 100 / Math.sqrt(3), J: 200 / Math.sqrt(3), K: 0, r: k(12.9, 83690), L: 200 * FOOT }),
+    printed: 5.3,
+    within: 0.05,
+  });
+  reference({
+    name: "4-E4: one load alone is a line of two wires",
+    source: "sparkytoolbox.net, 240 V, 44 A, 160 ft of 6 AWG",
+    basis: "published",
+    got: () => sharedLineDrop.compute({ I: 44, J: 0, K: 0, r: 0.491 / 1000 / FOOT, L: 160 * FOOT }),
+    printed: 6.9,
+    within: 0.05,
+  });
+
+  /** Kirchhoff by phasors: what the two wires A and B lose along V_AB, loads of unity power factor. */
+  const byPhasors = (AB: number, BC: number, CA: number, A: number, B: number): number => {
+    const turn = (amperes: number, degrees: number) => ({
+      x: amperes * Math.cos((degrees * Math.PI) / 180),
+      y: amperes * Math.sin((degrees * Math.PI) / 180),
+    });
+    const [ab, bc, ca] = [turn(AB, 0), turn(BC, -120), turn(CA, 120)];
+    const [a, b] = [turn(A, -30), turn(B, -150)];
+    const wire = { A: ab.x - ca.x + a.x, B: bc.x - ab.x + b.x };
+    return wire.A - wire.B;
+  };
+  test("agrees with phasors for any loads on the two lines and between lines", () => {
+    const amperes = fc.double({ min: 0, max: 100, noNaN: true });
+    fc.assert(
+      fc.property(amperes, amperes, amperes, amperes, amperes, (AB, BC, CA, A, B) => {
+        const ours = sharedLineDrop.compute({ I: AB, J: BC + CA, K: A + B, r: 1, L: 1 });
+        expect(ours).toBeCloseTo(byPhasors(AB, BC, CA, A, B), 6);
+      }),
+    );
+  });
 });

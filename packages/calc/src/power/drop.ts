@@ -60,3 +60,41 @@ export const segmentDropThreePhase = formula({
   compute: ({ I, r, L }) => Math.sqrt(3) * I * r * L,
   show: ({ I, r, L }, print) => `√3 × ${print(I.value, "current")} × ${perThousand(r, L, print)}`,
 });
+
+/**
+ * Voltage lost between two wires of a common three-phase supply line that also feeds loads on the other legs. A load on
+ * another pair of lines shares one of the two wires, 60° away from them: it counts half of the same pair's, which for
+ * three equal loads makes the √3 of balanced three phase. A load that joins one wire at 30° counts √3 ÷ 2. What other
+ * legs would take off again is left out: they may be switched off.
+ */
+export const sharedLineDrop = formula({
+  id: "power.shared-line-drop",
+  title: "Voltage drop of a line shared by loads on several legs",
+  symbol: "ΔV",
+  kind: "voltage",
+  inputs: {
+    I: { kind: "current", is: "current of everything on the same two wires", least: 0 },
+    J: { kind: "current", is: "current on the other two pairs of lines", least: 0 },
+    K: { kind: "current", is: "current that joins one of the two wires at 30°", least: 0 },
+    r: { kind: "resistance-per-length", is: "resistance per length of one conductor", least: 0 },
+    L: { kind: "length", is: "length of the line", least: 0 },
+  },
+  expression: "(2 × I + J ÷ 2 + 0.866 × K) × r × L",
+  source: "electrical-definition",
+  validity: "loads of like power factor; reactance neglected; K is 0 where there is no such load",
+  example: {
+    // Three equal line-to-line loads: √3 × 24.249 A of line current is 42 A, as 2 × 14 + 28 ÷ 2 is.
+    given: { I: 14, J: 28, K: 0, r: 1 / 42, L: 1 },
+    gives: 1,
+    within: 0.0005,
+    from: "three equal 14 A line-to-line loads are 24.25 A a line (industrialmonitordirect.com); drop √3 × I × r × L",
+  },
+  compute: ({ I, J, K, r, L }) => (2 * I + J / 2 + (Math.sqrt(3) / 2) * K) * r * L,
+  show: ({ I, J, K, r, L }, print) => {
+    const others = [
+      ...(J.value > 0 ? [`${print(J.value, "current")} ÷ 2`] : []),
+      ...(K.value > 0 ? [`0.866 × ${print(K.value, "current")}`] : []),
+    ];
+    return `(${[`2 × ${print(I.value, "current")}`, ...others].join(" + ")}) × ${perThousand(r, L, print)}`;
+  },
+});

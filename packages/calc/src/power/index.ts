@@ -1,8 +1,11 @@
 export * from "./ampacity/ampacity.js";
 export { type BuildingRow, buildingRow, buildingRows } from "./ampacity/building.js";
-export { buildingAmpacity, smallConductorBreaker } from "./ampacity/building-wire.js";
+export { buildingAmpacity, smallConductorBreaker, type WireService } from "./ampacity/building-wire.js";
 export { type CordRow, cordRows } from "./ampacity/cords.js";
 export { ambientFactor, type Column, countFactor } from "./ampacity/factors.js";
+export { type IecRow, iecRows, type Laid } from "./ampacity/iec-building.js";
+export { iecAmbient, iecGrouping } from "./ampacity/iec-factors.js";
+export { type IecService, iecWireAmpacity } from "./ampacity/iec-wire.js";
 export { type MetricCordRow, metricCordAmpacity, metricCordRows } from "./ampacity/metric-cords.js";
 export { type PortableRow, portableRows } from "./ampacity/portable.js";
 export { annexGDrop, annexGLimit, annexGLimits, dropByMillivolts, REACTANCE, RESISTIVITY } from "./annex-g.js";
@@ -18,7 +21,7 @@ export {
 } from "./conductors/copper-metric.js";
 export { conductorResistance, gaugeOf, type Strands } from "./conductors/resistance.js";
 export { continuousRating, continuousShare, isContinuous, overcurrentNeeded, type Practice } from "./continuous.js";
-export { segmentDrop, segmentDropThreePhase } from "./drop.js";
+export { segmentDrop, segmentDropThreePhase, sharedLineDrop } from "./drop.js";
 export { dropShare, endVoltage, farEndDrop } from "./far-end.js";
 export { BTU_PER_TON, coolingTons, heat, wattsToBtu } from "./heat.js";
 export { inrush, inrushMultiple } from "./inrush.js";
@@ -33,4 +36,4 @@ export {
   receptacleRatings,
   sharedCircuitShare,
 } from "./receptacles.js";
-export { equalTapsDrop, runDrops, type Segment, segmentCurrents } from "./run.js";
+export { equalTapsDrop, runDrops, type Segment, segmentCurrents, segmentDrops } from "./run.js";

@@ -19,13 +19,16 @@ export interface Segment {
 export const segmentCurrents = (taps: readonly Value[]): readonly Value[] =>
   taps.map((_, index) => sum(taps.slice(index), "current", "I"));
 
-/** Voltage lost to the end of each segment, in order; the last is the drop of the run. */
-export function runDrops(segments: readonly Segment[], threePhase = false): readonly Value[] {
+/** Voltage lost along each segment, in order. */
+export function segmentDrops(segments: readonly Segment[], threePhase = false): readonly Value[] {
   const currents = segmentCurrents(segments.map((each) => each.tap));
   const drop = threePhase ? segmentDropThreePhase : segmentDrop;
-  const drops = segments.map((each, index) =>
-    drop.of({ I: currents[index] as Value, r: each.resistance, L: each.length }),
-  );
+  return segments.map((each, index) => drop.of({ I: currents[index] as Value, r: each.resistance, L: each.length }));
+}
+
+/** Voltage lost to the end of each segment, in order; the last is the drop of the run. */
+export function runDrops(segments: readonly Segment[], threePhase = false): readonly Value[] {
+  const drops = segmentDrops(segments, threePhase);
   return drops.map((_, index) => farEndDrop.of({ dv: drops.slice(0, index + 1) }));
 }
 

@@ -25,6 +25,7 @@ import { Circuit, Run } from "./power.js";
 import { partName, partValue, type Reader } from "./reader.js";
 import { checkReferences } from "./references.js";
 import { Bar } from "./rigging.js";
+import { type Supply, suppliesOf } from "./supply.js";
 import { valuesOf } from "./values.js";
 import { Viewing } from "./viewing.js";
 
@@ -92,6 +93,11 @@ export class Build {
   get values(): ReadonlyMap<string, Value> {
     this.#values ??= valuesOf(this);
     return this.#values;
+  }
+
+  /** Supplies that circuits say they are taken from. */
+  get supplies(): readonly Supply[] {
+    return suppliesOf(this);
   }
 
   get lifting(): Lifting {

@@ -1,4 +1,14 @@
-import { cordAmpacity, gaugeOf, greatestOf, type Known, missing, tabled, type Value } from "@plumbmark/calc";
+import {
+  ampacity,
+  cordAmpacity,
+  gaugeOf,
+  greatestOf,
+  iecAmbient,
+  type Known,
+  missing,
+  tabled,
+  type Value,
+} from "@plumbmark/calc";
 import type { Build } from "./build.js";
 import type { Cable } from "./cable.js";
 import { partValue } from "./reader.js";
@@ -12,6 +22,24 @@ export function ambientOf(build: Build): number | undefined {
   return build.reader.quantities.get("power.ambient")?.value;
 }
 
+/** A maker's rating holds at 30 °C; where it is warmer, a cord carries less. */
+function metricCordAllows(cable: Cable, ambient = 30): Value {
+  const rating = cordRating(cable);
+  if (ambient <= 30) return rating;
+  const warm = iecAmbient(ambient, "cord");
+  if (!warm)
+    return missing("current", {
+      path: "power.ambient",
+      what: "current rating at this temperature",
+      because: `${cable.label}: no factor for a cord at ${ambient} °C is at hand; ask its maker.`,
+    });
+  return ampacity.of({
+    It: rating,
+    ka: tabled(warm.factor, "factor", warm.source, `ambient ${ambient} °C, rubber`),
+    kn: tabled(1, "factor", "arithmetic", "one cord by itself"),
+  });
+}
+
 /**
  * What a cord may carry, A: by gauge from NEC 400.5, the equipment ground not counted; a metric cord by the rating on
  * the part, since no table of the standards is at hand in print.
@@ -19,7 +47,7 @@ export function ambientOf(build: Build): number | undefined {
 export function cordAllows(cable: Cable, build: Build): Value {
   const { conductor } = cable;
   if (!conductor.known) return conductor;
-  if (gaugeOf(conductor.value) === undefined) return cordRating(cable);
+  if (gaugeOf(conductor.value) === undefined) return metricCordAllows(cable, ambientOf(build));
   const count = cable.part?.data.conductors;
   if (typeof count !== "number")
     return missing("current", {

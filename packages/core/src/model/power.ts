@@ -7,14 +7,15 @@ import {
   continuousShare,
   dropShare,
   endVoltage,
+  farEndDrop,
   greatestOf,
   inrush,
   type Known,
   loadCurrent,
   missing,
   readQuantity,
-  runDrops,
   type Segment,
+  segmentDrops,
   sum,
   tabled,
   type Value,
@@ -25,6 +26,8 @@ import { type Cord, cordOf, cordRating } from "./cord.js";
 import type { Face } from "./face.js";
 import { type Leg, legsOf, runVoltage } from "./legs.js";
 import { type Panel, panelsAt } from "./panels.js";
+import { wiringBreaker } from "./wiring.js";
+import { feederDropOf, noFeederDrop, wiringDrop } from "./wiring-drop.js";
 
 /** Watts or volt-amperes as written → VA. */
 const asApparent = (value: Value, factor: Value): Value =>
@@ -53,6 +56,21 @@ export class Circuit {
     return this.build.reader.data(`${this.path}.supply.three-phase`) !== undefined;
   }
 
+  /** Supply it is taken from with others; undefined when it is not written down. */
+  get from(): string | undefined {
+    return this.build.reader.text(`${this.path}.from`);
+  }
+
+  /** Leg it is on, of a circuit between a line and neutral. */
+  get leg(): string | undefined {
+    return this.build.reader.text(`${this.path}.leg`);
+  }
+
+  /** Pair of lines it is between, `AB`. */
+  get lines(): string | undefined {
+    return this.build.reader.text(`${this.path}.supply.legs`);
+  }
+
   get voltage(): Value<"voltage"> {
     const { reader } = this.build;
     for (const key of ["line-to-line", "three-phase"]) {
@@ -74,6 +92,11 @@ export class Circuit {
       "conductor of the building wiring",
       this.label,
     );
+  }
+
+  /** Largest breaker its building wiring may be on. */
+  get wiringBreaker(): Value<"current"> {
+    return wiringBreaker(this);
   }
 
   get runs(): readonly Run[] {
@@ -150,12 +173,18 @@ export class Circuit {
     return sum(runs, "current", "Ip");
   }
 
-  /** The practice's continuous share, or the stricter one the house standard sets. */
+  /** Breaker and assembly listed to carry their rating continuously. */
+  get fullyRated(): boolean {
+    return this.build.reader.data(`${this.path}.rated-100`) === true;
+  }
+
+  /** The share the house standard sets; else all of a breaker listed for 100 %; else the practice's. */
   get continuousShare(): Known {
     const own = this.build.around.standard.rules["power.circuit-load"]?.share;
     const reading = typeof own === "string" || typeof own === "number" ? readQuantity(own, ["ratio"]) : undefined;
-    return reading?.ok
-      ? tabled(reading.quantity.value, "ratio", "house", "continuous share of the house standard")
+    if (reading?.ok) return tabled(reading.quantity.value, "ratio", "house", "continuous share of the house standard");
+    return this.fullyRated
+      ? tabled(1, "ratio", "nec-210.20a-100", "breaker and assembly listed for 100 %")
       : continuousShare(this.build.practice);
   }
 
@@ -292,48 +321,43 @@ export class Run {
     return end ? connectorCurrent(end.id, this.build.practice) : missing("current", { path: "connectors", what, of });
   }
 
-  /** What the rest of the circuit draws: it passes the building wiring, too. */
-  get alongside(): Value<"current"> {
-    const { circuit } = this;
-    const others = circuit?.runs.filter((run) => run !== this).flatMap((run) => run.taps) ?? [];
-    const other = circuit ? this.build.reader.quantities.get(`${circuit.path}.other-load`) : undefined;
-    return sum([...others, ...(other ? [loadCurrent.of({ S: other, V: this.voltage })] : [])], "current", "I");
-  }
-
-  get drops(): readonly Value[] {
-    const wiring = `${this.circuit?.path}.wiring`;
-    const { reader } = this.build;
-    const panels = this.panels ?? [];
-    const segment = (conductor: Value, length: Value, tap: Value): Segment => ({
-      resistance: conductorResistance(conductor),
-      length,
+  /** Drop of every piece in order: building wiring, feed, jumpers. */
+  get drops(): readonly Value<"voltage">[] {
+    const segment = (cable: Cable, tap: Value): Segment => ({
+      resistance: conductorResistance(cable.conductor),
+      length: cable.length,
       tap,
     });
-    const owner = this.circuit?.label ?? this.label;
-    const building = segment(
-      reader.value(`${wiring}.conductor`, "conductor", "conductor of the building wiring", owner),
-      reader.value(`${wiring}.length`, "length", "length of the building wiring", owner),
-      this.alongside,
-    );
-    const taps = this.taps;
-    const feed = segment(this.feed.conductor, this.feed.length, taps[0] as Value);
-    const jumpers = panels
-      .slice(1)
-      .map((_, index) => segment(this.jumper.conductor, this.jumper.length, taps[index + 1] as Value));
     // A panel is a load of two wires, whatever the supply: there and back.
-    return runDrops([building, feed, ...jumpers]);
+    const own = this.taps.map((tap, index) => segment(index === 0 ? this.feed : this.jumper, tap));
+    return [wiringDrop(this), ...segmentDrops(own)];
   }
 
   /** Voltage lost at the last panel: building wiring, feed and every jumper. */
   get voltageDrop(): Value<"voltage"> {
-    return this.drops.at(-1) as Value<"voltage">;
+    return farEndDrop.of({ dv: this.drops });
+  }
+
+  /** Voltage lost before the circuit's breaker, as written; none when it is not. */
+  get feederDrop(): Value<"voltage"> | undefined {
+    return feederDropOf(this);
+  }
+
+  /** Voltage lost in all, the feeder among it; missing while the feeder's is not written. */
+  get dropInAll(): Value<"voltage"> {
+    return sum([this.feederDrop ?? noFeederDrop(this), this.voltageDrop], "voltage", "ΔV");
   }
 
   get dropShare(): Value<"ratio"> {
     return dropShare.of({ dv: this.voltageDrop, V: this.voltage });
   }
 
+  get shareInAll(): Value<"ratio"> {
+    return dropShare.of({ dv: this.dropInAll, V: this.voltage });
+  }
+
+  /** Supply voltage less every drop that is known; a feeder drop that is not written is the supply's own affair. */
   get voltageAtEnd(): Value<"voltage"> {
-    return endVoltage.of({ V: this.voltage, dv: this.voltageDrop });
+    return endVoltage.of({ V: this.voltage, dv: this.feederDrop ? this.dropInAll : this.voltageDrop });
   }
 }

@@ -1,5 +1,6 @@
 import { formula } from "../../formula/formula.js";
 import { tabled, type Value } from "../../formula/value.js";
+import type { SourceId } from "../../sources/index.js";
 import { byGauge, none } from "./by-gauge.js";
 import { cordRows } from "./cords.js";
 import { ambientFactor, type Column, countFactor } from "./factors.js";
@@ -8,7 +9,7 @@ import { portableRows } from "./portable.js";
 /** Ampacity after the factors for ambient temperature and number of conductors. */
 export const ampacity = formula({
   id: "power.ampacity",
-  title: "Ampacity",
+  title: "Current a conductor may carry",
   symbol: "Iz",
   kind: "current",
   inputs: {
@@ -17,8 +18,9 @@ export const ampacity = formula({
     kn: { kind: "factor", is: "factor for the number of conductors", above: 0, most: 1 },
   },
   expression: "It × ka × kn",
-  source: "nec-400.5a3",
-  validity: "copper, 26 to 45 °C ambient",
+  // The table and both factors carry their own sources, so that an IEC build never cites the NEC.
+  source: "arithmetic",
+  validity: "copper; a tabulated value at 30 °C ambient",
   example: {
     given: { It: 20, ka: 1, kn: 0.8 },
     gives: 16,
@@ -37,13 +39,18 @@ export interface Service {
   readonly column?: Column;
 }
 
-function corrected(base: Value, { conductors, ambient = 30, column = 60 }: Service): Value {
+/** A tabulated ampacity with the factors of NEC practice; `counted` is the table of the number of conductors. */
+export function corrected(
+  base: Value,
+  { conductors, ambient = 30, column = 60 }: Service,
+  counted: SourceId = "nec-400.5a3",
+): Value {
   const ka = ambientFactor(ambient, column);
   if (ka === undefined) return none(`No ambient factor is at hand for ${ambient} °C; the table used ends at 45 °C.`);
   return ampacity.of({
     It: base,
     ka: tabled(ka, "factor", "nec-310.15b1", `ambient ${ambient} °C, ${column} °C column`),
-    kn: tabled(countFactor(conductors), "factor", "nec-400.5a3", `${conductors} current-carrying conductors`),
+    kn: tabled(countFactor(conductors), "factor", counted, `${conductors} current-carrying conductors`),
   });
 }
 

@@ -1,15 +1,27 @@
 import { tabled, type Value } from "../../formula/value.js";
+import { corrected } from "./ampacity.js";
 import { buildingRow } from "./building.js";
 import { byGauge } from "./by-gauge.js";
 import type { Column } from "./factors.js";
 
-/** Ampacity of copper building wire (NEC Table 310.16), at most three current-carrying conductors. */
-export const buildingAmpacity = (conductor: Value, column: Column = 60): Value =>
+/** Where building wire runs. */
+export interface WireService {
+  /** Current-carrying conductors that run together; at most three unless told. */
+  readonly conductors?: number;
+  /** Ambient, °C; 30 unless told. */
+  readonly ambient?: number;
+}
+
+/** Ampacity of copper building wire (NEC Table 310.16), with the factors for ambient and conductors that run together. */
+export const buildingAmpacity = (conductor: Value, column: Column = 60, service: WireService = {}): Value =>
   byGauge(
     conductor,
     (awg) => {
       const row = buildingRow(awg);
-      return row && tabled(row[`at${column}`], "current", "nec-310.16", `${awg} AWG copper, ${column} °C`);
+      const base = row && tabled(row[`at${column}`], "current", "nec-310.16", `${awg} AWG copper, ${column} °C`);
+      const { conductors = 3, ambient = 30 } = service;
+      const plain = conductors <= 3 && ambient <= 30;
+      return base && (plain ? base : corrected(base, { conductors, ambient, column }, "nec-310.15c1"));
     },
     "NEC Table 310.16",
   );

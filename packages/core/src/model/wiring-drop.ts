@@ -1,0 +1,80 @@
+import {
+  conductorResistance,
+  loadCurrent,
+  missing,
+  segmentDrop,
+  sharedLineDrop,
+  sum,
+  times,
+  type Value,
+} from "@plumbmark/calc";
+import type { Circuit, Run } from "./power.js";
+
+const total = (values: readonly Value[]): Value => sum(values, "current", "I");
+
+/** The circuit's other load as a current at a voltage; none when it is not written. */
+function otherAt(circuit: Circuit, voltage: Value): readonly Value[] {
+  const other = circuit.build.reader.quantities.get(`${circuit.path}.other-load`);
+  return other ? [loadCurrent.of({ S: { ...other, kind: "apparent-power" }, V: voltage })] : [];
+}
+
+/** Two wires carry everything on the circuit. */
+function ofTwoWires(run: Run, circuit: Circuit, line: { readonly r: Value; readonly L: Value }): Value {
+  const others = circuit.runs.filter((each) => each !== run).flatMap((each) => each.taps);
+  return segmentDrop.of({ I: total([...run.taps, ...others, ...otherAt(circuit, run.voltage)]), ...line });
+}
+
+/** Runs of a three-phase circuit share its wires by the legs they are on. Other load counts on every leg. */
+function ofThreePhase(run: Run, circuit: Circuit, line: { readonly r: Value; readonly L: Value }): Value {
+  const own = run.legs as string;
+  const runs = (holds: (legs: string) => boolean): readonly Value[] =>
+    circuit.runs.filter((each) => holds(each.legs ?? "")).flatMap((each) => each.taps);
+  const unsaid = circuit.runs.filter((each) => each.legs === undefined);
+  if (unsaid.length > 0)
+    return missing("voltage", ...unsaid.map((each) => ({ path: `${each.path}.legs`, what: "legs", of: each.label })));
+  const pair = own.length === 2;
+  const touches = (legs: string): boolean => [...legs].some((leg) => own.includes(leg));
+  const other = otherAt(circuit, times(circuit.voltage, 1 / Math.sqrt(3), "1 ÷ √3"));
+  return sharedLineDrop.of({
+    I: total([...runs((legs) => legs === own), ...(pair ? [] : other)]),
+    J: total(pair ? runs((legs) => legs.length === 2 && legs !== own) : []),
+    K: total([
+      ...runs((legs) => legs.length !== own.length && touches(legs)),
+      ...(pair ? other.flatMap((each) => [each, each]) : []),
+    ]),
+    ...line,
+  });
+}
+
+/** Voltage a run loses in the building wiring, everything else on the circuit included. */
+export function wiringDrop(run: Run): Value {
+  const { circuit } = run;
+  const { reader } = run.build;
+  const path = `${circuit?.path}.wiring`;
+  const owner = circuit?.label ?? run.label;
+  const conductor = reader.value(`${path}.conductor`, "conductor", "conductor of the building wiring", owner);
+  const line = {
+    r: conductorResistance(conductor),
+    L: reader.value(`${path}.length`, "length", "length of the building wiring", owner),
+  };
+  if (!circuit) return segmentDrop.of({ I: run.current, ...line });
+  return circuit.threePhase && run.legs !== undefined
+    ? ofThreePhase(run, circuit, line)
+    : ofTwoWires(run, circuit, line);
+}
+
+/** Drop of the feeder as the run sees it: a share of its voltage, or volts between the lines of the supply. */
+export function feederDropOf(run: Run): Value | undefined {
+  const written = run.build.reader.quantities.get(`${run.circuit?.path}.wiring.feeder-drop`);
+  if (!written) return undefined;
+  if (written.kind !== "ratio") return run.legs?.length === 1 ? times(written, 1 / Math.sqrt(3), "1 ÷ √3") : written;
+  const { voltage } = run;
+  return voltage.known ? times(voltage, written.value, `${Number((written.value * 100).toPrecision(9))} %`) : voltage;
+}
+
+export const noFeederDrop = (run: Run): Value =>
+  missing("voltage", {
+    path: `${run.circuit?.path ?? run.path}.wiring.feeder-drop`,
+    what: "voltage drop of the feeder before its breaker",
+    of: run.circuit?.label ?? run.label,
+  });

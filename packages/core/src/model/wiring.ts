@@ -1,0 +1,30 @@
+import {
+  buildingAmpacity,
+  gaugeOf,
+  iecWireAmpacity,
+  type Laid,
+  leastOf,
+  smallConductorBreaker,
+  type Value,
+} from "@plumbmark/calc";
+import { ambientOf } from "./cord.js";
+import type { Circuit } from "./power.js";
+
+/**
+ * Largest breaker on the building wiring, A. By gauge its ampacity at 60 °C (NEC 310.16) with the cap of the small
+ * sizes; a metric size by IEC 60364-5-52 and how it is laid.
+ */
+export function wiringBreaker(circuit: Circuit): Value {
+  const { conductor, build, path } = circuit;
+  const { reader } = build;
+  const ambient = reader.quantities.get(`${path}.wiring.ambient`)?.value ?? ambientOf(build);
+  const together = Math.max(1, reader.count(`${path}.wiring.together`, 1000));
+  const warm = ambient === undefined ? {} : { ambient };
+  if (conductor.known && gaugeOf(conductor.value) === undefined) {
+    const laid = reader.text(`${path}.wiring.method`) as Laid | undefined;
+    return iecWireAmpacity(conductor, { ...warm, together, threePhase: circuit.threePhase, ...(laid ? { laid } : {}) });
+  }
+  const [each, cap] = [circuit.threePhase ? 3 : 2, smallConductorBreaker(conductor)];
+  const ampacity = buildingAmpacity(conductor, 60, { ...warm, conductors: each * together });
+  return cap.known ? leastOf([ampacity, cap], "current", "greatest breaker") : ampacity;
+}
