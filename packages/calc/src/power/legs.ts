@@ -41,7 +41,7 @@ export const legCurrents = ({
   AB,
   BC,
   CA,
-}: LineToLine): { readonly A: Value; readonly B: Value; readonly C: Value } => ({
+}: LineToLine): { readonly A: Value<"current">; readonly B: Value<"current">; readonly C: Value<"current"> } => ({
   A: legCurrent.of({ I: AB, J: CA }),
   B: legCurrent.of({ I: BC, J: AB }),
   C: legCurrent.of({ I: CA, J: BC }),

@@ -24,28 +24,28 @@ const on = (runs: readonly Run[], legs: string): Value<"current"> =>
  * Current of each leg of a three-phase circuit, A: loads between lines by vector sum, loads on one leg added plainly,
  * which is never below the vector sum. Other load without a leg of its own is counted on every leg: the safe side.
  */
-export function legsOf(circuit: Circuit): Readonly<Record<Leg, Value>> {
+export function legsOf(circuit: Circuit): Readonly<Record<Leg, Value<"current">>> {
   const { runs } = circuit;
   const unsaid = runs.filter((run) => run.legs === undefined);
   const gaps = unsaid.map((run) => ({ path: `${run.path}.legs`, what: "legs", of: run.label }));
   if (gaps.length > 0)
-    return Object.fromEntries(LEGS.map((leg) => [leg, missing("current", ...gaps)])) as Record<Leg, Value>;
-  const [AB, BC, CA] = PAIRS.map((pair) => on(runs, pair)) as [Value, Value, Value];
+    return Object.fromEntries(LEGS.map((leg) => [leg, missing("current", ...gaps)])) as Record<Leg, Value<"current">>;
+  const [AB, BC, CA] = PAIRS.map((pair) => on(runs, pair)) as [Value<"current">, Value<"current">, Value<"current">];
   const between = legCurrents({ AB, BC, CA });
   const other = otherOnEvery(circuit);
   return Object.fromEntries(LEGS.map((leg) => [leg, withOthers(between[leg], on(runs, leg), other)])) as Record<
     Leg,
-    Value
+    Value<"current">
   >;
 }
 
-const withOthers = (between: Value, plain: Value, other: Value | undefined): Value => {
+const withOthers = (between: Value<"current">, plain: Value, other: Value | undefined): Value<"current"> => {
   const more = [plain, ...(other ? [other] : [])].filter((each) => !each.known || (each as Known).value !== 0);
   return more.length === 0 ? between : sum([between, ...more], "current", "I");
 };
 
 /** Watts of unknown power factor are counted as they stand, as on a circuit of one phase. */
-function otherOnEvery(circuit: Circuit): Value | undefined {
+function otherOnEvery(circuit: Circuit): Value<"current"> | undefined {
   const other = circuit.build.reader.quantities.get(`${circuit.path}.other-load`);
   return (
     other &&

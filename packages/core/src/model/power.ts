@@ -118,7 +118,7 @@ export class Circuit {
   }
 
   /** Current of each leg of a three-phase circuit. */
-  get legs(): Readonly<Record<Leg, Value>> {
+  get legs(): Readonly<Record<Leg, Value<"current">>> {
     return legsOf(this);
   }
 

@@ -6,7 +6,7 @@ import type { Circuit } from "./power.js";
 const PAIRS = ["AB", "BC", "CA"] as const;
 type Pair = (typeof PAIRS)[number];
 
-const total = (values: readonly Value[]): Value => sum(values, "current", "I");
+const total = (values: readonly Value[]): Value<"current"> => sum(values, "current", "I");
 
 /** A supply that several circuits are taken from. */
 export class Supply {
@@ -45,7 +45,7 @@ export class Supply {
    * Current of each leg, A: loads between lines by vector sum on three phase, plainly on split phase, where they are in
    * phase with the legs; circuits on one leg and legs of three-phase circuits are added plainly, the safe side.
    */
-  get legs(): Readonly<Partial<Record<Leg, Value>>> {
+  get legs(): Readonly<Partial<Record<Leg, Value<"current">>>> {
     const names: readonly Leg[] = this.splitPhase ? ["A", "B"] : ["A", "B", "C"];
     const gaps = this.circuits
       .filter((circuit) => !circuit.threePhase && circuit.leg === undefined && circuit.lines === undefined)
@@ -55,15 +55,15 @@ export class Supply {
     return Object.fromEntries(names.map((leg) => [leg, total([between[leg], ...this.#plain(leg)])]));
   }
 
-  get imbalance(): Value {
+  get imbalance(): Value<"ratio"> {
     return legImbalance.of({ I: Object.values(this.legs) });
   }
 
-  #pair(pair: Pair): readonly Value[] {
+  #pair(pair: Pair): readonly Value<"current">[] {
     return this.circuits.filter((circuit) => circuit.lines === pair).map(({ current }) => current);
   }
 
-  #between(): Readonly<Record<Leg, Value>> {
+  #between(): Readonly<Record<Leg, Value<"current">>> {
     if (this.splitPhase) {
       const both = total(this.#pair("AB"));
       return { A: both, B: both, C: total([]) };
@@ -72,7 +72,7 @@ export class Supply {
     return legCurrents({ AB, BC, CA });
   }
 
-  #plain(leg: Leg): readonly Value[] {
+  #plain(leg: Leg): readonly Value<"current">[] {
     return this.circuits.flatMap((circuit) =>
       circuit.threePhase ? [circuit.legs[leg]] : circuit.leg === leg ? [circuit.current] : [],
     );

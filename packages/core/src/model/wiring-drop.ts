@@ -1,5 +1,6 @@
 import {
   conductorResistance,
+  type Known,
   loadCurrent,
   missing,
   segmentDrop,
@@ -10,22 +11,28 @@ import {
 } from "@plumbmark/calc";
 import type { Circuit, Run } from "./power.js";
 
-const total = (values: readonly Value[]): Value => sum(values, "current", "I");
+const total = (values: readonly Value[]): Value<"current"> => sum(values, "current", "I");
+
+/** Resistance per length and length of the building wiring. */
+interface Line {
+  readonly r: Value<"resistance-per-length">;
+  readonly L: Value<"length">;
+}
 
 /** The circuit's other load as a current at a voltage; none when it is not written. */
-function otherAt(circuit: Circuit, voltage: Value): readonly Value[] {
+function otherAt(circuit: Circuit, voltage: Value): readonly Value<"current">[] {
   const other = circuit.build.reader.quantities.get(`${circuit.path}.other-load`);
   return other ? [loadCurrent.of({ S: { ...other, kind: "apparent-power" }, V: voltage })] : [];
 }
 
 /** Two wires carry everything on the circuit. */
-function ofTwoWires(run: Run, circuit: Circuit, line: { readonly r: Value; readonly L: Value }): Value {
+function ofTwoWires(run: Run, circuit: Circuit, line: Line): Value<"voltage"> {
   const others = circuit.runs.filter((each) => each !== run).flatMap((each) => each.taps);
   return segmentDrop.of({ I: total([...run.taps, ...others, ...otherAt(circuit, run.voltage)]), ...line });
 }
 
 /** Runs of a three-phase circuit share its wires by the legs they are on. Other load counts on every leg. */
-function ofThreePhase(run: Run, circuit: Circuit, line: { readonly r: Value; readonly L: Value }): Value {
+function ofThreePhase(run: Run, circuit: Circuit, line: Line): Value<"voltage"> {
   const own = run.legs as string;
   const runs = (holds: (legs: string) => boolean): readonly Value[] =>
     circuit.runs.filter((each) => holds(each.legs ?? "")).flatMap((each) => each.taps);
@@ -47,7 +54,7 @@ function ofThreePhase(run: Run, circuit: Circuit, line: { readonly r: Value; rea
 }
 
 /** Voltage a run loses in the building wiring, everything else on the circuit included. */
-export function wiringDrop(run: Run): Value {
+export function wiringDrop(run: Run): Value<"voltage"> {
   const { circuit } = run;
   const { reader } = run.build;
   const path = `${circuit?.path}.wiring`;
@@ -64,7 +71,7 @@ export function wiringDrop(run: Run): Value {
 }
 
 /** Drop of the feeder as the run sees it: a share of its voltage, or volts between the lines of the supply. */
-export function feederDropOf(run: Run): Value | undefined {
+export function feederDropOf(run: Run): Value<"voltage"> | undefined {
   const written = run.build.reader.quantities.get(`${run.circuit?.path}.wiring.feeder-drop`);
   if (!written) return undefined;
   if (written.kind !== "ratio") return run.legs?.length === 1 ? times(written, 1 / Math.sqrt(3), "1 ÷ √3") : written;
@@ -72,7 +79,7 @@ export function feederDropOf(run: Run): Value | undefined {
   return voltage.known ? times(voltage, written.value, `${Number((written.value * 100).toPrecision(9))} %`) : voltage;
 }
 
-export const noFeederDrop = (run: Run): Value =>
+export const noFeederDrop = (run: Run): Value<"voltage"> =>
   missing("voltage", {
     path: `${run.circuit?.path ?? run.path}.wiring.feeder-drop`,
     what: "voltage drop of the feeder before its breaker",

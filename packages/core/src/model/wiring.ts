@@ -14,7 +14,7 @@ import type { Circuit } from "./power.js";
  * Largest breaker on the building wiring, A. By gauge its ampacity at 60 °C (NEC 310.16) with the cap of the small
  * sizes; a metric size by IEC 60364-5-52 and how it is laid.
  */
-export function wiringBreaker(circuit: Circuit): Value {
+export function wiringBreaker(circuit: Circuit): Value<"current"> {
   const { conductor, build, path } = circuit;
   const { reader } = build;
   const ambient = reader.quantities.get(`${path}.wiring.ambient`)?.value ?? ambientOf(build);

@@ -44,7 +44,7 @@ export function corrected(
   base: Value,
   { conductors, ambient = 30, column = 60 }: Service,
   counted: SourceId = "nec-400.5a3",
-): Value {
+): Value<"current"> {
   const ka = ambientFactor(ambient, column);
   if (ka === undefined) return none(`No ambient factor is at hand for ${ambient} °C; the table used ends at 45 °C.`);
   return ampacity.of({
@@ -55,7 +55,7 @@ export function corrected(
 }
 
 /** Ampacity of a flexible cord of the S and SJ families (NEC 400.5(A)(1)). */
-export const cordAmpacity = (conductor: Value, service: Service): Value =>
+export const cordAmpacity = (conductor: Value, service: Service): Value<"current"> =>
   byGauge(
     conductor,
     (awg) => {
@@ -71,7 +71,7 @@ export const cordAmpacity = (conductor: Value, service: Service): Value =>
   );
 
 /** Ampacity of portable power cable, types SC, SCE, SCT, PPE, G and W (NEC 400.5(A)(2)). */
-export const portableAmpacity = (conductor: Value, service: Service): Value =>
+export const portableAmpacity = (conductor: Value, service: Service): Value<"current"> =>
   byGauge(
     conductor,
     (awg) => {

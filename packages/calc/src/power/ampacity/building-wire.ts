@@ -13,7 +13,7 @@ export interface WireService {
 }
 
 /** Ampacity of copper building wire (NEC Table 310.16), with the factors for ambient and conductors that run together. */
-export const buildingAmpacity = (conductor: Value, column: Column = 60, service: WireService = {}): Value =>
+export const buildingAmpacity = (conductor: Value, column: Column = 60, service: WireService = {}): Value<"current"> =>
   byGauge(
     conductor,
     (awg) => {
@@ -27,7 +27,7 @@ export const buildingAmpacity = (conductor: Value, column: Column = 60, service:
   );
 
 /** Greatest breaker on small building wire (NEC 240.4(D)); missing for sizes it does not cap. */
-export const smallConductorBreaker = (conductor: Value): Value =>
+export const smallConductorBreaker = (conductor: Value): Value<"current"> =>
   byGauge(
     conductor,
     (awg) => {

@@ -2,11 +2,15 @@ import { type Gap, missing, type Value } from "../../formula/value.js";
 import { gaugeOf } from "../conductors/resistance.js";
 
 /** An ampacity that no table at hand gives, with the reason. */
-export const none = (because: string, path = ""): Value =>
+export const none = (because: string, path = ""): Value<"current"> =>
   missing("current", { path, what: "ampacity", because } satisfies Gap);
 
 /** Reads a table by gauge. A metric size has no row in the NEC tables and stays missing. */
-export function byGauge(conductor: Value, read: (awg: string) => Value | undefined, table: string): Value {
+export function byGauge(
+  conductor: Value,
+  read: (awg: string) => Value<"current"> | undefined,
+  table: string,
+): Value<"current"> {
   if (!conductor.known) return missing("current", ...conductor.gaps);
   const path = conductor.origin.from === "written" ? conductor.origin.path : "";
   const awg = gaugeOf(conductor.value);

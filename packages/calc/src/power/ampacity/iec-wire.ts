@@ -15,7 +15,7 @@ export interface IecService {
 }
 
 /** Current-carrying capacity of metric building wiring in IEC practice, A; missing outside the tables. */
-export function iecWireAmpacity(conductor: Value, service: IecService): Value {
+export function iecWireAmpacity(conductor: Value, service: IecService): Value<"current"> {
   if (!conductor.known) return missing("current", ...conductor.gaps);
   const { laid = "A2", threePhase = false, ambient = 30, together = 1 } = service;
   const path = conductor.origin.from === "written" ? conductor.origin.path : "";

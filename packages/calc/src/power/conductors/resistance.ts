@@ -22,7 +22,7 @@ const noRow = (what: string, sizes: string): Gap => ({
   because: `There is no published resistance for a ${what} conductor here; the sizes are ${sizes}.`,
 });
 
-function ofGauge(awg: string, strands: Strands, celsius: number): Known | Gap {
+function ofGauge(awg: string, strands: Strands, celsius: number): Known<"resistance-per-length"> | Gap {
   const row = gaugeRow(awg);
   const at75 = row?.[strands];
   if (at75 === undefined)
@@ -37,7 +37,7 @@ function ofGauge(awg: string, strands: Strands, celsius: number): Known | Gap {
   return tabled(toKept(gaugeAt(at75, celsius), perThousandFeet), "resistance-per-length", "nec-ch9-t8", what);
 }
 
-function ofMetric(mm2: number, strands: Strands, celsius: number): Known | Gap {
+function ofMetric(mm2: number, strands: Strands, celsius: number): Known<"resistance-per-length"> | Gap {
   const column = strands === "solid" ? "class1or2" : strands === "coated" ? "class5Tinned" : "class5";
   const row = metricRow(mm2);
   if (!row) return noRow(`${mm2} mm²`, metricRows.map((each) => each.mm2).join(", "));
@@ -50,7 +50,11 @@ function ofMetric(mm2: number, strands: Strands, celsius: number): Known | Gap {
  * Resistance per length of one copper conductor one way, Ω/m. A gauge is read from NEC Chapter 9 Table 8, a metric size
  * from IEC 60228. `celsius` defaults to the temperature conductors are rated by: 75 °C for gauges, 70 °C for metric.
  */
-export function conductorResistance(conductor: Value, strands: Strands = "stranded", celsius?: number): Value {
+export function conductorResistance(
+  conductor: Value,
+  strands: Strands = "stranded",
+  celsius?: number,
+): Value<"resistance-per-length"> {
   if (!conductor.known) return missing("resistance-per-length", ...conductor.gaps);
   const awg = gaugeOf(conductor.value);
   const found = awg ? ofGauge(awg, strands, celsius ?? 75) : ofMetric(conductor.value, strands, celsius ?? 70);
