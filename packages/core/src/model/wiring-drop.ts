@@ -74,7 +74,10 @@ export function wiringDrop(run: Run): Value<"voltage"> {
 export function feederDropOf(run: Run): Value<"voltage"> | undefined {
   const written = run.build.reader.quantities.get(`${run.circuit?.path}.wiring.feeder-drop`);
   if (!written) return undefined;
-  if (written.kind !== "ratio") return run.legs?.length === 1 ? times(written, 1 / Math.sqrt(3), "1 ÷ √3") : written;
+  if (written.kind !== "ratio") {
+    const volts: Known<"voltage"> = { ...written, kind: "voltage" };
+    return run.legs?.length === 1 ? times(volts, 1 / Math.sqrt(3), "1 ÷ √3") : volts;
+  }
   const { voltage } = run;
   return voltage.known ? times(voltage, written.value, `${Number((written.value * 100).toPrecision(9))} %`) : voltage;
 }
