@@ -1,8 +1,10 @@
 import { type SourceId, type System, sources } from "@plumbmark/calc";
 import type { CheckEntry, WorkingEntry } from "@plumbmark/core";
 import { h } from "hastscript";
+import { marginBar, marginText } from "./margin-bar.js";
 import { type Content, flat } from "./page.js";
-import { allowedText, lookOf, outcomeText, quantityText, sourceText } from "./words.js";
+import { lookOf, outcomeState } from "./state.js";
+import { allowedText, quantityText, sourceName } from "./words.js";
 
 /** Where a rule's page is, seen from the page that asks; undefined for what the engine itself checks. */
 export type RuleLink = (id: string) => string | undefined;
@@ -10,68 +12,64 @@ export type RuleLink = (id: string) => string | undefined;
 export interface CheckFrame {
   readonly system: System;
   readonly ruleLink: RuleLink;
+  /** Whether workings stand open. */
+  readonly open?: boolean;
 }
 
-const ruleName = (id: string, ruleLink: RuleLink): Content => {
+const ruleName = (id: string, ruleLink: RuleLink) => {
   const href = ruleLink(id);
   return href ? h("a", { href }, h("code", id)) : h("code", id);
 };
 
-const row = (term: string, content: Content): Content =>
+const fact = (term: string, content: Content): Content =>
   content === undefined ? undefined : h("div", [h("dt", term), h("dd", flat(content))]);
 
 /** The name of a step's source; what a plugin calls its own source stands as it is. */
-const stepSource = (id: string): string => (id in sources ? sourceText(sources[id as SourceId]) : id);
+const stepSource = (id: string): string => (id in sources ? sourceName(sources[id as SourceId]) : id);
 
-const step = ({ formula, with: numbers, source }: WorkingEntry): Content =>
-  h("li", [
-    h("span", { class: "formula" }, formula),
-    h("br"),
-    numbers,
-    ...(source ? [h("br"), h("small", stepSource(source))] : []),
-  ]);
+const step = ({ formula, with: numbers, source }: WorkingEntry) =>
+  h("li", [h("code", formula), h("span", numbers), ...(source ? [h("small", stepSource(source))] : [])]);
 
-const workings = ({ working }: CheckEntry): Content =>
+/** The working behind a check, folded away. */
+export const workings = (working: readonly WorkingEntry[] | undefined, open = false): Content =>
   working && working.length > 0
-    ? h("details", [
+    ? h("details", { class: "working", ...(open ? { open: true } : {}) }, [
         h("summary", "Working"),
-        h(
-          "ol",
-          working.flatMap((each) => flat(step(each))),
-        ),
+        h("ol", working.map(step)),
       ])
     : undefined;
 
 const waived = ({ waiver }: CheckEntry): string | undefined =>
   waiver && `${waiver.because} Signed ${waiver.by}, until ${waiver.until}.`;
 
-/** How near it is to its limit; the share is the limit's of the measured value where more is better. */
-function shareText({ share, allowed }: CheckEntry, system: System): string {
-  if (share === undefined) return "";
-  const part = quantityText({ value: share, unit: "1" }, system);
-  return allowed?.sense === "at least" ? ` (what is asked for is ${part} of it)` : ` (${part} of what is allowed)`;
-}
-
 const facts = (check: CheckEntry, system: System): readonly Content[] => {
-  const { measured, allowed } = check;
+  const { measured, allowed, share } = check;
   return [
-    row("mend", check.mend),
-    row("measured", measured && `${quantityText(measured, system)}${shareText(check, system)}`),
-    row("allowed", allowed && allowedText(allowed, system)),
-    row("waived", waived(check)),
-    row("rests on", check.sources.length > 0 ? check.sources.map(sourceText).join("; ") : undefined),
+    fact("measured", measured && quantityText(measured, system)),
+    fact("allowed", allowed && allowedText(allowed, system)),
+    fact("margin", share === undefined ? undefined : [marginBar(check), " ", marginText(share)]),
+    fact("mend", check.mend),
+    fact("waived", waived(check)),
   ];
 };
 
-/** One check in full. */
-export function checkItem(check: CheckEntry, { system, ruleLink }: CheckFrame): Content {
+/** One check: what was found, measured and allowed, how much is in hand, and the working on demand. */
+export function checkItem(check: CheckEntry, { system, ruleLink, open }: CheckFrame): Content {
   const known = flat(facts(check, system));
-  const outcome = h("strong", { class: "outcome" }, outcomeText(check));
-  return h("li", { class: ["check", ...lookOf(check).split(" ")] }, [
-    h("p", [outcome, " ", ...flat(ruleName(check.rule, ruleLink)), ` line ${check.at.line}`]),
+  return h("li", { class: ["check", ...lookOf(check)] }, [
+    h("p", { class: "what" }, [
+      outcomeState(check),
+      " ",
+      ruleName(check.rule, ruleLink),
+      " ",
+      h("small", `line ${check.at.line}`),
+    ]),
     h("p", check.says),
-    ...(known.length > 0 ? [h("dl", known)] : []),
-    ...flat(workings(check)),
+    ...(known.length > 0 ? [h("dl", { class: "facts" }, known)] : []),
+    ...(check.sources.length > 0
+      ? [h("p", { class: "rests" }, `Rests on ${check.sources.map(sourceName).join("; ")}`)]
+      : []),
+    ...flat(workings(check.working, open)),
   ]);
 }
 

@@ -1,62 +1,50 @@
-import type { System } from "@plumbmark/calc";
-import { type Data, type DocumentEntry, type RepositoryFiles, readMarkdown, readYaml } from "@plumbmark/core";
+import { type Print, printer, type System } from "@plumbmark/calc";
+import type { Build, DocumentEntry, Inspection } from "@plumbmark/core";
 import { Names } from "./names.js";
 
 /** One document of the record with its page. */
 export interface Published {
   readonly entry: DocumentEntry;
   readonly page: string;
+  /** Number of its sheet in the set. */
+  readonly number: string;
   readonly title: string;
-  /** Its Markdown; undefined for a catalogue or stock file. */
-  readonly text?: string;
+  /** The computed design; undefined for a catalogue or stock file. */
+  readonly build?: Build;
   readonly system: System;
+  /** Prints a kept value in the document's own units. */
+  readonly print: Print;
   readonly lifts: boolean;
   readonly mains: boolean;
 }
 
-type Tree = Readonly<Record<string, Data>>;
-
-const tree = (data: Data | undefined): Tree | undefined =>
-  data !== null && typeof data === "object" && !Array.isArray(data) ? (data as Tree) : undefined;
-
-function frontMatter(text: string): Tree | undefined {
-  const { frontMatter: place } = readMarkdown(text);
-  return place && tree(readYaml(text, place.from, place.to).data);
-}
-
-const flown = (data: Tree): boolean =>
-  Object.values(tree(data.faces) ?? {}).some((face) => tree(face)?.support === "flown");
-
 /** A document that cannot be read is taken to lift and to use mains: the cautions are never lost by a slip of the pen. */
-function dangers(data: Tree | undefined): { readonly lifts: boolean; readonly mains: boolean } {
-  if (!data) return { lifts: true, mains: true };
+function dangers(build: Build | undefined): Pick<Published, "lifts" | "mains"> {
+  if (!build) return { lifts: false, mains: false };
+  const { reader, faces } = build;
+  if (reader.data("") === undefined) return { lifts: true, mains: true };
   return {
-    lifts: data.rigging !== undefined || flown(data),
-    mains: data.power !== undefined || data.faces !== undefined,
+    lifts: reader.data("rigging") !== undefined || faces.some(({ support }) => support === "flown"),
+    mains: reader.data("power") !== undefined || reader.data("faces") !== undefined,
   };
 }
 
-/** Every document of a record with its page, title and what it is about. */
-export function published(
-  files: RepositoryFiles,
-  entries: readonly DocumentEntry[],
-  practice: "us" | "iec",
-): readonly Published[] {
+/** Every document of an inspection with its page, title and what it is about. */
+export function published({ record, builds }: Inspection): readonly Published[] {
   const names = new Names();
-  const texts = new Map(files.documents.map(({ path, text }) => [path, text]));
-  return entries.map((entry) => {
-    const text = texts.get(entry.file);
-    const data = text === undefined ? undefined : frontMatter(text);
-    const system: System = (data?.practice ?? practice) === "us" ? "us" : "metric";
-    const title = entry.title?.trim() || entry.build?.trim() || entry.file;
-    const known = text === undefined ? { lifts: false, mains: false } : dangers(data);
+  const digits = String(record.documents.length).length;
+  return record.documents.map((entry, index) => {
+    const inspected = builds.get(entry.file);
+    const system = inspected?.system ?? "metric";
     return {
       entry,
       page: `builds/${names.take(entry.build ?? entry.file)}.html`,
-      title,
-      ...(text === undefined ? {} : { text }),
+      number: `1.${String(index + 1).padStart(Math.max(2, digits), "0")}`,
+      title: entry.title?.trim() || entry.build?.trim() || entry.file,
+      ...(inspected ? { build: inspected.build } : {}),
       system,
-      ...known,
+      print: printer(system),
+      ...dangers(inspected?.build),
     };
   });
 }

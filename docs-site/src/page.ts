@@ -1,22 +1,21 @@
-import type { ElementContent, Root } from "hast";
+import type { Root } from "hast";
 import { toHtml } from "hast-util-to-html";
 import { h } from "hastscript";
+import { type Content, flat } from "./content.js";
+import { MENU } from "./nav.js";
+import { type Cells, titleBlock } from "./title-block.js";
 
-export type Content = ElementContent | string | undefined | readonly Content[];
-
-/** Content in the form hastscript takes: no gaps, no lists in lists. */
-export const flat = (content: Content): (ElementContent | string)[] =>
-  content === undefined
-    ? []
-    : typeof content === "string"
-      ? [content]
-      : Array.isArray(content)
-        ? content.flatMap(flat)
-        : [content as ElementContent];
+export { type Content, flat } from "./content.js";
 
 export interface Page {
   readonly path: string;
   readonly title: string;
+  /** Its number in the set: `0.` general, `1.` builds, `2.` rules. */
+  readonly number?: string;
+  /** Further cells of its title block. */
+  readonly cells?: Cells;
+  /** Scripts of ours it loads, as paths of the site; every other page runs none. */
+  readonly scripts?: readonly string[];
   readonly content: Content;
 }
 
@@ -31,24 +30,57 @@ export const linkTo = (page: string, path: string): string => "../".repeat(page.
 const DEFERS =
   "This inspection supports, and does not replace, local codes, the maker's instructions and the judgement of licensed electricians, engineers and qualified riggers.";
 
-/** A whole page as HTML. Ids of ours begin with a capital: those of an author's headings never do. */
-export function pageHtml({ path, title, content }: Page, { standard, today }: Frame): string {
-  const to = (target: string, text: string) => h("a", { href: linkTo(path, target) }, text);
-  const head = h("head", [
+/** Nothing is loaded but what lies in the folder of the site; a script only where the page has one of ours. */
+const policy = (scripts: readonly string[]): string =>
+  [
+    "default-src 'none'",
+    "style-src 'self'",
+    "img-src 'self'",
+    ...(scripts.length > 0 ? ["script-src 'self'"] : []),
+    "base-uri 'none'",
+    "form-action 'none'",
+  ].join("; ");
+
+const headOf = ({ path, title, scripts = [] }: Page, standard: string) =>
+  h("head", [
     h("meta", { charSet: "utf-8" }),
+    h("meta", { httpEquiv: "Content-Security-Policy", content: policy(scripts) }),
+    h("meta", { name: "referrer", content: "no-referrer" }),
     h("meta", { name: "viewport", content: "width=device-width, initial-scale=1" }),
     h("title", `${title} – ${standard}`),
     h("link", { rel: ["stylesheet"], href: linkTo(path, "style.css") }),
+    ...scripts.map((script) => h("script", { src: linkTo(path, script), defer: true })),
   ]);
+
+const menu = (path: string) =>
+  h("nav", { class: "menu", ariaLabel: "Site" }, [
+    h(
+      "ul",
+      MENU.map(([target, text]) =>
+        h("li", h("a", { href: linkTo(path, target), ...(target === path ? { ariaCurrent: "page" } : {}) }, text)),
+      ),
+    ),
+  ]);
+
+/** A whole page as HTML. Ids of ours begin with a capital: those of an author's headings never do. */
+export function pageHtml(page: Page, { standard, today }: Frame): string {
+  const { path, title, number, cells = [], content } = page;
   const body = h("body", [
     h("a", { class: "skip", href: "#Main" }, "Go to the content"),
-    h("header", [
-      h("p", { class: "standard" }, standard),
-      h("nav", { ariaLabel: "Site" }, [to("index.html", "Register"), " ", to("rules/index.html", "Rules")]),
+    h("header", { class: "top" }, [h("p", { class: "standard" }, standard), menu(path)]),
+    h("main", { id: "Main" }, [
+      titleBlock(title, [
+        ...(number === undefined ? [] : [["Sheet", number] as const]),
+        ...cells,
+        ["Inspected", today],
+      ]),
+      h("div", { class: "body" }, flat(content)),
     ]),
-    h("main", { id: "Main" }, [h("h1", title), ...flat(content)]),
     h("footer", [h("p", `Inspected on ${today}. ${DEFERS}`)]),
   ]);
-  const root: Root = { type: "root", children: [{ type: "doctype" }, h("html", { lang: "en" }, [head, body])] };
+  const root: Root = {
+    type: "root",
+    children: [{ type: "doctype" }, h("html", { lang: "en" }, [headOf(page, standard), body])],
+  };
   return `${toHtml(root, { upperDoctype: true })}\n`;
 }

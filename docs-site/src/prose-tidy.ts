@@ -44,7 +44,17 @@ function element(node: Element, ids: Set<string>, resolve: Resolve): ElementCont
   if (node.tagName === "input") return { type: "text", value: node.properties.checked ? "☑" : "☐" };
   // A page needs nothing from elsewhere: in place of a picture stands what it shows.
   if (node.tagName === "img") return h("span", `[${node.properties.alt || "picture"}]`);
+  // A table wider than a phone scrolls by itself; which one it is, is told by its place in the document.
+  if (node.tagName === "table")
+    return h("section", { class: "wide", tabIndex: 0, ariaLabel: nextTable(ids) }, [{ ...node, children }]);
   return { ...node, children };
+}
+
+function nextTable(ids: Set<string>): string {
+  let number = 1;
+  while (ids.has(`Table ${number}`)) number += 1;
+  ids.add(`Table ${number}`);
+  return `Table ${number} of the document`;
 }
 
 function tidyAll(nodes: readonly ElementContent[], ids: Set<string>, resolve: Resolve): ElementContent[] {

@@ -1,4 +1,4 @@
-import { readMarkdown } from "@plumbmark/core";
+import type { Markdown } from "@plumbmark/core";
 import type { ElementContent, Root } from "hast";
 import rehypeSanitize, { defaultSchema } from "rehype-sanitize";
 import rehypeSlug from "rehype-slug";
@@ -17,8 +17,8 @@ const processor = unified()
   .use(rehypeSlug);
 
 /** The author's prose as content below a heading of level 2; `title` is left out where it only repeats the page's. */
-export function prose(text: string, title: string, resolve: Resolve): readonly ElementContent[] {
-  const root = processor.runSync(readMarkdown(text).tree) as Root;
+export function prose(tree: Markdown["tree"], title: string, resolve: Resolve): readonly ElementContent[] {
+  const root = processor.runSync(tree) as Root;
   const content = root.children.filter((node): node is ElementContent => node.type !== "doctype");
   return headings(tidy(content, resolve), title);
 }

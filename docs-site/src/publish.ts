@@ -1,9 +1,10 @@
-import { inspect, type RepositoryFiles, type Rule, readHouseStandard, schemas } from "@plumbmark/core";
-import { type Published, published } from "./documents.js";
-import { linkTo, pageHtml } from "./page.js";
-import { register } from "./register.js";
-import { houseRules, rulePage, rulePaths, rulesIndex } from "./rule-pages.js";
-import { sheet } from "./sheet.js";
+import { inspection, type RepositoryFiles, type Rule, schemas } from "@plumbmark/core";
+import { published } from "./documents.js";
+import { pageHtml } from "./page.js";
+import { sheetFiles } from "./sheet-sections.js";
+import type { Site } from "./site.js";
+import { sitePages } from "./site-pages.js";
+import { houseRules, rulePaths } from "./stated.js";
 import { style } from "./style.js";
 
 export interface PublishInput {
@@ -21,43 +22,26 @@ const schemaFiles: readonly (readonly [string, unknown])[] = [
   ["record", schemas.recordSchema],
 ];
 
-/** From a link in one document to the page of the other document it names. */
-const resolver =
-  (documents: readonly Published[], { entry, page }: Published) =>
-  (href: string) => {
-    try {
-      const base = new URL(entry.file.split("/").map(encodeURIComponent).join("/"), "file:///");
-      const { pathname, hash, protocol } = new URL(href, base);
-      const target = documents.find(({ entry: { file } }) => `/${file}` === decodeURIComponent(pathname));
-      return protocol === "file:" && target ? linkTo(page, target.page) + hash : undefined;
-    } catch {
-      // Neither an address nor a path: it leads nowhere.
-      return undefined;
-    }
-  };
+/** Inspects a repository and gathers what its pages are made from. @throws StandardError */
+export function siteOf({ files, rules, today }: PublishInput): Site {
+  const found = inspection(files, rules, { today, every: true });
+  const stated = [...rules, ...houseRules(found.standard)];
+  return { inspection: found, today, documents: published(found), rules: stated, rulePaths: rulePaths(stated) };
+}
 
 /**
- * The static site as text by path; reads and writes nothing.
+ * The static site as text by path; reads and writes nothing. The same input gives the same text.
  * @throws StandardError when the house standard cannot be used.
  */
-export function publish({ files, rules, today }: PublishInput): ReadonlyMap<string, string> {
-  const record = inspect(files, rules, { today, every: true });
-  const { standard } = readHouseStandard(files.houseStandard);
-  const documents = published(files, record.documents, standard.practice);
-  const stated = [...rules, ...houseRules(standard)];
-  const paths = rulePaths(stated);
-  const link = (from: string) => (id: string) => (paths.has(id) ? linkTo(from, paths.get(id) ?? "") : undefined);
-  const pages = [
-    register(documents, record),
-    ...documents.map((each) => sheet(each, link(each.page), resolver(documents, each))),
-    rulesIndex(stated, paths),
-    ...stated.map((rule) => rulePage(rule, paths.get(rule.id) ?? "", standard.rules[rule.id])),
-  ];
-  return new Map([
-    ...pages.map((page) => [page.path, pageHtml(page, { standard: record.standard, today })] as const),
-    ["style.css", style],
-    ...schemaFiles.map(
-      ([name, schema]) => [`schema/${name}.schema.json`, `${JSON.stringify(schema, null, 2)}\n`] as const,
-    ),
-  ]);
+export function publish(input: PublishInput): ReadonlyMap<string, string> {
+  const site = siteOf(input);
+  const frame = { standard: site.inspection.record.standard, today: site.today };
+  const pages = new Map<string, string>();
+  for (const page of sitePages(site)) pages.set(page.path, pageHtml(page, frame));
+  for (const document of site.documents)
+    for (const make of sheetFiles) for (const [path, text] of make(document, site)) pages.set(path, text);
+  pages.set("style.css", style);
+  for (const [name, schema] of schemaFiles)
+    pages.set(`schema/${name}.schema.json`, `${JSON.stringify(schema, null, 2)}\n`);
+  return pages;
 }

@@ -1,49 +1,69 @@
-import type { InspectionRecord } from "@plumbmark/core";
+import type { Print, Value } from "@plumbmark/calc";
 import { h } from "hastscript";
 import type { Published } from "./documents.js";
-import { type Content, flat, type Page } from "./page.js";
-import { verdict } from "./sheet.js";
+import { powerOf, weightOf, worstOf } from "./figures.js";
+import { marginBar, marginText } from "./margin-bar.js";
+import type { Content, Page } from "./page.js";
+import { rulesFrom, type Site } from "./site.js";
+import { state, verdictState } from "./state.js";
+import { type Column, table } from "./table.js";
 
-const COLUMNS = ["Build", "Revision", "Status", "Verdict", "Checks", "Hold", "Fail", "Open", "Waived"];
+const COLUMNS: readonly Column[] = [
+  { title: "Build" },
+  { title: "Sheet" },
+  { title: "Rev.", align: "right" },
+  { title: "Status" },
+  { title: "Verdict" },
+  { title: "On site" },
+  { title: "Weight", align: "right" },
+  { title: "Power", align: "right" },
+  { title: "Worst margin" },
+];
 
-const number = (value: number): Content => h("td", { class: "at-right" }, String(value));
+const figure = (value: Value | undefined, print: Print): Content =>
+  value === undefined ? "–" : value.known ? print(value.value, value.kind) : state(["open"], "open");
 
-const line = ({ entry, page, title }: Published): Content => {
-  const { checks, holds, fails, open, waived } = entry.counts;
-  return h(
-    "tr",
-    flat([
-      h("th", { scope: "row" }, h("a", { href: page }, title)),
-      h("td", entry.revision === undefined ? "not stated" : String(entry.revision)),
-      h("td", { class: "whole" }, entry.status ?? "not stated"),
-      h("td", flat(verdict(entry.verdict))),
-      [checks, holds, fails, open, waived].map(number),
-    ]),
-  );
+const worst = ({ entry }: Published, site: Site): Content => {
+  const check = worstOf(entry.checks);
+  if (check?.share === undefined) return "–";
+  const href = rulesFrom(site, "index.html")(check.rule);
+  const name = h("code", check.rule);
+  return [marginBar(check), ` ${marginText(check.share)} `, href ? h("a", { href }, name) : name];
 };
 
-/** The register: every build with its status, verdict and counts. */
-export function register(documents: readonly Published[], { standard, totals }: InspectionRecord): Page {
+const row = (document: Published, site: Site): readonly Content[] => {
+  const { entry, page, title, number, build, print } = document;
+  return [
+    h("a", { href: page }, title),
+    number,
+    entry.revision === undefined ? "–" : String(entry.revision),
+    h("span", { class: "whole" }, entry.status ?? "–"),
+    verdictState(entry.verdict),
+    build?.reader.text("on-site") ?? "–",
+    figure(build && weightOf(build), print),
+    figure(build && powerOf(build), print),
+    worst(document, site),
+  ];
+};
+
+/** The register: every build with status, verdict, dates, weight, power and the check nearest its limit. */
+export function register(site: Site): Page {
+  const { documents, inspection } = site;
+  const { totals } = inspection.record;
   const content: Content = [
+    h("p", `${totals.documents} documents: ${totals.ready} ready, ${totals["not-ready"]} not ready.`),
+    table(
+      "Builds",
+      COLUMNS,
+      documents.map((each) => row(each, site)),
+    ),
     h(
       "p",
-      `${totals.documents} documents: ${totals.ready} ready, ${totals["not-ready"]} not ready. Inspected by ${standard}.`,
-    ),
-    h(
-      "section",
-      { class: "wide", tabIndex: 0, ariaLabel: "Builds" },
-      h("table", [
-        h("caption", "Builds"),
-        h(
-          "thead",
-          h(
-            "tr",
-            COLUMNS.map((each) => h("th", { scope: "col" }, each)),
-          ),
-        ),
-        h("tbody", flat(documents.map(line))),
-      ]),
+      h(
+        "small",
+        "Weight and power are those of the faces: panels at their maximum, with what the faces carry. The worst margin is that of the check nearest its limit or farthest over it; what fits exactly, such as a plug and an outlet of one rating, has no margin and is left out.",
+      ),
     ),
   ];
-  return { path: "index.html", title: "Register of builds", content };
+  return { path: "index.html", title: "Register of builds", number: "0.1", content };
 }

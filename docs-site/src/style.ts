@@ -1,38 +1,54 @@
-/** Okabe–Ito colours, always beside a word and with a line of their own kind: colour alone carries nothing. */
-export const style = `:root { --fails: #D55E00; --should: #E69F00; --note: #0072B2; --holds: #009E73; --waived: #CC79A7; --open: #6b6b6b; }
-body { font: 1rem/1.5 system-ui, sans-serif; color: #111; background: #fff; max-width: 62rem; margin: 0 auto; padding: 0 1rem; overflow-wrap: break-word; }
-header { display: flex; flex-wrap: wrap; gap: 0 2rem; justify-content: space-between; align-items: baseline; border-bottom: 2px solid #111; }
-nav a { margin-left: 1rem; }
-a { color: var(--note); }
-.skip { position: absolute; left: -99rem; }
-.skip:focus { position: static; }
-h1, h2, h3 { line-height: 1.2; break-after: avoid; }
-table { border-collapse: collapse; }
-th, td { border: 1px solid #767676; padding: .25rem .6rem; text-align: left; vertical-align: top; }
-caption { text-align: left; font-weight: bold; padding: .25rem 0; }
-.wide { overflow-x: auto; }
-.at-right { text-align: right; }
-.whole { white-space: nowrap; }
-.at-center { text-align: center; }
-code, .formula { font-family: ui-monospace, monospace; }
-.checks { list-style: none; padding: 0; }
-.check { border-left: .5rem solid var(--open); padding: .1rem 1rem; margin: 0 0 1rem; break-inside: avoid; }
-.contains-task-list { list-style: none; padding-left: 1rem; }
-.check p, .check dl { margin: .25rem 0; }
-.check dl div { display: flex; gap: 1rem; }
-.check dt { flex: 0 0 6rem; color: #444; }
-.check dd { margin: 0; min-width: 0; }
-.check.holds { border-left: .25rem solid var(--holds); }
-.check.fails { border-left-style: solid; border-color: var(--fails); }
-.check.fails.should { border-left-style: double; border-color: var(--should); }
-.check.fails.note { border-left-style: double; border-color: var(--note); }
-.check.open { border-left-style: dashed; }
-.check.waived { border-left-style: dotted; border-color: var(--waived); }
-.verdict { border: .2rem solid var(--fails); padding: .1rem .5rem; white-space: nowrap; }
-.verdict.holds { border-color: var(--holds); border-style: double; }
-.caution { border: .3rem double #111; padding: 0 1rem; margin: 1rem 0; break-inside: avoid; }
-.states { font-size: 1.25rem; }
-footer { border-top: 1px solid #767676; margin-top: 2rem; font-size: .9rem; }
-@page { margin: 15mm; }
-@media print { nav, .skip { display: none; } body { max-width: none; font-size: 10pt; } .wide { overflow: visible; } }
+/** Okabe–Ito colours, always beside a word and with a mark of their own shape and hatch: colour alone carries nothing. */
+export const style = `:root { color-scheme: light dark; --ink: #1b242c; --soft: #4f5b65; --paper: #fff; --wash: #f3f5f6; --line: #7d8891; --link: #0072B2;
+  --fails: #D55E00; --should: #E69F00; --note: #0072B2; --holds: #009E73; --waived: #CC79A7; --open: #6b7680; --mono: ui-monospace, "Cascadia Mono", Menlo, "DejaVu Sans Mono", monospace; }
+@media (prefers-color-scheme: dark) { :root { --ink: #e6ebee; --soft: #aab5bd; --paper: #12181d; --wash: #1b232a; --line: #71808c; --link: #56B4E9; --open: #9aa5ae; } }
+* { box-sizing: border-box; }
+body { font: 1rem/1.5 system-ui, sans-serif; font-variant-numeric: tabular-nums; color: var(--ink); background: var(--paper); max-width: 82rem; margin: 0 auto; padding: .5rem clamp(.75rem, 3vw, 2rem); overflow-wrap: anywhere; }
+a { color: var(--link); text-underline-offset: .15em; }
+:focus-visible { outline: 3px solid var(--link); outline-offset: 2px; }
+.skip { position: absolute; left: -99rem; } .skip:focus { position: static; }
+h1, h2, h3, h4, h5, h6, caption { line-height: 1.25; break-after: avoid; text-wrap: balance; }
+h1 { font-size: clamp(1.4rem, 4vw, 2rem); font-weight: 600; margin: 0; padding: .75rem 1rem; }
+h2 { font-size: 1.2rem; margin: 2.25rem 0 .75rem; padding-bottom: .2rem; border-bottom: 2px solid var(--ink); }
+h3 { font-size: 1.05rem; margin: 1.5rem 0 .5rem; } h4, h5, h6 { font-size: 1rem; margin: 1rem 0 .5rem; }
+p, ul, ol, dl, pre { margin: .5rem 0; } .prose > p, .prose > ul, .prose > ol, main > .body > p { max-width: 72ch; }
+code, pre, .block dt, .formula { font-family: var(--mono); font-size: .875em; }
+pre { background: var(--wash); padding: .75rem; border: 1px solid var(--line); white-space: pre; }
+.top { display: flex; flex-wrap: wrap; gap: .25rem 2rem; justify-content: space-between; align-items: baseline; padding: .25rem 0 .75rem; }
+.top p { margin: 0; font-weight: 600; }
+.menu ul, .contents ul { list-style: none; display: flex; flex-wrap: wrap; gap: .25rem 1.25rem; margin: 0; padding: 0; }
+.menu a, .contents a { display: inline-block; padding: .2rem 0; } .menu [aria-current] { color: inherit; font-weight: 600; }
+.contents { border-block: 1px solid var(--line); padding: .35rem 0; margin: 1rem 0; }
+main { border: 2px solid var(--ink); outline: 1px solid var(--line); outline-offset: 4px; }
+.body { padding: .5rem clamp(.75rem, 2.5vw, 2rem) 2rem; }
+.title { border-bottom: 2px solid var(--ink); }
+.block { display: flex; flex-wrap: wrap; margin: 0; overflow: hidden; border-top: 1px solid var(--line); }
+.block div { flex: 1 1 auto; min-width: 7rem; max-width: 100%; padding: .3rem 1rem .4rem; margin: 0 -1px -1px 0; border: solid var(--line); border-width: 0 1px 1px 0; }
+.block dt { color: var(--soft); font-size: .75rem; letter-spacing: .03em; } .block dd { margin: 0; font-weight: 600; }
+table { border-collapse: collapse; font-size: .9375rem; } caption { text-align: left; font-weight: 600; padding: .25rem 0; }
+th, td { border: 1px solid var(--line); padding: .3rem .6rem; text-align: left; vertical-align: top; overflow-wrap: break-word; }
+thead th { background: var(--wash); white-space: nowrap; } tbody th { font-weight: 600; }
+.wide { overflow-x: auto; max-width: 100%; } .whole, .at-right { white-space: nowrap; } .at-right { text-align: right; } .at-center { text-align: center; }
+.sign td { min-width: 9rem; height: 3rem; }
+.state { white-space: nowrap; } .counts { display: flex; flex-wrap: wrap; gap: .25rem 1.25rem; } .verdict { font-weight: 700; }
+.state::before { content: ""; display: inline-block; width: .8em; height: .8em; margin-right: .4em; vertical-align: -.05em; border: 2px solid var(--hue); print-color-adjust: exact; }
+.holds { --hue: var(--holds); } .open { --hue: var(--open); } .waived { --hue: var(--waived); } .fails { --hue: var(--fails); } .fails.should { --hue: var(--should); } .fails.note { --hue: var(--note); }
+.state.holds::before { border-radius: 50%; background: var(--hue); }
+.state.fails::before { background: repeating-linear-gradient(45deg, var(--hue) 0 2px, transparent 2px 4px); }
+.state.fails.should::before { background: repeating-linear-gradient(0deg, var(--hue) 0 2px, transparent 2px 4px); }
+.state.fails.note::before { background: linear-gradient(90deg, var(--hue) 50%, transparent 50%); }
+.state.open::before { border-style: dashed; } .state.waived::before { border-radius: 50%; background: radial-gradient(var(--hue) 30%, transparent 35%); }
+.checks { list-style: none; padding: 0; } .check { border-left: .4rem solid var(--hue); padding: .15rem 0 .15rem .9rem; margin: 0 0 1rem; break-inside: avoid; }
+.check.holds { border-left-width: .2rem; } .check.fails { border-left-style: double; } .check.open { border-left-style: dashed; } .check.waived { border-left-style: dotted; }
+.check p, .check dl, .check ol { margin: .15rem 0; } .what, .rests, small, .working { color: var(--soft); font-size: .875rem; } .what .state { color: var(--ink); font-weight: 600; }
+.facts { display: flex; flex-wrap: wrap; gap: .1rem 2rem; } .facts div { display: flex; gap: .6rem; } .facts dt { color: var(--soft); } .facts dd { margin: 0; font-weight: 600; }
+.working li > * { display: block; } summary { cursor: pointer; width: fit-content; padding: .1rem 0; }
+.margin { width: 7rem; height: .8rem; vertical-align: -.1em; color: var(--hue); } .margin .track { fill: none; stroke: var(--line); } .margin .bar { fill: currentColor; } .margin .limit { stroke: var(--ink); stroke-width: 2; }
+.margin.holds { --hue: var(--holds); } .margin.fails { --hue: var(--fails); } .contains-task-list { list-style: none; padding-left: 1rem; }
+.caution { border: 4px double var(--ink); padding: 0 1rem .25rem; margin: 1rem 0; break-inside: avoid; } .caution h2 { border: 0; margin: .75rem 0 0; } .caution li { max-width: 80ch; }
+.states { font-size: 1.2rem; } footer { color: var(--soft); font-size: .875rem; padding: 1rem 0; }
+@page { margin: 14mm 12mm 16mm; @bottom-right { content: "page " counter(page) " of " counter(pages); font: 8pt sans-serif; } }
+@media print { :root { color-scheme: light; --ink: #000; --soft: #333; --paper: #fff; --wash: #fff; --line: #666; --link: #000; } body { font-size: 9.5pt; max-width: none; padding: 0; }
+  .menu, .skip, .contents, details:not([open]) { display: none; } main { border: 0; outline: 0; } .title { border: 2px solid #000; } .body { padding: 0; } a { text-decoration: none; }
+  .wide { overflow: visible; } table { width: 100%; font-size: 8.5pt; } thead { display: table-header-group; } tr, figure, svg, .caution { break-inside: avoid; } pre { white-space: pre-wrap; } p, li { orphans: 2; widows: 2; } }
 `;

@@ -13,12 +13,9 @@ export function quantityText(entry: QuantityEntry, system: System): string {
 export const allowedText = (entry: QuantityEntry, system: System): string =>
   `${entry.sense ?? "at most"} ${quantityText(entry, system)}`;
 
-const OUTCOMES = { holds: "holds", fails: "fails", open: "open", waived: "waived" } as const;
-
-/** Class of a check: a failed check looks as grave as the level of its rule. */
-export const lookOf = ({ outcome, level }: CheckEntry): string => (outcome === "fails" ? `fails ${level}` : outcome);
-
-export const outcomeText = ({ level, outcome }: CheckEntry): string => `${level.toUpperCase()}, ${OUTCOMES[outcome]}`;
+/** A source by its name alone: document and clause. */
+export const sourceName = ({ document, clause }: Pick<SourceEntry, "document" | "clause">): string =>
+  clause === undefined ? document : `${document}, ${clause}`;
 
 type SourceEntry = CheckEntry["sources"][number];
 

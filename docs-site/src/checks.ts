@@ -1,0 +1,39 @@
+import type { CheckEntry } from "@plumbmark/core";
+import { h } from "hastscript";
+import { checkList } from "./check.js";
+import type { Published } from "./documents.js";
+import type { Content } from "./page.js";
+import { rulesFrom, type Site } from "./site.js";
+import { topicName, topicOf } from "./stated.js";
+
+const GRAVITY = ["shall", "should", "note"];
+const STATE = ["fails", "open", "waived", "holds"];
+
+/** What stops the build comes first. */
+const byGravity = (one: CheckEntry, other: CheckEntry): number =>
+  STATE.indexOf(one.outcome) - STATE.indexOf(other.outcome) ||
+  GRAVITY.indexOf(one.level) - GRAVITY.indexOf(other.level);
+
+/** Checks that fail, are open or are waived, with their workings open. */
+export function openChecks({ entry, page, system }: Published, site: Site): Content {
+  const worse = entry.checks.filter(({ outcome }) => outcome !== "holds").sort(byGravity);
+  return worse.length > 0 ? checkList(worse, { system, ruleLink: rulesFrom(site, page), open: true }) : undefined;
+}
+
+/** Every check by topic. */
+export function allChecks({ entry, page, system }: Published, site: Site): Content {
+  const topics = new Map<string, CheckEntry[]>();
+  for (const check of entry.checks) {
+    const topic = topicOf(check.rule);
+    const list = topics.get(topic);
+    if (list) list.push(check);
+    else topics.set(topic, [check]);
+  }
+  const frame = { system, ruleLink: rulesFrom(site, page) };
+  const parts = [...topics].sort(([one], [other]) => (one < other ? -1 : 1));
+  return parts.length > 0
+    ? parts.map(
+        ([topic, checks]): Content => [h("h3", `${topicName(topic)} (${checks.length})`), checkList(checks, frame)],
+      )
+    : undefined;
+}

@@ -1,0 +1,31 @@
+import { sum, type Value } from "@plumbmark/calc";
+import type { Build, CheckEntry } from "@plumbmark/core";
+
+/** What hangs, stands or leans: the faces with what they carry. Missing when any of it is. */
+export const weightOf = (build: Build): Value =>
+  sum(
+    build.faces.map(({ mass }) => mass),
+    "mass",
+  );
+
+/** What the panels take at most. Missing when any of it is. */
+export const powerOf = (build: Build): Value =>
+  sum(
+    build.faces.map(({ powerMaximum }) => powerMaximum),
+    "power",
+  );
+
+/** A plug of its outlet's rating and a port count that is used up fit exactly: no margin, and nothing to worry about. */
+const fitsExactly = ({ share, outcome }: CheckEntry): boolean => share === 1 && outcome === "holds";
+
+/** The check nearest its limit or farthest over it; none where nothing is compared with a limit. */
+export function worstOf(checks: readonly CheckEntry[]): CheckEntry | undefined {
+  const shared = checks.filter(
+    (check) =>
+      check.share !== undefined && check.level !== "note" && check.allowed?.sense !== "exactly" && !fitsExactly(check),
+  );
+  return shared.reduce<CheckEntry | undefined>(
+    (worst, check) => (worst?.share === undefined || (check.share ?? 0) > worst.share ? check : worst),
+    undefined,
+  );
+}

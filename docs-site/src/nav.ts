@@ -1,0 +1,6 @@
+/** Pages every page leads to, in the order of the menu: path and name. A page that is added here has to be published. */
+export const MENU: readonly (readonly [string, string])[] = [
+  ["index.html", "Register"],
+  ["rules/index.html", "Rules"],
+  ["house-standard.html", "House standard"],
+];

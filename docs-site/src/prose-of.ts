@@ -1,0 +1,25 @@
+import { h } from "hastscript";
+import type { Published } from "./documents.js";
+import { type Content, linkTo } from "./page.js";
+import { prose } from "./prose.js";
+import type { Site } from "./site.js";
+
+/** From a link in one document to the page of the other document it names. */
+const resolver =
+  (documents: readonly Published[], { entry, page }: Published) =>
+  (href: string) => {
+    try {
+      const base = new URL(entry.file.split("/").map(encodeURIComponent).join("/"), "file:///");
+      const { pathname, hash, protocol } = new URL(href, base);
+      const target = documents.find(({ entry: { file } }) => `/${file}` === decodeURIComponent(pathname));
+      return protocol === "file:" && target ? linkTo(page, target.page) + hash : undefined;
+    } catch {
+      // Neither an address nor a path: it leads nowhere.
+      return undefined;
+    }
+  };
+
+/** What the author wrote below the front matter. */
+export const proseOf = (document: Published, { documents }: Site): Content =>
+  document.build &&
+  h("div", { class: "prose" }, [...prose(document.build.markdown.tree, document.title, resolver(documents, document))]);

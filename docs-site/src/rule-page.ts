@@ -1,0 +1,64 @@
+import { sourceOf } from "@plumbmark/calc";
+import { h } from "hastscript";
+import type { Content, Page } from "./page.js";
+import { ruleBuilds } from "./rule-builds.js";
+import { settingsTable } from "./rule-settings.js";
+import { levelInForce, type Site } from "./site.js";
+import { type Stated, topicName, topicOf } from "./stated.js";
+import { sourceText } from "./words.js";
+
+const heading = (text: string) => h("h2", text);
+
+const waive = (id: string) => `waivers:
+  - rule: ${id}
+    where: faces.banner        # what it is about; left out for the whole document
+    because: why it may be so here, in a sentence
+    by: who signs for it
+    until: 2027-06-30`;
+
+const levelText = (inForce: string, byDefault: string): string =>
+  inForce === byDefault
+    ? `${inForce.toUpperCase()}, as by default.`
+    : `${inForce.toUpperCase()} in this house standard; by default ${byDefault.toUpperCase()}.`;
+
+/** The page of one rule. */
+export function rulePage(rule: Stated, number: string, site: Site): Page {
+  const path = site.rulePaths.get(rule.id) ?? "";
+  const { standard } = site.inspection;
+  const own = standard.rules[rule.id];
+  const inForce = levelInForce(site, rule);
+  const content: Content = [
+    h("p", { class: "states" }, rule.states),
+    heading("Why"),
+    h("p", rule.why),
+    heading("How it is judged"),
+    h("p", rule.judged),
+    heading("Level and settings"),
+    h("p", levelText(inForce, rule.level)),
+    settingsTable(rule, own, standard.practice),
+    heading("Sources"),
+    h(
+      "ul",
+      rule.sources.map((id) => h("li", sourceText(sourceOf(id)))),
+    ),
+    heading("Builds that meet it and builds that do not"),
+    ruleBuilds(rule.id, path, site),
+    heading("How to waive it"),
+    h(
+      "p",
+      "In the front matter of the build, signed and dated. The check is then shown as waived until the day has passed.",
+    ),
+    h("pre", { class: "wide", tabIndex: 0 }, h("code", waive(rule.id))),
+  ];
+  return {
+    path,
+    title: rule.id,
+    number,
+    cells: [
+      ["Topic", topicName(topicOf(rule.id))],
+      ["Level in force", inForce.toUpperCase()],
+      ["From", rule.own ? "the house standard" : (rule.plugin ?? "Plumbmark")],
+    ],
+    content,
+  };
+}

@@ -1,0 +1,28 @@
+import { allChecks, openChecks } from "./checks.js";
+import type { Published } from "./documents.js";
+import type { Content } from "./page.js";
+import { proseOf } from "./prose-of.js";
+import { signOff } from "./sign-off.js";
+import type { Site } from "./site.js";
+
+/** One part of a sheet; it is left out where `content` gives nothing. */
+export interface SheetSection {
+  /** Id of its heading; it begins with a capital, as those of an author's headings never do. */
+  readonly id: string;
+  readonly title: string;
+  readonly content: (document: Published, site: Site) => Content;
+}
+
+/** The parts of a sheet after its verdict and cautions, in the order they are read in. */
+export const sheetSections: readonly SheetSection[] = [
+  { id: "Open", title: "What does not hold", content: openChecks },
+  { id: "Checks", title: "Every check", content: allChecks },
+  { id: "Document", title: "The document", content: proseOf },
+  { id: "Sign-off", title: "Sign-off", content: signOff },
+];
+
+/**
+ * Further files of a sheet by path of the site, such as drawings and schedules of their own.
+ * Each maker gives what a document has; paths begin with the sheet's own, without `.html`.
+ */
+export const sheetFiles: readonly ((document: Published, site: Site) => ReadonlyMap<string, string>)[] = [];

@@ -1,0 +1,19 @@
+import { houseStandardPage } from "./house-standard.js";
+import type { Page } from "./page.js";
+import { register } from "./register.js";
+import { rulePage } from "./rule-page.js";
+import { rulesIndex } from "./rules-index.js";
+import { sheet } from "./sheet.js";
+import type { Site } from "./site.js";
+
+/** Pages there is one of each. */
+const general: readonly ((site: Site) => Page)[] = [register, rulesIndex, houseStandardPage];
+
+const ruleNumber = (index: number): string => `2.${String(index + 1).padStart(3, "0")}`;
+
+/** Every page of the site, one after another, so that a page can be written before the next is made. */
+export function* sitePages(site: Site): Generator<Page> {
+  for (const page of general) yield page(site);
+  for (const document of site.documents) yield sheet(document, site);
+  for (const [index, rule] of site.rules.entries()) yield rulePage(rule, ruleNumber(index), site);
+}

@@ -1,0 +1,31 @@
+import type { Inspection, Level } from "@plumbmark/core";
+import type { RuleLink } from "./check.js";
+import type { Published } from "./documents.js";
+import { linkTo } from "./page.js";
+import type { Stated } from "./stated.js";
+
+/** Everything the pages are made from. */
+export interface Site {
+  readonly inspection: Inspection;
+  /** The day of the inspection. */
+  readonly today: string;
+  readonly documents: readonly Published[];
+  /** Every rule that is known: built in, of plugins and of the house. */
+  readonly rules: readonly Stated[];
+  /** Path of every rule's page by the rule's id. */
+  readonly rulePaths: ReadonlyMap<string, string>;
+}
+
+/** Links to rules' pages as seen from `page`. */
+export const rulesFrom =
+  ({ rulePaths }: Site, page: string): RuleLink =>
+  (id) => {
+    const path = rulePaths.get(id);
+    return path === undefined ? undefined : linkTo(page, path);
+  };
+
+/** The level a rule has in this house standard. */
+export const levelInForce = ({ inspection }: Site, { id, level }: Stated): Level => {
+  const own = inspection.standard.rules[id]?.level;
+  return own === undefined ? level : (own as Level);
+};

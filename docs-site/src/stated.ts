@@ -1,0 +1,47 @@
+import type { HouseStandardSettings, Level, Rule } from "@plumbmark/core";
+import { Names } from "./names.js";
+
+/** What a rule states, without the code that judges it. */
+export type Stated = Omit<Rule, "checks"> & {
+  /** Stated by the house standard itself, without code. */
+  readonly own?: boolean;
+};
+
+const words = (data: unknown, otherwise: string): string => (typeof data === "string" ? data : otherwise);
+
+/** The rules without code that the house standard itself states. */
+export const houseRules = (standard: HouseStandardSettings): readonly Stated[] =>
+  Object.entries(standard["own-rules"] ?? {}).map(([id, data]) => {
+    const own = data as Readonly<Record<string, unknown>>;
+    return {
+      id,
+      states: words(own.states, id),
+      level: words(own.level, "shall") as Level,
+      why: words(own.why, "A rule of the house."),
+      judged: `What the house standard requires is looked up in what is written and computed: each of the ${words(own.each, "things")}, one by one.`,
+      sources: ["house"],
+      own: true,
+    };
+  });
+
+/** Path of every rule's page by the rule's id. */
+export function rulePaths(rules: readonly Stated[]): ReadonlyMap<string, string> {
+  const names = new Names("index");
+  return new Map(rules.map(({ id }) => [id, `rules/${names.take(id)}.html`]));
+}
+
+export const topicOf = (id: string): string => id.split(".")[0] ?? id;
+
+const TOPICS: Readonly<Record<string, string>> = {
+  connectors: "Connectors",
+  data: "Data",
+  document: "The document",
+  panels: "Panels and stock",
+  picture: "Picture",
+  power: "Power",
+  rigging: "Rigging",
+  viewing: "Viewing",
+};
+
+/** A topic in words; a plugin's own stands as it is. */
+export const topicName = (topic: string): string => TOPICS[topic] ?? topic;
