@@ -29,6 +29,11 @@ export function commandLine(around: Surroundings, version: string, done: (status
     .argument("[paths...]", "build documents or folders of them")
     .addOption(form())
     .option("--every", "list every check, also those that hold")
+    .option(
+      "--staged",
+      "inspect what is staged in git: the documents a commit would change, and those it would concern",
+    )
+    .option("--since <revision>", "inspect what was changed since the work tree parted from a revision of git")
     .addOption(standard())
     .addHelpText("after", INSPECT_HELP)
     .action(async (paths, options) => done(await inspectCommand(paths, options, around)));

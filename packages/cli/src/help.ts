@@ -18,6 +18,8 @@ Examples
   plumbmark inspect                            the docs repository you are in
   plumbmark inspect builds/banner.md           one document
   plumbmark inspect --every builds/banner.md   also the checks that hold
+  plumbmark inspect --staged                   what a commit made now would change
+  plumbmark inspect --since origin/main        what this branch changes
   plumbmark inspect --as json > record.json    the record, for another program`;
 
 export const WORKINGS_HELP = `

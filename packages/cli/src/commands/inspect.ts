@@ -2,17 +2,21 @@ import { type InspectionRecord, inspect } from "@plumbmark/core";
 import { NOT_A_BUILD } from "../files/build-document.js";
 import { fromRoot } from "../files/find-files.js";
 import type { Repository } from "../files/repository.js";
+import { type Scope, scopeSince, stagedScope } from "../git/scope.js";
 import { json } from "../report/form.js";
 import { partOf } from "../report/part-of.js";
 import { textReport } from "../report/text.js";
 import type { Surroundings } from "../surroundings.js";
 import { Trouble } from "../trouble.js";
+import { inspectScope } from "./inspect-scope.js";
 import { open } from "./open.js";
 
 export interface InspectOptions {
   readonly as: "text" | "json";
   readonly every?: true;
   readonly standard?: string;
+  readonly staged?: true;
+  readonly since?: string;
 }
 
 /** Files named on the command line that turned out to be no build documents. */
@@ -33,12 +37,39 @@ function refuseNothing(repository: Repository, record: InspectionRecord, others:
   throw new Trouble(`There is no build document in ${where}.${patterns}`, NOT_A_BUILD);
 }
 
+const NOTHING = "No build document was touched, and none is concerned.\n";
+
+/** What the inspection is about, when it is not about everything. */
+function scopeOf({ staged, since }: InspectOptions, folder: string): Promise<Scope> | undefined {
+  if (staged && since !== undefined)
+    throw new Trouble("`--staged` and `--since` do not go together.", "Ask for one of them.");
+  if (staged) return stagedScope(folder);
+  return since === undefined ? undefined : scopeSince(folder, since);
+}
+
+/** Prints the report; gives the exit status. */
+function report(record: InspectionRecord, { as }: InspectOptions, around: Surroundings): number {
+  const none = as === "text" && record.documents.length === 0;
+  around.print(none ? NOTHING : as === "json" ? json(record) : textReport(record, around));
+  return record.totals["not-ready"] > 0 ? 1 : 0;
+}
+
 /** Inspects documents and prints the report; gives the exit status. */
 export async function inspectCommand(
   paths: readonly string[],
   options: InspectOptions,
   around: Surroundings,
 ): Promise<number> {
+  const scope = await scopeOf(options, around.folder);
+  if (scope) {
+    const { standard, every } = options;
+    const { folder, today } = around;
+    return report(
+      await inspectScope(scope, { folder, paths, standard, today, every: every === true }),
+      options,
+      around,
+    );
+  }
   const repository = await open({ folder: around.folder, paths, standard: options.standard });
   const { files, rules, unreadable, wants } = repository;
   const whole = inspect(files, rules, { today: around.today, every: options.every === true });
@@ -46,6 +77,5 @@ export async function inspectCommand(
   const others = leftAlone(repository, record);
   refuseNothing(repository, record, others);
   for (const other of others) around.warn(`${other}: left alone. ${NOT_A_BUILD}\n`);
-  around.print(options.as === "json" ? json(record) : textReport(record, around));
-  return record.totals["not-ready"] > 0 ? 1 : 0;
+  return report(record, options, around);
 }

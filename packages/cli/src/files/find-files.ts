@@ -17,8 +17,11 @@ export async function leadsOutside(root: string, path: string): Promise<boolean>
   }
 }
 
-/** Files under the root that match one of the patterns of a house standard, sorted. */
-export async function findFiles(root: string, patterns: readonly string[]): Promise<readonly string[]> {
+/** Folders that never hold documents of ours. */
+export const NEVER: readonly string[] = ["**/node_modules/**", "**/.git/**"];
+
+/** @throws Trouble when a pattern leads out of the folder of the house standard. */
+export function refuseAstray(patterns: readonly string[]): void {
   const astray = patterns.find((pattern) => isAbsolute(pattern) || pattern.split("/").includes(".."));
   if (astray !== undefined) {
     throw new Trouble(
@@ -26,10 +29,11 @@ export async function findFiles(root: string, patterns: readonly string[]): Prom
       "Name files by their path below the house standard.",
     );
   }
-  const found = await glob([...patterns], {
-    cwd: root,
-    expandDirectories: false,
-    ignore: ["**/node_modules/**", "**/.git/**"],
-  });
+}
+
+/** Files under the root that match one of the patterns of a house standard, sorted. */
+export async function findFiles(root: string, patterns: readonly string[]): Promise<readonly string[]> {
+  refuseAstray(patterns);
+  const found = await glob([...patterns], { cwd: root, expandDirectories: false, ignore: [...NEVER] });
   return found.map((path) => path.split("\\").join("/")).sort();
 }

@@ -1,3 +1,4 @@
+import { frontMatterOf } from "../document/front-matter.js";
 import { type Markdown, readMarkdown } from "../document/markdown.js";
 import { type Data, type Placed, readYaml } from "../document/yaml.js";
 import { promisesOf } from "../model/bookings.js";
@@ -11,24 +12,31 @@ export interface Opened {
   readonly name: string | undefined;
 }
 
+const nameIn = (data: Data | undefined): string | undefined => {
+  const name =
+    data !== null && typeof data === "object" && !Array.isArray(data)
+      ? (data as Record<string, Data>).build
+      : undefined;
+  return typeof name === "string" ? name : undefined;
+};
+
 export function open(file: SourceFile): Opened {
   const markdown = readMarkdown(file.text);
   const placed = markdown.frontMatter
     ? readYaml(file.text, markdown.frontMatter.from, markdown.frontMatter.to)
     : undefined;
-  const data = placed?.data;
-  const name =
-    data !== null && typeof data === "object" && !Array.isArray(data)
-      ? (data as Record<string, Data>).build
-      : undefined;
-  return { file, markdown, placed, name: typeof name === "string" ? name : undefined };
+  return { file, markdown, placed, name: nameIn(placed?.data) };
 }
 
-export const outline = ({ file, placed, name }: Opened): Outline => ({
-  path: file.path,
-  ...(name === undefined ? {} : { name }),
-  promises: promisesOf(file.path, placed?.data),
-});
+const made = (path: string, data: Data | undefined): Outline => {
+  const name = nameIn(data);
+  return { path, ...(name === undefined ? {} : { name }), promises: promisesOf(path, data) };
+};
 
-/** What the other documents have to know of this one. */
-export const outlineOf = (file: SourceFile): Outline => outline(open(file));
+export const outline = ({ file, placed }: Opened): Outline => made(file.path, placed?.data);
+
+/** What the other documents have to know of this one. Its body is not read: that is what takes the time. */
+export function outlineOf({ path, text }: SourceFile): Outline {
+  const place = frontMatterOf(text);
+  return made(path, place && readYaml(text, place.from, place.to).data);
+}

@@ -1,0 +1,106 @@
+import {
+  type CheckEntry,
+  type InspectionRecord,
+  inspect,
+  outlineOf,
+  type RepositoryFiles,
+  type Rule,
+  StandardError,
+} from "@plumbmark/core";
+import { affected, type State } from "../files/affected.js";
+import { fromRoot, isOutside } from "../files/find-files.js";
+import { openRepository } from "../files/repository.js";
+import type { Scope } from "../git/scope.js";
+import { partOf } from "../report/part-of.js";
+import { Trouble } from "../trouble.js";
+import { open } from "./open.js";
+
+export interface ScopeOptions {
+  readonly folder: string;
+  readonly paths: readonly string[];
+  readonly standard: string | undefined;
+  readonly today: string;
+  readonly every: boolean;
+}
+
+const NOTHING: State = { documents: [], parts: [] };
+
+/** Only these documents are inspected; of the others what they share is known. */
+const narrowed = (files: RepositoryFiles, chosen: (path: string) => boolean): RepositoryFiles => ({
+  ...files,
+  documents: files.documents.filter(({ path }) => chosen(path)),
+  others: files.documents.filter(({ path }) => !chosen(path)).map(outlineOf),
+});
+
+/** What a check that does not hold says, wherever in the file it stands: a line that moved is no change. */
+const gist = ({ rule, level, outcome, at, says }: CheckEntry): string =>
+  JSON.stringify([rule, level, outcome, at.path, says]);
+
+const gists = (record: InspectionRecord | undefined): ReadonlyMap<string, string> =>
+  new Map(
+    record?.documents.map(({ file, checks }) => [
+      file,
+      checks
+        .filter(({ outcome }) => outcome !== "holds")
+        .map(gist)
+        .sort()
+        .join("\n"),
+    ]),
+  );
+
+/** The state before the change; a state that could not be inspected says nothing about what was right in it. */
+async function stateBefore(
+  scope: Scope,
+  root: string,
+  standard: string | undefined,
+): Promise<RepositoryFiles | undefined> {
+  if (!scope.before) return undefined;
+  try {
+    const before = await openRepository({ folder: root, paths: [], standard, origin: scope.before });
+    return before.root === root ? before.files : undefined;
+  } catch (error) {
+    if (error instanceof Trouble) return undefined;
+    throw error;
+  }
+}
+
+function inspectBefore(
+  files: RepositoryFiles | undefined,
+  rules: readonly Rule[],
+  chosen: ReadonlySet<string>,
+  today: string,
+): InspectionRecord | undefined {
+  if (!files || chosen.size === 0) return undefined;
+  try {
+    return inspect(
+      narrowed(files, (path) => chosen.has(path)),
+      rules,
+      { today, every: true },
+    );
+  } catch (error) {
+    if (error instanceof StandardError) return undefined;
+    throw error;
+  }
+}
+
+/** Inspects what was touched, and of the rest what comes out differently because of it. */
+export async function inspectScope(scope: Scope, options: ScopeOptions): Promise<InspectionRecord> {
+  const { today, every, standard } = options;
+  const after = await open({ folder: options.folder, paths: options.paths, standard, origin: scope.after });
+  const touched = scope.touched.map((path) => fromRoot(after.root, path)).filter((path) => !isOutside(path));
+  const before = await stateBefore(scope, after.root, standard);
+  const perhaps = affected(touched, before ?? NOTHING, after.files);
+  const isTouched = new Set(touched);
+  const chosen = narrowed(after.files, (path) => isTouched.has(path) || perhaps.has(path));
+  const whole = inspect(chosen, after.rules, { today, every: true });
+  const [was, is] = [gists(inspectBefore(before, after.rules, perhaps, today)), gists(whole)];
+  const concerned = (file: string): boolean =>
+    isTouched.has(file) || (perhaps.has(file) && was.get(file) !== is.get(file));
+  const record = partOf(whole, after.unreadable, (file) => concerned(file) && after.wants(file));
+  return every ? record : { ...record, documents: record.documents.map(withoutHolds) };
+}
+
+const withoutHolds = (entry: InspectionRecord["documents"][number]): InspectionRecord["documents"][number] => ({
+  ...entry,
+  checks: entry.checks.filter(({ outcome }) => outcome !== "holds"),
+});

@@ -1,0 +1,53 @@
+import { basename, extname } from "node:path";
+import { type Outline, outlineOf, type SourceFile } from "@plumbmark/core";
+import { changedEntries } from "./changed-entries.js";
+import { STANDARD } from "./find-standard.js";
+
+/** A docs repository before or after a change, as far as it matters to which documents are concerned. */
+export interface State {
+  readonly documents: readonly SourceFile[];
+  readonly parts: readonly SourceFile[];
+  readonly stock?: SourceFile;
+}
+
+const CODE = new Set([".js", ".mjs", ".cjs", ".ts", ".mts", ".cts", ".json"]);
+
+/** A house standard, or code that a plugin may be made of, concerns every document. */
+const concernsAll = (path: string): boolean => basename(path) === STANDARD || CODE.has(extname(path));
+
+const textAt = (files: readonly (SourceFile | undefined)[], path: string): string | undefined =>
+  files.find((file) => file?.path === path)?.text;
+
+/** Parts and lots whose entries were changed; undefined when that cannot be told. */
+function changedNames(touched: readonly string[], before: State, after: State): readonly string[] | undefined {
+  const lists = [before, after].map(({ parts, stock }) => [...parts, stock]);
+  const files = touched.filter((path) => lists.some((list) => list.some((file) => file?.path === path)));
+  const names = files.map((path) => changedEntries(textAt(lists[0] ?? [], path), textAt(lists[1] ?? [], path)));
+  return names.some((each) => each === undefined) ? undefined : names.flatMap((each) => each ?? []);
+}
+
+const shares = (one: Outline, other: Outline): boolean =>
+  (one.name !== undefined && one.name === other.name) ||
+  one.promises.some(({ lot }) => other.promises.some((each) => each.lot === lot));
+
+/**
+ * Documents that a change may concern although nobody touched them: they name a part or a lot that was changed, share
+ * a lot or a name with a touched document, or lead to a file that is gone. Rather one too many than one too few.
+ * Paths are relative to the root.
+ */
+export function affected(touched: readonly string[], before: State, after: State): ReadonlySet<string> {
+  const all = new Set(after.documents.map(({ path }) => path));
+  if (touched.some(concernsAll)) return all;
+  const names = changedNames(touched, before, after);
+  if (names === undefined) return all;
+  const isTouched = new Set(touched);
+  const outlines = [...before.documents, ...after.documents].filter(({ path }) => isTouched.has(path)).map(outlineOf);
+  const gone = touched.filter((path) => !all.has(path)).map((path) => basename(path));
+  const concerned = (file: SourceFile): boolean => {
+    if (isTouched.has(file.path)) return false;
+    const text = [...names, ...gone].length === 0 ? "" : file.text;
+    if ([...names, ...gone, ...gone.map(encodeURI)].some((name) => text.includes(name))) return true;
+    return outlines.length > 0 && outlines.some((each) => shares(each, outlineOf(file)));
+  };
+  return new Set(after.documents.filter(concerned).map(({ path }) => path));
+}

@@ -1,0 +1,104 @@
+import { execFileSync } from "node:child_process";
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, realpathSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import { main } from "@plumbmark/cli";
+import type { InspectionRecord } from "@plumbmark/core";
+import { starterRepository } from "@plumbmark/starter";
+import { onTestFinished } from "vitest";
+
+/** Nothing of the machine's own settings of git may change how a test comes out. */
+const env = {
+  ...process.env,
+  GIT_CONFIG_GLOBAL: "/dev/null",
+  GIT_CONFIG_NOSYSTEM: "1",
+  GIT_AUTHOR_NAME: "Test",
+  GIT_AUTHOR_EMAIL: "test@plumbmark.example",
+  GIT_COMMITTER_NAME: "Test",
+  GIT_COMMITTER_EMAIL: "test@plumbmark.example",
+};
+
+/** A folder of its own, taken away after the test. */
+export function scratch(): string {
+  const folder = realpathSync(mkdtempSync(join(tmpdir(), "plumbmark-git-")));
+  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+  return folder;
+}
+
+export class Repository {
+  constructor(readonly folder: string) {}
+
+  git(...words: string[]): string {
+    return execFileSync("git", words, { cwd: this.folder, env, encoding: "utf8", stdio: ["ignore", "pipe", "pipe"] });
+  }
+
+  read(path: string): string {
+    return readFileSync(join(this.folder, path), "utf8");
+  }
+
+  write(path: string, content: string | Uint8Array): void {
+    mkdirSync(dirname(join(this.folder, path)), { recursive: true });
+    writeFileSync(join(this.folder, path), content);
+  }
+
+  /** Changes a text of a file; a text that is not there is a mistake of the test. */
+  change(path: string, from: string, to: string): void {
+    const before = this.read(path);
+    if (!before.includes(from)) throw new Error(`${path} has no ${from}`);
+    this.write(path, before.replace(from, to));
+  }
+
+  remove(path: string): void {
+    rmSync(join(this.folder, path), { recursive: true });
+  }
+
+  commit(message = "A change"): void {
+    this.git("add", "--all");
+    this.git("commit", "--quiet", "--no-verify", "--allow-empty", "--message", message);
+  }
+
+  async plumbmark(...words: string[]): Promise<{ status: number; out: string; err: string }> {
+    let [out, err] = ["", ""];
+    const status = await main(
+      words,
+      {
+        folder: this.folder,
+        today: "2027-01-01",
+        width: 100,
+        colour: 0,
+        print: (text) => {
+          out += text;
+        },
+        warn: (text) => {
+          err += text;
+        },
+      },
+      "0.0.0",
+    );
+    return { status, out, err };
+  }
+
+  /** Files of the record and their verdicts. */
+  async verdicts(...words: string[]): Promise<Readonly<Record<string, string>>> {
+    const { status, out, err } = await this.plumbmark("inspect", "--as", "json", ...words);
+    if (status === 2) throw new Error(err);
+    const { documents } = JSON.parse(out) as InspectionRecord;
+    return Object.fromEntries(documents.map(({ file, verdict }) => [file, verdict]));
+  }
+}
+
+/** The starter's documents under git, nothing committed yet. */
+export function unborn(): Repository {
+  const repository = new Repository(scratch());
+  cpSync(starterRepository, repository.folder, { recursive: true });
+  repository.git("init", "--quiet", "--initial-branch=main");
+  return repository;
+}
+
+/** The starter's documents, committed; the build that is not ready is left out. */
+export function committed(): Repository {
+  const repository = unborn();
+  repository.remove("builds/gala-wall.md");
+  repository.commit("The beginning");
+  return repository;
+}
