@@ -3,8 +3,9 @@ import { inspectCommand } from "./commands/inspect.js";
 import { publishCommand } from "./commands/publish.js";
 import { rulesCommand } from "./commands/rules.js";
 import { startCommand } from "./commands/start.js";
+import { takeoffCommand } from "./commands/takeoff.js";
 import { workingsCommand } from "./commands/workings.js";
-import { EXIT, INSPECT_HELP, PUBLISH_HELP, RULES_HELP, START_HELP, WORKINGS_HELP } from "./help.js";
+import { EXIT, INSPECT_HELP, PUBLISH_HELP, RULES_HELP, START_HELP, TAKEOFF_HELP, WORKINGS_HELP } from "./help.js";
 import type { Surroundings } from "./surroundings.js";
 
 const form = (): Option => new Option("--as <form>", "the form to print in").choices(["text", "json"]).default("text");
@@ -46,6 +47,15 @@ export function commandLine(around: Surroundings, version: string, done: (status
     .addOption(standard())
     .addHelpText("after", WORKINGS_HELP)
     .action(async (file, path, options) => done(await workingsCommand(file, path, options, around)));
+  program
+    .command("takeoff")
+    .description("count the parts of a document and list its cables, panels, circuits or hangs")
+    .argument("<file>", "a build document")
+    .argument("[schedule]", "parts, cables, panels, circuits or hangs; without it, parts and cables")
+    .addOption(new Option("--as <form>", "the form to print in").choices(["text", "markdown", "csv"]).default("text"))
+    .addOption(standard())
+    .addHelpText("after", TAKEOFF_HELP)
+    .action(async (file, name, options) => done(await takeoffCommand(file, name, options, around)));
   program
     .command("rules")
     .description("list the rules, or state one in full")

@@ -28,6 +28,20 @@ Examples
   plumbmark workings builds/banner.md power.circuits.stage-4
   plumbmark workings --as json builds/banner.md`;
 
+export const TAKEOFF_HELP = `
+Parts come with spares and masses, cables with their lengths and a label for both ends. Quantities are in the units
+of the document; the unit stands in the head of the column. What is not written down reads "not stated".
+
+CSV follows RFC 4180 and is one table: the parts when no schedule is named. A text that begins with = + - @ or a tab
+gets an apostrophe in front, so that no spreadsheet takes it for a formula; numbers are left as they are.
+
+Exit status: 0 printed; 1 printed, but the document has mistakes, so something may be left out; 2 not carried out.
+
+Examples
+  plumbmark takeoff builds/banner.md
+  plumbmark takeoff builds/banner.md hangs
+  plumbmark takeoff builds/banner.md cables --as csv > cables.csv`;
+
 export const RULES_HELP = `
 Examples
   plumbmark rules

@@ -35,6 +35,7 @@ export type {
   Words,
 } from "./judge/rule.js";
 export { StandardError } from "./judge/settings.js";
+export { type TakenOff, takeoff } from "./judge/takeoff.js";
 export { type WorkedValue, workings } from "./judge/workings.js";
 export type { AssemblyPart } from "./model/assembly.js";
 export { Build } from "./model/build.js";
@@ -55,3 +56,14 @@ export { type HouseStandardSettings, readHouseStandard } from "./repository/hous
 export { outlineOf } from "./repository/outline.js";
 export type { Catalogue, Part } from "./repository/parts.js";
 export type { Lot, Stock } from "./repository/stock.js";
+export { tableCsv } from "./takeoff/csv.js";
+export { isSchedule, type ScheduleName, schedule, scheduleNames, scheduleTitles } from "./takeoff/schedules.js";
+export {
+  type Cell as ScheduleCell,
+  type Column,
+  heading,
+  NOT_STATED,
+  type Table,
+  withoutEmpty,
+} from "./takeoff/table.js";
+export { tableMarkdown } from "./takeoff/table-markdown.js";

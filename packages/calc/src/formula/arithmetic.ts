@@ -69,3 +69,17 @@ export function greatestOf<const K extends Kind>(values: readonly Value[], kind:
     knowns,
   );
 }
+
+/** What share of `most` a value of the same kind is; missing when either is, or when `most` is nothing. */
+export function shareOf(value: Value, most: Value): Value<"ratio"> {
+  const gaps = gapsOf([value, most]);
+  if (gaps.length > 0) return missing("ratio", ...gaps);
+  const [part, whole] = [value, most] as [Known, Known];
+  if (siUnit(part.kind) !== siUnit(whole.kind)) throw new Error(`${part.kind} is no share of ${whole.kind}`);
+  if (whole.value === 0) {
+    const because = "There is nothing to take a share of.";
+    return missing("ratio", { path: "", what: "share", because });
+  }
+  const shown: Step["show"] = (print) => `${print(part.value, part.kind)} ÷ ${print(whole.value, whole.kind)}`;
+  return step(part.value / whole.value, "ratio", "share = used ÷ allowed", shown, [part, whole]);
+}

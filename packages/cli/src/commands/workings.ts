@@ -1,11 +1,9 @@
 import { choices, workings } from "@plumbmark/core";
-import { NOT_A_BUILD } from "../files/build-document.js";
-import { fromRoot } from "../files/find-files.js";
 import { json } from "../report/form.js";
 import { type Workings, workingsText } from "../report/workings-text.js";
 import type { Surroundings } from "../surroundings.js";
 import { Trouble } from "../trouble.js";
-import { open } from "./open.js";
+import { openDocument } from "./open-document.js";
 
 export interface WorkingsOptions {
   readonly as: "text" | "json";
@@ -27,17 +25,7 @@ export async function workingsCommand(
   options: WorkingsOptions,
   around: Surroundings,
 ): Promise<number> {
-  const { root, files, unreadable, asked } = await open({
-    folder: around.folder,
-    paths: [file],
-    standard: options.standard,
-  });
-  if (asked[0]?.folder) throw new Trouble(`\`${file}\` is a folder.`, "Name one build document.");
-  const document = fromRoot(root, asked[0]?.path as string);
-  const problem = unreadable.find((each) => each.path === document);
-  if (problem) throw new Trouble(`${file}: ${problem.says}`, problem.mend);
-  if (!files.documents.some((each) => each.path === document))
-    throw new Trouble(`${file} is not a build document.`, NOT_A_BUILD);
+  const { files, document } = await openDocument(file, options.standard, around);
   const all = workings(files, document, around.today);
   if (all.size === 0)
     throw new Trouble(`Nothing can be computed from ${file}.`, `Run \`plumbmark inspect ${file}\` to see why.`);

@@ -9,6 +9,7 @@ import { buildSchema } from "../generated/schemas.js";
 import type { Promised } from "../model/bookings.js";
 import { Build } from "../model/build.js";
 import { Reader } from "../model/reader.js";
+import { systemOf } from "../model/system.js";
 import type { Outline, RepositoryFiles } from "../repository/files.js";
 import { type HouseStandardSettings, readHouseStandard } from "../repository/house-standard.js";
 import { type Opened, open, outline } from "../repository/outline.js";
@@ -63,14 +64,6 @@ function failedPlugin(rule: Rule, file: string, cause: unknown): CheckEntry {
     mend: "Tell the plugin's author; until it is mended, its rule cannot be told.",
     sources: [],
   };
-}
-
-/** Units the author writes in: the customary ones when most lengths and masses are, else metric. */
-function systemOf(reader: Reader, build: Build): System {
-  const written = [...reader.quantities.values()].filter((each) => each.kind === "length" || each.kind === "mass");
-  const us = written.filter((each) => each.unit?.system === "us").length;
-  if (written.length === 0) return build.practice === "us" ? "us" : "metric";
-  return us * 2 >= written.length ? "us" : "metric";
 }
 
 /** Reads a document and makes its build model. */
@@ -130,7 +123,7 @@ export interface Inspected {
 
 function inspectDocument(opened: Opened, context: Context, rules: readonly Rule[], every: boolean): Inspected {
   const { build, mistakes } = buildOf(opened, context);
-  const system = systemOf(build.reader, build);
+  const system = systemOf(build.reader, build.practice);
   const print = printer(system);
   const checks: CheckEntry[] = mistakes.map((mistake) => mistakeEntry(mistake, "shall"));
   for (const rule of rules) {

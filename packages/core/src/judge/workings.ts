@@ -1,4 +1,5 @@
 import { type Known, type Print, printer, siUnit, type Value } from "@plumbmark/calc";
+import { systemOf } from "../model/system.js";
 import { valuesOf } from "../model/values.js";
 import type { RepositoryFiles } from "../repository/files.js";
 import { buildOf, contextOf } from "./inspect.js";
@@ -35,6 +36,6 @@ export function workings(files: RepositoryFiles, path: string, today: string): R
   const opened = context.opened.find((each) => each.file.path === path);
   if (!opened) throw new RangeError(`There is no build document ${path}.`);
   const { build } = buildOf(opened, context);
-  const print = printer(build.practice === "us" ? "us" : "metric");
+  const print = printer(systemOf(build.reader, build.practice));
   return new Map([...valuesOf(build)].map(([key, value]) => [key, worked(value, print)]));
 }

@@ -9,6 +9,7 @@ import { textUnder } from "../document/under.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
 import type { Part } from "../repository/parts.js";
 import type { Stock } from "../repository/stock.js";
+import { Takeoff } from "../takeoff/takeoff.js";
 import { type Active, activesOf } from "./actives.js";
 import { asMass } from "./as-mass.js";
 import type { Promised } from "./bookings.js";
@@ -61,6 +62,7 @@ export class Build {
   readonly processor: Part | undefined;
   readonly sections: readonly Section[];
   #values: ReadonlyMap<string, Value> | undefined;
+  #takeoff: Takeoff | undefined;
 
   constructor(
     readonly reader: Reader,
@@ -98,6 +100,12 @@ export class Build {
   /** Supplies that circuits say they are taken from. */
   get supplies(): readonly Supply[] {
     return suppliesOf(this);
+  }
+
+  /** Quantities counted from the design. */
+  get takeoff(): Takeoff {
+    this.#takeoff ??= new Takeoff(this);
+    return this.#takeoff;
   }
 
   get lifting(): Lifting {

@@ -1,5 +1,6 @@
 import {
   counted,
+  gapsOf,
   jumperNeeded,
   type Known,
   missing,
@@ -61,14 +62,27 @@ export class Jumpers {
     return this.line.jumper.length;
   }
 
+  /** Every step from panel to panel in cable order; undefined where a size is not known. */
+  get hops(): readonly (Hop | undefined)[] {
+    const panels = this.line.panels ?? [];
+    return panels.slice(1).map((to, index) => this.#hop(panels[index] as Panel, to));
+  }
+
   /** The step that asks for the longest jumper; undefined when there is none or a size is not known. */
   get longest(): Hop | undefined {
-    const hops = (this.line.panels ?? []).flatMap((from, index, all) => {
-      const to = all[index + 1];
-      const hop = to && this.#hop(from, to);
-      return hop ? [hop] : [];
-    });
+    const hops = this.hops.filter((each) => each !== undefined);
     return hops.sort((a, b) => Math.hypot(b.dx.value, b.dy.value) - Math.hypot(a.dx.value, a.dy.value))[0];
+  }
+
+  /** Straight distance of every step, connector to connector, slack not included. */
+  get reaches(): readonly Value<"length">[] {
+    const none = tabled(0, "length", "house", "no slack");
+    const [face] = this.line.panels?.map((panel) => panel.face) ?? [];
+    return this.hops.map((hop) => {
+      if (hop) return jumperNeeded.of({ dx: hop.dx, dy: hop.dy, s: none });
+      const sizes = face ? ["size.1", "size.2"].map((half) => face.panelValue(half, "length", "size")) : [];
+      return missing("length", ...gapsOf(sizes));
+    });
   }
 
   /** Length the longest step asks for, with slack in metres. */

@@ -5,6 +5,7 @@ import {
   connectorCurrent,
   continuousRating,
   continuousShare,
+  counted,
   dropShare,
   endVoltage,
   farEndDrop,
@@ -16,6 +17,7 @@ import {
   readQuantity,
   type Segment,
   segmentDrops,
+  shareOf,
   sum,
   tabled,
   type Value,
@@ -188,6 +190,11 @@ export class Circuit {
       : continuousShare(this.build.practice);
   }
 
+  /** Current over the continuous rating. */
+  get share(): Value<"ratio"> {
+    return shareOf(this.current, this.continuousRating());
+  }
+
   continuousRating(share: Known = this.continuousShare): Value<"current"> {
     return continuousRating.of({ In: this.breaker, share });
   }
@@ -222,6 +229,12 @@ export class Run {
   get circuit(): Circuit | undefined {
     const from = this.build.reader.text(`${this.path}.from`);
     return this.build.circuits.find((each) => each.name === from);
+  }
+
+  get panelCount(): Value {
+    return this.panels
+      ? counted(this.panels.length, `panels of run ${this.name}`)
+      : missing("count", { path: `${this.path}.panels`, what: "panels in cable order", of: this.label });
   }
 
   /** Load of every panel in cable order; a run whose panels are not written down has a missing load. */

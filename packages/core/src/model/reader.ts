@@ -5,6 +5,13 @@ import { type Place, START } from "../document/place.js";
 import type { Data, Placed } from "../document/yaml.js";
 import type { Part } from "../repository/parts.js";
 
+/** How many steps of a path the next key takes: a name of the catalogue may have points in it, such as `tile-500-p2.9`. */
+function keyAt(here: object, left: readonly string[]): number {
+  if (Array.isArray(here)) return 1;
+  const taken = left.findIndex((_, index) => Object.hasOwn(here, left.slice(0, index + 1).join(".")));
+  return taken < 0 ? 1 : taken + 1;
+}
+
 /** Reads the front matter of one document by path; what is not there is missing by name, never zero. */
 export class Reader {
   readonly mistakes: Mistake[] = [];
@@ -17,9 +24,14 @@ export class Reader {
 
   data(path: string): Data | undefined {
     let here: Data | undefined = this.placed.data;
-    for (const key of path === "" ? [] : path.split(".")) {
+    let left = path === "" ? [] : path.split(".");
+    while (left.length > 0) {
       if (here === null || here === undefined || typeof here !== "object") return undefined;
-      here = Array.isArray(here) ? (here as readonly Data[])[Number(key) - 1] : (here as Record<string, Data>)[key];
+      const taken = keyAt(here, left);
+      here = Array.isArray(here)
+        ? (here as readonly Data[])[Number(left[0]) - 1]
+        : (here as Record<string, Data>)[left.slice(0, taken).join(".")];
+      left = left.slice(taken);
     }
     return here ?? undefined;
   }

@@ -87,10 +87,11 @@ export class Hang {
 
   /** Parts of the assembly in load order; undefined when none is written down. */
   get assembly(): readonly AssemblyPart[] | undefined {
-    return this.bar.build.reader.data(`${this.path}.assembly`) === undefined ? undefined : this.#assembly.parts;
+    return this.bar.build.reader.data(`${this.path}.assembly`) === undefined ? undefined : this.ownAssembly.parts;
   }
 
-  get #assembly(): Assembly {
+  /** What it hangs by itself, without the legs of a bridle. */
+  get ownAssembly(): Assembly {
     return new Assembly(this.bar.build.reader, `${this.path}.assembly`, this.label);
   }
 
@@ -105,7 +106,7 @@ export class Hang {
 
   /** The least WLL of the assembly; missing when a part of it has none. */
   get weakest(): Value<"mass"> {
-    return this.#assembly.weakest;
+    return this.ownAssembly.weakest;
   }
 
   /** What its load is held against, in words; what a bridle carries is held against its legs. */
@@ -124,7 +125,7 @@ export class Hang {
     readonly path: string;
     readonly label: string;
   }[] {
-    const own = { assembly: this.#assembly, load: (reaction: Value) => reaction, path: this.path, label: this.label };
+    const own = { assembly: this.ownAssembly, load: (reaction: Value) => reaction, path: this.path, label: this.label };
     const legs = this.legs.map((leg) => ({
       assembly: leg.assembly,
       load: (reaction: Value) => leg.tension(reaction),
@@ -132,6 +133,20 @@ export class Hang {
       label: leg.label,
     }));
     return this.bridled && this.assembly === undefined ? legs : [own, ...legs];
+  }
+
+  /** Its reaction in the worst case of one other hang slack; undefined with fewer than three hangs. */
+  get slackReaction(): Value<"mass"> | undefined {
+    const { slackCases } = this.bar;
+    if (!slackCases) return undefined;
+    if (!slackCases.known) return { ...slackCases, kind: "mass" };
+    return slackCases.worst.find(({ hang }) => hang.name === this.name)?.reaction;
+  }
+
+  /** The hang that is slack in that case. */
+  get slackened(): Hang | undefined {
+    const { slackCases } = this.bar;
+    return slackCases?.known ? slackCases.worst.find(({ hang }) => hang.name === this.name)?.slackened : undefined;
   }
 
   get reaction(): Value<"mass"> {
@@ -143,11 +158,15 @@ export class Hang {
 }
 
 /** The reaction of one hang, counted from the left, as a value; a slack hang carries nothing. */
-export function reactionIn(hung: HungBeam & { readonly stable: true }, index: number, inputs: readonly Known[]): Known {
+export function reactionIn(
+  hung: HungBeam & { readonly stable: true },
+  index: number,
+  inputs: readonly Known[],
+): Known<"mass"> {
   if (hung.slack.includes(index))
     return { known: true, value: 0, kind: "mass", origin: { from: "counted", what: "a hang found slack" } };
   const taut = hung.reactions.map((_, each) => each).filter((each) => !hung.slack.includes(each));
-  return reactionValue(hung.solved, taut.indexOf(index), inputs);
+  return reactionValue(hung.solved, taut.indexOf(index), inputs) as Known<"mass">;
 }
 
 /** The pipe a face hangs on. */
@@ -190,12 +209,12 @@ export class Bar {
     return this.build.reader.value(`${this.path}.length`, "length", "length", this.label);
   }
 
-  get massPerLength(): Value {
+  get massPerLength(): Value<"mass-per-length"> {
     const name = this.build.reader.text(`${this.path}.section`);
     if (name === undefined)
       return missing("mass-per-length", { path: `${this.path}.section`, what: "section", of: this.label });
     const part = this.build.reader.parts.get(name);
-    if (part?.quantities.has("mass")) return part.quantities.get("mass") as Known;
+    if (part?.quantities.has("mass")) return part.quantities.get("mass") as Known<"mass-per-length">;
     const section = sections.get(typeof part?.data.section === "string" ? part.data.section : name);
     return section
       ? tabled(section.massPerMetre, "mass-per-length", section.source, section.name)

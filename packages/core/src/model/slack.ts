@@ -3,7 +3,7 @@ import { type Bar, type Hang, reactionIn } from "./rigging.js";
 
 export interface WorstCase {
   readonly hang: Hang;
-  readonly reaction: Value;
+  readonly reaction: Value<"mass">;
   /** The hang that is slack in the worst case; none when the level bar is the worst. */
   readonly slackened: Hang | undefined;
 }

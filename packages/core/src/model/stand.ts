@@ -28,13 +28,17 @@ export class Stand {
     this.label = `The base of face ${face.name}`;
   }
 
+  get baseMass(): Value<"mass"> {
+    return this.#value("mass", "mass", "mass of the base");
+  }
+
+  get ballast(): Value<"mass"> {
+    return this.#value("ballast", "mass", "ballast");
+  }
+
   /** Panels, extras, base and ballast. A base without a stated mass or ballast is missing, not light. */
   get mass(): Value<"mass"> {
-    return sum(
-      [this.face.mass, this.#value("mass", "mass", "mass of the base"), this.#value("ballast", "mass", "ballast")],
-      "mass",
-      "m",
-    );
+    return sum([this.face.mass, this.baseMass, this.ballast], "mass", "m");
   }
 
   /** Moment of a push on the whole face, its lower edge taken as on the floor: the safe side. Pa below and above 4 m. */

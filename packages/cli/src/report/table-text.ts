@@ -1,0 +1,73 @@
+import { heading, type Table } from "@plumbmark/core";
+import stringWidth from "string-width";
+import type { Colour } from "../surroundings.js";
+import { pad, plain } from "./lines.js";
+import { palette } from "./palette.js";
+
+const GAP = 2;
+
+const widest = (texts: readonly string[]): number => Math.max(0, ...texts.map((text) => stringWidth(text)));
+
+/** Pieces a text may be broken into: at blanks, and behind a hyphen. */
+const piecesOf = (text: string): readonly string[] => text.split(/(?<=[ -])/u);
+
+/** A text in lines of at most `width` columns; a piece that is wider stands on a line of its own. */
+function fold(text: string, width: number): readonly string[] {
+  const lines = [""];
+  for (const piece of piecesOf(text)) {
+    const longer = (lines.at(-1) as string) + piece;
+    if (lines.at(-1) === "" || stringWidth(longer.trimEnd()) <= width) lines[lines.length - 1] = longer;
+    else lines.push(piece);
+  }
+  return lines.map((line) => line.trimEnd());
+}
+
+/** The widest columns of words give way until the table fits; numbers are never broken. */
+function widthsOf(
+  headings: readonly string[],
+  rows: readonly (readonly string[])[],
+  table: Table,
+  most: number,
+): number[] {
+  const column = (index: number): readonly string[] => rows.map((row) => row[index] ?? "");
+  const heads = headings.map((text) => widest(piecesOf(text).map((piece) => piece.trim())));
+  const least = heads.map((head, index) =>
+    table.columns[index]?.numeric
+      ? Math.max(head, widest(column(index)))
+      : Math.max(head, widest(column(index).flatMap((text) => piecesOf(text).map((piece) => piece.trim())))),
+  );
+  const widths = heads.map((head, index) => Math.max(head, widest(column(index))));
+  const total = (): number => widths.reduce((sum, each) => sum + each + GAP, -GAP);
+  while (total() > most) {
+    const free = widths.map((width, index) => (width > (least[index] ?? 0) ? width : 0));
+    const broadest = Math.max(...free);
+    if (broadest === 0) break;
+    widths[free.indexOf(broadest)] = broadest - 1;
+  }
+  return widths;
+}
+
+const right = (text: string, width: number): string => " ".repeat(Math.max(0, width - stringWidth(text))) + text;
+
+/** A schedule in aligned columns below its title; words that do not fit their column go on below. */
+export function tableText(
+  table: Table,
+  { width, colour }: { readonly width: number; readonly colour: Colour },
+): string {
+  const headings = table.columns.map((column) => plain(heading(column)));
+  const rows = table.rows.map((row) => row.map(({ text }) => plain(text)));
+  const widths = widthsOf(headings, rows, table, width);
+  const lines = (row: readonly string[]): readonly string[] => {
+    const cells = row.map((text, index) => fold(text, widths[index] ?? 0));
+    return Array.from({ length: Math.max(1, ...cells.map((cell) => cell.length)) }, (_, line) =>
+      cells
+        .map((cell, index) => (table.columns[index]?.numeric ? right : pad)(cell[line] ?? "", widths[index] ?? 0))
+        .join(" ".repeat(GAP))
+        .trimEnd(),
+    );
+  };
+  const ink = palette(colour);
+  const head = lines(headings).map((line) => ink.strong(line));
+  const body = rows.length === 0 ? ["Nothing is written down for it."] : rows.flatMap(lines);
+  return [ink.strong(table.title), "", ...(rows.length === 0 ? [] : head), ...body, ""].join("\n");
+}

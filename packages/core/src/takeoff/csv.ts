@@ -1,0 +1,22 @@
+import { type Cell, heading, type Table } from "./table.js";
+
+/** Beginnings a spreadsheet takes for a formula, even inside quotes. */
+const FORMULA = /^[=+\-@\t\r]/u;
+
+/** Words that begin like a formula get an apostrophe in front, which makes a spreadsheet show them as they stand. */
+const harmless = (text: string): string => (FORMULA.test(text) ? `'${text}` : text);
+
+/** RFC 4180, section 2, 5 to 7: a field with a comma, a quote or a control stands in quotes, its quotes doubled. */
+const field = (text: string): string => (/[",\p{Cc}]/u.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
+
+/** Digits and a point only: no sign of grouping, no power of ten. */
+const plainNumber = (value: number): string =>
+  /e/u.test(String(value)) ? value.toFixed(12).replace(/\.?0+$/u, "") : String(value);
+
+const cell = ({ text, number }: Cell): string => (number === undefined ? field(harmless(text)) : plainNumber(number));
+
+/** A schedule as CSV by RFC 4180: a header line, lines that end in CRLF, UTF-8 without a mark. */
+export const tableCsv = (table: Table): string =>
+  [table.columns.map((column) => field(harmless(heading(column)))), ...table.rows.map((row) => row.map(cell))]
+    .map((line) => `${line.join(",")}\r\n`)
+    .join("");

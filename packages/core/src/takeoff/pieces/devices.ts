@@ -1,0 +1,22 @@
+import type { Build } from "../../model/build.js";
+import { partValue } from "../../model/reader.js";
+import type { Part } from "../../repository/parts.js";
+import { number, type Piece, whole } from "../piece.js";
+import { stationsOf } from "../stations.js";
+import { NOT_STATED } from "../table.js";
+
+const device = (name: string, part: Part | undefined, use: string): Piece =>
+  whole({ name, part, count: number(1, name), use }, partValue(part, "power", "power", "maximum power", name));
+
+/** The processor and everything in the picture path that is no cable; a processor that ends the path counts once. */
+export function devicePieces(build: Build): readonly Piece[] {
+  const { reader } = build;
+  const stations = stationsOf(build).filter(({ kind }) => kind !== "video-cable");
+  const written = reader.data("data.processor") !== undefined;
+  const listed = written ? stations.filter(({ kind }) => kind !== "processor") : stations;
+  const processor = reader.text("data.processor.part") ?? NOT_STATED;
+  return [
+    ...(written ? [device(processor, build.processor, "data")] : []),
+    ...listed.map(({ name, part }) => device(name, part, "picture path")),
+  ];
+}

@@ -1,0 +1,67 @@
+import { type Known, missing } from "@plumbmark/calc";
+import type { AssemblyPart } from "../../model/assembly.js";
+import type { Build } from "../../model/build.js";
+import { partName } from "../../model/reader.js";
+import type { Bar, Hang } from "../../model/rigging.js";
+import { byLength, notCounted, number, type Piece, weighed, whole } from "../piece.js";
+import { NOT_STATED } from "../table.js";
+
+const EYES = 2;
+
+/** A part of an assembly, and the clips of a rope that ends in clips: so many on each of its two eyes. */
+function hardware({ name, part, termination, clips, path }: AssemblyPart, use: string): readonly Piece[] {
+  const own = whole({ name: name === "" ? NOT_STATED : name, part, count: number(1, name), use });
+  if (termination !== "clips") return [own];
+  const count =
+    clips === undefined ? notCounted(path, "number of clips on each eye", name) : number(clips * EYES, "clips");
+  const mass = missing("mass", { path, what: "mass of the clips", of: name });
+  return [own, { ...weighed(`clips of ${name}`, "rope clip", mass, use), count }];
+}
+
+/** Everything that bears a hang: its assembly and the legs of its bridle. */
+const hangPieces = (hang: Hang): readonly Piece[] =>
+  hang.strands.flatMap(({ assembly }) => assembly.parts.flatMap((part) => hardware(part, `bar ${hang.bar.name}`)));
+
+function barPieces(bar: Bar): readonly Piece[] {
+  const { reader } = bar.build;
+  const name = reader.text(`${bar.path}.section`) ?? NOT_STATED;
+  const other = reader.quantities.get(`${bar.path}.other-load`) as Known<"mass"> | undefined;
+  const use = `bar ${bar.name}`;
+  return [
+    byLength(
+      { name, part: reader.parts.get(name), kind: "bar", count: number(1, "bar"), use },
+      bar.length,
+      bar.massPerLength,
+    ),
+    ...(other ? [weighed("other load", "other load", other, use)] : []),
+    ...bar.hangs.flatMap(hangPieces),
+  ];
+}
+
+/** The second suspension: each of its parts once at every hang. */
+function secondaryPieces(build: Build): readonly Piece[] {
+  const hangs = build.bars.reduce((total, bar) => total + bar.hangs.length, 0);
+  const count = hangs === 0 ? notCounted("rigging.bars", "hangs", "The rigging") : number(hangs, "hangs");
+  const use = "second suspension, one at each hang";
+  return build.reader
+    .list("rigging.secondary")
+    .map(partName)
+    .map((name) => whole({ name, part: build.reader.parts.get(name), count, use }));
+}
+
+/** What holds a standing face upright. */
+const basePieces = ({ faces }: Build): readonly Piece[] =>
+  faces.flatMap(({ stand, name }) =>
+    stand
+      ? [
+          weighed("base", "base", stand.baseMass, `face ${name}`),
+          weighed("ballast", "ballast", stand.ballast, `face ${name}`),
+        ]
+      : [],
+  );
+
+export const riggingPieces = (build: Build): readonly Piece[] => [
+  ...build.bars.flatMap(barPieces),
+  ...secondaryPieces(build),
+  ...basePieces(build),
+];

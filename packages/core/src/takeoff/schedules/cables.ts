@@ -1,0 +1,29 @@
+import type { LaidCable } from "../cables.js";
+import { type ColumnOf, written } from "../table.js";
+
+/** Conductor of a power cable, category of a data cable, signals of a video cable, in the words of the catalogue. */
+export function madeOf({ part }: LaidCable): string {
+  if (!part) return "";
+  const { conductor, conductors, jacket, category, strands, carries, medium } = part.data;
+  const words =
+    part.kind === "power-cable"
+      ? [conductor, typeof conductors === "number" ? `${conductors} conductors` : undefined, jacket]
+      : part.kind === "data-cable"
+        ? [category === undefined ? undefined : `category ${category}`, strands]
+        : [medium, ...(Array.isArray(carries) ? carries : [])];
+  return words.filter((word) => word !== undefined && word !== null).join(", ");
+}
+
+export const cableColumns: readonly ColumnOf<LaidCable>[] = [
+  { name: "Label", of: ({ label }) => label },
+  { name: "Kind", of: ({ kind }) => kind },
+  { name: "Part", of: ({ name }) => name },
+  { name: "Made of", of: madeOf },
+  { name: "Length as written", of: ({ length }) => written(length) },
+  { name: "Length", kind: "length", of: ({ length }) => length },
+  { name: "Reach without slack", kind: "length", of: ({ reach }) => reach },
+  { name: "From", of: ({ from }) => from.place },
+  { name: "Connector there", of: ({ from }) => from.connector },
+  { name: "To", of: ({ to }) => to.place },
+  { name: "Connector at that end", of: ({ to }) => to.connector },
+];

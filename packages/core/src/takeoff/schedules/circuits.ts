@@ -1,0 +1,35 @@
+import { sum, type Value } from "@plumbmark/calc";
+import type { Circuit } from "../../model/power.js";
+import { type ColumnOf, NOT_STATED } from "../table.js";
+
+/** Supply in the words of the document: `120 V`, `208 V between lines AB`, `208 V three phase`. */
+function supplyOf({ build: { reader }, path }: Circuit): string {
+  const plain = reader.data(`${path}.supply`);
+  if (typeof plain === "string" || typeof plain === "number") return String(plain);
+  const line = reader.data(`${path}.supply.line-to-line`);
+  const legs = reader.text(`${path}.supply.legs`);
+  if (line !== undefined) return `${line} between lines${legs === undefined ? "" : ` ${legs}`}`;
+  const three = reader.data(`${path}.supply.three-phase`);
+  return three === undefined ? NOT_STATED : `${three} three phase`;
+}
+
+const panelsOn = (circuit: Circuit): Value =>
+  sum(
+    circuit.runs.map((run) => run.panelCount),
+    "count",
+    "n",
+  );
+
+export const circuitColumns: readonly ColumnOf<Circuit>[] = [
+  { name: "Circuit", of: ({ name }) => name },
+  { name: "Supply", of: supplyOf },
+  { name: "Outlet", of: ({ outlet }) => outlet ?? NOT_STATED },
+  { name: "Breaker", kind: "current", of: ({ breaker }) => breaker },
+  { name: "Residual device", kind: "current", of: (circuit) => (circuit.hasResidual ? circuit.residual : undefined) },
+  { name: "Runs", of: ({ runs }) => runs.map(({ name }) => name).join(", ") },
+  { name: "Panels", kind: "count", of: panelsOn },
+  { name: "Load", kind: "apparent-power", of: ({ load }) => load },
+  { name: "Current", kind: "current", of: ({ current }) => current },
+  { name: "Continuous rating", kind: "current", of: (circuit) => circuit.continuousRating() },
+  { name: "Share", kind: "ratio", of: ({ share }) => share },
+];

@@ -1,0 +1,68 @@
+import type { Value } from "@plumbmark/calc";
+import type { Assembly } from "../../model/assembly.js";
+import type { Build } from "../../model/build.js";
+import type { Hang } from "../../model/rigging.js";
+import { type ColumnOf, NOT_STATED } from "../table.js";
+
+/** A suspension point, or one leg of a bridle below it. */
+export interface HangLine {
+  readonly bar: string;
+  readonly name: string;
+  readonly at: Value | undefined;
+  readonly assembly: Assembly;
+  readonly load: Value;
+  readonly slack: Value | undefined;
+  readonly slackened: string | undefined;
+  readonly angle: Value | undefined;
+  readonly structure: Value | undefined;
+}
+
+function linesOf(hang: Hang): readonly HangLine[] {
+  const { bar } = hang;
+  const base = { bar: bar.name, slack: undefined, slackened: undefined, angle: undefined, at: undefined };
+  const { slackReaction: slack, slackened } = hang;
+  const own: HangLine = {
+    ...base,
+    name: hang.name,
+    at: hang.at,
+    assembly: hang.ownAssembly,
+    load: hang.reaction,
+    slack,
+    slackened: slackened?.name,
+    structure: hang.bridled ? undefined : hang.structure,
+  };
+  const legs = hang.legs.map((leg) => ({
+    ...base,
+    name: `${hang.name} ${leg.side} leg`,
+    assembly: leg.assembly,
+    load: leg.tension(hang.reaction),
+    angle: leg.angle,
+    structure: leg.structure,
+  }));
+  return [own, ...legs];
+}
+
+export const hangLines = ({ bars }: Build): readonly HangLine[] => bars.flatMap(({ hangs }) => hangs.flatMap(linesOf));
+
+/** Parts from the structure down, as they are written. */
+const partsOf = ({ assembly, angle }: HangLine): string => {
+  if (assembly.parts.length > 0) return assembly.parts.map(({ name }) => name || NOT_STATED).join(", ");
+  return angle === undefined ? "" : NOT_STATED;
+};
+
+export const hangColumns: readonly ColumnOf<HangLine>[] = [
+  { name: "Bar", of: ({ bar }) => bar },
+  { name: "Hang", of: ({ name }) => name },
+  { name: "From the left end", kind: "length", of: ({ at }) => at },
+  { name: "Assembly, load order", of: partsOf },
+  { name: "Load", kind: "mass", of: ({ load }) => load },
+  { name: "Load at worst, one hang slack", kind: "mass", of: ({ slack }) => slack },
+  { name: "Slack then", of: ({ slackened }) => slackened ?? "" },
+  { name: "Angle from horizontal", kind: "angle", of: ({ angle }) => angle },
+  {
+    name: "Least WLL",
+    kind: "mass",
+    of: ({ assembly }) => (assembly.parts.length > 0 ? assembly.weakest : undefined),
+  },
+  { name: "Structure rated", kind: "mass", of: ({ structure }) => structure },
+];

@@ -1,0 +1,82 @@
+import type { Value } from "@plumbmark/calc";
+import { counted } from "@plumbmark/calc";
+import type { Build } from "../../model/build.js";
+import { type Cell, cellName } from "../../model/cells.js";
+import type { Chain } from "../../model/data.js";
+import type { Face } from "../../model/face.js";
+import type { Placement } from "../../model/picture.js";
+import type { Run } from "../../model/power.js";
+import { type ColumnOf, type Entry, NOT_STATED } from "../table.js";
+
+interface On<Line> {
+  readonly line: Line;
+  /** Place in cable order, from 1. */
+  readonly order: number;
+}
+
+/** A panel in its cell, with what feeds it and where it stands on the raster. */
+export interface PanelLine {
+  readonly face: Face;
+  readonly cell: Cell;
+  readonly runs: readonly On<Run>[];
+  readonly chains: readonly On<Chain>[];
+  readonly left: Value | undefined;
+  readonly top: Value | undefined;
+}
+
+function byPanel<Line extends Run | Chain>(lines: readonly Line[]): ReadonlyMap<string, readonly On<Line>[]> {
+  const found = new Map<string, On<Line>[]>();
+  for (const line of lines)
+    for (const [index, { name }] of (line.panels ?? []).entries()) {
+      const on = { line, order: index + 1 };
+      const before = found.get(name);
+      if (before) before.push(on);
+      else found.set(name, [on]);
+    }
+  return found;
+}
+
+/** First pixel of a panel along one side of the raster; undefined where the face is scaled or its place is not told. */
+function pixelAt(placement: Placement | undefined, side: "x" | "y", index: number): Value | undefined {
+  const corner = placement?.corner;
+  if (!placement || !corner || placement.scaled) return undefined;
+  const size = placement.face.panelValue(side === "x" ? "pixels.1" : "pixels.2", "pixels", "pixels");
+  return size.known ? counted(corner[side] + index * size.value, "first pixel", "pixels") : size;
+}
+
+/** Every panel of every face, row by row from the top left as the audience sees it. */
+export function panelLines(build: Build): readonly PanelLine[] {
+  const [runs, chains] = [byPanel(build.runs), byPanel(build.chains)];
+  return build.faces.flatMap((face) => {
+    const placement = build.picture.placements.find((each) => each.face === face);
+    return face.cells.map((cell) => {
+      const name = `${face.name} ${cellName(cell)}`;
+      return {
+        face,
+        cell,
+        runs: runs.get(name) ?? [],
+        chains: chains.get(name) ?? [],
+        left: pixelAt(placement, "x", cell.column),
+        top: pixelAt(placement, "y", cell.row),
+      };
+    });
+  });
+}
+
+/** What is said of each line a panel is on, alike ones together; a panel on none has nothing stated. */
+const each = <Line>(lines: readonly On<Line>[], say: (on: On<Line>) => string | number | undefined): Entry =>
+  lines.length === 0 ? NOT_STATED : [...new Set(lines.map((on) => say(on) ?? NOT_STATED))].join(" and ");
+
+export const panelColumns: readonly ColumnOf<PanelLine>[] = [
+  { name: "Face", of: ({ face }) => face.name },
+  { name: "Cell", of: ({ cell }) => cellName(cell) },
+  { name: "Circuit", of: ({ runs }) => each(runs, ({ line }) => line.circuit?.name) },
+  { name: "Run", of: ({ runs }) => each(runs, ({ line }) => line.name) },
+  { name: "Order on the run", of: ({ runs }) => each(runs, ({ order }) => order) },
+  { name: "Chain", of: ({ chains }) => each(chains, ({ line }) => line.name) },
+  { name: "Order on the chain", of: ({ chains }) => each(chains, ({ order }) => order) },
+  { name: "Port", of: ({ chains }) => each(chains, ({ line }) => line.port) },
+  { name: "Back-up port", of: ({ chains }) => each(chains, ({ line }) => line.backUpPort ?? "none") },
+  { name: "First pixel across", kind: "pixels", of: ({ left }) => left },
+  { name: "First pixel down", kind: "pixels", of: ({ top }) => top },
+];

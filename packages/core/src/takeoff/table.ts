@@ -1,0 +1,90 @@
+import { fromKept, type Kind, printNumber, type System, type Unit, unitFor, type Value } from "@plumbmark/calc";
+
+/** One column of a schedule; `unit` as it is printed, the same for every row. */
+export interface Column {
+  readonly name: string;
+  readonly unit?: string;
+  readonly numeric: boolean;
+}
+
+/** One entry of a schedule: what is printed, and the number behind it in the unit of its column. */
+export interface Cell {
+  readonly text: string;
+  readonly number?: number;
+  /** False where something is not written down: never an empty entry, never nought. */
+  readonly stated: boolean;
+}
+
+/** A schedule as plain data, for any surface to render. */
+export interface Table {
+  readonly name: string;
+  readonly title: string;
+  readonly columns: readonly Column[];
+  readonly rows: readonly (readonly Cell[])[];
+}
+
+/** Words, a plain number, a value, or undefined where the column does not apply to the row. */
+export type Entry = string | number | Value | undefined;
+
+export interface ColumnOf<Row> {
+  readonly name: string;
+  /** Kind of the quantity; words when left out. */
+  readonly kind?: Kind;
+  readonly of: (row: Row) => Entry;
+}
+
+export const NOT_STATED = "not stated";
+
+const words = (text: string): Cell => ({ text, stated: true });
+
+/** Counts and pixels in full, everything else to four digits, as in a working; the number keeps six. */
+function numberCell(value: number, kind: Kind): Cell {
+  const whole = (kind === "count" || kind === "pixels") && Number.isInteger(value);
+  return {
+    text: printNumber(value, whole ? 16 : 4),
+    number: whole ? value : Number(value.toPrecision(6)),
+    stated: true,
+  };
+}
+
+function cellOf(entry: Entry, kind: Kind | undefined, unit: Unit | undefined): Cell {
+  if (entry === undefined) return words("");
+  if (typeof entry === "string") return words(entry);
+  if (typeof entry === "number") return numberCell(entry, "count");
+  if (!entry.known) return { text: NOT_STATED, stated: false };
+  return numberCell(unit ? fromKept(entry.value, unit) : entry.value, kind ?? entry.kind);
+}
+
+/** Fills a schedule; a column of a quantity has one unit, the document's own. */
+export function tableOf<Row>(
+  about: { readonly name: string; readonly title: string },
+  columns: readonly ColumnOf<Row>[],
+  rows: readonly Row[],
+  system: System,
+): Table {
+  const units = columns.map(({ kind }) => (kind ? unitFor(1, kind, system) : undefined));
+  return {
+    ...about,
+    columns: columns.map(({ name, kind }, index) => {
+      const unit = units[index]?.print ?? "";
+      return { name, ...(unit === "" ? {} : { unit }), numeric: kind !== undefined };
+    }),
+    rows: rows.map((row) => columns.map(({ of, kind }, index) => cellOf(of(row), kind, units[index]))),
+  };
+}
+
+/** Name and unit as the head of a column: `Length (ft)`. */
+export const heading = ({ name, unit }: Column): string => (unit === undefined ? name : `${name} (${unit})`);
+
+/** A quantity in the words of its author; empty where it is computed or missing. */
+export const written = (value: Value | undefined): string =>
+  value?.known && value.origin.from === "written" ? value.origin.text : "";
+
+/** Without the columns that say nothing in any row. */
+export function withoutEmpty(table: Table): Table {
+  const says = table.columns.map((_, index) => table.rows.some((row) => row[index]?.text !== ""));
+  const kept = <Item>(items: readonly Item[]): readonly Item[] => items.filter((_, index) => says[index]);
+  return table.rows.length === 0
+    ? table
+    : { ...table, columns: kept(table.columns), rows: table.rows.map((row) => kept(row)) };
+}

@@ -1,0 +1,204 @@
+import { NOT_STATED, type ScheduleName, schedule, type Table, tableCsv, takeoff } from "@plumbmark/core";
+import { describe, expect, test } from "vitest";
+import { changed, SMALL, starter, TODAY } from "../documents/repository.js";
+import { readCsv } from "./csv-reader.js";
+
+const FOOT = 0.3048;
+const POUND = 0.45359237;
+
+const of = (name: string, which: ScheduleName): Table => {
+  const { build, system } = takeoff(starter(), `builds/${name}.md`, TODAY);
+  return schedule(build, which, system);
+};
+
+const ofText = (text: string, which: ScheduleName): Table => {
+  const { build, system } = takeoff({ ...starter(), documents: [{ path: "a.md", text }] }, "a.md", TODAY);
+  return schedule(build, which, system);
+};
+
+/** Rows by the names of their columns, as somebody reads them who opens the CSV. */
+function records(table: Table): readonly Readonly<Record<string, string>>[] {
+  const [head = [], ...rows] = readCsv(tableCsv(table));
+  return rows.map((row) => Object.fromEntries(head.map((name, index) => [name, row[index] ?? ""])));
+}
+
+const counts = (table: Table): readonly string[] =>
+  records(table).map((row) =>
+    [row.Part, row["Length as written"], row["In use"], row.Spares, row["In all"]].join(" | "),
+  );
+
+// Counted by hand from the document's own text, not from an output.
+describe("the parts of the banner over the stage", () => {
+  test("are what somebody counts who reads the document", () =>
+    expect(counts(of("over-stage-banner", "parts"))).toEqual([
+      "tile-500-p2.9 |  | 6 | 2 | 8",
+      "hanging-bar-500 |  | 6 |  | 6",
+      "cord-12-3 | 35 ft | 1 |  | 1",
+      "power-jumper | 0.9 m | 5 |  | 5",
+      "cat6-solid | 60 ft | 1 |  | 1",
+      "data-jumper | 0.9 m | 5 |  | 5",
+      "cat6-solid | 70 ft | 1 |  | 1",
+      "hdmi-cable | 6 ft | 1 |  | 1",
+      "sdi-coax | 160 ft | 1 |  | 1",
+      "hdmi-cable | 3 ft | 1 |  | 1",
+      "processor-4 |  | 1 |  | 1",
+      "playback-computer |  | 1 |  | 1",
+      "hdmi-to-sdi |  | 1 |  | 1",
+      "sdi-to-hdmi |  | 1 |  | 1",
+      "pipe-1.5-std | 10 ft 6 in | 1 |  | 1",
+      "beam-clamp |  | 4 |  | 4",
+      "shackle-3-8 |  | 8 |  | 8",
+      "wire-rope-1-4 |  | 4 |  | 4",
+      "pipe-collar |  | 4 |  | 4",
+      "steel-safety-1-8 |  | 4 |  | 4",
+    ]));
+
+  // Masses by hand from the catalogue's figures; the column is in pounds, six digits.
+  test.each([
+    ["tile-500-p2.9", (8 * 7.6) / POUND],
+    ["cord-12-3", (35 * FOOT * 0.25) / POUND],
+    ["power-jumper", (5 * 0.9 * 0.25) / POUND],
+    ["beam-clamp", 4 * 5],
+    ["shackle-3-8", 8 * 0.3],
+    // ASME B36.10M, NPS 1-1/2 Std: 2.72 lb/ft; 0.3 % for its rounding.
+    ["pipe-1.5-std", 10.5 * 2.72],
+  ])("%s has its mass", (part, pounds) => {
+    const row = records(of("over-stage-banner", "parts")).find((each) => each.Part === part);
+    expect(Number(row?.["Mass in all (lb)"]) / pounds).toBeCloseTo(1, part === "pipe-1.5-std" ? 2 : 5);
+  });
+});
+
+describe("the parts of other builds", () => {
+  // Two faces of six tiles and two spares each, from one lot; a bar and two hangs for each.
+  test("faces that share a lot share the line of its spares", () => {
+    const row = records(of("side-strips", "parts"))[0];
+    expect(row?.For).toBe("face left: 6; spares of lot-2431: 4; face right: 6");
+    expect(row?.["In all"]).toBe("16");
+  });
+
+  test("a standing face brings its base and its ballast", () => {
+    const rows = records(of("small-screen", "parts"));
+    expect(rows.find(({ Part }) => Part === "base")?.["Mass in all (lb)"]).toBe("90");
+    expect(rows.find(({ Part }) => Part === "ballast")?.["Mass in all (lb)"]).toBe("330");
+  });
+
+  test("what is not written down is never nought", () => {
+    const rows = records(of("gallery-header", "parts"));
+    expect(rows[0]?.Spares).toBe(NOT_STATED);
+    expect(rows.find(({ Part }) => Part === "cord-12-3")?.["Mass in all (lb)"]).toBe(NOT_STATED);
+    expect(rows.find(({ Kind }) => Kind === "data return cable")?.Part).toBe(NOT_STATED);
+  });
+
+  test("a run without its panels has jumpers that cannot be counted", () => {
+    const text = changed("      panels: header A1..A4\ndata:", "data:");
+    const row = records(ofText(text, "parts")).find(({ Part }) => Part === "power-jumper");
+    expect([row?.["In use"], row?.For]).toEqual([NOT_STATED, `run P1: ${NOT_STATED}`]);
+  });
+
+  test("panels of another kind are taken off the face's own", () => {
+    const text = changed("    support: flown", "    other-panels: {tile-500-p3.9: A4}\n    support: flown");
+    expect(counts(ofText(text, "parts")).slice(0, 2)).toEqual([
+      "tile-500-p2.9 |  | 3 | 2 | 5",
+      "tile-500-p3.9 |  | 1 | 0 | 1",
+    ]);
+  });
+
+  // Two eyes with three clips each, by the schema's words "clips on each eye".
+  test("a rope that ends in clips brings them", () => {
+    const text = changed("wire-rope-1-4,", "{part: wire-rope-1-4, termination: clips, clips: 3},");
+    expect(counts(ofText(text, "parts"))).toContain("clips of wire-rope-1-4 |  | 6 |  | 6");
+  });
+
+  test("the two legs of a bridle count both", () => {
+    const leg = "{rise: 4 ft, run: 3 ft, assembly: [beam-clamp, wire-rope-1-4], structure: 500 lb}";
+    const text = changed(
+      "H1: {at: 1 ft, assembly: [beam-clamp, wire-rope-1-4, pipe-collar], structure: 500 lb}",
+      `H1: {at: 1 ft, assembly: [pipe-collar], bridle: {left: ${leg}, right: ${leg}}}`,
+    );
+    const all = counts(ofText(text, "parts"));
+    expect(all).toContain("beam-clamp |  | 3 |  | 3");
+    expect(all).toContain("pipe-collar |  | 2 |  | 2");
+  });
+});
+
+describe("the cables of the banner", () => {
+  const rows = records(of("over-stage-banner", "cables"));
+
+  test("each is there once, with a label of its own", () => {
+    // One feed and five jumpers of power; feed, five jumpers and return of data; three of the picture.
+    expect(rows.length).toBe(6 + 7 + 3);
+    expect(new Set(rows.map(({ Label }) => Label)).size).toBe(rows.length);
+  });
+
+  test.each([
+    ["P1-F", "35 ft", "circuit stage-4 outlet", "nema-5-20", "banner A1 power-in", "ac-locking-16"],
+    ["P1-J5", "0.9 m", "banner A5 power-out", "ac-locking-16", "banner A6 power-in", "ac-locking-16"],
+    ["D1-F", "60 ft", "processor-4 (rack) port 1", "rj45-locking", "banner A1 data-in", "rj45-locking"],
+    ["D1-R", "70 ft", "processor-4 (rack) port 2", "rj45-locking", "banner A6 data-out", "rj45-locking"],
+    ["V2", "160 ft", "hdmi-to-sdi (booth)", "bnc", "sdi-to-hdmi (rack)", "bnc"],
+    ["V3", "3 ft", "sdi-to-hdmi (rack)", "hdmi-a", "processor-4 (rack) input", "hdmi-a"],
+  ])("%s leads where the document says", (label, length, from, plug, to, other) => {
+    const row = rows.find((each) => each.Label === label);
+    const found = [row?.["Length as written"], row?.From, row?.["Connector there"], row?.To];
+    expect([...found, row?.["Connector at that end"]]).toEqual([length, from, plug, to, other]);
+  });
+
+  // Cells 500 mm apart, out at 300 mm and in at 200 mm from the left as seen from behind: going to the audience's
+  // right each jumper spans 500 + 100 mm.
+  test("a jumper's reach is measured from connector to connector", () =>
+    expect(Number(rows.find(({ Label }) => Label === "P1-J1")?.["Reach without slack (ft)"])).toBeCloseTo(
+      0.6 / FOOT,
+      4,
+    ));
+
+  test("all lengths together are what somebody adds up", () => {
+    const feet = rows.reduce((total, row) => total + Number(row["Length (ft)"]), 0);
+    // Feeds 35 + 60, return 70, picture 6 + 160 + 3, ten jumpers of 0.9 m; six digits each.
+    expect(feet).toBeCloseTo(35 + 60 + 70 + 169 + (10 * 0.9) / FOOT, 3);
+  });
+
+  test("a run and a chain of one name have labels that tell them apart", () => {
+    const labels = records(ofText(SMALL.replace("    D1:\n", "    P1:\n"), "cables")).map(({ Label }) => Label);
+    expect(labels).toContain("power-P1-F");
+    expect(labels).toContain("data-P1-F");
+    expect(new Set(labels).size).toBe(labels.length);
+  });
+});
+
+describe("panels, circuits and hangs", () => {
+  test("every panel of the header over the harbour has its place on run, chain and raster", () => {
+    const rows = records(of("harbour-header", "panels"));
+    expect(rows.length).toBe(16);
+    // Row B runs back on the chain, A8 to B8: B8 is the ninth panel, B1 the sixteenth; the run P2 begins at B1.
+    const b8 = rows.find(({ Cell }) => Cell === "B8");
+    expect(b8).toMatchObject({
+      Circuit: "grid-2",
+      Run: "P2",
+      "Order on the run": "8",
+      "Order on the chain": "9",
+      Port: "1",
+    });
+    // 168 pixels a tile: the eighth begins at 7 × 168, the second row at 168.
+    expect(b8).toMatchObject({ "First pixel across (px)": "1176", "First pixel down (px)": "168" });
+  });
+
+  // 8 tiles of 130 W ÷ 0.95 at 230 V, 16 A in iec practice: 1,094.7 VA, 4.76 A of 16 A.
+  test("a circuit has its load, current and share", () => {
+    const row = records(of("harbour-header", "circuits"))[0];
+    expect(Number(row?.["Load (VA)"])).toBeCloseTo((8 * 130) / 0.95, 2);
+    expect(Number(row?.["Current (A)"])).toBeCloseTo((8 * 130) / 0.95 / 230, 4);
+    expect(row?.Supply).toBe("230 V");
+  });
+
+  // Statics: the reactions of a bar carry all that is on it.
+  test("the hangs of a bar carry its whole load", () => {
+    const { build } = takeoff(starter(), "builds/harbour-header.md", TODAY);
+    const rows = records(of("harbour-header", "hangs"));
+    const load = build.bars[0]?.load;
+    expect(rows.map(({ Hang }) => Hang)).toEqual(["H1", "H2", "H3", "H4"]);
+    expect(rows.reduce((total, row) => total + Number(row["Load (kg)"]), 0)).toBeCloseTo(
+      load?.known ? load.value : NaN,
+      2,
+    );
+  });
+});
