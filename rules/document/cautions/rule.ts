@@ -44,19 +44,20 @@ export default rule({
   *checks({ build }) {
     const text = build.textUnder("Cautions") ?? "";
     const place = build.sections.find(({ title }) => title.toLowerCase() === "cautions")?.place;
-    const thing = { path: "", label: build.label, ...(place ? { place } : {}) };
+    const thing = { path: "cautions", label: build.label, ...(place ? { place } : {}) };
     for (const { name, present, words, mend } of DANGERS) {
       const has = present(build);
       if (has === false) continue;
       const spoken = words.test(text);
+      const at = { ...thing, path: `cautions.${name}` };
       if (has === undefined && !spoken)
-        yield open(thing, {
+        yield open(at, {
           says: `Whether the build ${name === "mains" ? "uses mains" : "lifts"} cannot be told, and its cautions do not speak of ${name}.`,
           mend: "Write the faces with their panels and how they are held, and the power.",
           needs: ["faces", ...(name === "mains" ? ["power"] : ["rigging"])],
         });
       else
-        yield is(thing, {
+        yield is(at, {
           holds: spoken,
           says: spoken
             ? `The cautions speak of ${name}.`

@@ -6,11 +6,11 @@ export default rule({
   level: "should",
   why: "A drawing that is linked and not there is missed on site, when nobody can send it any more.",
   judged:
-    "Links to headings of the document are looked up in it; links to build documents, parts, the stock list and the house standard among the files that are read. Whether any other file is there cannot be told, so the check stays open. Links to other hosts are not followed.",
+    "Links to headings of the document are looked up in it; links to build documents, parts, the stock list and the house standard among the files that are read. Whether any other file is there cannot be told, so the check stays open. Links to other hosts are not followed. The path of a link is `links` and its number in the body.",
   sources: ["house"],
   *checks({ build }) {
-    for (const { url, place, leads } of build.localLinks) {
-      const where = { path: "", label: "The text", place };
+    for (const [index, { url, place, leads }] of build.localLinks.entries()) {
+      const where = { path: `links.${index + 1}`, label: "The text", place };
       if (leads === undefined)
         yield open(where, {
           says: `\`${url}\` is none of the files that are read, so whether it is there cannot be told.`,

@@ -30,6 +30,13 @@ export default rule({
     )) {
       const where = { path: quote.of, label: "The text", place: quote.place };
       const value = build.values.get(quote.of);
+      if (!value && build.reader.placed.data === null) {
+        yield open(where, {
+          says: `The front matter cannot be read, so the figure ${quote.text} cannot be checked.`,
+          mend: "Put the front matter right first.",
+        });
+        continue;
+      }
       if (!value) {
         yield is(where, {
           holds: false,

@@ -10,13 +10,14 @@ export default rule({
   sources: ["house"],
   *checks({ build }) {
     for (const wanted of build.around.standard.sections) {
+      const thing = { path: `sections.${wanted}`, label: build.label };
       const found = build.sections.filter((section) => section.title.toLowerCase() === wanted.toLowerCase());
       const written = found.flatMap(({ content }) => content);
       if (
         written.length > 0 &&
         written.every((node) => node.type === "html" && /^<!--[\s\S]*-->\s*$/u.test(node.value))
       ) {
-        yield open(build, {
+        yield open(thing, {
           says: `Only a comment stands in the section “${wanted}”.`,
           mend: `Write the section “${wanted}”.`,
         });
@@ -29,7 +30,7 @@ export default rule({
           : filled
             ? `The section “${wanted}” is there.`
             : `The section “${wanted}” is empty.`;
-      yield is(build, { holds: filled, says, mend: `Write the section “${wanted}”.` });
+      yield is(thing, { holds: filled, says, mend: `Write the section “${wanted}”.` });
     }
   },
 });

@@ -1,13 +1,21 @@
-import { is, open, rule } from "@plumbmark/kit";
+import { type Build, is, open, rule } from "@plumbmark/kit";
 
 const FIELDS = ["rule", "because", "by", "until"] as const;
+
+/** What stands in the body has paths of its own. */
+const OF_BODY = /^(?:cautions|links|sections|tasks)(?:\.|$)/u;
+
+/** Whether a place is one: in the front matter, among the computed values, or in the body. */
+const leads = (build: Build, where: string | undefined): boolean =>
+  where === undefined || OF_BODY.test(where) || build.reader.data(where) !== undefined || build.values.has(where);
 
 export default rule({
   id: "document.waivers",
   states: "A waiver names a rule, a reason, a person and a date that has not passed.",
   level: "shall",
   why: "An exception nobody signed, or that ran out last season, is no exception.",
-  judged: "Every waiver is looked at for its four fields, and its last day against the day of the inspection.",
+  judged:
+    "Every waiver is looked at for its four fields, the place it is for, and its last day against the day of the inspection.",
   sources: ["house"],
   *checks({ build }) {
     const waivers = build.reader.data("waivers");
@@ -23,6 +31,12 @@ export default rule({
           holds: false,
           says: `Waiver ${number} names the rule \`${named}\`, which there is not.`,
           mend: "List the rules with `plumbmark rules`.",
+        });
+      else if (!leads(build, build.reader.text(`${path}.where`)))
+        yield is(thing, {
+          holds: false,
+          says: `Waiver ${number} is for \`${build.reader.text(`${path}.where`)}\`, which is not in the document.`,
+          mend: "Write the path the check is reported with, such as `faces.banner`, or leave `where` out for the whole document.",
         });
       else if (absent.length > 0)
         yield open(thing, {

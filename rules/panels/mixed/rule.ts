@@ -5,7 +5,13 @@ type Part = NonNullable<Face["panel"]>;
 
 /** A figure of another kind of panel in the face. */
 const ofPart = (part: Part, path: string, kind: "length" | "pixels", what: string): Value =>
-  part.quantities.get(path) ?? missing(kind, { path, what, of: `The part ${part.name} (${part.file})` });
+  part.quantities.get(path) ??
+  missing(kind, {
+    path: `${part.name}.${path.split(".")[0]}`,
+    file: part.file,
+    what,
+    of: `The part ${part.name} (${part.file})`,
+  });
 
 const measures = (
   face: Face,

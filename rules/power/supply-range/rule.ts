@@ -1,4 +1,4 @@
-import { atLeast, atMost, rule } from "@plumbmark/kit";
+import { atLeast, atMost, open, rule } from "@plumbmark/kit";
 
 export default rule({
   id: "power.supply-range",
@@ -11,7 +11,14 @@ export default rule({
   *checks({ build }) {
     for (const run of build.runs) {
       const face = run.panels?.[0]?.face;
-      if (!face) continue;
+      if (!face) {
+        yield open(run, {
+          says: `${run.label} has no panels in cable order written down.`,
+          mend: `Write them under \`${run.path}.panels\`.`,
+          needs: [`${run.path}.panels`],
+        });
+        continue;
+      }
       const low = face.panelValue("supply.1", "voltage", "supply range");
       const high = face.panelValue("supply.2", "voltage", "supply range");
       yield atLeast(run, {

@@ -11,6 +11,8 @@ export interface Gap {
   readonly what: string;
   /** Whose it is, for the sentence: "Circuit stage-4". */
   readonly of?: string;
+  /** File it belongs in, when that is not the document itself. */
+  readonly file?: string;
   /** Replaces the stock sentence when "is not written down" would be wrong (for instance outside a formula's validity). */
   readonly because?: string;
 }

@@ -31,6 +31,8 @@ export function readYaml(text: string, from = 0, to = text.length): Placed {
   const keys = new Map<string, Place>();
   const mistakes: Mistake[] = [];
   const complain = (place: Place, says: string, mend: string, path = ""): void => {
+    // One slip can break two rules of the grammar at once; it is told once.
+    if (mistakes.some((told) => told.says === says && told.place.line === place.line)) return;
     mistakes.push({ rule: "document.front-matter", path, place, says, mend });
   };
   if (to - from > LARGEST_YAML) {
@@ -70,7 +72,17 @@ export function readYaml(text: string, from = 0, to = text.length): Placed {
     }
     if (isMap(node)) return walkMap(node.items as never, path, depth);
     if (isSeq(node)) return node.items.map((item, index) => walk(item, join(path, index + 1), depth + 1));
-    if (isScalar(node)) return scalar(node.value);
+    if (isScalar(node)) {
+      const cut = cutOff(text.slice(from + (node.range?.[1] ?? 0), to));
+      if (cut !== undefined)
+        complain(
+          place(node),
+          `After \`${String(node.value)}\` stands \`${cut}\`, which YAML takes for a comment: it is not read.`,
+          "Put the whole text in quotes, or a blank after the # of a comment.",
+          path,
+        );
+      return scalar(node.value);
+    }
     return null;
   };
   const walkMap = (items: readonly { key: Node; value: unknown }[], path: string, depth: number): Data => {
@@ -91,6 +103,10 @@ export function readYaml(text: string, from = 0, to = text.length): Placed {
     mistakes,
   };
 }
+
+/** `#8 screws` of `12 #8 screws`: a number sign that was meant to be read. A comment has a blank after its #. */
+const cutOff = (behind: string): string | undefined =>
+  /^[ \t]+(#[^\s#][^\r\n]*)/u.exec(behind)?.[1]?.trim().slice(0, 60);
 
 function scalar(value: unknown): Data {
   if (typeof value === "bigint") return String(value);

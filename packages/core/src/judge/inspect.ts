@@ -50,6 +50,14 @@ function refuseUnknown(set: readonly string[], known: readonly string[]): void {
     if (!known.includes(id)) throw new StandardError(`rules.${id}: there is no rule \`${id}\`. ${choices(known, id)}`);
 }
 
+/** Two rules of one name would be set, waived and listed as one. */
+function refuseTwins(rules: readonly Rule[]): void {
+  const ids = rules.map(({ id }) => id);
+  const twin = ids.find((id, index) => ids.indexOf(id) !== index);
+  if (twin !== undefined)
+    throw new StandardError(`${twin}: there is more than one rule of this name. Give the house's own rule another.`);
+}
+
 /** A plugin's mistake does not stop the inspection, and what it did not look at is open. Ours is an exception. */
 function failedPlugin(rule: Rule, file: string, cause: unknown): CheckEntry {
   const reason = cause instanceof Error ? cause.message : String(cause);
@@ -212,6 +220,7 @@ export function inspection(files: RepositoryFiles, rules: readonly Rule[], optio
   const all = [...rules, ...ownRules(context.standard)];
   const known = [...new Set([...all.map((rule) => rule.id), ...(options.known ?? [])])];
   refuseUnknown(Object.keys(context.standard.rules), known);
+  refuseTwins(all);
   const inspected = context.opened.map((opened) =>
     inspectDocument(opened, { ...context, rules: known }, all, options.every ?? false),
   );

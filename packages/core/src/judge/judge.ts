@@ -21,7 +21,9 @@ function holds(measured: number, allowed: number, sense: RawCheck["sense"]): boo
 /** The sentence about what is not written down. */
 const gapSays = (gap: Gap): string => gap.because ?? `${gap.of ?? "The document"} has no ${gap.what} written down.`;
 const gapMend = (gap: Gap): string =>
-  gap.path === "" ? `State the ${gap.what}.` : `Write the ${gap.what} under \`${gap.path}\`.`;
+  gap.path === ""
+    ? `State the ${gap.what}.`
+    : `Write the ${gap.what} under \`${gap.path}\`${gap.file === undefined ? "" : ` in ${gap.file}`}.`;
 
 export const workingEntries = (values: readonly Known[], print: Print): readonly WorkingEntry[] => {
   const lines = new Map<string, WorkingEntry>();

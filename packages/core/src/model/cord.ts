@@ -9,9 +9,10 @@ import {
   tabled,
   type Value,
 } from "@plumbmark/calc";
+import type { Part } from "../repository/parts.js";
 import type { Build } from "./build.js";
 import type { Cable } from "./cable.js";
-import { partValue } from "./reader.js";
+import { partGap, partValue } from "./reader.js";
 
 /** The rating the maker states for the whole cord; missing by name when the catalogue has none. */
 export const cordRating = (cable: Cable): Value<"current"> =>
@@ -50,11 +51,7 @@ export function cordAllows(cable: Cable, build: Build): Value {
   if (gaugeOf(conductor.value) === undefined) return metricCordAllows(cable, ambientOf(build));
   const count = cable.part?.data.conductors;
   if (typeof count !== "number")
-    return missing("current", {
-      path: "conductors",
-      what: "number of conductors",
-      of: `The part ${cable.part?.name} (${cable.part?.file})`,
-    });
+    return missing("current", partGap(cable.part as Part, "conductors", "number of conductors"));
   const ambient = ambientOf(build);
   return cordAmpacity(conductor, { conductors: Math.max(count - 1, 1), ...(ambient === undefined ? {} : { ambient }) });
 }

@@ -16,7 +16,7 @@ import {
 import type { Build } from "./build.js";
 import { Cable } from "./cable.js";
 import { type Panel, panelsAt } from "./panels.js";
-import { partValue } from "./reader.js";
+import { partGap, partValue } from "./reader.js";
 
 /** Panels sent data one after another from one processor port. */
 export class Chain {
@@ -99,11 +99,12 @@ export class Chain {
       ...(this.panels ?? []).map(({ face }) => face.panel?.data["chain-limit"]),
     ].filter((each): each is number => typeof each === "number");
     if (limits.length === 0)
-      return missing("count", {
-        path: "data.processor.part",
-        what: "most panels on one chain",
-        of: processor ? `The processor ${processor.name} (${processor.file})` : "The processor",
-      });
+      return missing(
+        "count",
+        processor
+          ? partGap(processor, "panels-per-chain", "most panels on one chain")
+          : { path: "data.processor.part", what: "most panels on one chain", of: "The processor" },
+      );
     return tabled(Math.min(...limits), "count", "part", "most panels on one chain");
   }
 

@@ -15,6 +15,7 @@ import {
 } from "@plumbmark/calc";
 import type { Part } from "../repository/parts.js";
 import type { Build } from "./build.js";
+import { partGap } from "./reader.js";
 import { type Bounds, inCommon } from "./signals.js";
 
 /** A part in the picture path, with its place in the document. */
@@ -107,11 +108,12 @@ export class Hop {
         : undefined;
     return (
       copper ??
-      missing("length", {
-        path: "longest",
-        what: "longest length stated by the maker",
-        of: part ? `The part ${name} (${part.file})` : `The cable ${name}`,
-      })
+      missing(
+        "length",
+        part
+          ? partGap(part, "longest", "longest length stated by the maker")
+          : { path: cable.path, what: "known part", of: `The cable ${name}` },
+      )
     );
   }
 }
@@ -121,8 +123,7 @@ function coaxLimit(part: Part, picture: Signal): Value<"length"> {
   const whose = `The part ${part.name} (${part.file})`;
   const rate = sdiRate(picture.width, picture.height, picture.rate);
   const [loss, over, at] = ["decibels", "over", "at"].map((key) => part.quantities.get(`loss.${key}`));
-  if (!loss || !over || !at)
-    return missing("length", { path: "loss", what: "loss with its length and frequency", of: whose });
+  if (!loss || !over || !at) return missing("length", partGap(part, "loss", "loss with its length and frequency"));
   if (rate === undefined)
     return missing("length", {
       path: "picture.raster",
@@ -131,8 +132,7 @@ function coaxLimit(part: Part, picture: Signal): Value<"length"> {
     });
   if (at.value < (rate / 2) * (1 - 1e-9))
     return missing("length", {
-      path: "loss.at",
-      what: "loss at half the clock",
+      ...partGap(part, "loss", "loss at half the clock"),
       because: `${whose} states its loss at ${at.value / 1e6} MHz; it counts at ${rate / 2e6} MHz.`,
     });
   const allowed =

@@ -22,12 +22,14 @@ import {
   tabled,
   type Value,
 } from "@plumbmark/calc";
+import type { Part } from "../repository/parts.js";
 import type { Build } from "./build.js";
 import { Cable, type End, endOf } from "./cable.js";
 import { type Cord, cordOf, cordRating } from "./cord.js";
 import type { Face } from "./face.js";
 import { type Leg, legsOf, runVoltage } from "./legs.js";
 import { type Panel, panelsAt } from "./panels.js";
+import { partGap } from "./reader.js";
 import { wiringBreaker } from "./wiring.js";
 import { feederDropOf, noFeederDrop, wiringDrop } from "./wiring-drop.js";
 
@@ -293,11 +295,7 @@ export class Run {
       current: Value,
     ): { what: string; rating: Value; current: Value } => ({
       what: `${name} of the panel`,
-      rating: this.#connector(
-        endOf(sockets?.[name]),
-        panel ? `The part ${panel.name} (${panel.file})` : this.label,
-        name,
-      ),
+      rating: this.#connector(endOf(sockets?.[name]), panel, `connectors.${name}`, `connector ${name}`),
       current,
     });
     const through = panel?.quantities.get("through-current");
@@ -309,12 +307,12 @@ export class Run {
       return [
         {
           what: `plug of the ${name}`,
-          rating: this.#connector(from, cable.label, "connector at the source end"),
+          rating: this.#connector(from, cable.part, "connectors", "connector at the source end"),
           current,
         },
         {
           what: `panel end of the ${name}`,
-          rating: this.#connector(to, cable.label, "connector at the panel end"),
+          rating: this.#connector(to, cable.part, "connectors", "connector at the panel end"),
           current,
         },
         { what: `cord of the ${name}`, rating: cordRating(cable), current },
@@ -330,8 +328,9 @@ export class Run {
     ];
   }
 
-  #connector(end: End | undefined, of: string, what: string): Value {
-    return end ? connectorCurrent(end.id, this.build.practice) : missing("current", { path: "connectors", what, of });
+  #connector(end: End | undefined, part: Part | undefined, path: string, what: string): Value {
+    if (end) return connectorCurrent(end.id, this.build.practice);
+    return missing("current", part ? partGap(part, path, what) : { path: this.path, what, of: this.label });
   }
 
   /** Drop of every piece in order: building wiring, feed, jumpers. */

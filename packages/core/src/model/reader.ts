@@ -1,4 +1,4 @@
-import { type Kind, type Known, missing, type Value } from "@plumbmark/calc";
+import { type Gap, type Kind, type Known, missing, type Value } from "@plumbmark/calc";
 import type { Mistake } from "../document/mistake.js";
 import { choices } from "../document/nearest.js";
 import { type Place, START } from "../document/place.js";
@@ -61,7 +61,7 @@ export class Reader {
   /** The quantity written at `path`; missing, with the words for it, when it is not there. */
   value<const K extends Kind>(path: string, kind: K, what: string, of: string): Value<K> {
     // The schema decides the kind a path is read as, and it is the one asked for here.
-    return (this.quantities.get(path) as Known<K> | undefined) ?? missing(kind, { path, what, of });
+    return (this.quantities.get(path) as Known<K> | undefined) ?? missing(kind, { path: keyOf(path), what, of });
   }
 
   place(path: string): Place {
@@ -112,6 +112,17 @@ export function partName(entry: Data): string {
   return typeof named === "string" ? named : "";
 }
 
+/** A key stands for both halves of a pair. */
+const keyOf = (path: string): string => path.replace(/\.[12]$/u, "");
+
+/** What a part does not say, and where in the catalogue it belongs. */
+export const partGap = (part: Part, path: string, what: string): Gap => ({
+  path: `${part.name}.${keyOf(path)}`,
+  file: part.file,
+  what,
+  of: `The part ${part.name} (${part.file})`,
+});
+
 /** A quantity of a part; missing by name when the catalogue does not have it. */
 export function partValue<const K extends Kind>(
   part: Part | undefined,
@@ -122,6 +133,6 @@ export function partValue<const K extends Kind>(
 ): Value<K> {
   const found = part?.quantities.get(path) as Known<K> | undefined;
   if (found) return found;
-  if (part) return missing(kind, { path, what, of: `The part ${part.name} (${part.file})` });
+  if (part) return missing(kind, partGap(part, path, what));
   return missing(kind, { path, what, of, because: `${of} names no known part, so its ${what} is not known.` });
 }
