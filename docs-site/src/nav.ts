@@ -3,4 +3,5 @@ export const MENU: readonly (readonly [string, string])[] = [
   ["index.html", "Register"],
   ["rules/index.html", "Rules"],
   ["house-standard.html", "House standard"],
+  ["sources.html", "Sources"],
 ];

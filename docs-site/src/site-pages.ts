@@ -1,6 +1,7 @@
 import { houseStandardPage } from "./house-standard.js";
 import type { Page } from "./page.js";
 import { register } from "./register.js";
+import { registerPages } from "./register-pages.js";
 import { rulePage } from "./rule-page.js";
 import { rulesIndex } from "./rules-index.js";
 import { sheet } from "./sheet.js";
@@ -14,6 +15,7 @@ const ruleNumber = (index: number): string => `2.${String(index + 1).padStart(3,
 /** Every page of the site, one after another, so that a page can be written before the next is made. */
 export function* sitePages(site: Site): Generator<Page> {
   for (const page of general) yield page(site);
+  yield* registerPages(site.rules, site.rulePaths);
   for (const document of site.documents) yield sheet(document, site);
   for (const [index, rule] of site.rules.entries()) yield rulePage(rule, ruleNumber(index), site);
 }

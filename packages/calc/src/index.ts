@@ -31,6 +31,7 @@ export { type Kind, kinds, siUnit } from "./quantity/kinds.js";
 export { type Quantity, type Reading, readPair, readQuantity } from "./quantity/parse.js";
 export { type Print, printer, printNumber, printQuantity, type System, unitFor } from "./quantity/print.js";
 export { fromKept, toKept, type Unit, unitByCode, units, unitsOf } from "./quantity/units.js";
+export * from "./register/index.js";
 export * from "./rigging/index.js";
 export * from "./signal/index.js";
 export { type SourceId, sourceOf, sources } from "./sources/index.js";

@@ -6,7 +6,7 @@ export default rule({
   level: "shall",
   why: "Hardware without a marked working load limit is not made for lifting; nothing tells how much it holds.",
   judged: "Every part of every assembly is looked up in the catalogue for its WLL.",
-  sources: ["practice"],
+  sources: ["asme-b30.26", "practice"],
   *checks({ build }) {
     for (const { assembly, path, label } of build.bars.flatMap((bar) => bar.hangs).flatMap((hang) => hang.strands)) {
       const here = { path, label };

@@ -26,6 +26,8 @@ export interface Connector {
   /** Whether it may be opened under load, where known. The maker's data sheet decides. */
   readonly underLoad?: boolean;
   readonly source: SourceId;
+  /** Where the retention comes from, if not from `source`. */
+  readonly retentionSource?: SourceId;
   /** A caution or a limit of what is known. */
   readonly note?: string;
 }

@@ -34,6 +34,7 @@ const industrial = (amperes: 16 | 32 | 63 | 125, wires: 3 | 4 | 5): Connector =>
     retention: amperes >= 63 ? "bayonet" : "latch",
     mates: [id],
     source: "iec-60309",
+    retentionSource: "iec-60309-memory",
     note: "retention from memory: hinged-lid latch on 16 and 32 A, bayonet ring on 63 and 125 A; the blue or red version is meant",
   };
 };

@@ -38,6 +38,8 @@ export interface Definition<I extends Inputs, K extends Kind = Kind> {
   /** The right-hand side in the symbols of `inputs`, × ÷ − √ Σ as in a handbook. */
   readonly expression: string;
   readonly source: SourceId;
+  /** Other sources that say the same. */
+  readonly also?: readonly SourceId[];
   /** Where it holds. */
   readonly validity: string;
   /** A worked example, in kept (SI) units, from outside the project where one is published. */

@@ -48,6 +48,7 @@ export const overcurrentNeeded = formula({
   },
   expression: "1.25 × Ic + Ix",
   source: "nec-210.20a",
+  also: ["nec-215.3", "nec-210.19a"],
   validity: "branch circuits and feeders of us practice, device not listed for 100 %",
   example: {
     given: { Ic: 100, Ix: 40 },

@@ -1,4 +1,5 @@
-const LINEAR_BELOW = 0.04045;
+/** Up to this share of full drive the curve is a straight line (WCAG 2.2). */
+export const LINEAR_BELOW = 0.04045;
 
 /** Linear light of one 8-bit component. */
 function linear(byte: number): number {

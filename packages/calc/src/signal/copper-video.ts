@@ -1,7 +1,7 @@
 import { type Known, tabled } from "../formula/value.js";
 
 /** Highest TMDS clock in Hz and the length in metres that passive copper is trusted with at it. Common practice. */
-const rows = [
+export const copperVideoRows = [
   { upTo: 74.25e6, length: 15 },
   { upTo: 148.5e6, length: 10 },
   { upTo: 600e6, length: 5 },
@@ -12,6 +12,6 @@ const rows = [
  * Undefined above 600 MHz, where nothing is known.
  */
 export function hdmiCopper(clock: number): Known | undefined {
-  const row = rows.find(({ upTo }) => clock <= upTo);
+  const row = copperVideoRows.find(({ upTo }) => clock <= upTo);
   return row && tabled(row.length, "length", "practice", "passive copper HDMI at this clock");
 }

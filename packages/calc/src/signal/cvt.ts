@@ -8,9 +8,9 @@ export type CvtMode = "standard" | "reduced" | "reduced-2";
  */
 export const LEAST_BACK_PORCH = 7;
 
-const FRONT_PORCH = 3;
-const CELL = 8;
-const QUARTER_MEGAHERTZ = 250_000;
+export const FRONT_PORCH = 3;
+export const CELL = 8;
+export const QUARTER_MEGAHERTZ = 250_000;
 
 /** Lines of vertical sync say which shape the picture has. */
 function syncLines(width: number, height: number): number {

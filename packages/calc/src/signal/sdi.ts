@@ -1,14 +1,14 @@
 import { rateOf } from "./timing.js";
 
 /** Frame rates SMPTE lists, in Hz; those of 24, 30 and 60 also divided by 1.001. */
-const PROGRESSIVE = [24, 25, 30, 50, 60] as const;
+export const sdiRates = [24, 25, 30, 50, 60] as const;
 
 /** Least link rate in bit/s by raster, for rates up to 30 Hz and above. */
-const rasters = [
-  { width: 1280, height: 720, slow: 1.485e9, fast: 1.485e9, says: "SMPTE ST 296" },
-  { width: 1920, height: 1080, slow: 1.485e9, fast: 2.97e9, says: "SMPTE ST 274" },
-  { width: 3840, height: 2160, slow: 5.94e9, fast: 11.88e9, says: "SMPTE ST 2036-1, from memory" },
-  { width: 4096, height: 2160, slow: 5.94e9, fast: 11.88e9, says: "SMPTE ST 2048-1, from memory" },
+export const sdiRasters = [
+  { width: 1280, height: 720, slow: 1.485e9, fast: 1.485e9, source: "smpte-st-296" },
+  { width: 1920, height: 1080, slow: 1.485e9, fast: 2.97e9, source: "smpte-st-274" },
+  { width: 3840, height: 2160, slow: 5.94e9, fast: 11.88e9, source: "smpte-st-2036" },
+  { width: 4096, height: 2160, slow: 5.94e9, fast: 11.88e9, source: "smpte-st-2048" },
 ] as const;
 
 /**
@@ -16,10 +16,10 @@ const rasters = [
  * lists no such raster. 4:4:4 or 12 bit needs twice that. Interlaced SD is left out: an LED raster is progressive.
  */
 export function sdiRate(width: number, height: number, hertz: number): number | undefined {
-  const raster = rasters.find((each) => each.width === width && each.height === height);
+  const raster = sdiRasters.find((each) => each.width === width && each.height === height);
   const { over, under } = rateOf(hertz);
   const nominal = under === 1001 ? over / 1000 : under === 1 ? over : 0;
-  const listed = PROGRESSIVE.some((each) => each === nominal && (under === 1 || each % 6 === 0));
+  const listed = sdiRates.some((each) => each === nominal && (under === 1 || each % 6 === 0));
   if (!raster || !listed) return undefined;
   return nominal > 30 ? raster.fast : raster.slow;
 }

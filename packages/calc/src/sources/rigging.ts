@@ -86,6 +86,16 @@ export const riggingSources = sourceTable({
     says: "clip count, turn-back and torque by rope size",
     basis: "published",
   },
+  "astm-a906": {
+    document: "Maker tables; ASTM A906/A391",
+    says: "working load of Grade 80 chain, one leg straight down",
+    basis: "published",
+  },
+  "en-1492-2": {
+    document: "EN 1492-2; LEEA",
+    says: "round slings: working load by colour, mode factors",
+    basis: "published",
+  },
   "asme-b30.9": { document: "ASME B30.9", says: "sling legs no flatter than 30° from horizontal", basis: "published" },
   "asme-b30.26": {
     document: "ASME B30.26",

@@ -58,6 +58,10 @@ export const signalSources = sourceTable({
     says: "four lanes of 8.1 Gb/s coded 8 in 10: 25.92 Gb/s of payload",
     basis: "memory",
   },
+  "smpte-st-274": { document: "SMPTE ST 274", says: "1920 × 1080 at 23.98 to 60 Hz", basis: "published" },
+  "smpte-st-296": { document: "SMPTE ST 296", says: "1280 × 720 at 23.98 to 60 Hz", basis: "published" },
+  "smpte-st-2036": { document: "SMPTE ST 2036-1", says: "3840 × 2160 image format", basis: "memory" },
+  "smpte-st-2048": { document: "SMPTE ST 2048-1", says: "4096 × 2160 image format", basis: "memory" },
   "smpte-st-259": { document: "SMPTE ST 259", says: "SD-SDI, 270 Mb/s", basis: "published" },
   "smpte-st-292": {
     document: "SMPTE ST 292-1",

@@ -1,7 +1,7 @@
 /** Insulation temperature column. Cords are 60 °C unless marked. */
 export type Column = 60 | 75 | 90;
 
-const AMBIENT: readonly { readonly to: number; readonly factor: Readonly<Record<Column, number>> }[] = [
+export const ambientRows: readonly { readonly to: number; readonly factor: Readonly<Record<Column, number>> }[] = [
   { to: 30, factor: { 60: 1, 75: 1, 90: 1 } },
   { to: 35, factor: { 60: 0.91, 75: 0.94, 90: 0.96 } },
   { to: 40, factor: { 60: 0.82, 75: 0.88, 90: 0.91 } },
@@ -13,9 +13,9 @@ const AMBIENT: readonly { readonly to: number; readonly factor: Readonly<Record<
  * side. Undefined above 45 °C, where no row is at hand.
  */
 export const ambientFactor = (celsius: number, column: Column = 60): number | undefined =>
-  AMBIENT.find((row) => celsius <= row.to)?.factor[column];
+  ambientRows.find((row) => celsius <= row.to)?.factor[column];
 
-const COUNTS: readonly { readonly to: number; readonly factor: number }[] = [
+export const countRows: readonly { readonly to: number; readonly factor: number }[] = [
   { to: 3, factor: 1 },
   { to: 6, factor: 0.8 },
   { to: 9, factor: 0.7 },
@@ -27,4 +27,4 @@ const COUNTS: readonly { readonly to: number; readonly factor: number }[] = [
 
 /** Factor for the number of current-carrying conductors, NEC Table 400.5(A)(3); on the three-conductor value. */
 export const countFactor = (conductors: number): number =>
-  (COUNTS.find((row) => conductors <= row.to) as { factor: number }).factor;
+  (countRows.find((row) => conductors <= row.to) as { factor: number }).factor;

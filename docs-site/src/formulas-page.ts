@@ -1,0 +1,91 @@
+import { type Formula, type Kind, kinds, type Method, type Register, type SourceId, siUnit } from "@plumbmark/calc";
+import { h } from "hastscript";
+import { anchor } from "./anchor.js";
+import type { Content, Page } from "./page.js";
+import { registerTable } from "./register-table.js";
+import { sourceAnchor } from "./sources-page.js";
+
+const number = (value: number): string => String(Number(value.toPrecision(9)));
+
+/** The unit an example is in: the one the kind is kept in. Kinds without a unit have a code in braces. */
+function unit(kind: Kind): string {
+  const code = siUnit(kind);
+  return code === "1" || code.startsWith("{")
+    ? ""
+    : ` ${code
+        .replace(/\{.*\}/u, "")
+        .replace("2", "²")
+        .replace(".", "·")}`;
+}
+
+const link = (id: SourceId): Content => h("a", { href: sourceAnchor(id) }, id);
+
+const links = (ids: readonly SourceId[]): Content => ids.flatMap((id, index) => [index > 0 ? ", " : "", link(id)]);
+
+const inputs = (formula: Formula): Content =>
+  h(
+    "ul",
+    Object.entries(formula.inputs).map(([symbol, { is, kind, many }]) =>
+      h("li", [
+        h("code", symbol),
+        ` ${is}, ${kinds[kind].name}${unit(kind) && ` in${unit(kind)}`}${many ? ", each" : ""}`,
+      ]),
+    ),
+  );
+
+function example({ inputs: of, kind, symbol, example: { given, gives, from } }: Formula): Content {
+  const put = Object.entries(of).map(([name, input]) => {
+    const value = given[name] as number | readonly number[];
+    const values = typeof value === "number" ? [value] : value;
+    return `${name} = ${values.map((each) => number(each) + unit(input.kind)).join("; ")}`;
+  });
+  return [`${put.join(", ")}: ${symbol} = ${number(gives)}${unit(kind)}`, h("br"), `From: ${from}`];
+}
+
+const formulaRow = (formula: Formula) => ({
+  id: anchor("Formula", formula.id),
+  cells: [
+    [h("code", formula.id), h("br"), formula.title],
+    h("span", { class: "formula" }, `${formula.symbol} = ${formula.expression}`),
+    inputs(formula),
+    formula.validity,
+    example(formula),
+    links([formula.source, ...(formula.also ?? [])]),
+  ],
+});
+
+const answer = (gives: Method["example"]["gives"]): string =>
+  (Array.isArray(gives) ? gives : [gives])
+    .map((each) =>
+      typeof each === "number" ? number(each) : each === true ? "yes" : each === false ? "no" : String(each),
+    )
+    .join(", ");
+
+const methodRow = ({ name, title, units, validity, sources, example: { asks, gives, from } }: Method) => ({
+  id: anchor("Method", name),
+  cells: [
+    [h("code", name), h("br"), title],
+    units,
+    validity,
+    [`${asks}: ${answer(gives)}`, h("br"), `From: ${from}`],
+    links(sources),
+  ],
+});
+
+/** Every formula and method with its validity, its source and a worked example. */
+export function formulasPage({ formulas, methods }: Register): Page {
+  const content: Content = [
+    h(
+      "p",
+      "Every formula can be redone on a pocket calculator. Examples are in the units the values are kept in, and every one is run by the tests.",
+    ),
+    registerTable(
+      "Formulas",
+      ["Formula", "Expression", "Inputs", "Holds for", "Worked example", "Source"],
+      formulas.map(formulaRow),
+    ),
+    h("p", "Methods read a table, solve a beam or a timing, or decide a condition."),
+    registerTable("Methods", ["Method", "Units", "Holds for", "Worked example", "Source"], methods.map(methodRow)),
+  ];
+  return { path: "formulas.html", title: "Formulas", content };
+}

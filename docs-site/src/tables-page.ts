@@ -1,0 +1,40 @@
+import { type Register, sourcesOfTable, type Table } from "@plumbmark/calc";
+import { h } from "hastscript";
+import { anchor } from "./anchor.js";
+import type { Content, Page } from "./page.js";
+import { registerTable } from "./register-table.js";
+import { sourceAnchor } from "./sources-page.js";
+
+const rowsOf = (data: unknown): number =>
+  data instanceof Map
+    ? data.size
+    : Array.isArray(data)
+      ? data.length
+      : typeof data === "object" && data !== null
+        ? Object.keys(data).length
+        : 1;
+
+const row = (table: Table) => ({
+  id: anchor("Table", table.id),
+  cells: [
+    [h("code", table.id), h("br"), table.title],
+    table.holds,
+    String(rowsOf(table.data)),
+    sourcesOfTable(table).flatMap((id, index): Content[] => [
+      index > 0 ? ", " : "",
+      h("a", { href: sourceAnchor(id) }, id),
+    ]),
+  ],
+});
+
+/** Every table of figures, with its sources. */
+export function tablesPage({ tables }: Register): Page {
+  const content: Content = [
+    h(
+      "p",
+      "Figures transcribed from standards, handbooks and makers' tables. Every constant of the computation is in one of them.",
+    ),
+    registerTable("Tables", ["Table", "What it holds", "Rows", "Sources"], tables.map(row)),
+  ];
+  return { path: "tables.html", title: "Tables", content };
+}

@@ -1,0 +1,172 @@
+import { FIELD_ASSEMBLED_LEAST } from "../../power/ampacity/ampacity.js";
+import { buildingRows } from "../../power/ampacity/building.js";
+import { cordRows } from "../../power/ampacity/cords.js";
+import { ambientRows, countRows } from "../../power/ampacity/factors.js";
+import { metricCordRows } from "../../power/ampacity/metric-cords.js";
+import { portableRows } from "../../power/ampacity/portable.js";
+import { annexGLimits, REACTANCE, RESISTIVITY } from "../../power/annex-g.js";
+import { standardBreakers } from "../../power/breakers.js";
+import { ALPHA_75, gaugeRows } from "../../power/conductors/copper-awg.js";
+import { ALPHA_20, metricRows } from "../../power/conductors/copper-metric.js";
+import { BTU_PER_TON } from "../../power/heat.js";
+import { K } from "../../power/k-method.js";
+import { CLASS_A, CORD_LEAKAGE, LEAKAGE_SHARE } from "../../power/leakage.js";
+import { receptacleLoads, receptacleRatings } from "../../power/receptacles.js";
+import type { Table } from "../table.js";
+
+export const powerTables: readonly Table[] = [
+  {
+    id: "power.building-wire",
+    title: "Ampacity of copper building wire",
+    holds: "A at 30 °C by gauge and insulation column, with the greatest overcurrent device of the small sizes",
+    sources: ["nec-310.16", "nec-240.4d"],
+    data: buildingRows,
+  },
+  {
+    id: "power.cords",
+    title: "Ampacity of flexible cords, S and SJ families",
+    holds: "A at 30 °C by gauge, for two and for three current-carrying conductors",
+    sources: ["nec-400.5a1"],
+    data: cordRows,
+  },
+  {
+    id: "power.portable-cable",
+    title: "Ampacity of portable power cable",
+    holds: "A at 30 °C by gauge and insulation column, for one, two and three current-carrying conductors",
+    sources: ["nec-400.5a2"],
+    data: portableRows,
+  },
+  {
+    id: "power.metric-cords",
+    title: "Current-carrying capacity of flexible cords by cross-section",
+    holds: "A at 30 °C by mm², single-phase and three-phase",
+    sources: ["bs-7671-4f3a"],
+    data: metricCordRows,
+  },
+  {
+    id: "power.ambient-factors",
+    title: "Ambient temperature factors",
+    holds: "factor on an ampacity by °C of the air and insulation column, base 30 °C",
+    sources: ["nec-310.15b1"],
+    data: ambientRows,
+  },
+  {
+    id: "power.conductor-count-factors",
+    title: "Factors for more than three current-carrying conductors",
+    holds: "factor on a cord's ampacity by number of conductors",
+    sources: ["nec-400.5a3"],
+    data: countRows,
+  },
+  {
+    id: "power.field-assembled-cord",
+    title: "Least gauge of a field-assembled cord",
+    holds: "AWG on a circuit of 20 A",
+    sources: ["nec-240.5"],
+    data: FIELD_ASSEMBLED_LEAST,
+  },
+  {
+    id: "power.resistance-awg",
+    title: "Resistance of copper by gauge",
+    holds: "Ω per 1000 ft at 75 °C, and circular mils",
+    sources: ["nec-ch9-t8"],
+    data: gaugeRows,
+  },
+  {
+    id: "power.resistance-coefficient-75",
+    title: "Temperature coefficient of resistance, base 75 °C",
+    holds: "per kelvin",
+    sources: ["nec-ch9-t8"],
+    data: ALPHA_75,
+  },
+  {
+    id: "power.resistance-metric",
+    title: "Greatest resistance of copper by cross-section",
+    holds: "Ω/km at 20 °C by mm² and class",
+    sources: ["iec-60228"],
+    data: metricRows,
+  },
+  {
+    id: "power.resistance-coefficient-20",
+    title: "Temperature coefficient of copper, base 20 °C",
+    holds: "per kelvin",
+    sources: ["copper-alpha-20"],
+    data: ALPHA_20,
+  },
+  {
+    id: "power.k",
+    title: "K of the handbook form of voltage drop",
+    holds: "Ω·cmil/ft at 75 °C",
+    sources: ["nec-k-method"],
+    data: K,
+  },
+  {
+    id: "power.annex-g-limits",
+    title: "Voltage drop limits of Annex G",
+    holds: "share of the nominal voltage",
+    sources: ["iec-60364-5-52-g"],
+    data: annexGLimits,
+  },
+  {
+    id: "power.annex-g-resistivity",
+    title: "Resistivity in service of Annex G",
+    holds: "Ω·mm²/m",
+    sources: ["iec-60364-5-52-g"],
+    data: RESISTIVITY,
+  },
+  {
+    id: "power.annex-g-reactance",
+    title: "Reactance of a conductor where nothing else is known",
+    holds: "Ω/m",
+    sources: ["iec-60364-5-52-g-reactance"],
+    data: REACTANCE,
+  },
+  {
+    id: "power.breakers",
+    title: "Standard ratings of overcurrent devices",
+    holds: "A",
+    sources: ["nec-240.6a"],
+    data: standardBreakers,
+  },
+  {
+    id: "power.receptacle-loads",
+    title: "Greatest cord-and-plug load on one of several receptacles",
+    holds: "A by rating of circuit and receptacle; the row for 30 A is from memory",
+    sources: ["nec-210.21b"],
+    data: receptacleLoads,
+  },
+  {
+    id: "power.receptacle-ratings",
+    title: "Receptacle ratings on circuits with several receptacles",
+    holds: "A by rating of the circuit; the row for 30 A is from memory",
+    sources: ["nec-210.21b"],
+    data: receptacleRatings,
+  },
+  {
+    id: "power.leakage-share",
+    title: "Standing leakage allowed on a residual device",
+    holds: "share of its rated residual current",
+    sources: ["iec-60364-5-53", "bs-7671-415.1.1"],
+    data: LEAKAGE_SHARE,
+  },
+  {
+    id: "power.class-a",
+    title: "Trip currents of a Class A device",
+    holds: "A",
+    sources: ["ul-943"],
+    data: CLASS_A,
+  },
+  {
+    id: "power.cord-leakage",
+    title: "Greatest leakage of cord-connected equipment",
+    holds: "A",
+    sources: ["iec-60950-leakage"],
+    data: CORD_LEAKAGE,
+  },
+  {
+    id: "power.ton-of-refrigeration",
+    title: "Ton of refrigeration",
+    holds: "Btu(IT)/h",
+    sources: ["nist-sp811"],
+    data: BTU_PER_TON,
+  },
+];

@@ -1,0 +1,121 @@
+import { GRAVITY } from "../../rigging/gravity.js";
+import { designFactorOptions } from "../../rigging/hardware/assembly.js";
+import { clipChart } from "../../rigging/hardware/clips.js";
+import { carbonCable, shackles, stainlessCable, terminations } from "../../rigging/hardware/rope.js";
+import { chain80, slingColours, slingModes } from "../../rigging/hardware/slings.js";
+import { headRoom } from "../../rigging/lift/head-room.js";
+import { loadConstant } from "../../rigging/lift/niosh.js";
+import { designRows, nominalRows, sections, tubeRows } from "../../rigging/section/table.js";
+import type { Table } from "../table.js";
+
+const pipe =
+  "NPS, outside in, wall in, lb/ft, area in², I in⁴, S in³, Z in³, and whether all of the row was seen in print";
+
+export const riggingTables: readonly Table[] = [
+  { id: "rigging.gravity", title: "Standard gravity", holds: "m/s²", sources: ["ucum-2.2"], data: GRAVITY },
+  {
+    id: "rigging.pipe-design",
+    title: "Steel pipe, design wall",
+    holds: pipe,
+    sources: ["aisc-shapes-16", "asme-b36.10m"],
+    data: designRows,
+  },
+  {
+    id: "rigging.pipe-nominal",
+    title: "Steel pipe, nominal wall",
+    holds: pipe,
+    sources: ["mott-a16-6", "asme-b36.10m"],
+    data: nominalRows,
+  },
+  {
+    id: "rigging.tubes",
+    title: "Scaffold tubes",
+    holds: "outside mm, wall mm, kg/m, area cm², I cm⁴, S cm³, Z cm³, yield MPa, E MPa",
+    sources: ["en-39", "bs-1139-1.2"],
+    data: tubeRows,
+  },
+  {
+    id: "rigging.sections",
+    title: "Sections a bar may name",
+    holds: "SI units, with yield stress, modulus and the factor that divides the plastic moment",
+    sources: ["aisc-360-f8", "tg20-5.6"],
+    data: sections,
+  },
+  {
+    id: "rigging.shackles",
+    title: "Working load of screw-pin anchor shackles",
+    holds: "lb by size in inches",
+    sources: ["rr-c-271d"],
+    data: shackles,
+  },
+  {
+    id: "rigging.cable-galvanised",
+    title: "Least breaking strength of galvanised 7x19 cable",
+    holds: "lb by size in inches",
+    sources: ["ac-43.13-1b-7-3"],
+    data: carbonCable,
+  },
+  {
+    id: "rigging.cable-stainless",
+    title: "Least breaking strength of stainless 7x19 cable",
+    holds: "lb by size in inches",
+    sources: ["ac-43.13-1b-7-3"],
+    data: stainlessCable,
+  },
+  {
+    id: "rigging.terminations",
+    title: "Efficiency of rope terminations",
+    holds: "share of the rope's breaking strength that is kept",
+    sources: ["tm-5-3810-4"],
+    data: terminations,
+  },
+  {
+    id: "rigging.clips",
+    title: "Wire rope clips",
+    holds: "count, turn-back in, torque lb·ft by rope size in inches",
+    sources: ["clip-charts", "cfr-1918-app-2"],
+    data: clipChart,
+  },
+  {
+    id: "rigging.chain-80",
+    title: "Working load of Grade 80 chain",
+    holds: "lb by size in inches, one leg straight down",
+    sources: ["astm-a906"],
+    data: chain80,
+  },
+  {
+    id: "rigging.sling-modes",
+    title: "Mode factors of textile slings",
+    holds: "share of the working load marked on the sling",
+    sources: ["en-1492-2"],
+    data: slingModes,
+  },
+  {
+    id: "rigging.sling-colours",
+    title: "Colours of round slings",
+    holds: "working load in tonnes",
+    sources: ["en-1492-2"],
+    data: slingColours,
+  },
+  {
+    id: "rigging.design-factors",
+    title: "Published choices of design factor",
+    holds: "least factor on breaking strength, share of the maker's working load",
+    sources: ["wac-296-24-29401"],
+    data: designFactorOptions,
+  },
+  {
+    id: "rigging.head-room",
+    title: "Clear height over where people walk",
+    holds: "m; in iec practice 2.1 m by common practice",
+    sources: ["ada-307.4", "practice"],
+    data: headRoom,
+  },
+  {
+    id: "rigging.lifting-constant",
+    title: "Load constant of the lifting equation",
+    holds: "kg",
+    sources: ["niosh-94-110"],
+    data: loadConstant,
+  },
+];

@@ -1,0 +1,118 @@
+import * as calc from "@plumbmark/calc";
+import { rules } from "@plumbmark/rules";
+import { describe, expect, test } from "vitest";
+import { constantsWithFigures, tableText } from "./figures.js";
+
+const register = calc.register(rules);
+
+describe("sources", () => {
+  for (const entry of register.sources)
+    test(`something rests on ${entry.id}`, () => {
+      expect(
+        calc.restsOn(entry),
+        "cite it from a formula, a method, a table or a rule, or take it out",
+      ).toBeGreaterThan(0);
+      expect(entry.source.says).not.toBe("");
+    });
+  test("every rule cites sources that are listed", () => {
+    for (const rule of rules) {
+      expect(rule.sources, rule.id).not.toHaveLength(0);
+      for (const id of rule.sources) expect(calc.sources, `${rule.id} cites ${id}`).toHaveProperty([id]);
+    }
+  });
+  test("every table rests on a source", () => {
+    for (const table of register.tables) expect(calc.sourcesOfTable(table), table.id).not.toHaveLength(0);
+  });
+});
+
+describe("what is named is named once", () => {
+  for (const [what, names] of [
+    ["tables", register.tables.map(({ id }) => id)],
+    ["methods", register.methods.map(({ name }) => name)],
+  ] as const)
+    test(what, () => expect(new Set(names).size).toBe(names.length));
+});
+
+describe("formulas", () => {
+  for (const formula of register.formulas)
+    test(`${formula.id} has a source, a validity and an example from somewhere`, () => {
+      expect(calc.sources).toHaveProperty([formula.source]);
+      expect(formula.validity).not.toBe("");
+      expect(formula.example.from).not.toBe("");
+      for (const input of Object.values(formula.inputs)) expect(input.is).not.toBe("");
+    });
+});
+
+describe("methods meet their worked examples", () => {
+  for (const { name, example } of register.methods)
+    test(`${name}: ${example.asks} (${example.from})`, () => {
+      const compare = (got: unknown, gives: unknown): void =>
+        typeof gives === "number"
+          ? expect(Math.abs((got as number) - gives), `got ${got}`).toBeLessThanOrEqual(example.within ?? 1e-9)
+          : expect(got).toBe(gives);
+      const got = example.got();
+      if (!Array.isArray(example.gives)) return compare(got, example.gives);
+      expect(got).toHaveLength(example.gives.length);
+      for (const [index, gives] of example.gives.entries()) compare((got as readonly number[])[index], gives);
+    });
+});
+
+/** Functions that read, print, make or look up, and so have no result that could be worked out on paper. */
+const NOT_COMPUTING = new Set([
+  ...["formula", "formulas", "register", "restsOn", "sourcesOfTable", "sourceOf", "showSum"],
+  ...["assumed", "counted", "given", "missing", "tabled", "gapsOf", "workingOf"],
+  ...["awgName", "awgNumber", "siUnit", "unitByCode", "unitFor", "unitsOf"],
+  ...["printer", "printNumber", "printQuantity", "readPair", "readQuantity"],
+  ...["heldByFriction", "buildingRow", "gaugeRow", "metricRow"],
+  ...["requireSoundBeam", "samePlace", "stretchAt", "reactionWorking"],
+]);
+
+describe("every function that computes has a source and an example", () => {
+  const listed = new Set<unknown>([...register.formulas, ...register.methods.map(({ of }) => of)]);
+  for (const [name, exported] of Object.entries(calc))
+    if (typeof exported === "function" && !NOT_COMPUTING.has(name))
+      test(name, () =>
+        expect(listed.has(exported), "list it in packages/calc/src/register/methods with a source and an example").toBe(
+          true,
+        ),
+      );
+  test("a method carries its function's own name", () => {
+    const exported = new Map<string, unknown>(Object.entries(calc));
+    for (const { name, of } of register.methods) expect(exported.get(name), name).toBe(of);
+  });
+});
+
+/** Exact unit factors are in the table of units; where a file repeats one for its own arithmetic it goes by these names. */
+const UNIT_FACTORS = ["FOOT", "INCH", "IN", "CM", "POUND", "LB", "LB_FT", "KSI", "KIP_IN", "BTU_PER_HOUR"];
+
+/** Figures that are no limits: bounds of an input, fineness of the arithmetic, choice of a printed unit. */
+const NOT_TABLES = [
+  "face/extent.ts#columns",
+  "face/extent.ts#panels",
+  "face/extent.ts#rows",
+  "face/path.ts#CENTRE",
+  "power/breakers.ts#NOISE",
+  "quantity/parse.ts#AWG_UNIT",
+  "quantity/print.ts#SMALL_LENGTHS",
+  "rigging/beam/beam.ts#SAME_PLACE",
+  "rigging/beam/deflection.ts#PARTS",
+  "signal/viewing.ts#pitch",
+];
+
+/** Rows that reach the register through the list they are joined in. */
+const JOINED: Readonly<Record<string, string>> = {
+  "connectors/iec-power.ts#iecPowerConnectors": "connectors",
+  "connectors/nema.ts#nemaConnectors": "connectors",
+  "rigging/section/table.ts#STEEL": "tubeRows",
+};
+
+describe("every constant with figures is in a table of the register", () => {
+  const text = tableText();
+  for (const constant of constantsWithFigures()) {
+    const name = JOINED[constant] ?? (constant.split("#")[1] as string);
+    if (NOT_TABLES.includes(constant) || UNIT_FACTORS.includes(name)) continue;
+    test(constant, () => {
+      expect(new RegExp(`\\b${name}\\b`, "u").test(text), "list it in packages/calc/src/register/tables").toBe(true);
+    });
+  }
+});
