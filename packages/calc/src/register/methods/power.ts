@@ -1,7 +1,9 @@
 import { given } from "../../formula/value.js";
-import { cordAmpacity, portableAmpacity } from "../../power/ampacity/ampacity.js";
+import { cordAmpacity, corrected, portableAmpacity } from "../../power/ampacity/ampacity.js";
 import { buildingAmpacity, smallConductorBreaker } from "../../power/ampacity/building-wire.js";
 import { ambientFactor, countFactor } from "../../power/ampacity/factors.js";
+import { iecAmbient, iecGrouping } from "../../power/ampacity/iec-factors.js";
+import { iecWireAmpacity } from "../../power/ampacity/iec-wire.js";
 import { metricCordAmpacity } from "../../power/ampacity/metric-cords.js";
 import { annexGLimit, dropByMillivolts } from "../../power/annex-g.js";
 import { nextBreaker } from "../../power/breakers.js";
@@ -14,7 +16,7 @@ import { circularMils, dropByK } from "../../power/k-method.js";
 import { classA, classATime, residualDevice } from "../../power/leakage.js";
 import { legCurrents, phasorDifference } from "../../power/legs.js";
 import { receptacleAllowed, receptacleLoad, sharedCircuitShare } from "../../power/receptacles.js";
-import { equalTapsDrop, runDrops, segmentCurrents } from "../../power/run.js";
+import { equalTapsDrop, runDrops, segmentCurrents, segmentDrops } from "../../power/run.js";
 import { awgArea } from "../../quantity/awg.js";
 import { type Method, numberOf } from "../method.js";
 
@@ -36,7 +38,7 @@ export const powerMethods: readonly Method[] = [
     title: "Share of a breaker's rating a continuous load may use",
     of: continuousShare,
     units: "practice → share",
-    sources: ["nec-210.20a", "nec-215.3", "iec-60364-4-43"],
+    sources: ["nec-210.20a", "nec-210.20a-100", "nec-215.3", "iec-60364-4-43"],
     validity: "overcurrent devices not listed for 100 % in us practice",
     example: {
       asks: "us, 1 ÷ 125 %",
@@ -108,6 +110,62 @@ export const powerMethods: readonly Method[] = [
       got: () => numberOf(portableAmpacity(gauge(-3), { conductors: 1, column: 90 })),
       gives: 405,
       from: "Set Lighting Technician's Handbook, 4th ed., Table D.1",
+    },
+  },
+  {
+    name: "corrected",
+    title: "An ampacity with the factors for ambient and number of conductors",
+    of: corrected,
+    units: "A, °C → A",
+    sources: ["nec-310.15b1", "nec-400.5a3", "nec-310.15c1"],
+    validity: "up to 45 °C",
+    example: {
+      asks: "25 A at 40 °C, 60 °C column",
+      got: () => numberOf(corrected(amperes(25), { conductors: 3, ambient: 40 })),
+      gives: 20.5,
+      from: "NEC Table 310.15(B)(1): 25 × 0.82",
+    },
+  },
+  {
+    name: "iecWireAmpacity",
+    title: "Current-carrying capacity of metric building wiring",
+    of: iecWireAmpacity,
+    units: "mm², °C → A",
+    sources: ["iec-60364-5-52-b", "iec-60364-5-52-b14", "iec-60364-5-52-b17"],
+    validity: "1.5 to 16 mm², PVC, up to 55 °C",
+    example: {
+      asks: "2.5 mm², clipped direct, single phase",
+      got: () => numberOf(iecWireAmpacity(given(2.5, "conductor"), { laid: "C" })),
+      gives: 27,
+      from: "SANS 10142-1:2019 Table 6.3(a), p. 99, method 3",
+    },
+  },
+  {
+    name: "iecAmbient",
+    title: "Ambient factor of iec practice",
+    of: iecAmbient,
+    units: "°C → factor",
+    sources: ["iec-60364-5-52-b14", "iec-60364-5-52-b14-memory", "ambient-60"],
+    validity: "wiring to 55 °C, cords to 45 °C",
+    example: {
+      asks: "wiring at 40 °C",
+      got: () => iecAmbient(40, "wiring")?.factor,
+      gives: 0.87,
+      from: "IEC 60364-5-52:2009 Table B.52.14",
+    },
+  },
+  {
+    name: "iecGrouping",
+    title: "Factor for circuits that run together",
+    of: iecGrouping,
+    units: "number → factor",
+    sources: ["iec-60364-5-52-b17"],
+    validity: "one to nine circuits of like load",
+    example: {
+      asks: "three",
+      got: () => iecGrouping(3),
+      gives: 0.7,
+      from: "IEC 60364-5-52:2009 Table B.52.17 (from memory)",
     },
   },
   {
@@ -392,6 +450,27 @@ export const powerMethods: readonly Method[] = [
       got: () => segmentCurrents([1, 2, 3].map(amperes)).map(numberOf),
       gives: [6, 5, 3],
       from: "Kirchhoff's current law",
+    },
+  },
+  {
+    name: "segmentDrops",
+    title: "Voltage drop along each segment",
+    of: segmentDrops,
+    units: "A, Ω/m, m → V",
+    sources: ["electrical-definition"],
+    validity: "constant currents",
+    example: {
+      asks: "two segments of 1 Ω there and back, taps of 2 and 3 A",
+      got: () =>
+        segmentDrops(
+          [2, 3].map((tap) => ({
+            resistance: given(0.5, "resistance-per-length"),
+            length: given(1, "length"),
+            tap: amperes(tap),
+          })),
+        ).map(numberOf),
+      gives: [5, 3],
+      from: "Ohm's law: (2 + 3) A × 1 Ω, 3 A × 1 Ω",
     },
   },
   {

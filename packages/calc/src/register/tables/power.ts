@@ -2,6 +2,8 @@ import { FIELD_ASSEMBLED_LEAST } from "../../power/ampacity/ampacity.js";
 import { buildingRows } from "../../power/ampacity/building.js";
 import { cordRows } from "../../power/ampacity/cords.js";
 import { ambientRows, countRows } from "../../power/ampacity/factors.js";
+import { iecRows } from "../../power/ampacity/iec-building.js";
+import { groupFactors, pvcAmbient, rubberAmbient } from "../../power/ampacity/iec-factors.js";
 import { metricCordRows } from "../../power/ampacity/metric-cords.js";
 import { portableRows } from "../../power/ampacity/portable.js";
 import { annexGLimits, REACTANCE, RESISTIVITY } from "../../power/annex-g.js";
@@ -44,6 +46,34 @@ export const powerTables: readonly Table[] = [
     data: metricCordRows,
   },
   {
+    id: "power.metric-wiring",
+    title: "Current-carrying capacity of building wiring by cross-section",
+    holds: "A at 30 °C by mm² and method of laying, for two and for three loaded conductors",
+    sources: ["iec-60364-5-52-b"],
+    data: iecRows,
+  },
+  {
+    id: "power.ambient-factors-pvc",
+    title: "Ambient temperature factors, PVC",
+    holds: "factor by °C of the air, base 30 °C",
+    sources: ["iec-60364-5-52-b14"],
+    data: pvcAmbient,
+  },
+  {
+    id: "power.ambient-factors-rubber",
+    title: "Ambient temperature factors, cords that take 60 °C",
+    holds: "factor by °C of the air, base 30 °C",
+    sources: ["ambient-60"],
+    data: rubberAmbient,
+  },
+  {
+    id: "power.group-factors",
+    title: "Factors for circuits that run together",
+    holds: "factor for one to nine circuits",
+    sources: ["iec-60364-5-52-b17"],
+    data: groupFactors,
+  },
+  {
     id: "power.ambient-factors",
     title: "Ambient temperature factors",
     holds: "factor on an ampacity by °C of the air and insulation column, base 30 °C",
@@ -54,7 +84,7 @@ export const powerTables: readonly Table[] = [
     id: "power.conductor-count-factors",
     title: "Factors for more than three current-carrying conductors",
     holds: "factor on a cord's ampacity by number of conductors",
-    sources: ["nec-400.5a3"],
+    sources: ["nec-400.5a3", "nec-310.15c1"],
     data: countRows,
   },
   {
