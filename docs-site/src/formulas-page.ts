@@ -87,5 +87,5 @@ export function formulasPage({ formulas, methods }: Register): Page {
     h("p", "Methods read a table, solve a beam or a timing, or decide a condition."),
     registerTable("Methods", ["Method", "Units", "Holds for", "Worked example", "Source"], methods.map(methodRow)),
   ];
-  return { path: "formulas.html", title: "Formulas", content };
+  return { path: "formulas.html", title: "Formulas", number: "0.5", content };
 }

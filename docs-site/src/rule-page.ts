@@ -1,9 +1,10 @@
 import { sourceOf } from "@plumbmark/calc";
 import { h } from "hastscript";
-import type { Content, Page } from "./page.js";
+import { type Content, linkTo, type Page } from "./page.js";
 import { ruleBuilds } from "./rule-builds.js";
 import { settingsTable } from "./rule-settings.js";
 import { levelInForce, type Site } from "./site.js";
+import { sourceAnchor } from "./sources-page.js";
 import { type Stated, topicName, topicOf } from "./stated.js";
 import { sourceText } from "./words.js";
 
@@ -39,7 +40,7 @@ export function rulePage(rule: Stated, number: string, site: Site): Page {
     heading("Sources"),
     h(
       "ul",
-      rule.sources.map((id) => h("li", sourceText(sourceOf(id)))),
+      rule.sources.map((id) => h("li", h("a", { href: linkTo(path, sourceAnchor(id)) }, sourceText(sourceOf(id))))),
     ),
     heading("Builds that meet it and builds that do not"),
     ruleBuilds(rule.id, path, site),

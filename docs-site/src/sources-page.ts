@@ -63,5 +63,5 @@ export function sourcesPage({ sources }: Register, rulePaths: ReadonlyMap<string
     ]),
     registerTable("Sources", ["Document", "What it says", "How it is known", "What rests on it"], rows),
   ];
-  return { path: PATH, title: "Sources", content };
+  return { path: PATH, title: "Sources", number: "0.4", content };
 }

@@ -36,5 +36,5 @@ export function tablesPage({ tables }: Register): Page {
     ),
     registerTable("Tables", ["Table", "What it holds", "Rows", "Sources"], tables.map(row)),
   ];
-  return { path: "tables.html", title: "Tables", content };
+  return { path: "tables.html", title: "Tables", number: "0.6", content };
 }
