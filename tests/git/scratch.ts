@@ -2,13 +2,14 @@ import { execFileSync } from "node:child_process";
 import { cpSync, mkdirSync, mkdtempSync, readFileSync, realpathSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
 import { main } from "@plumbmark/cli";
 import type { InspectionRecord } from "@plumbmark/core";
 import { starterRepository } from "@plumbmark/starter";
 import { onTestFinished } from "vitest";
 
 /** Nothing of the machine's own settings of git may change how a test comes out. */
-const env = {
+export const env = {
   ...process.env,
   GIT_CONFIG_GLOBAL: "/dev/null",
   GIT_CONFIG_NOSYSTEM: "1",
@@ -17,6 +18,9 @@ const env = {
   GIT_COMMITTER_NAME: "Test",
   GIT_COMMITTER_EMAIL: "test@plumbmark.example",
 };
+
+/** The command as it is built and installed. */
+export const command = fileURLToPath(new URL("../../packages/cli/dist/plumbmark.js", import.meta.url));
 
 /** A folder of its own, taken away after the test. */
 export function scratch(): string {

@@ -1,11 +1,21 @@
 import { Command, Option } from "commander";
+import { hookCommand } from "./commands/hook.js";
 import { inspectCommand } from "./commands/inspect.js";
 import { publishCommand } from "./commands/publish.js";
 import { rulesCommand } from "./commands/rules.js";
 import { startCommand } from "./commands/start.js";
 import { takeoffCommand } from "./commands/takeoff.js";
 import { workingsCommand } from "./commands/workings.js";
-import { EXIT, INSPECT_HELP, PUBLISH_HELP, RULES_HELP, START_HELP, TAKEOFF_HELP, WORKINGS_HELP } from "./help.js";
+import {
+  EXIT,
+  HOOK_HELP,
+  INSPECT_HELP,
+  PUBLISH_HELP,
+  RULES_HELP,
+  START_HELP,
+  TAKEOFF_HELP,
+  WORKINGS_HELP,
+} from "./help.js";
 import type { Surroundings } from "./surroundings.js";
 
 const form = (): Option => new Option("--as <form>", "the form to print in").choices(["text", "json"]).default("text");
@@ -77,5 +87,11 @@ export function commandLine(around: Surroundings, version: string, done: (status
     .argument("<dir>", "a new or empty folder")
     .addHelpText("after", START_HELP)
     .action(async (dir) => done(await startCommand(dir, around)));
+  program
+    .command("hook")
+    .description("put a pre-commit hook of git in place that inspects what is staged")
+    .option("--remove", "take it away again")
+    .addHelpText("after", HOOK_HELP)
+    .action(async (options) => done(await hookCommand(options, around)));
   return program;
 }

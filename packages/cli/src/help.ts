@@ -58,3 +58,11 @@ anything in it is refused.
 
 Example
   plumbmark start my-builds`;
+
+export const HOOK_HELP = `
+Run it in the docs repository. It never overwrites a hook that is there already, and honours core.hooksPath.
+In an emergency, \`git commit --no-verify\` commits without it.
+
+Examples
+  plumbmark hook
+  plumbmark hook --remove`;
