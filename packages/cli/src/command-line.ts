@@ -46,6 +46,7 @@ export function commandLine(around: Surroundings, version: string, done: (status
     )
     .option("--since <revision>", "inspect what was changed since the work tree parted from a revision of git")
     .addOption(standard())
+    .option("--against <file>", "another edition of the house standard: tell which documents change verdict")
     .addHelpText("after", INSPECT_HELP)
     .action(async (paths, options) => done(await inspectCommand(paths, options, around)));
   program
@@ -68,11 +69,12 @@ export function commandLine(around: Surroundings, version: string, done: (status
     .action(async (file, name, options) => done(await takeoffCommand(file, name, options, around)));
   program
     .command("rules")
-    .description("list the rules, or state one in full")
+    .description("list the rules in force and where each value comes from, or state one in full")
     .argument("[id]", "a rule, for instance power.circuit-load")
-    .addOption(form())
+    .addOption(new Option("--as <form>", "the form to print in").choices(["text", "json", "markdown"]).default("text"))
+    .addOption(standard())
     .addHelpText("after", RULES_HELP)
-    .action((id, options) => done(rulesCommand(id, options, around)));
+    .action(async (id, options) => done(await rulesCommand(id, options, around)));
   program
     .command("publish")
     .description("publish a docs repository as a static site that needs no web server")

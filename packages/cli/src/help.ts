@@ -8,7 +8,8 @@ Begin with \`plumbmark start my-builds\`, then \`plumbmark inspect my-builds\`.
 \`plumbmark help inspect\` explains a command.`;
 
 export const INSPECT_HELP = `
-A docs repository is the folder with house-standard.yaml and everything below it. Its build documents are the
+A docs repository is the topmost folder with house-standard.yaml and everything below it; a house-standard.yaml deeper
+in the tree adds to the one above and may only make things stricter. Its build documents are the
 Markdown files whose front matter has the key \`build\`. Without a house standard the defaults apply.
 
 A document is ready when no check of a \`shall\` rule fails or is open. A check is open when something it needs is
@@ -20,7 +21,9 @@ Examples
   plumbmark inspect --every builds/banner.md   also the checks that hold
   plumbmark inspect --staged                   what a commit made now would change
   plumbmark inspect --since origin/main        what this branch changes
-  plumbmark inspect --as json > record.json    the record, for another program`;
+  plumbmark inspect --as json > record.json    the record, for another program
+  plumbmark inspect --standard new.yaml --against house-standard.yaml
+                                               which documents change verdict by a new edition`;
 
 export const WORKINGS_HELP = `
 Examples
@@ -43,9 +46,13 @@ Examples
   plumbmark takeoff builds/banner.md cables --as csv > cables.csv`;
 
 export const RULES_HELP = `
+Lists what is in force in the folder you are in: by the house standard of the docs repository, and by those of folders
+above you. Behind each value stands where it comes from: the default, the practice, or a file and its line.
+
 Examples
   plumbmark rules
-  plumbmark rules power.circuit-load`;
+  plumbmark rules power.circuit-load
+  plumbmark rules --as markdown > rules.md`;
 
 export const PUBLISH_HELP = `
 Examples

@@ -14,13 +14,16 @@ export {
   inspection,
   isBuildDocument,
 } from "./judge/inspect.js";
+export { ownRules } from "./judge/own-rules.js";
 export type {
+  AgainstEntry,
   CheckEntry,
   Counts,
   DocumentEntry,
   InspectionRecord,
   Outcome,
   QuantityEntry,
+  StandardEntry,
   WorkingEntry,
 } from "./judge/record.js";
 export type {
@@ -51,11 +54,23 @@ export type { Hop, Station } from "./model/picture-path.js";
 export type { Circuit, Run } from "./model/power.js";
 export type { Bar, Hang } from "./model/rigging.js";
 export type { SlackCases, WorstCase } from "./model/slack.js";
-export type { Outline, RepositoryFiles, SourceFile } from "./repository/files.js";
+export type { FolderStandard, Outline, RepositoryFiles, SourceFile } from "./repository/files.js";
 export { type HouseStandardSettings, readHouseStandard } from "./repository/house-standard.js";
 export { outlineOf } from "./repository/outline.js";
 export type { Catalogue, Part } from "./repository/parts.js";
 export type { Lot, Stock } from "./repository/stock.js";
+export { type Chain as StandardChain, chainFor, mergedStandard, type Standards } from "./standard/chain.js";
+export { bySupport, type From, type InForce, inForce, type Placed as PlacedValue } from "./standard/in-force.js";
+export { LEVELS, SUPPORTS, type Support, topicOf } from "./standard/levels.js";
+export {
+  fromText,
+  type ListedRule,
+  type ListedValue,
+  type ListedValues,
+  listRule,
+  settingText,
+} from "./standard/listing.js";
+export { checkStandards, openStandards } from "./standard/use.js";
 export { tableCsv } from "./takeoff/csv.js";
 export { isSchedule, type ScheduleName, schedule, scheduleNames, scheduleTitles } from "./takeoff/schedules.js";
 export {

@@ -9,7 +9,13 @@ export default rule({
     "The straight distance from the out connector of a panel to the in connector of the next, where the part says they are, else from centre to centre, and the slack, against the length of the jumper. The longest step of each run and chain counts.",
   sources: ["geometry", "practice"],
   settings: {
-    slack: { us: 0.1016, iec: 0.1, kind: "length", describe: "slack of a jumper over the straight distance" },
+    slack: {
+      us: 0.1016,
+      iec: 0.1,
+      kind: "length",
+      stricter: "more",
+      describe: "slack of a jumper over the straight distance",
+    },
   },
   *checks({ build, settings }) {
     for (const jumpers of build.jumpers) {

@@ -10,8 +10,14 @@ export default rule({
     "The spares of each face against the share of its panels, rounded up, and at least the least number. They come out of the lots of the face, which are held to one batch elsewhere.",
   sources: ["practice"],
   settings: {
-    share: { us: 0.05, iec: 0.05, kind: "ratio", describe: "spares as a share of the panels of the face" },
-    least: { us: 1, iec: 1, describe: "least number of spares of a face" },
+    share: {
+      us: 0.05,
+      iec: 0.05,
+      kind: "ratio",
+      stricter: "more",
+      describe: "spares as a share of the panels of the face",
+    },
+    least: { us: 1, iec: 1, stricter: "more", describe: "least number of spares of a face" },
   },
   *checks({ build, settings }) {
     for (const face of build.faces) {

@@ -9,7 +9,9 @@ export default rule({
   judged:
     "The maximum power of every panel on the circuit, divided by the power factor, and the other load, divided by the voltage, against the breaker rating times the continuous share. A breaker written as listed for 100 % (`rated-100`) counts in full, unless the house standard sets a share of its own.",
   sources: ["nec-210.20a", "iec-60364-4-43"],
-  settings: { share: { us: 0.8, iec: 1, kind: "ratio", describe: "continuous share of the breaker's rating" } },
+  settings: {
+    share: { us: 0.8, iec: 1, kind: "ratio", stricter: "less", describe: "continuous share of the breaker's rating" },
+  },
   *checks({ build, settings }) {
     const usual = continuousShare(build.practice).value;
     const house = tabled(settings.share as number, "ratio", "house", "continuous share of the house standard");

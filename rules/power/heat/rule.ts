@@ -17,7 +17,9 @@ export default rule({
   judged:
     "The maximum power of every panel, added up. The setting is common practice, about three tons of refrigeration; what a room takes is for whoever runs its cooling to say.",
   sources: ["nist-sp811"],
-  settings: { most: { us: 10_500, iec: 10_500, describe: "heat in watts above which cooling is planned for" } },
+  settings: {
+    most: { us: 10_500, iec: 10_500, stricter: "less", describe: "heat in watts above which cooling is planned for" },
+  },
   *checks({ build, settings }) {
     const measured = heatOf(build);
     yield atMost(build, {

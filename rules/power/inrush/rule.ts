@@ -18,7 +18,12 @@ export default rule({
     "The inrush of everything that is switched on together (one run after another where it is stepped) against what the breaker is written to ride through; else the multiple of its curve, else the house's multiple of its rating.",
   sources: ["practice"],
   settings: {
-    multiple: { us: 5, iec: 3, describe: "multiple of the rating a breaker of unknown curve rides through" },
+    multiple: {
+      us: 5,
+      iec: 3,
+      stricter: "less",
+      describe: "multiple of the rating a breaker of unknown curve rides through",
+    },
   },
   *checks({ build, settings }) {
     for (const circuit of build.circuits)

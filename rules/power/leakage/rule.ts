@@ -22,6 +22,7 @@ export default rule({
       us: 0.3,
       iec: 0.3,
       kind: "ratio",
+      stricter: "less",
       describe: "share of the residual device's rating left to standing leakage",
     },
   },

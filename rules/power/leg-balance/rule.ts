@@ -10,7 +10,13 @@ export default rule({
     "The current of each leg of a three-phase circuit, and of every supply that circuits name under `from`, over all of them: loads between lines by vector sum, loads on one leg added. The difference of the fullest and the emptiest leg as a share of the fullest. A supply counts as three phase unless `power.supplies` calls it split phase, or 240 V stands between its lines in us practice with nothing on leg C.",
   sources: ["electrical-definition", "practice"],
   settings: {
-    share: { us: 0.2, iec: 0.2, kind: "ratio", describe: "largest difference of two legs, as a share of the fullest" },
+    share: {
+      us: 0.2,
+      iec: 0.2,
+      kind: "ratio",
+      stricter: "less",
+      describe: "largest difference of two legs, as a share of the fullest",
+    },
   },
   *checks({ build, settings }) {
     const most = tabled(settings.share as number, "ratio", "house", "largest difference of two legs");

@@ -17,6 +17,7 @@ export default rule({
       us: 0.03,
       iec: 0.05,
       kind: "ratio",
+      stricter: "less",
       describe: "largest drop on the branch, as a share of the supply voltage",
     },
     total: { us: 0.05, iec: 0.05, kind: "ratio", describe: "largest drop in all, from the origin of the supply" },

@@ -13,7 +13,7 @@ export default rule({
   judged:
     "How far the bar sinks between its hangs and beyond the outer ones, from its second moment and modulus, against the span; an overhang counts as a span of twice its length.",
   sources: ["practice", "statics"],
-  settings: { ratio: { us: 240, iec: 240, describe: "span divided by the largest deflection" } },
+  settings: { ratio: { us: 240, iec: 240, stricter: "more", describe: "span divided by the largest deflection" } },
   *checks({ build, settings }) {
     const ratio = Number(settings.ratio);
     for (const bar of build.bars)

@@ -9,7 +9,9 @@ export default rule({
   judged:
     "Angle of every leg from its rise and run, and its tension under the reaction of the hang, held against the least WLL of its assembly and the structure rating.",
   sources: ["asme-b30.9", "hall-bridles"],
-  settings: { least: { us: 30, iec: 30, kind: "angle", describe: "least angle of a leg from horizontal" } },
+  settings: {
+    least: { us: 30, iec: 30, kind: "angle", stricter: "more", describe: "least angle of a leg from horizontal" },
+  },
   *checks({ build, settings }) {
     const least = settings.least as number;
     for (const leg of build.bars.flatMap((bar) => bar.hangs).flatMap((hang) => hang.legs)) {

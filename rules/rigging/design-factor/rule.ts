@@ -11,8 +11,8 @@ export default rule({
     "The least breaking strength of every assembly, a rope's reduced by its termination, divided by what it carries, against the factor for a load with or without people below.",
   sources: ["wac-296-24-29401", "ec-2006-42-4.1.2.5", "dguv-215-313-2.1", "house"],
   settings: {
-    static: { us: 5, iec: 5, describe: "least design factor of a static load with nobody below" },
-    "over-people": { us: 8, iec: 10, describe: "least design factor over people" },
+    static: { us: 5, iec: 5, stricter: "more", describe: "least design factor of a static load with nobody below" },
+    "over-people": { us: 8, iec: 10, stricter: "more", describe: "least design factor over people" },
   },
   *checks({ build, settings }) {
     const over = build.reader.data("rigging.over-people");

@@ -13,6 +13,7 @@ export default rule({
       us: headRoom.us,
       iec: headRoom.iec,
       kind: "length",
+      stricter: "more",
       describe: "least clear height over where people walk",
     },
   },

@@ -12,6 +12,7 @@ export default rule({
     people: {
       us: 0,
       iec: 0,
+      stricter: "less",
       describe: "people taken to lift a piece when the document does not say; 0 leaves it open",
     },
   },

@@ -10,8 +10,13 @@ export default rule({
     "The moment of panels, base and ballast about the toe against the moment of a horizontal push on the whole face from the floor up; half the push above 4 m. What the face is tied to is not counted.",
   sources: ["messe-stand-building", "ibc-1607.13", "overturning-1.5"],
   settings: {
-    push: { us: 239.4, iec: 125, describe: "notional push in pascals up to 4 m (5 lb/ft² is 239.4 Pa)" },
-    factor: { us: 1.5, iec: 1.5, describe: "least factor against overturning" },
+    push: {
+      us: 239.4,
+      iec: 125,
+      stricter: "more",
+      describe: "notional push in pascals up to 4 m (5 lb/ft² is 239.4 Pa)",
+    },
+    factor: { us: 1.5, iec: 1.5, stricter: "more", describe: "least factor against overturning" },
   },
   *checks({ build, settings }) {
     const push = Number(settings.push);

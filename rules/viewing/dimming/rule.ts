@@ -10,7 +10,13 @@ export default rule({
     "The target luminance divided by the panel's gives the drive level; of the grey steps of the picture's depth that share is left when the picture is scaled. A panel that dims by its current keeps them all. A target above the panel's luminance cannot be met.",
   sources: ["arithmetic", "practice"],
   settings: {
-    share: { us: 0.5, iec: 0.5, kind: "ratio", describe: "least share of the grey steps that has to be left" },
+    share: {
+      us: 0.5,
+      iec: 0.5,
+      kind: "ratio",
+      stricter: "more",
+      describe: "least share of the grey steps that has to be left",
+    },
   },
   *checks({ build, settings }) {
     for (const dimming of build.dimming) {

@@ -9,7 +9,9 @@ export default rule({
   judged:
     "The distance of the nearest viewer against the true pitch, panel width divided by its pixels, times the metres for each millimetre that are set.",
   sources: ["practice", "geometry"],
-  settings: { "metres-per-mm": { us: 1, iec: 1, describe: "metres of distance for each millimetre of pitch" } },
+  settings: {
+    "metres-per-mm": { us: 1, iec: 1, stricter: "more", describe: "metres of distance for each millimetre of pitch" },
+  },
   *checks({ build, settings }) {
     const k = tabled(settings["metres-per-mm"] as number, "factor", "practice", "metres for each millimetre of pitch");
     for (const face of build.faces)

@@ -14,9 +14,10 @@ export default rule({
       us: CHARACTER_ANGLE.least,
       iec: CHARACTER_ANGLE.least,
       kind: "angle",
+      stricter: "more",
       describe: "least angle of a capital at the eye (ISO 9241-303: 16 arc-minutes)",
     },
-    pixels: { us: 9, iec: 9, describe: "least pixels of a capital, common practice, no source" },
+    pixels: { us: 9, iec: 9, stricter: "more", describe: "least pixels of a capital, common practice, no source" },
   },
   *checks({ build, settings }) {
     for (const text of build.lettering) {

@@ -53,10 +53,11 @@ async function stateBefore(
   scope: Scope,
   root: string,
   standard: string | undefined,
+  today: string,
 ): Promise<RepositoryFiles | undefined> {
   if (!scope.before) return undefined;
   try {
-    const before = await openRepository({ folder: root, paths: [], standard, origin: scope.before });
+    const before = await openRepository({ folder: root, paths: [], standard, today, origin: scope.before });
     return before.root === root ? before.files : undefined;
   } catch (error) {
     if (error instanceof Trouble) return undefined;
@@ -86,9 +87,9 @@ function inspectBefore(
 /** Inspects what was touched, and of the rest what comes out differently because of it. */
 export async function inspectScope(scope: Scope, options: ScopeOptions): Promise<InspectionRecord> {
   const { today, every, standard } = options;
-  const after = await open({ folder: options.folder, paths: options.paths, standard, origin: scope.after });
+  const after = await open({ folder: options.folder, paths: options.paths, standard, today, origin: scope.after });
   const touched = scope.touched.map((path) => fromRoot(after.root, path)).filter((path) => !isOutside(path));
-  const before = await stateBefore(scope, after.root, standard);
+  const before = await stateBefore(scope, after.root, standard, today);
   const perhaps = affected(touched, before ?? NOTHING, after.files);
   const isTouched = new Set(touched);
   const chosen = narrowed(after.files, (path) => isTouched.has(path) || perhaps.has(path));

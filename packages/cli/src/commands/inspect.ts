@@ -3,11 +3,13 @@ import { NOT_A_BUILD } from "../files/build-document.js";
 import { fromRoot } from "../files/find-files.js";
 import type { Repository } from "../files/repository.js";
 import { type Scope, scopeSince, stagedScope } from "../git/scope.js";
+import { againstText } from "../report/against-text.js";
 import { json } from "../report/form.js";
 import { partOf } from "../report/part-of.js";
 import { textReport } from "../report/text.js";
 import type { Surroundings } from "../surroundings.js";
 import { Trouble } from "../trouble.js";
+import { againstEntry, changesBetween, recordBy } from "./against.js";
 import { inspectScope } from "./inspect-scope.js";
 import { open } from "./open.js";
 
@@ -17,6 +19,7 @@ export interface InspectOptions {
   readonly standard?: string;
   readonly staged?: true;
   readonly since?: string;
+  readonly against?: string;
 }
 
 /** Files named on the command line that turned out to be no build documents. */
@@ -47,6 +50,21 @@ function scopeOf({ staged, since }: InspectOptions, folder: string): Promise<Sco
   return since === undefined ? undefined : scopeSince(folder, since);
 }
 
+/** Tells which documents change verdict by another house standard; the exit status is that of the new one. */
+async function compare(
+  record: InspectionRecord,
+  paths: readonly string[],
+  { as, every, against }: InspectOptions,
+  around: Surroundings,
+): Promise<number> {
+  const wanted = { folder: around.folder, paths, standard: against, today: around.today };
+  const before = await recordBy(wanted, every === true);
+  const changes = changesBetween(record, before);
+  const compared = { ...record, against: againstEntry(before, changes) };
+  around.print(as === "json" ? json(compared) : againstText(record, before, changes, around));
+  return record.totals["not-ready"] > 0 ? 1 : 0;
+}
+
 /** Prints the report; gives the exit status. */
 function report(record: InspectionRecord, { as }: InspectOptions, around: Surroundings): number {
   const none = as === "text" && record.documents.length === 0;
@@ -61,6 +79,8 @@ export async function inspectCommand(
   around: Surroundings,
 ): Promise<number> {
   const scope = await scopeOf(options, around.folder);
+  if (scope && options.against !== undefined)
+    throw new Trouble("`--against` compares whole editions.", "Leave `--staged` and `--since` out.");
   if (scope) {
     const { standard, every } = options;
     const { folder, today } = around;
@@ -70,12 +90,12 @@ export async function inspectCommand(
       around,
     );
   }
-  const repository = await open({ folder: around.folder, paths, standard: options.standard });
+  const repository = await open({ folder: around.folder, paths, standard: options.standard, today: around.today });
   const { files, rules, unreadable, wants } = repository;
   const whole = inspect(files, rules, { today: around.today, every: options.every === true });
   const record = partOf(whole, unreadable, (file) => !files.documents.some(({ path }) => path === file) || wants(file));
   const others = leftAlone(repository, record);
   refuseNothing(repository, record, others);
   for (const other of others) around.warn(`${other}: left alone. ${NOT_A_BUILD}\n`);
-  return report(record, options, around);
+  return options.against === undefined ? report(record, options, around) : compare(record, paths, options, around);
 }

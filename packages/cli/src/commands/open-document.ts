@@ -11,7 +11,12 @@ export async function openDocument(
   standard: string | undefined,
   around: Surroundings,
 ): Promise<{ readonly files: RepositoryFiles; readonly document: string }> {
-  const { root, files, unreadable, asked } = await open({ folder: around.folder, paths: [file], standard });
+  const { root, files, unreadable, asked } = await open({
+    folder: around.folder,
+    paths: [file],
+    standard,
+    today: around.today,
+  });
   if (asked[0]?.folder) throw new Trouble(`\`${file}\` is a folder.`, "Name one build document.");
   const document = fromRoot(root, asked[0]?.path as string);
   const problem = unreadable.find((each) => each.path === document);

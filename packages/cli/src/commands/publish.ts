@@ -16,7 +16,12 @@ export async function publishCommand(
   around: Surroundings,
 ): Promise<number> {
   const paths = folder === undefined ? [] : [folder];
-  const { files, rules, unreadable } = await open({ folder: around.folder, paths, standard: options.standard });
+  const { files, rules, unreadable } = await open({
+    folder: around.folder,
+    paths,
+    standard: options.standard,
+    today: around.today,
+  });
   // A build left out of the register would look as if it did not exist.
   if (unreadable.length > 0)
     throw new Trouble(

@@ -1,37 +1,40 @@
-import { choices, type Rule } from "@plumbmark/core";
-import { rules } from "@plumbmark/rules";
+import { choices } from "@plumbmark/core";
 import { json } from "../report/form.js";
+import { ruleData, rulesData } from "../report/rules-data.js";
+import { rulesMarkdown } from "../report/rules-markdown.js";
 import { rulesText, ruleText } from "../report/rules-text.js";
 import type { Surroundings } from "../surroundings.js";
 import { Trouble } from "../trouble.js";
+import { type RulesInForce, rulesInForce } from "./rules-in-force.js";
 
 export interface RulesOptions {
-  readonly as: "text" | "json";
+  readonly as: "text" | "json" | "markdown";
+  readonly standard?: string;
 }
 
-/** What is stated about a rule, without the code that judges it. */
-const stated = ({ id, states, level, why, judged, sources, settings }: Rule) => ({
-  id,
-  states,
-  level,
-  why,
-  judged,
-  sources,
-  settings,
-});
+function every({ chain, practice, rules }: RulesInForce, as: RulesOptions["as"], around: Surroundings): string {
+  const name = chain.map(({ settings }) => settings.name).join(" with ");
+  if (as === "json") return json(rulesData(chain, practice, rules));
+  return as === "markdown" ? rulesMarkdown(name, rules) : rulesText(name, rules, around);
+}
 
-/** Lists the built-in rules, or states one in full; gives the exit status. */
-export function rulesCommand(id: string | undefined, options: RulesOptions, around: Surroundings): number {
-  if (id === undefined) {
-    const sorted = [...rules].sort((one, other) => (one.id < other.id ? -1 : 1));
-    around.print(options.as === "json" ? json(sorted.map(stated)) : rulesText(sorted, around));
-    return 0;
-  }
-  const rule = rules.find((each) => each.id === id);
-  if (!rule) {
-    const known = rules.map((each) => each.id);
+function one({ chain, rules }: RulesInForce, id: string, as: RulesOptions["as"], around: Surroundings): string {
+  const listed = rules.find(({ rule }) => rule.id === id);
+  if (!listed) {
+    const known = rules.map(({ rule }) => rule.id);
     throw new Trouble(`There is no rule \`${id}\`.`, `${choices(known, id)} \`plumbmark rules\` lists them all.`);
   }
-  around.print(options.as === "json" ? json(stated(rule)) : ruleText(rule, around));
+  if (as === "json") return json(ruleData(listed));
+  return as === "markdown" ? rulesMarkdown(chain[0].settings.name, [listed]) : ruleText(listed, around);
+}
+
+/** Lists the rules in force where the command is given, or states one in full; gives the exit status. */
+export async function rulesCommand(
+  id: string | undefined,
+  { as, standard }: RulesOptions,
+  around: Surroundings,
+): Promise<number> {
+  const found = await rulesInForce(standard, around);
+  around.print(id === undefined ? every(found, as, around) : one(found, id, as, around));
   return 0;
 }

@@ -15,6 +15,14 @@ const CODE = new Set([".js", ".mjs", ".cjs", ".ts", ".mts", ".cts", ".json"]);
 /** A house standard, or code that a plugin may be made of, concerns every document. */
 const concernsAll = (path: string): boolean => basename(path) === STANDARD || CODE.has(extname(path));
 
+/** YAML that is neither catalogue nor stock may be an edition of a house standard. */
+const isUnlisted = (states: readonly State[]): ((path: string) => boolean) => {
+  const listed = new Set(
+    states.flatMap(({ parts, stock }) => [...parts, ...(stock ? [stock] : [])]).map(({ path }) => path),
+  );
+  return (path) => /\.ya?ml$/u.test(path) && !listed.has(path);
+};
+
 const textAt = (files: readonly (SourceFile | undefined)[], path: string): string | undefined =>
   files.find((file) => file?.path === path)?.text;
 
@@ -37,7 +45,7 @@ const shares = (one: Outline, other: Outline): boolean =>
  */
 export function affected(touched: readonly string[], before: State, after: State): ReadonlySet<string> {
   const all = new Set(after.documents.map(({ path }) => path));
-  if (touched.some(concernsAll)) return all;
+  if (touched.some(concernsAll) || touched.some(isUnlisted([before, after]))) return all;
   const names = changedNames(touched, before, after);
   if (names === undefined) return all;
   const isTouched = new Set(touched);

@@ -1,6 +1,7 @@
 import { dirname } from "node:path";
 import { type HouseStandardSettings, readHouseStandard, type SourceFile } from "@plumbmark/core";
 import { Trouble } from "../trouble.js";
+import { editionOn } from "./editions.js";
 import type { Origin } from "./tree.js";
 
 export interface HouseStandardFile {
@@ -18,21 +19,20 @@ export async function openStandard(
   origin: Origin,
   path: string | undefined,
   shown: string,
+  today: string,
 ): Promise<HouseStandardFile> {
   if (path === undefined) return { settings: readHouseStandard(undefined).standard };
-  const read = await origin.text(path);
-  if ("problem" in read)
-    throw new Trouble(`The house standard ${shown} cannot be read. ${read.problem.says}`, read.problem.mend);
-  const file = { path: shown, text: read.text };
+  const { absolute, text, path: found } = await editionOn(origin, path, shown, today);
+  const file = { path: found, text };
   const { standard, mistakes } = readHouseStandard(file);
   if (mistakes.length > 0) {
     const lines = mistakes.map(
       ({ place, says, mend }) => `  line ${place.line}, column ${place.column}: ${says} ${mend}`,
     );
     throw new Trouble(
-      `The house standard ${shown} cannot be used.\n${lines.join("\n")}`,
+      `The house standard ${found} cannot be used.\n${lines.join("\n")}`,
       "Mend it, then inspect again.",
     );
   }
-  return { file, settings: standard, folder: dirname(path) };
+  return { file, settings: standard, folder: dirname(absolute) };
 }

@@ -7,6 +7,7 @@ import { isMeantAsBuild } from "./build-document.js";
 import { disk } from "./disk.js";
 import { fromRoot, isOutside } from "./find-files.js";
 import { findStandard, STANDARD } from "./find-standard.js";
+import { readFolderStandards } from "./folder-standards.js";
 import { openStandard } from "./house-standard.js";
 import { type ReadFiles, readFiles, type Unreadable } from "./read-files.js";
 import type { Origin, Tree } from "./tree.js";
@@ -31,6 +32,8 @@ export interface Wanted {
   readonly standard?: string | undefined;
   /** Where the files are read from; the disk when nothing is said. */
   readonly origin?: Origin;
+  /** The day of the inspection: it tells which edition of a house standard is in force. */
+  readonly today: string;
 }
 
 /** Without a house standard of its own, a folder above a docs repository would be judged by the wrong one. */
@@ -85,7 +88,7 @@ async function readStock(origin: Origin, root: string, path: string | undefined)
 }
 
 /** Finds the docs repository the paths belong to and reads it. Trouble when that cannot be done. */
-export async function openRepository({ folder, paths, standard, origin = disk }: Wanted): Promise<Repository> {
+export async function openRepository({ folder, paths, standard, today, origin = disk }: Wanted): Promise<Repository> {
   const asked = await Promise.all(paths.map((path) => readAsked(origin, folder, path)));
   const start = asked.length > 0 ? commonFolder(asked.map(folderOf)) : folder;
   const found = await findStandard(start, origin);
@@ -95,7 +98,8 @@ export async function openRepository({ folder, paths, standard, origin = disk }:
   if (found === undefined && standard === undefined) await refuseFolderAbove(root, tree);
   // A house standard that is named is the one on the disk, whatever the documents come from.
   const [chosen, from] = standard === undefined ? [found, origin] : [resolve(folder, standard), disk];
-  const { file, settings, folder: standardFolder } = await openStandard(from, chosen, standard ?? STANDARD);
+  const { file, settings, folder: standardFolder } = await openStandard(from, chosen, standard ?? STANDARD, today);
+  const folderStandards = found === undefined ? [] : await readFolderStandards(origin, root, today);
   const documents = await readFiles(
     tree,
     await documentPaths(tree, root, chosen === undefined ? undefined : settings.documents, asked),
@@ -109,6 +113,7 @@ export async function openRepository({ folder, paths, standard, origin = disk }:
     ...(standardFolder === undefined ? {} : { standardFolder }),
     files: {
       ...(file ? { houseStandard: file } : {}),
+      folderStandards,
       parts: parts.files,
       ...(stock.files[0] ? { stock: stock.files[0] } : {}),
       documents: documents.files.filter(({ text }) => isMeantAsBuild(text)),

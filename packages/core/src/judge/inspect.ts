@@ -1,6 +1,5 @@
 import { printer, type System } from "@plumbmark/calc";
 import type { Mistake } from "../document/mistake.js";
-import { choices } from "../document/nearest.js";
 import { START } from "../document/place.js";
 import { readQuantities } from "../document/quantities.js";
 import { validate } from "../document/validate.js";
@@ -11,15 +10,26 @@ import { Build } from "../model/build.js";
 import { Reader } from "../model/reader.js";
 import { systemOf } from "../model/system.js";
 import type { Outline, RepositoryFiles } from "../repository/files.js";
-import { type HouseStandardSettings, readHouseStandard } from "../repository/house-standard.js";
+import type { HouseStandardSettings } from "../repository/house-standard.js";
 import { type Opened, open, outline } from "../repository/outline.js";
 import { type Catalogue, readCatalogue } from "../repository/parts.js";
 import { readStock, type Stock } from "../repository/stock.js";
+import { type Chain, chainFor, mergedStandard, type Standards } from "../standard/chain.js";
+import type { StandardFile } from "../standard/file.js";
+import { checkStandards, openStandards } from "../standard/use.js";
+import { applyRule } from "./apply-rule.js";
 import { judge } from "./judge.js";
 import { ownRules } from "./own-rules.js";
-import { type CheckEntry, countsOf, type DocumentEntry, type InspectionRecord, verdictOf } from "./record.js";
-import type { Level, Rule } from "./rule.js";
-import { levelOf, StandardError, settingsOf } from "./settings.js";
+import {
+  type CheckEntry,
+  countsOf,
+  type DocumentEntry,
+  type InspectionRecord,
+  type StandardEntry,
+  verdictOf,
+} from "./record.js";
+import type { Rule } from "./rule.js";
+import { StandardError } from "./settings.js";
 import { applyWaivers } from "./waivers.js";
 
 export interface InspectOptions {
@@ -44,18 +54,12 @@ const mistakeEntry = (mistake: Mistake, level: "shall"): CheckEntry => ({
   sources: [],
 });
 
-/** A rule the house standard sets has to exist: a misspelt name would leave the real rule as it was. */
-function refuseUnknown(set: readonly string[], known: readonly string[]): void {
-  for (const id of set)
-    if (!known.includes(id)) throw new StandardError(`rules.${id}: there is no rule \`${id}\`. ${choices(known, id)}`);
-}
-
 /** Two rules of one name would be set, waived and listed as one. */
 function refuseTwins(rules: readonly Rule[]): void {
   const ids = rules.map(({ id }) => id);
   const twin = ids.find((id, index) => ids.indexOf(id) !== index);
   if (twin !== undefined)
-    throw new StandardError(`${twin}: there is more than one rule of this name. Give the house's own rule another.`);
+    throw new StandardError(`${twin}: there is more than one rule of this name. Give one of them another.`);
 }
 
 /** A plugin's mistake does not stop the inspection, and what it did not look at is open. Ours is an exception. */
@@ -89,7 +93,7 @@ export function buildOf(
   const sameName = context.names.get(opened.name ?? "") ?? [];
   const build = new Build(reader, opened.markdown, {
     file: opened.file.path,
-    standard: context.standard,
+    standard: mergedStandard(chainFor(context.standards, opened.file.path)),
     stock: context.stock,
     files: context.files,
     sameName,
@@ -110,7 +114,9 @@ const empty = (opened: Opened): Mistake => ({
 });
 
 export interface Context {
+  /** The house standard of the root; a document in a folder with its own is judged by both. */
   readonly standard: HouseStandardSettings;
+  readonly standards: Standards;
   readonly catalogue: Catalogue;
   readonly stock: ReturnType<typeof readStock>;
   readonly names: ReadonlyMap<string, readonly string[]>;
@@ -129,17 +135,20 @@ export interface Inspected {
   readonly system: System;
 }
 
-function inspectDocument(opened: Opened, context: Context, rules: readonly Rule[], every: boolean): Inspected {
+function inspectDocument(
+  opened: Opened,
+  context: Context,
+  chain: Chain,
+  rules: readonly Rule[],
+  every: boolean,
+): Inspected {
   const { build, mistakes } = buildOf(opened, context);
   const system = systemOf(build.reader, build.practice);
   const print = printer(system);
   const checks: CheckEntry[] = mistakes.map((mistake) => mistakeEntry(mistake, "shall"));
   for (const rule of rules) {
-    const level: Level = levelOf(rule, context.standard);
-    if (level === "none") continue;
-    const settings = settingsOf(rule, context.standard, build.practice);
     try {
-      for (const raw of rule.checks({ build, settings })) checks.push(judge(rule, level, raw, build, print));
+      for (const { raw, level } of applyRule(rule, build, chain)) checks.push(judge(rule, level, raw, build, print));
     } catch (cause) {
       checks.push(failedPlugin(rule, opened.file.path, cause));
     }
@@ -160,6 +169,7 @@ function inspectDocument(opened: Opened, context: Context, rules: readonly Rule[
       ? { revision: data.revision as number | string }
       : {}),
     ...text("status"),
+    ...(chain[0].file === undefined ? {} : { standards: chain.map(({ file }) => file as string) }),
     verdict: verdictOf(sorted, text("status").status),
     counts: countsOf(sorted),
     checks: every ? sorted : sorted.filter((check) => check.outcome !== "holds"),
@@ -172,20 +182,29 @@ const fileEntry = (file: string, mistakes: readonly Mistake[]): DocumentEntry =>
   return { file, verdict: "not ready", counts: countsOf(checks), checks };
 };
 
-const pathsOf = ({ documents, others, parts, stock, houseStandard }: RepositoryFiles): readonly string[] =>
-  [...documents, ...(others ?? []), ...parts, ...(stock ? [stock] : []), ...(houseStandard ? [houseStandard] : [])].map(
-    ({ path }) => path,
+const pathsOf = ({
+  documents,
+  others,
+  parts,
+  stock,
+  houseStandard,
+  folderStandards,
+}: RepositoryFiles): readonly string[] =>
+  [stock, houseStandard, ...documents, ...(others ?? []), ...parts, ...(folderStandards ?? [])].flatMap((file) =>
+    file ? [file.path] : [],
   );
+
+const standardEntry = ({ file, folder, settings }: StandardFile): StandardEntry => ({
+  name: settings.name,
+  ...(file === undefined ? {} : { file }),
+  ...(folder === "" ? {} : { folder }),
+  ...(settings.edition === undefined ? {} : { edition: settings.edition }),
+  ...(settings["in-force"] === undefined ? {} : { "in-force": settings["in-force"] }),
+});
 
 /** Reads what surrounds the documents. @throws StandardError when the house standard cannot be used. */
 export function contextOf(files: RepositoryFiles, today: string): Context & { readonly opened: readonly Opened[] } {
-  const { standard, mistakes } = readHouseStandard(files.houseStandard);
-  if (mistakes[0])
-    throw new StandardError(
-      mistakes
-        .map(({ place, says, mend }) => `${files.houseStandard?.path}:${place.line}:${place.column}: ${says} ${mend}`)
-        .join("\n"),
-    );
+  const standards = openStandards(files);
   const opened = files.documents.map(open);
   const outlines: readonly Outline[] = [...opened.map(outline), ...(files.others ?? [])].sort((one, other) =>
     one.path < other.path ? -1 : 1,
@@ -193,7 +212,8 @@ export function contextOf(files: RepositoryFiles, today: string): Context & { re
   const names = new Map<string, string[]>();
   for (const { name, path } of outlines) if (name !== undefined) names.set(name, [...(names.get(name) ?? []), path]);
   return {
-    standard,
+    standard: standards.root.settings,
+    standards,
     catalogue: readCatalogue(files.parts),
     stock: readStock(files.stock),
     names,
@@ -217,13 +237,17 @@ export interface Inspection {
 /** Inspects every build document of a repository and keeps the models. @throws StandardError */
 export function inspection(files: RepositoryFiles, rules: readonly Rule[], options: InspectOptions): Inspection {
   const context = contextOf(files, options.today);
-  const all = [...rules, ...ownRules(context.standard)];
+  const { standards } = context;
+  const own = new Map([standards.root, ...standards.folders].map((each) => [each, ownRules(each)]));
+  const all = [...rules, ...[...own.values()].flat()];
   const known = [...new Set([...all.map((rule) => rule.id), ...(options.known ?? [])])];
-  refuseUnknown(Object.keys(context.standard.rules), known);
-  refuseTwins(all);
-  const inspected = context.opened.map((opened) =>
-    inspectDocument(opened, { ...context, rules: known }, all, options.every ?? false),
-  );
+  refuseTwins(rules);
+  checkStandards(standards, all, known);
+  const inspected = context.opened.map((opened) => {
+    const chain = chainFor(standards, opened.file.path);
+    const applied = [...rules, ...chain.flatMap((each) => own.get(each) ?? [])];
+    return inspectDocument(opened, { ...context, rules: known }, chain, applied, options.every ?? false);
+  });
   const documents = inspected.map(({ entry }) => entry);
   for (const [file, mistakes] of context.catalogue.mistakes) documents.push(fileEntry(file, mistakes));
   if (files.stock && context.stock.mistakes.length > 0)
@@ -234,6 +258,7 @@ export function inspection(files: RepositoryFiles, rules: readonly Rule[], optio
   const record: InspectionRecord = {
     record: 1,
     standard: context.standard.name,
+    standards: [standards.root, ...standards.folders].map(standardEntry),
     documents,
     totals: {
       documents: documents.length,

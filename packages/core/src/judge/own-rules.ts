@@ -1,7 +1,7 @@
 import { Ajv2020, type ValidateFunction } from "ajv/dist/2020.js";
 import type { Data } from "../document/yaml.js";
 import type { Build } from "../model/build.js";
-import type { HouseStandardSettings } from "../repository/house-standard.js";
+import type { StandardFile } from "../standard/file.js";
 import type { Level, RawCheck, Rule, Thing } from "./rule.js";
 import { StandardError } from "./settings.js";
 
@@ -77,7 +77,7 @@ function checkOf(
 }
 
 /** The house standard's rules without code, as rules. @throws StandardError when a schema of theirs cannot be used. */
-export function ownRules(standard: HouseStandardSettings): readonly Rule[] {
+export function ownRules({ settings: standard }: StandardFile): readonly Rule[] {
   return Object.entries((standard["own-rules"] ?? {}) as unknown as Record<string, OwnRule>).map(([id, own]) => {
     const compile = (schema: Record<string, unknown>): ValidateFunction => {
       try {

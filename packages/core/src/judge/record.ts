@@ -58,14 +58,41 @@ export interface DocumentEntry {
   readonly title?: string;
   readonly revision?: number | string;
   readonly status?: string;
+  /** Files of the house standards it was judged by, the root's first. */
+  readonly standards?: readonly string[];
   readonly verdict: "ready" | "not ready";
   readonly counts: Counts;
   readonly checks: readonly CheckEntry[];
 }
 
+/** A house standard that was inspected by. */
+export interface StandardEntry {
+  readonly name: string;
+  /** Its file; the defaults of the product have none. */
+  readonly file?: string;
+  /** The folder it is for, when it is not the root's. */
+  readonly folder?: string;
+  readonly edition?: string;
+  readonly "in-force"?: string;
+}
+
+/** What came out otherwise by another house standard. */
+export interface AgainstEntry {
+  readonly standard: string;
+  readonly documents: readonly {
+    readonly file: string;
+    readonly was: "ready" | "not ready";
+    readonly is: "ready" | "not ready";
+  }[];
+}
+
 export interface InspectionRecord {
   readonly record: 1;
   readonly standard: string;
+  /** The root's, then those of folders. */
+  readonly standards: readonly StandardEntry[];
+  /** Only when two house standards were compared: the documents whose verdict is another. */
+  readonly against?: AgainstEntry;
   readonly documents: readonly DocumentEntry[];
   readonly totals: Counts & { readonly documents: number; readonly ready: number; readonly "not-ready": number };
 }

@@ -14,6 +14,8 @@ export interface SettingDefinition {
   readonly describe: string;
   /** Kind of quantity it is written as (`75 %`, `0.3 m`); a plain number or text when left out. */
   readonly kind?: "ratio" | "length" | "angle";
+  /** Which way it gets stricter. Without it a house standard deeper in the tree may not change it unless allowed to. */
+  readonly stricter?: "less" | "more";
 }
 
 /** What a rule looks at; `path` leads to its place in the document. */

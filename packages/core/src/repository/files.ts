@@ -15,9 +15,17 @@ export interface Outline {
   readonly promises: readonly Promised[];
 }
 
+/** The house standard of a folder below the root; it is for what lies in that folder. */
+export interface FolderStandard extends SourceFile {
+  /** The folder from the root, with forward slashes. */
+  readonly folder: string;
+}
+
 /** Everything an inspection reads. The caller reads the disk; nothing here does. */
 export interface RepositoryFiles {
   readonly houseStandard?: SourceFile;
+  /** House standards deeper in the tree, each added to those above it. */
+  readonly folderStandards?: readonly FolderStandard[];
   readonly parts: readonly SourceFile[];
   readonly stock?: SourceFile;
   readonly documents: readonly SourceFile[];

@@ -5,13 +5,23 @@ import type { SourceFile } from "./files.js";
 
 /** The house standard with the defaults of the product filled in. */
 export interface HouseStandardSettings {
+  /** Name and edition, as they are shown. */
   readonly name: string;
+  readonly edition?: string;
+  /** First day the edition is in force, `2027-01-01`. */
+  readonly "in-force"?: string;
+  /** File of the edition before this one. */
+  readonly replaces?: string;
   readonly practice: "us" | "iec";
   readonly documents: readonly string[];
   readonly parts: readonly string[];
   readonly stock?: string;
   readonly plugins: readonly string[];
   readonly sections: readonly string[];
+  /** Rules and topics that a house standard deeper in the tree may loosen. */
+  readonly allows: readonly string[];
+  /** Level by topic, as written. */
+  readonly topics: Readonly<Record<string, Readonly<Record<string, Data>>>>;
   /** Level and settings by rule, as written. */
   readonly rules: Readonly<Record<string, Readonly<Record<string, Data>>>>;
   /** Rules without code, as written. */
@@ -21,23 +31,33 @@ export interface HouseStandardSettings {
 const DEFAULTS: HouseStandardSettings = {
   name: "the defaults of Plumbmark",
   practice: "us",
-  documents: ["builds/**/*.md"],
+  documents: ["**/builds/**/*.md"],
   parts: ["parts/*.yaml"],
   stock: "stock.yaml",
   plugins: [],
   sections: ["Scope", "Cautions", "Lift plan", "Power-up", "Sign-off"],
+  allows: [],
+  topics: {},
   rules: {},
 };
+
+const NOTHING: Placed = { data: null, places: new Map(), keys: new Map(), mistakes: [] };
+
+/** Name and edition in one: `Tallow & Finch AV, 2027 edition`. */
+const shownName = (name: Data | undefined, edition: Data | undefined): string =>
+  edition === undefined ? String(name) : `${String(name)}, ${String(edition)} edition`;
 
 /** Reads a house standard; without a file the defaults apply. */
 export function readHouseStandard(file: SourceFile | undefined): {
   standard: HouseStandardSettings;
   mistakes: readonly Mistake[];
+  placed: Placed;
 } {
-  if (!file) return { standard: DEFAULTS, mistakes: [] };
+  if (!file) return { standard: DEFAULTS, mistakes: [], placed: NOTHING };
   const placed: Placed = readYaml(file.text);
   const mistakes = [...placed.mistakes, ...(placed.mistakes.length > 0 ? [] : validate("houseStandard", placed))];
-  if (mistakes.length > 0 || placed.data === null) return { standard: DEFAULTS, mistakes };
-  const { "house-standard": name, ...rest } = placed.data as Record<string, Data>;
-  return { standard: { ...DEFAULTS, ...(rest as Partial<HouseStandardSettings>), name: String(name) }, mistakes };
+  if (mistakes.length > 0 || placed.data === null) return { standard: DEFAULTS, mistakes, placed };
+  const { "house-standard": name, edition, ...rest } = placed.data as Record<string, Data>;
+  const shown = { name: shownName(name, edition), ...(edition === undefined ? {} : { edition: String(edition) }) };
+  return { standard: { ...DEFAULTS, ...(rest as Partial<HouseStandardSettings>), ...shown }, mistakes, placed };
 }

@@ -1,0 +1,52 @@
+import { type AgainstEntry, type InspectionRecord, inspect } from "@plumbmark/core";
+import type { Wanted } from "../files/repository.js";
+import type { Check } from "../report/form.js";
+import { partOf } from "../report/part-of.js";
+import { open } from "./open.js";
+
+/** One document whose verdict is another by the new house standard, with the checks that make it so. */
+export interface Change {
+  readonly file: string;
+  readonly was: "ready" | "not ready";
+  readonly is: "ready" | "not ready";
+  /** Checks that stand against it now and did not before. */
+  readonly appears: readonly Check[];
+  /** Checks that stood against it and do no longer. */
+  readonly goes: readonly Check[];
+}
+
+/** The record of the documents that were asked for, by one house standard. */
+export async function recordBy(wanted: Wanted, every: boolean): Promise<InspectionRecord> {
+  const { files, rules, unreadable, wants } = await open(wanted);
+  const record = inspect(files, rules, { today: wanted.today, every });
+  return partOf(record, unreadable, (file) => !files.documents.some(({ path }) => path === file) || wants(file));
+}
+
+/** What counts against a verdict. */
+const against = (checks: readonly Check[]): readonly Check[] =>
+  checks.filter(({ level, outcome }) => level === "shall" && (outcome === "fails" || outcome === "open"));
+
+const keyOf = ({ rule, at, outcome }: Check): string => `${rule} ${outcome} ${at.path}`;
+
+const without = (checks: readonly Check[], others: readonly Check[]): readonly Check[] => {
+  const known = new Set(others.map(keyOf));
+  return checks.filter((check) => !known.has(keyOf(check)));
+};
+
+/** Documents whose verdict differs between two records of the same files. */
+export function changesBetween(now: InspectionRecord, before: InspectionRecord): readonly Change[] {
+  const earlier = new Map(before.documents.map((each) => [each.file, each]));
+  return now.documents.flatMap((document) => {
+    const was = earlier.get(document.file);
+    if (!was || was.verdict === document.verdict) return [];
+    const [is, then] = [against(document.checks), against(was.checks)];
+    const change = { appears: without(is, then), goes: without(then, is) };
+    return [{ file: document.file, was: was.verdict, is: document.verdict, ...change }];
+  });
+}
+
+/** The comparison as it stands in a record. */
+export const againstEntry = (before: InspectionRecord, changes: readonly Change[]): AgainstEntry => ({
+  standard: before.standard,
+  documents: changes.map(({ file, was, is }) => ({ file, was, is })),
+});

@@ -1,0 +1,56 @@
+import { dirname, resolve } from "node:path";
+import {
+  chainFor,
+  checkStandards,
+  type ListedRule,
+  listRule,
+  mergedStandard,
+  openStandards,
+  ownRules,
+  type Rule,
+  type StandardChain,
+} from "@plumbmark/core";
+import { rules } from "@plumbmark/rules";
+import { disk } from "../files/disk.js";
+import { fromRoot } from "../files/find-files.js";
+import { findStandard, STANDARD } from "../files/find-standard.js";
+import { readFolderStandards } from "../files/folder-standards.js";
+import { openStandard } from "../files/house-standard.js";
+import { loadPlugins } from "../files/plugins.js";
+import type { Surroundings } from "../surroundings.js";
+
+/** Every rule as it is in force in one folder of a docs repository. */
+export interface RulesInForce {
+  readonly chain: StandardChain;
+  readonly practice: "us" | "iec";
+  readonly rules: readonly ListedRule[];
+}
+
+/** The rules in force in the folder the command is given in; without a house standard above it, the defaults. */
+export async function rulesInForce(standard: string | undefined, around: Surroundings): Promise<RulesInForce> {
+  const { folder, today } = around;
+  const found = await findStandard(folder, disk);
+  const root = found ? dirname(found) : folder;
+  const chosen = standard === undefined ? found : resolve(folder, standard);
+  const { file, settings, folder: home } = await openStandard(disk, chosen, standard ?? STANDARD, today);
+  const folderStandards = found ? await readFolderStandards(disk, root, today) : [];
+  const standards = openStandards({
+    ...(file ? { houseStandard: file } : {}),
+    folderStandards,
+    parts: [],
+    documents: [],
+  });
+  const coded: readonly Rule[] = [...rules, ...(home === undefined ? [] : await loadPlugins(settings.plugins, home))];
+  const own = [standards.root, ...standards.folders].map((each) => [each, ownRules(each)] as const);
+  const all = [...coded, ...own.flatMap(([, each]) => each)];
+  checkStandards(
+    standards,
+    all,
+    all.map(({ id }) => id),
+  );
+  const chain = chainFor(standards, fromRoot(root, folder));
+  const { practice } = mergedStandard(chain);
+  const here = [...coded, ...own.filter(([each]) => chain.includes(each)).flatMap(([, each]) => each)];
+  const sorted = here.toSorted((one, other) => (one.id < other.id ? -1 : 1));
+  return { chain, practice, rules: sorted.map((rule) => listRule(rule, chain, practice)) };
+}

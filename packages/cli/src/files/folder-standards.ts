@@ -1,0 +1,22 @@
+import { resolve } from "node:path";
+import type { FolderStandard } from "@plumbmark/core";
+import { editionOn } from "./editions.js";
+import { STANDARD } from "./find-standard.js";
+import type { Origin } from "./tree.js";
+
+/** House standards of folders below the root, each in the edition that is in force. */
+export async function readFolderStandards(
+  origin: Origin,
+  root: string,
+  today: string,
+): Promise<readonly FolderStandard[]> {
+  const found = await origin.treeAt(root).find([`*/**/${STANDARD}`]);
+  // The cases of a rule may have house standards of their own; they are for the cases.
+  const paths = found.filter((path) => !path.startsWith("house-rules/"));
+  return Promise.all(
+    paths.map(async (path) => {
+      const { path: shown, text } = await editionOn(origin, resolve(root, path), path, today);
+      return { folder: path.slice(0, -STANDARD.length - 1), path: shown, text };
+    }),
+  );
+}

@@ -1,0 +1,49 @@
+import type { Build } from "../model/build.js";
+import type { Chain } from "../standard/chain.js";
+import { bySupport, type InForce, inForce, strictest } from "../standard/in-force.js";
+import { SUPPORTS, type Support } from "../standard/levels.js";
+import { supportsAt } from "../standard/supports.js";
+import type { Level, RawCheck, Rule, Setting } from "./rule.js";
+
+/** A check as its rule yields it, with the level in force for the thing it is about. */
+export interface Yielded {
+  readonly raw: RawCheck;
+  readonly level: Exclude<Level, "none">;
+}
+
+/** Level and settings in force for a thing that serves faces held in these ways. */
+function forSupports(rule: Rule, chain: Chain, practice: "us" | "iec", supports: readonly Support[]): InForce {
+  const [first, ...others] = supports.map((support) => inForce(rule, chain, practice, support));
+  return first ? strictest(rule, [first, ...others]) : inForce(rule, chain, practice);
+}
+
+const plainSettings = ({ settings }: InForce): Readonly<Record<string, Setting>> =>
+  Object.fromEntries(Object.entries(settings).map(([key, { value }]) => [key, value]));
+
+/** Every way a thing of this build can be supported, as rules come upon it. */
+function waysOf(build: Build): ReadonlyMap<string, readonly Support[]> {
+  const things = [build, ...build.faces, ...build.circuits, ...build.runs, ...build.chains, ...build.bars];
+  const ways = things.map(({ path }) => supportsAt(build, path));
+  return new Map(ways.map((way) => [way.join(" "), way]));
+}
+
+/**
+ * Checks of one rule on one build. Where a house standard asks for more of faces held in one way, the rule is asked
+ * once for each way, and each thing is judged by the settings of its own.
+ */
+export function* applyRule(rule: Rule, build: Build, chain: Chain): Iterable<Yielded> {
+  if (!SUPPORTS.some((support) => bySupport(rule, chain, support))) {
+    const force = inForce(rule, chain, build.practice);
+    const level = force.level.value;
+    if (level === "none") return;
+    for (const raw of rule.checks({ build, settings: plainSettings(force) })) yield { raw, level };
+    return;
+  }
+  for (const [key, way] of waysOf(build)) {
+    const force = forSupports(rule, chain, build.practice, way);
+    const level = force.level.value;
+    if (level === "none") continue;
+    for (const raw of rule.checks({ build, settings: plainSettings(force) }))
+      if (supportsAt(build, raw.at).join(" ") === key) yield { raw, level };
+  }
+}

@@ -1,0 +1,106 @@
+import { type Kind, readQuantity } from "@plumbmark/calc";
+import type { Place } from "../document/place.js";
+import type { Data } from "../document/yaml.js";
+import type { Level, Rule, Setting, SettingDefinition } from "../judge/rule.js";
+import type { Chain } from "./chain.js";
+import { placeIn, type StandardFile } from "./file.js";
+import { isLevel, isLooser, type Support, stricterLevel, topicOf } from "./levels.js";
+
+/** Where a value in force comes from. */
+export type From =
+  | { readonly from: "default" }
+  | { readonly from: "practice"; readonly practice: "us" | "iec" }
+  | { readonly from: "standard"; readonly file: string; readonly line: number; readonly column: number };
+
+export interface Placed<T> {
+  readonly value: T;
+  readonly from: From;
+  /** As the house standard writes it. */
+  readonly written?: string;
+}
+
+/** Level and settings of one rule as they are in force, each with where it comes from. */
+export interface InForce {
+  readonly level: Placed<Level>;
+  readonly settings: Readonly<Record<string, Placed<Setting>>>;
+}
+
+const at = (standard: StandardFile, path: string): From => {
+  const { line, column }: Place = placeIn(standard, path);
+  return { from: "standard", file: standard.file ?? "", line, column };
+};
+
+/** A setting as written → as rules get it; undefined when it cannot be read. */
+export function settingOf(data: Data | undefined, { kind, us }: SettingDefinition): Setting | undefined {
+  if (data === undefined || data === null) return undefined;
+  if (kind) {
+    const reading = readQuantity(typeof data === "number" ? data : String(data), [kind as Kind]);
+    return reading.ok ? reading.quantity.value : undefined;
+  }
+  const form = (value: unknown): string => (Array.isArray(value) ? "list" : typeof value);
+  return form(data) === form(us) ? (data as Setting) : undefined;
+}
+
+/** Keys of a rule's entry that hold for a support, or for all when none is named. */
+const entryOf = (entry: Readonly<Record<string, Data>> | undefined, support: Support | undefined) =>
+  (support === undefined ? entry : (entry?.[support] as Readonly<Record<string, Data>> | undefined)) ?? {};
+
+/** Places of one file that may say something of a rule, the least particular first. */
+function entriesOf({ settings }: StandardFile, rule: Rule, support: Support | undefined) {
+  const topic = topicOf(rule.id);
+  const of = (group: "topics" | "rules", key: string, held: Support | undefined) => ({
+    path: `${group}.${key}${held === undefined ? "" : `.${held}`}`,
+    own: entryOf(settings[group][key], held),
+  });
+  return support === undefined
+    ? [of("topics", topic, undefined), of("rules", rule.id, undefined)]
+    : [
+        of("topics", topic, undefined),
+        of("topics", topic, support),
+        of("rules", rule.id, undefined),
+        of("rules", rule.id, support),
+      ];
+}
+
+const startOf = ({ us, iec }: SettingDefinition, practice: "us" | "iec"): Placed<Setting> => ({
+  value: practice === "us" ? us : iec,
+  from: JSON.stringify(us) === JSON.stringify(iec) ? { from: "default" } : { from: "practice", practice },
+});
+
+/** Level and settings of a rule for one practice and, where it matters, for faces held in one way. */
+export function inForce(rule: Rule, chain: Chain, practice: "us" | "iec", support?: Support): InForce {
+  let level: Placed<Level> = { value: rule.level, from: { from: "default" } };
+  const defined = Object.entries(rule.settings ?? {});
+  const settings = Object.fromEntries(defined.map(([key, definition]) => [key, startOf(definition, practice)]));
+  for (const standard of chain)
+    for (const { path, own } of entriesOf(standard, rule, support)) {
+      if (isLevel(own.level)) level = { value: own.level, from: at(standard, `${path}.level`), written: own.level };
+      for (const [key, definition] of defined) {
+        const value = settingOf(own[key], definition);
+        if (value !== undefined)
+          settings[key] = { value, from: at(standard, `${path}.${key}`), written: String(own[key]) };
+      }
+    }
+  return { level, settings };
+}
+
+/** Whether any of these house standards treats faces differently by how they are held. */
+export const bySupport = (rule: Rule, chain: Chain, support: Support): boolean =>
+  chain.some(({ settings }) => {
+    const both = [settings.rules[rule.id], settings.topics[topicOf(rule.id)]];
+    return both.some((entry) => entry?.[support] !== undefined);
+  });
+
+/** For a thing that serves faces held in several ways: the strictest of what is in force for each. */
+export function strictest(rule: Rule, each: readonly [InForce, ...InForce[]]): InForce {
+  return each.reduce((one, other) => ({
+    level: stricterLevel(one.level.value, other.level.value) === one.level.value ? one.level : other.level,
+    settings: Object.fromEntries(
+      Object.entries(rule.settings ?? {}).map(([key, definition]) => {
+        const [is, was] = [one.settings[key] as Placed<Setting>, other.settings[key] as Placed<Setting>];
+        const unknown = definition.stricter === undefined;
+        return [key, unknown || !isLooser(definition, is.value, was.value) ? is : was];
+      }),
+    ),
+  }));
+}

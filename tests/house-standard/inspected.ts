@@ -1,0 +1,53 @@
+import { type CheckEntry, type FolderStandard, type InspectionRecord, inspect } from "@plumbmark/core";
+import { rules } from "@plumbmark/rules";
+import { SMALL, starter, TODAY } from "../documents/repository.js";
+
+export interface Given {
+  /** The house standard of the root, without its name. */
+  readonly root?: string;
+  /** House standards of folders, without their names. */
+  readonly folders?: Readonly<Record<string, string>>;
+  /** Documents by path; the small build in `builds/a.md` when left out. */
+  readonly documents?: Readonly<Record<string, string>>;
+  readonly today?: string;
+}
+
+const named = (name: string, text: string): string => `house-standard: ${name}\n${text}`;
+
+/** Inspects documents by the house standards given, every check listed. */
+export function inspected({
+  root = "",
+  folders = {},
+  documents = { "builds/a.md": SMALL },
+  today = TODAY,
+}: Given): InspectionRecord {
+  const folderStandards: readonly FolderStandard[] = Object.entries(folders).map(([folder, text]) => ({
+    folder,
+    path: `${folder}/house-standard.yaml`,
+    text: named(`House of ${folder}`, text),
+  }));
+  const files = {
+    ...starter(),
+    houseStandard: { path: "house-standard.yaml", text: named("House", root) },
+    folderStandards,
+    documents: Object.entries(documents).map(([path, text]) => ({ path, text })),
+  };
+  return inspect(files, rules, { today, every: true });
+}
+
+/** Checks of one rule on one document, the first when none is named. */
+export function checksOf(rule: string, given: Given, file?: string): readonly CheckEntry[] {
+  const { documents } = inspected(given);
+  const document = file === undefined ? documents[0] : documents.find((each) => each.file === file);
+  return (document?.checks ?? []).filter((check) => check.rule === rule);
+}
+
+/** What is said of a house standard that cannot be used. */
+export function refusal(given: Given): string {
+  try {
+    inspected(given);
+  } catch (error) {
+    return (error as Error).message;
+  }
+  return "";
+}
