@@ -1,7 +1,8 @@
 import { type SourceId, type System, sources } from "@plumbmark/calc";
 import type { CheckEntry, WorkingEntry } from "@plumbmark/core";
 import { h } from "hastscript";
-import { marginBar, marginText } from "./margin-bar.js";
+import { marginBar } from "./drawings/margin-bar.js";
+import { inlineCode } from "./inline-code.js";
 import { type Content, flat } from "./page.js";
 import { lookOf, outcomeState } from "./state.js";
 import { allowedText, quantityText, sourceName } from "./words.js";
@@ -47,8 +48,8 @@ const facts = (check: CheckEntry, system: System): readonly Content[] => {
   return [
     fact("measured", measured && quantityText(measured, system)),
     fact("allowed", allowed && allowedText(allowed, system)),
-    fact("margin", share === undefined ? undefined : [marginBar(check), " ", marginText(share)]),
-    fact("mend", check.mend),
+    fact("margin", share === undefined ? undefined : marginBar(check)),
+    fact("mend", check.mend === undefined ? undefined : inlineCode(check.mend)),
     fact("waived", waived(check)),
   ];
 };
@@ -64,7 +65,7 @@ export function checkItem(check: CheckEntry, { system, ruleLink, open }: CheckFr
       " ",
       h("small", `line ${check.at.line}`),
     ]),
-    h("p", check.says),
+    h("p", flat(inlineCode(check.says))),
     ...(known.length > 0 ? [h("dl", { class: "facts" }, known)] : []),
     ...(check.sources.length > 0
       ? [h("p", { class: "rests" }, `Rests on ${check.sources.map(sourceName).join("; ")}`)]

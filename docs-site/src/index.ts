@@ -1,3 +1,4 @@
 export { marginBar } from "./drawings/margin-bar.js";
+export { formulaMath } from "./math/mathml.js";
 export { type PublishInput, publish } from "./publish.js";
 export { SiteError, writeSite } from "./write-site.js";

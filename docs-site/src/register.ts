@@ -2,11 +2,11 @@ import type { Print, Value } from "@plumbmark/calc";
 import { h } from "hastscript";
 import type { Published } from "./documents.js";
 import { powerOf, weightOf, worstOf } from "./figures.js";
-import { marginBar, marginText } from "./margin-bar.js";
 import type { Content, Page } from "./page.js";
 import { rulesFrom, type Site } from "./site.js";
 import { state, verdictState } from "./state.js";
 import { type Column, table } from "./table.js";
+import { marginText } from "./words.js";
 
 const COLUMNS: readonly Column[] = [
   { title: "Build" },
@@ -28,7 +28,7 @@ const worst = ({ entry }: Published, site: Site): Content => {
   if (check?.share === undefined) return "–";
   const href = rulesFrom(site, "index.html")(check.rule);
   const name = h("code", check.rule);
-  return [marginBar(check), ` ${marginText(check.share)} `, href ? h("a", { href }, name) : name];
+  return [`${marginText(check.share)}: `, href ? h("a", { href }, name) : name];
 };
 
 const row = (document: Published, site: Site): readonly Content[] => {
@@ -61,7 +61,7 @@ export function register(site: Site): Page {
       "p",
       h(
         "small",
-        "Weight and power are those of the faces: panels at their maximum, with what the faces carry. The worst margin is that of the check nearest its limit or farthest over it; what fits exactly, such as a plug and an outlet of one rating, has no margin and is left out.",
+        "Weight and power are those of the faces: panels at their maximum, with what the faces carry. The worst margin is that of the check nearest its limit or farthest over it; what is only matched, such as a plug and its outlet, has none.",
       ),
     ),
   ];

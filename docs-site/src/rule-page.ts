@@ -1,9 +1,12 @@
 import { sourceOf } from "@plumbmark/calc";
 import { h } from "hastscript";
-import { type Content, linkTo, type Page } from "./page.js";
+import { inlineCode } from "./inline-code.js";
+import { type Content, flat, linkTo, type Page } from "./page.js";
 import { ruleBuilds } from "./rule-builds.js";
+import { ruleExamples } from "./rule-examples.js";
+import { ruleFormulas } from "./rule-formulas.js";
 import { settingsTable } from "./rule-settings.js";
-import { levelInForce, type Site } from "./site.js";
+import { levelInForce, rulesFrom, type Site } from "./site.js";
 import { sourceAnchor } from "./sources-page.js";
 import { type Stated, topicName, topicOf } from "./stated.js";
 import { sourceText } from "./words.js";
@@ -29,11 +32,12 @@ export function rulePage(rule: Stated, number: string, site: Site): Page {
   const own = standard.rules[rule.id];
   const inForce = levelInForce(site, rule);
   const content: Content = [
-    h("p", { class: "states" }, rule.states),
+    h("p", { class: "states" }, flat(inlineCode(rule.states))),
     heading("Why"),
-    h("p", rule.why),
+    h("p", flat(inlineCode(rule.why))),
     heading("How it is judged"),
-    h("p", rule.judged),
+    h("p", flat(inlineCode(rule.judged))),
+    ruleFormulas(rule.id),
     heading("Level and settings"),
     h("p", levelText(inForce, rule.level)),
     settingsTable(rule, own, standard.practice),
@@ -44,6 +48,7 @@ export function rulePage(rule: Stated, number: string, site: Site): Page {
     ),
     heading("Builds that meet it and builds that do not"),
     ruleBuilds(rule.id, path, site),
+    ruleExamples(rule.id, rulesFrom(site, path)),
     heading("How to waive it"),
     h(
       "p",

@@ -1,4 +1,4 @@
-import { type Kind, kinds, printQuantity, type System } from "@plumbmark/calc";
+import { type Kind, kinds, printNumber, printQuantity, type System } from "@plumbmark/calc";
 import type { CheckEntry, QuantityEntry } from "@plumbmark/core";
 
 const kindOf = new Map(Object.entries(kinds).map(([kind, { si }]) => [si as string, kind as Kind]));
@@ -16,6 +16,12 @@ export const allowedText = (entry: QuantityEntry, system: System): string =>
 /** A source by its name alone: document and clause. */
 export const sourceName = ({ document, clause }: Pick<SourceEntry, "document" | "clause">): string =>
   clause === undefined ? document : `${document}, ${clause}`;
+
+/** What is left to the limit: `12 % in hand`, `8 % over`. */
+export function marginText(share: number): string {
+  const left = (1 - share) * 100;
+  return left >= 0 ? `${printNumber(left, 2)} % in hand` : `${printNumber(-left, 2)} % over`;
+}
 
 type SourceEntry = CheckEntry["sources"][number];
 

@@ -1,6 +1,8 @@
 // Builds the workspace: what is generated first, then the compiler.
+import { generateExamples } from "./examples.mjs";
 import { generate } from "./generate.mjs";
 import { run } from "./steps.mjs";
 
 await generate();
+await generateExamples();
 process.exitCode = run("node_modules/typescript/bin/tsc", "-b");

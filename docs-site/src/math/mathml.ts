@@ -1,0 +1,63 @@
+import type { Element } from "hast";
+import { h } from "hastscript";
+import { type Expression, expressionOf } from "./expression.js";
+
+/** A symbol with what it ends in below the line: `V1`, `Imax`, `M_o`. Words and all capitals stand as they are. */
+function name(text: string): Element {
+  const [, letters, below] =
+    /^(\p{L}+?)_?(\p{Nd}+)$|^(\p{Lu})_?(\p{Ll}+)$/u.exec(text)?.filter((each) => each !== undefined) ?? [];
+  return letters === undefined || below === undefined
+    ? h("mi", text)
+    : h("msub", [h("mi", letters), h("mtext", below)]);
+}
+
+/** Brackets around what a fraction bar or a root already holds together are left out. */
+const bare = (expression: Expression): Element => set(expression.is === "brackets" ? expression.of : expression);
+
+const bracketed = (...content: readonly Element[]): Element => h("mrow", [h("mo", "("), ...content, h("mo", ")")]);
+
+const withCommas = (all: readonly Element[]): readonly Element[] =>
+  all.flatMap((each, index) => (index === 0 ? [each] : [h("mo", ","), each]));
+
+const row = (of: readonly (Expression | string)[]): Element =>
+  h(
+    "mrow",
+    of.map((each) =>
+      typeof each === "string" ? (each.trim() === "" ? h("mspace", { width: "0.17em" }) : h("mo", each)) : set(each),
+    ),
+  );
+
+function set(expression: Expression): Element {
+  switch (expression.is) {
+    case "number":
+      return h("mn", expression.text);
+    case "unit":
+      return h("mtext", expression.text);
+    case "name":
+      return name(expression.text);
+    case "row":
+      return row(expression.of);
+    case "fraction":
+      return h("mfrac", [bare(expression.over), bare(expression.under)]);
+    case "power":
+      return h("msup", [set(expression.base), set(expression.to)]);
+    case "root":
+      return h("msqrt", set(expression.of));
+    case "total":
+      return h("mrow", [h("mo", "∑"), set(expression.of)]);
+    case "brackets":
+      return bracketed(set(expression.of));
+    case "function":
+      return h("mrow", [h("mi", expression.name), bracketed(...withCommas(expression.of.map(set)))]);
+  }
+}
+
+/** One symbol as it stands in a formula. */
+export const symbolMath = (symbol: string): Element => h("math", name(symbol));
+
+/** A formula such as `I = S ÷ V` set as in a handbook; as it is written where it cannot be read. */
+export function formulaMath(symbol: string, expression: string): Element {
+  const tree = expressionOf(expression);
+  if (!tree) return h("code", `${symbol} = ${expression}`);
+  return h("math", { display: "block" }, h("mrow", [name(symbol), h("mo", "="), set(tree)]));
+}

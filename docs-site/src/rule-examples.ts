@@ -1,0 +1,49 @@
+import { h } from "hastscript";
+import type { RuleLink } from "./check.js";
+import { checkList } from "./check.js";
+import { type Example, examples } from "./examples.js";
+import type { Content } from "./page.js";
+import { state } from "./state.js";
+
+const LOOKS: Readonly<Record<string, readonly string[]>> = {
+  holds: ["holds"],
+  fails: ["fails", "shall"],
+  open: ["open"],
+};
+const ORDER = Object.keys(LOOKS);
+
+const outcomeOf = ({ name }: Example): string => name.split("-")[0] ?? name;
+
+/** What the name says beside the outcome, in words. */
+const about = ({ name }: Example): string => name.split("-").slice(1).join(" ");
+
+const shown = (files: Example["files"]): Content =>
+  files.flatMap(({ path, text }): Content[] => [
+    ...(files.length > 1 ? [h("p", h("code", path))] : []),
+    h("pre", { class: "wide", tabIndex: 0 }, h("code", text.trim())),
+  ]);
+
+function item(example: Example, ruleLink: RuleLink, open: boolean): Content {
+  const { files, checks, system } = example;
+  const outcome = outcomeOf(example);
+  return h("details", { class: "example", ...(open ? { open: true } : {}) }, [
+    h("summary", [state(LOOKS[outcome] ?? [], outcome), about(example) ? ` ${about(example)}` : ""]),
+    checkList(checks, { system, ruleLink, open }) as never,
+    ...(shown(files) as never[]),
+  ]);
+}
+
+/** Documents that hold, fail and are open, with the checks that came out of them. */
+export function ruleExamples(id: string, ruleLink: RuleLink): Content {
+  const { day, rules } = examples();
+  const all = [...(rules[id] ?? [])].sort(
+    (one, other) => ORDER.indexOf(outcomeOf(one)) - ORDER.indexOf(outcomeOf(other)) || (one.name < other.name ? -1 : 1),
+  );
+  if (all.length === 0) return undefined;
+  const first = all.find((each) => outcomeOf(each) === "fails");
+  return [
+    h("h2", "Examples"),
+    h("p", `Documents and what came out when they were judged by this rule alone, with the defaults, for ${day}.`),
+    ...all.map((each) => item(each, ruleLink, each === first)),
+  ];
+}

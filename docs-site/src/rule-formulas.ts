@@ -1,0 +1,60 @@
+import { type Formula, formulas, kinds, type SourceId, sourceOf } from "@plumbmark/calc";
+import { h } from "hastscript";
+import { examples } from "./examples.js";
+import { formulaMath, symbolMath } from "./math/mathml.js";
+import type { Content } from "./page.js";
+import { sourceName } from "./words.js";
+
+/** Says nothing by itself: a setting's share of a value. */
+const PLAIN = "value × factor";
+
+const written = ({ symbol, expression }: Formula): string => `${symbol} = ${expression}`;
+
+let listed: ReadonlyMap<string, Formula> | undefined;
+
+const byText = (): ReadonlyMap<string, Formula> => {
+  listed ??= new Map(formulas().map((each) => [written(each), each]));
+  return listed;
+};
+
+/** What a rule's examples were worked out with, first things first. */
+function stepsOf(id: string): ReadonlyMap<string, string | undefined> {
+  const steps = new Map<string, string | undefined>();
+  for (const { checks } of examples().rules[id] ?? [])
+    for (const { working = [] } of checks)
+      for (const { formula, source } of working)
+        if (formula !== PLAIN && !steps.has(formula)) steps.set(formula, source);
+  return steps;
+}
+
+const symbols = ({ inputs }: Formula): Content =>
+  h(
+    "ul",
+    { class: "symbols" },
+    Object.entries(inputs).map(([symbol, { is, kind }]) =>
+      h("li", [symbolMath(symbol), ` ${is}${kind === "count" ? "" : `, ${kinds[kind].name}`}`]),
+    ),
+  );
+
+function item(text: string, source: string | undefined): Content {
+  const formula = byText().get(text);
+  const from = source === undefined ? undefined : h("p", h("small", sourceName(sourceOf(source as SourceId))));
+  if (!formula) return h("li", [h("p", h("code", text)), ...(from ? [from] : [])]);
+  return h("li", [
+    h("p", formula.title),
+    formulaMath(formula.symbol, formula.expression),
+    symbols(formula) as never,
+    h("p", h("small", [`Holds for ${formula.validity}. `, sourceName(sourceOf(formula.source))])),
+  ]);
+}
+
+/** The formulas a rule judges by, set as in a handbook, with what their symbols are. */
+export function ruleFormulas(id: string): Content {
+  const steps = [...stepsOf(id)];
+  if (steps.length === 0) return undefined;
+  return h(
+    "ol",
+    { class: "formulas" },
+    steps.map(([text, source]) => item(text, source) as never),
+  );
+}
