@@ -1,6 +1,7 @@
 import { type Formula, type Kind, kinds, type Method, type Register, type SourceId, siUnit } from "@plumbmark/calc";
 import { h } from "hastscript";
 import { anchor } from "./anchor.js";
+import { formulaMath, symbolMath } from "./math/mathml.js";
 import type { Content, Page } from "./page.js";
 import { registerTable } from "./register-table.js";
 import { sourceAnchor } from "./sources-page.js";
@@ -27,7 +28,7 @@ const inputs = (formula: Formula): Content =>
     "ul",
     Object.entries(formula.inputs).map(([symbol, { is, kind, many }]) =>
       h("li", [
-        h("code", symbol),
+        symbolMath(symbol),
         ` ${is}, ${kinds[kind].name}${unit(kind) && ` in${unit(kind)}`}${many ? ", each" : ""}`,
       ]),
     ),
@@ -46,7 +47,7 @@ const formulaRow = (formula: Formula) => ({
   id: anchor("Formula", formula.id),
   cells: [
     [h("code", formula.id), h("br"), formula.title],
-    h("span", { class: "formula" }, `${formula.symbol} = ${formula.expression}`),
+    formulaMath(formula.symbol, formula.expression),
     inputs(formula),
     formula.validity,
     example(formula),

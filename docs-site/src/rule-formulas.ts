@@ -1,5 +1,6 @@
 import { type Formula, formulas, kinds, type SourceId, sourceOf } from "@plumbmark/calc";
 import { h } from "hastscript";
+import { anchor } from "./anchor.js";
 import { examples } from "./examples.js";
 import { formulaMath, symbolMath } from "./math/mathml.js";
 import type { Content } from "./page.js";
@@ -41,7 +42,7 @@ function item(text: string, source: string | undefined): Content {
   const from = source === undefined ? undefined : h("p", h("small", sourceName(sourceOf(source as SourceId))));
   if (!formula) return h("li", [h("p", h("code", text)), ...(from ? [from] : [])]);
   return h("li", [
-    h("p", formula.title),
+    h("p", h("a", { href: `../formulas.html#${anchor("Formula", formula.id)}` }, formula.title)),
     formulaMath(formula.symbol, formula.expression),
     symbols(formula) as never,
     h("p", h("small", [`Holds for ${formula.validity}. `, sourceName(sourceOf(formula.source))])),
