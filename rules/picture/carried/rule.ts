@@ -19,8 +19,8 @@ function judgeLink(hop: Hop, picture: Picture): RawCheck {
   const result = hop.carries(picture);
   if (!result)
     return open(hop, {
-      says: `${hop.label}: this picture needs more than the lower link both carry for certain, and the bounds of the higher one are not known here.`,
-      mend: "Ask the makers of both devices, and keep their answer with the build.",
+      says: `${hop.label}: this picture needs more than both carry for certain, and less than the most there is.`,
+      mend: "State the rate in the catalogue, such as `hdmi-2.1-40`, or ask the makers of both devices and keep their answer with the build.",
       needs: [hop.path],
     });
   return is(hop, {
@@ -67,6 +67,8 @@ export default rule({
     "hdmi-1.3",
     "hdmi-2.0",
     "dvi-1.0",
+    "dvi-1.0-dual",
+    "hdmi-2.1",
     "smpte-st-259",
     "smpte-st-292",
     "smpte-st-424",

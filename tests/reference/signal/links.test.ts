@@ -1,6 +1,8 @@
 import {
   carries,
   cvt,
+  fixedRate,
+  fixedRateMost,
   type LinkId,
   links,
   type Picture,
@@ -20,6 +22,12 @@ const cases: readonly (readonly [LinkId, Picture, boolean, string, "published" |
   ["dvi", hd, true, "DVI 1.0: 148.5 of 165 MHz", "published"],
   ["dvi", of(2560, 1440), false, "DVI 1.0: 234.59 over 165 MHz", "published"],
   ["dvi", of(1920, 1080, 60, 10), false, "DVI 1.0: 8 bit", "memory"],
+  ["dvi-dual", of(2560, 1600), true, "DVI 1.0: two links of 165 MHz, CVT 268 to 349 MHz", "published"],
+  ["dvi-dual", uhd, false, "DVI 1.0: two links of 165 MHz, 594 MHz (CTA-861)", "published"],
+  ["hdmi-1.4", { ...of(1920, 1080, 60, 12), sampling: "4:2:2" }, true, "HDMI 1.3: 4:2:2 at 148.5 MHz", "memory"],
+  ["hdmi-2.0", { ...of(3840, 2160, 60, 12), sampling: "4:2:2" }, true, "HDMI 2.0: 4:2:2 at 594 MHz", "memory"],
+  ["dvi", { ...of(1920, 1200), blanking: "standard" }, false, "VESA DMT 0x45: 193.25 MHz over 165", "memory"],
+  ["dvi", { ...of(1920, 1200), blanking: "reduced" }, true, "VESA DMT 0x44: 154 of 165 MHz", "memory"],
   ["hdmi-1.2", of(1920, 1080, 120), false, "HDMI 1.2: 297 over 165 MHz", "published"],
   ["hdmi-1.4", of(1920, 1080, 120), true, "HDMI 1.3: 297 of 340 MHz", "published"],
   ["hdmi-1.4", of(3840, 2160, 30), true, "HDMI 1.3: 297 of 340 MHz", "published"],
@@ -129,4 +137,40 @@ test("a picture that is none is not carried, and nothing throws", () => {
       [1920.5, 1080, 60],
     ] as const)
       expect(carries(link, of(width, height, rate)).carried).toBe(false);
+});
+
+describe("HDMI 2.1 at a fixed rate", () => {
+  const page = "cinemaconfig.com, Fixed Rate Link";
+  reference({
+    name: "48 Gb/s coded 16 in 18",
+    source: page,
+    basis: "published",
+    got: () => fixedRateMost(48).payload / 1e9,
+    printed: 42.6,
+    within: 0.1,
+    because: "42.67 is printed cut off as “approximately 42.6”",
+  });
+  const card = "techpowerup.com/forums 301355: a 48 Gb/s port without compression";
+  for (const [rate, depth] of [
+    [144, 10],
+    [120, 12],
+  ] as const)
+    reference({
+      name: `3840 × 2160 at ${rate} Hz, ${depth} bit is inside the bound of 48 Gb/s`,
+      source: card,
+      basis: "published",
+      got: () => carries(fixedRateMost(48), of(3840, 2160, rate, depth)).carried,
+      printed: true,
+    });
+  reference({
+    name: "7680 × 4320 at 60 Hz in full colour needs compression",
+    source: "cinemaconfig.com, Fixed Rate Link; 7680 × 4320 × 60 × 24 bit = 47.8 Gb/s",
+    basis: "arithmetic",
+    got: () => carries(fixedRateMost(48), of(7680, 4320)).carried,
+    printed: false,
+  });
+  test("what is certain is never more than what nothing passes", () => {
+    for (const rate of [18, 24, 32, 40, 48] as const)
+      expect(fixedRate(rate).payload).toBeLessThan(fixedRateMost(rate).payload);
+  });
 });

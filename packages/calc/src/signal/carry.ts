@@ -1,6 +1,7 @@
 import { given, type Known, tabled, type Value } from "../formula/value.js";
 import { printQuantity } from "../quantity/print.js";
 import { timingsOf } from "./clock.js";
+import type { CvtMode } from "./cvt.js";
 import { type ClockLink, type Link, type PacketLink, type SerialLink, TMDS_FLOOR } from "./links.js";
 import { activeRate } from "./port.js";
 import { sdiRate } from "./sdi.js";
@@ -13,7 +14,9 @@ export interface Picture {
   readonly height: number;
   readonly rate: number;
   readonly depth: number;
-  readonly sampling?: "4:4:4" | "4:2:0";
+  readonly sampling?: "4:4:4" | "4:2:2" | "4:2:0";
+  /** Timing its source is set to; any it may choose when left out. */
+  readonly blanking?: CvtMode;
 }
 
 /** Whether a link carries a picture; if not, why in plain words and what to do instead. */
@@ -27,6 +30,9 @@ export interface Carried {
   readonly sense?: "at least" | "at most";
   readonly timing?: Timing;
 }
+
+/** Components sent for each pixel, on average. */
+const COMPONENTS = { "4:4:4": 3, "4:2:2": 2, "4:2:0": 1.5 } as const;
 
 const BIGGER = "Send a standard raster such as 1920 × 1080 and place the face on it, at 0,0.";
 
@@ -42,12 +48,16 @@ function overTmds(link: ClockLink, picture: Picture): Carried {
       instead: "Send 8 bit.",
     };
   const half = picture.sampling === "4:2:0";
+  const twoTwo = picture.sampling === "4:2:2";
+  if (twoTwo && link.source.startsWith("dvi"))
+    return { carried: false, why: `${link.name} carries full colour only, not 4:2:2.`, instead: "Send 4:4:4." };
   if (half && link.most < 600e6)
     return { carried: false, why: `${link.name} does not carry 4:2:0.`, instead: "Send full colour, or use HDMI 2.0." };
-  const tries = timingsOf(picture.width, picture.height, picture.rate).map((timing) => {
+  const tries = timingsOf(picture.width, picture.height, picture.rate, picture.blanking).map((timing) => {
     const clock = tmdsClock.of({
       c: given(timing.clock, "frequency"),
-      b: given(3 * picture.depth, "colour-depth"),
+      // HDMI sends 4:2:2 of up to 12 bit in the 24 bits of an ordinary pixel.
+      b: given(twoTwo && picture.depth <= 12 ? 24 : 3 * picture.depth, "colour-depth"),
       s: given(half ? 0.5 : 1, "factor"),
     });
     return { timing, clock, hertz: clock.known ? clock.value : Number.NaN };
@@ -61,7 +71,7 @@ function overTmds(link: ClockLink, picture: Picture): Carried {
   }
   const slow = [...tries].reverse().find(({ hertz }) => hertz < TMDS_FLOOR);
   if (slow) {
-    const why = `${named(picture)} runs at ${show(slow.clock)}; ${link.name} starts at ${show(least)}.`;
+    const why = `${named(picture)} is too small to be sent: it runs at ${show(slow.clock)}, and ${link.name} starts at ${show(least)}.`;
     return {
       carried: false,
       why,
@@ -80,16 +90,16 @@ function overTmds(link: ClockLink, picture: Picture): Carried {
 }
 
 function overPackets(link: PacketLink, picture: Picture): Carried {
-  const timing = timingsOf(picture.width, picture.height, picture.rate)[0];
+  const timing = timingsOf(picture.width, picture.height, picture.rate, picture.blanking)[0];
   if (!timing) return { carried: false, why: `No timing is known for ${named(picture)}.`, instead: BIGGER };
   const measured = activeRate.of({
-    n: given(timing.totalWidth * timing.totalHeight, "pixels"),
-    b: given((picture.sampling === "4:2:0" ? 1.5 : 3) * picture.depth, "colour-depth"),
+    n: given(link.visible ? timing.width * timing.height : timing.totalWidth * timing.totalHeight, "pixels"),
+    b: given(COMPONENTS[picture.sampling ?? "4:4:4"] * picture.depth, "colour-depth"),
     f: given(timing.rate, "frequency"),
   });
-  const allowed = tabled(link.payload, "data-rate", link.source, `payload of ${link.name}, four lanes`);
+  const allowed = tabled(link.payload, "data-rate", link.source, `payload of ${link.name}`);
   const carried = measured.known && measured.value <= link.payload;
-  const why = `${named(picture)} needs ${show(measured)}, blanking included; ${link.name} carries ${show(allowed)}.`;
+  const why = `${named(picture)} needs ${show(measured)}, blanking ${link.visible ? "not counted" : "included"}; ${link.name} carries ${show(allowed)}.`;
   const bound = { carried, why, measured, allowed, sense: "at most", timing } as const;
   return carried ? bound : { ...bound, instead: "Lower the rate, the depth or the raster, or use a later link." };
 }

@@ -26,11 +26,13 @@ const MODES: readonly CvtMode[] = ["reduced-2", "reduced", "standard"];
 /**
  * Timings a source may choose for a raster at a rate in Hz: the standard one where CTA-861 has it, else the
  * coordinated ones, least blanking first. A mode that would round the width is left out.
- * Empty for a raster that cannot be timed at all.
+ * `only` is the blanking its source is set to. Empty for a raster that cannot be timed at all.
  */
-export function timingsOf(width: number, height: number, hertz: number): readonly Timing[] {
-  const standard = ctaTiming(width, height, hertz);
+export function timingsOf(width: number, height: number, hertz: number, only?: CvtMode): readonly Timing[] {
+  const standard = only === undefined || only === "standard" ? ctaTiming(width, height, hertz) : undefined;
   if (standard) return [standard];
   if (!canBeTimed(width, height, hertz)) return [];
-  return MODES.map((mode) => cvt(width, height, hertz, mode)).filter((timing) => timing.width === width);
+  return (only ? [only] : MODES)
+    .map((mode) => cvt(width, height, hertz, mode))
+    .filter((timing) => timing.width === width);
 }

@@ -19,6 +19,10 @@ export { driveLevel, greySteps } from "./drive.js";
 export { FRAME_BYTES, FRAME_OVERHEAD, FRAME_PAYLOAD, frameCost, payloadEfficiency } from "./frame.js";
 export {
   type ClockLink,
+  type FixedRate,
+  fixedRate,
+  fixedRateMost,
+  fixedRates,
   type Link,
   type LinkId,
   links,

@@ -18,6 +18,8 @@ export interface PacketLink {
   readonly sort: "packets";
   readonly name: string;
   readonly payload: number;
+  /** Only the visible pixels are held against it: a bound nothing passes, where how blanking is sent is not told. */
+  readonly visible?: true;
   readonly source: SourceId;
 }
 
@@ -39,6 +41,29 @@ const tmds = (name: string, megahertz: number, deepColour: boolean, source: Sour
   source,
 });
 
+/** Rates of HDMI 2.1 in Gb/s: three lanes of 6, four of 6, 8, 10 and 12. */
+export const fixedRates = [18, 24, 32, 40, 48] as const;
+export type FixedRate = (typeof fixedRates)[number];
+
+/**
+ * HDMI 2.1 at a fixed rate. Coded 16 in 18; of each block of 510 characters 8 are error correction. With blanking sent
+ * in full inside that it is carried for certain.
+ */
+export const fixedRate = (gigabits: FixedRate): PacketLink => ({
+  sort: "packets",
+  name: `HDMI 2.1 at ${gigabits} Gb/s`,
+  payload: (((gigabits * 1e9 * 16) / 18) * 502) / 510,
+  source: "hdmi-2.1-correction",
+});
+
+/** What no HDMI 2.1 link of this rate passes: the visible pixels alone against its rate less the coding. */
+export const fixedRateMost = (gigabits: FixedRate): PacketLink => ({
+  ...fixedRate(gigabits),
+  payload: (gigabits * 1e9 * 16) / 18,
+  visible: true,
+  source: "hdmi-2.1",
+});
+
 const sdi = (name: string, megabits: number, source: SourceId): SerialLink => ({
   sort: "sdi",
   name,
@@ -49,6 +74,8 @@ const sdi = (name: string, megabits: number, source: SourceId): SerialLink => ({
 /** Every link of a picture path we know the bounds of, by the name it has in parts. */
 export const links = {
   dvi: tmds("single-link DVI", 165, false, "dvi-1.0"),
+  // Two links of the same bound share the pixels.
+  "dvi-dual": tmds("dual-link DVI", 330, false, "dvi-1.0-dual"),
   "hdmi-1.0": tmds("HDMI 1.0", 165, false, "hdmi-1.0"),
   "hdmi-1.1": tmds("HDMI 1.1", 165, false, "hdmi-1.0"),
   "hdmi-1.2": tmds("HDMI 1.2", 165, false, "hdmi-1.0"),

@@ -38,6 +38,24 @@ export const signalSources = sourceTable({
     basis: "published",
   },
   "dvi-1.0": { document: "DVI", edition: "1.0", says: "single link 25 to 165 MHz", basis: "published" },
+  "dvi-1.0-dual": {
+    document: "DVI",
+    edition: "1.0",
+    says: "a second link of the same 165 MHz carries every other pixel: 330 MHz of pixel clock",
+    basis: "published",
+  },
+  "hdmi-2.1": {
+    document: "HDMI",
+    edition: "2.1",
+    says: "three or four lanes at fixed rates up to 12 Gb/s each, coded 16 in 18: 42.6 Gb/s of 48",
+    basis: "published",
+  },
+  "hdmi-2.1-correction": {
+    document: "HDMI",
+    edition: "2.1",
+    says: "8 of 510 characters are error correction, from memory",
+    basis: "memory",
+  },
   "hdmi-1.3": {
     document: "HDMI",
     edition: "1.3",

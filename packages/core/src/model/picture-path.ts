@@ -79,10 +79,15 @@ export class Hop {
     ]);
   }
 
-  /** Whether it carries a picture; undefined when only a bound below its real one is known. */
+  /** Whether it carries a picture; undefined where it may, and only the makers can say. */
   carries(picture: Signal): (Carried & { readonly link: Link }) | undefined {
-    const tries = this.common.map(({ link, more }) => ({ ...carriedOver(link, picture), link, more }));
-    return tries.find(({ carried }) => carried) ?? (tries.some(({ more }) => more) ? undefined : tries[0]);
+    const tries = this.common.map(({ link }) => ({ ...carriedOver(link, picture), link }));
+    const good = tries.find(({ carried }) => carried);
+    // Below the floor of the clock no higher rate helps.
+    const low = tries.find(({ sense }) => sense === "at least");
+    if (good ?? low) return good ?? low;
+    const most = this.common.flatMap(({ most: link }) => (link ? [{ ...carriedOver(link, picture), link }] : []));
+    return most.some(({ carried }) => carried) ? undefined : (most[0] ?? tries.at(-1));
   }
 
   /** Cables of the link in one: without a device between them their losses add up. */

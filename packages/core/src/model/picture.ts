@@ -99,6 +99,14 @@ export class Picture {
     const [width, height, rate, depth] = this.needed.map((each) => (each.known ? each.value : undefined));
     if (width === undefined || height === undefined || rate === undefined || depth === undefined) return undefined;
     const sampling = this.build.reader.text("picture.sampling");
-    return { width, height, rate, depth, ...(sampling === "4:2:0" || sampling === "4:4:4" ? { sampling } : {}) };
+    const blanking = this.build.reader.text("picture.blanking");
+    return {
+      width,
+      height,
+      rate,
+      depth,
+      ...(sampling === "4:2:0" || sampling === "4:2:2" || sampling === "4:4:4" ? { sampling } : {}),
+      ...(blanking === "standard" || blanking === "reduced" || blanking === "reduced-2" ? { blanking } : {}),
+    };
   }
 }
