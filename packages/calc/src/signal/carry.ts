@@ -89,7 +89,19 @@ function overTmds(link: ClockLink, picture: Picture): Carried {
   return { carried: false, why, instead, measured: fast.clock, allowed: most, sense: "at most", timing: fast.timing };
 }
 
+/** A raster whose every timing is below the floor of the clock. */
+function tooSlow(link: PacketLink, picture: Picture): Carried | undefined {
+  const clocks = timingsOf(picture.width, picture.height, picture.rate, picture.blanking).map(({ clock }) => clock);
+  if (!link.floor || clocks.length === 0 || Math.max(...clocks) >= TMDS_FLOOR) return undefined;
+  const measured = given(Math.max(...clocks), "frequency");
+  const allowed = tabled(TMDS_FLOOR, "frequency", "dvi-1.0", "lowest TMDS clock");
+  const why = `${named(picture)} is too small to be sent: it runs at ${show(measured)}, and ${link.name} starts at ${show(allowed)}.`;
+  return { carried: false, why, instead: BIGGER, measured, allowed, sense: "at least" };
+}
+
 function overPackets(link: PacketLink, picture: Picture): Carried {
+  const slow = tooSlow(link, picture);
+  if (slow) return slow;
   const timing = timingsOf(picture.width, picture.height, picture.rate, picture.blanking)[0];
   if (!timing) return { carried: false, why: `No timing is known for ${named(picture)}.`, instead: BIGGER };
   const measured = activeRate.of({

@@ -20,6 +20,8 @@ export interface PacketLink {
   readonly payload: number;
   /** Only the visible pixels are held against it: a bound nothing passes, where how blanking is sent is not told. */
   readonly visible?: true;
+  /** Taken only for what is too fast for the clocked link of the same socket, whose floor it keeps. */
+  readonly floor?: true;
   readonly source: SourceId;
 }
 
@@ -53,6 +55,7 @@ export const fixedRate = (gigabits: FixedRate): PacketLink => ({
   sort: "packets",
   name: `HDMI 2.1 at ${gigabits} Gb/s`,
   payload: (((gigabits * 1e9 * 16) / 18) * 502) / 510,
+  floor: true,
   source: "hdmi-2.1-correction",
 });
 
