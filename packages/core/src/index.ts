@@ -72,7 +72,8 @@ export {
 } from "./standard/listing.js";
 export { checkStandards, openStandards } from "./standard/use.js";
 export { tableCsv } from "./takeoff/csv.js";
-export { isSchedule, type ScheduleName, schedule, scheduleNames, scheduleTitles } from "./takeoff/schedules.js";
+export { isSchedule, type ScheduleName, scheduleNamed, scheduleNames, scheduleTitles } from "./takeoff/names.js";
+export { schedule } from "./takeoff/schedules.js";
 export {
   type Cell as ScheduleCell,
   type Column,

@@ -6,7 +6,7 @@ export default rule({
   level: "should",
   why: "A drawing that is linked and not there is missed on site, when nobody can send it any more.",
   judged:
-    "Links to headings of the document are looked up in it; links to build documents, parts, the stock list and the house standard among the files that are read. Whether any other file is there cannot be told, so the check stays open. Links to other hosts are not followed. The path of a link is `links` and its number in the body.",
+    "Links to headings of the document are looked up in it; links to build documents, parts, the stock list and the house standard among the files that are read. Whether any other file is there cannot be told, so the check stays open. A link to `calc:schedules.` has to name one of the schedules. Links to other hosts are not followed. The path of a link is `links` and its number in the body.",
   sources: ["house"],
   *checks({ build }) {
     for (const [index, { url, place, leads }] of build.localLinks.entries()) {
@@ -28,5 +28,14 @@ export default rule({
           mend: "Correct the link, or take it out.",
         });
     }
+    for (const { name, place, mend } of build.scheduleLinks)
+      yield is(
+        { path: `schedules.${name}`, label: "The text", place },
+        {
+          holds: mend === undefined,
+          says: mend === undefined ? `There is a schedule \`${name}\`.` : `There is no schedule \`${name}\`.`,
+          mend: mend ?? "Correct the link.",
+        },
+      );
   },
 });

@@ -1,5 +1,5 @@
 import { fromKept, type Known, printQuantity, readQuantity } from "@plumbmark/calc";
-import { is, open, rule } from "@plumbmark/kit";
+import { type Build, is, open, rule } from "@plumbmark/kit";
 
 /** Half a unit in the last digit that is written: `186` is met by 185.5 to 186.5. */
 const rounding = (text: string): number => 0.5 * 10 ** -(/\.(\d+)/u.exec(text)?.[1]?.length ?? 0);
@@ -15,6 +15,11 @@ function agrees(text: string, value: Known): boolean | undefined {
 function inUnitOf(text: string, value: Known): string {
   const reading = readQuantity(text.replaceAll(",", ""), [value.kind]);
   return printQuantity(value.value, value.kind, "metric", reading.ok ? reading.quantity.unit : undefined);
+}
+
+function meant(build: Build, path: string): string {
+  const near = build.nearestValue(path);
+  return near === undefined ? "" : `Did you mean \`${near}\`? `;
 }
 
 export default rule({
@@ -41,7 +46,7 @@ export default rule({
         yield is(where, {
           holds: false,
           says: `There is no computed value \`${quote.of}\`.`,
-          mend: "List the values with `plumbmark workings FILE`.",
+          mend: `${meant(build, quote.of)}List the values with \`plumbmark workings FILE\`.`,
         });
         continue;
       }

@@ -16,6 +16,7 @@ export * from "./hardware/slings.js";
 export * from "./lift/head-room.js";
 export * from "./lift/niosh.js";
 export * from "./section/strength.js";
+export * from "./section/stress.js";
 export * from "./section/table.js";
 export * from "./section/tube.js";
 export * from "./stack/deck.js";

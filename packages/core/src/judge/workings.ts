@@ -1,6 +1,6 @@
 import { type Known, type Print, printer, siUnit, type Value } from "@plumbmark/calc";
 import { systemOf } from "../model/system.js";
-import { valuesOf } from "../model/values.js";
+import { valuesOf } from "../model/values/index.js";
 import type { RepositoryFiles } from "../repository/files.js";
 import { buildOf, contextOf } from "./inspect.js";
 import { workingEntries } from "./judge.js";

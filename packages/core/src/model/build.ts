@@ -3,12 +3,15 @@ import { type LocalLink, leads, localLinksOf } from "../document/links.js";
 import type { Markdown, Section } from "../document/markdown.js";
 import { sectionsOf } from "../document/markdown.js";
 import type { Mistake } from "../document/mistake.js";
+import { choices, nearest } from "../document/nearest.js";
+import type { Place } from "../document/place.js";
 import { type Quote, quotesOf } from "../document/quotes.js";
 import { type Task, tasksOf } from "../document/tasks.js";
 import { textUnder } from "../document/under.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
 import type { Part } from "../repository/parts.js";
 import type { Stock } from "../repository/stock.js";
+import { isSchedule, scheduleNamed, scheduleNames } from "../takeoff/names.js";
 import { Takeoff } from "../takeoff/takeoff.js";
 import { type Active, activesOf } from "./actives.js";
 import { asMass } from "./as-mass.js";
@@ -20,6 +23,7 @@ import { type Joint, jointsOf } from "./joints.js";
 import { type Jumpers, jumpersOf } from "./jumpers.js";
 import { type Lettering, letteringOf } from "./lettering.js";
 import { Lifting } from "./lifting.js";
+import { type LotUse, lotUsesOf } from "./lot-use.js";
 import { type Meeting, meetingsOf } from "./meetings.js";
 import { Picture } from "./picture.js";
 import { Circuit, Run } from "./power.js";
@@ -27,7 +31,7 @@ import { partName, partValue, type Reader } from "./reader.js";
 import { checkReferences } from "./references.js";
 import { Bar } from "./rigging.js";
 import { type Supply, suppliesOf } from "./supply.js";
-import { valuesOf } from "./values.js";
+import { valuesOf } from "./values/index.js";
 import { Viewing } from "./viewing.js";
 
 /** What a build needs to know of the repository around it. */
@@ -91,6 +95,20 @@ export class Build {
     return quotesOf(this.markdown.tree);
   }
 
+  /** Links that are to be replaced by a schedule; without such a schedule `mend` says which there are. */
+  get scheduleLinks(): readonly { readonly name: string; readonly place: Place; readonly mend: string | undefined }[] {
+    return this.quotes.flatMap(({ of, place }) => {
+      const name = scheduleNamed(of);
+      if (name === undefined) return [];
+      return [{ name, place, mend: isSchedule(name) ? undefined : choices(scheduleNames, name) }];
+    });
+  }
+
+  /** The path of a value nearest to a misspelt one, if one is near enough to be meant. */
+  nearestValue(path: string): string | undefined {
+    return nearest(path, [...this.values.keys()]);
+  }
+
   /** Every computed value by the path it is quoted with. */
   get values(): ReadonlyMap<string, Value> {
     this.#values ??= valuesOf(this);
@@ -106,6 +124,11 @@ export class Build {
   get takeoff(): Takeoff {
     this.#takeoff ??= new Takeoff(this);
     return this.#takeoff;
+  }
+
+  /** Lots it takes panels from. */
+  get lotUses(): readonly LotUse[] {
+    return lotUsesOf(this);
   }
 
   get lifting(): Lifting {

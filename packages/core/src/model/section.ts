@@ -1,5 +1,6 @@
 import {
   allowableMoment,
+  elasticModulus,
   isCompact,
   type Known,
   missing,
@@ -43,6 +44,16 @@ export class BarSection {
       this.#of((each) => tabled(each.secondMoment, "second-moment", each.source, `second moment of ${each.name}`)) ??
       this.#ofTube()
     );
+  }
+
+  /** Elastic modulus: as published, else the second moment over half the outside diameter. */
+  get elasticModulus(): Value<"section-modulus"> {
+    const published = this.#own("second-moment")
+      ? undefined
+      : this.#of((each) => tabled(each.elastic, "section-modulus", each.source, `elastic modulus of ${each.name}`));
+    if (published) return published as Known<"section-modulus">;
+    const outside = partValue(this.part, "outside", "length", "outside diameter", this.label);
+    return elasticModulus.of({ I: this.secondMoment, D: outside });
   }
 
   get yield(): Value {

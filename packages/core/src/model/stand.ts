@@ -59,15 +59,23 @@ export class Stand {
     });
   }
 
+  get ballastArm(): Value<"length"> {
+    return this.#value("ballast-arm", "length", "distance of the ballast from the toe");
+  }
+
   /** Panels at their distance from the toe, ballast at its own; the base itself counts at half its depth. */
   get restoring(): Value<"moment"> {
+    return this.#restoring(this.ballast);
+  }
+
+  /** What would be left of it without any ballast. */
+  get restoringWithout(): Value<"moment"> {
+    return this.#restoring(counted(0, "no ballast", "mass"));
+  }
+
+  #restoring(ballast: Value<"mass">): Value<"moment"> {
     const toe = this.#value("toe", "length", "distance of the panels' centre from the toe");
-    const face = restoringMoment.of({
-      m: this.face.mass,
-      x: toe,
-      mb: this.#value("ballast", "mass", "ballast"),
-      xb: this.#value("ballast-arm", "length", "distance of the ballast from the toe"),
-    });
+    const face = restoringMoment.of({ m: this.face.mass, x: toe, mb: ballast, xb: this.ballastArm });
     const half = times(this.#value("depth", "length", "depth of the base"), 0.5, "½");
     const own = restoringMoment.of({
       m: this.#value("mass", "mass", "mass of the base"),

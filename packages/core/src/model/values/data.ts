@@ -1,0 +1,38 @@
+import { counted, shareOf } from "@plumbmark/calc";
+import type { Build } from "../build.js";
+import type { Chain } from "../data.js";
+import { type Entry, under } from "./entries.js";
+import { jumperValues } from "./jumpers.js";
+
+const valuesOfChain = (chain: Chain): readonly Entry[] => [
+  ...under(chain.path, {
+    panels: chain.panelCount,
+    "panel-limit": chain.panelLimit,
+    pixels: chain.pixels,
+    capacity: chain.stated,
+    "link-bound": chain.bound,
+    share: shareOf(chain.pixels, chain.stated),
+  }),
+  ...under(`${chain.path}.feed`, { length: chain.feed.length }),
+  ...((chain.panels?.length ?? 0) > 1 ? jumperValues(chain, "data") : []),
+];
+
+function valuesOfProcessor(build: Build): readonly Entry[] {
+  if (build.chains.length === 0) return [];
+  const load = build.processorLoad;
+  const used = load.uses;
+  const highest = used && Math.max(...used.map(({ port }) => port));
+  return under(load.path, {
+    pixels: load.pixelsAsked,
+    capacity: load.pixels,
+    share: shareOf(load.pixelsAsked, load.pixels),
+    ports: load.ports,
+    "ports-used": used && counted(new Set(used.map(({ port }) => port)).size, "ports used"),
+    "highest-port": highest === undefined ? undefined : counted(highest, "highest port used"),
+  });
+}
+
+export const dataValues = (build: Build): readonly Entry[] => [
+  ...build.chains.flatMap(valuesOfChain),
+  ...valuesOfProcessor(build),
+];

@@ -1,0 +1,14 @@
+import type { Value } from "@plumbmark/calc";
+
+/** Computed values by the end of their path; what does not apply is undefined and left out. */
+export type Own = Readonly<Record<string, Value | undefined>>;
+
+export type Entry = readonly [path: string, value: Value];
+
+/** Values of one thing, each at its full path. */
+export const under = (path: string, own: Own): readonly Entry[] =>
+  Object.entries(own).flatMap(([key, value]) => (value ? [[`${path}.${key}`, value] as const] : []));
+
+/** Numbered things of one path, from 1: `power.runs.P1.segments.2`. */
+export const numbered = <Item>(path: string, items: readonly Item[], own: (item: Item) => Own): readonly Entry[] =>
+  items.flatMap((item, index) => under(`${path}.${index + 1}`, own(item)));

@@ -1,0 +1,69 @@
+import { leastOf, type Value } from "@plumbmark/calc";
+import type { Build } from "../build.js";
+import type { Circuit, Run } from "../power.js";
+import { type Entry, numbered, under } from "./entries.js";
+import { jumperValues } from "./jumpers.js";
+
+function valuesOfCircuit(circuit: Circuit): readonly Entry[] {
+  const { threePhase } = circuit;
+  return [
+    ...under(circuit.path, {
+      voltage: circuit.voltage,
+      breaker: circuit.breaker,
+      load: circuit.load,
+      current: circuit.current,
+      "continuous-rating": circuit.continuousRating(),
+      share: circuit.share,
+      inrush: circuit.inrush,
+      leakage: circuit.leakage,
+      "wiring-breaker": circuit.wiringBreaker,
+    }),
+    ...(threePhase ? under(`${circuit.path}.legs`, circuit.legs) : []),
+  ];
+}
+
+/** The weakest piece that the whole current of a run passes. */
+function rating(run: Run): Value<"current"> {
+  const pieces = run.ratings;
+  const first = pieces[0]?.current.known ? pieces[0].current.value : undefined;
+  const whole = pieces.filter(({ current }) => !current.known || current.value === first);
+  return leastOf(
+    whole.map((piece) => piece.rating),
+    "current",
+    "rating",
+  );
+}
+
+function valuesOfRun(run: Run): readonly Entry[] {
+  const [feed, jumper] = run.cords;
+  const many = (run.panels?.length ?? 0) > 1;
+  const feeder = run.feederDrop;
+  return [
+    ...under(run.path, {
+      panels: run.panelCount,
+      voltage: run.voltage,
+      current: run.current,
+      "current-behind": many ? run.currentBehind : undefined,
+      rating: rating(run),
+      "voltage-drop": run.voltageDrop,
+      "drop-share": run.dropShare,
+      "voltage-drop-in-all": feeder ? run.dropInAll : undefined,
+      "drop-share-in-all": feeder ? run.shareInAll : undefined,
+      "voltage-at-end": run.voltageAtEnd,
+    }),
+    ...numbered(`${run.path}.segments`, run.drops, (drop) => ({ "voltage-drop": drop })),
+    ...under(`${run.path}.feed`, {
+      length: run.feed.length,
+      ampacity: feed?.allows,
+      "largest-breaker": feed?.breaker,
+    }),
+    ...(many ? under(`${run.path}.jumper`, { ampacity: jumper?.allows, "largest-breaker": jumper?.breaker }) : []),
+    ...(many ? jumperValues(run, "power") : []),
+  ];
+}
+
+export const powerValues = ({ circuits, runs, supplies }: Build): readonly Entry[] => [
+  ...circuits.flatMap(valuesOfCircuit),
+  ...runs.flatMap(valuesOfRun),
+  ...supplies.flatMap(({ path, legs, imbalance }) => [...under(`${path}.legs`, legs), ...under(path, { imbalance })]),
+];

@@ -1,0 +1,68 @@
+import { bendingStress, greatestOf, leastOf, sum, times, type Value } from "@plumbmark/calc";
+import type { Build } from "../build.js";
+import type { Leg } from "../leg.js";
+import type { Bar, Hang } from "../rigging.js";
+import { type Entry, numbered, under } from "./entries.js";
+
+const least = (values: readonly Value[]): Value<"mass"> => leastOf(values, "mass", "capacity");
+
+function valuesOfLeg(leg: Leg): readonly Entry[] {
+  const tension = leg.tension(leg.hang.reaction);
+  return under(leg.path, {
+    angle: leg.angle,
+    tension,
+    capacity: least(leg.ratings.map(([, rating]) => rating)),
+    "design-factor": leg.assembly.designFactor(tension),
+  });
+}
+
+/** A bridle without an assembly of its own has its capacity in its legs. */
+function valuesOfHang(hang: Hang): readonly Entry[] {
+  const ratings = hang.ratings.map(([, rating]) => rating);
+  const own = !hang.bridled || hang.assembly !== undefined;
+  return [
+    ...under(hang.path, {
+      reaction: hang.reaction,
+      "slack-reaction": hang.slackReaction,
+      capacity: ratings.length > 0 ? least(ratings) : undefined,
+      "design-factor": own ? hang.ownAssembly.designFactor(hang.reaction) : undefined,
+    }),
+    ...hang.legs.flatMap(valuesOfLeg),
+  ];
+}
+
+/** Where each face it carries ends, from the left end of the bar. */
+const valuesOfCarried = ({ carries }: Bar): readonly Entry[] =>
+  carries.flatMap(({ path, face, from, columns }) => {
+    const width = times(face.panelValue("size.1", "length", "size"), columns.length);
+    return under(path, { from, "right-edge": sum([from, width], "length", "right edge") });
+  });
+
+function valuesOfBar(bar: Bar): readonly Entry[] {
+  const { spans, section } = bar;
+  const sags = spans.map(({ sag }) => sag);
+  return [
+    ...under(bar.path, {
+      "self-mass": bar.selfMass,
+      load: bar.load,
+      structure: bar.structure,
+      moment: bar.moment,
+      "allowable-moment": section.allowable,
+      stress: bendingStress.of({ M: bar.moment, S: section.elasticModulus }),
+      deflection: sags.length > 0 ? greatestOf(sags, "length", "deflection") : undefined,
+    }),
+    ...valuesOfCarried(bar),
+    ...numbered(`${bar.path}.spans`, spans, ({ length, sag }) => ({ length, deflection: sag })),
+    ...bar.hangs.flatMap(valuesOfHang),
+  ];
+}
+
+export const riggingValues = (build: Build): readonly Entry[] => {
+  const { bars, lifting } = build;
+  const lifted = build.reader.data("rigging.lifting") !== undefined;
+  return [
+    ...bars.flatMap(valuesOfBar),
+    ...(build.faces.length > 0 ? under(lifting.path, { heaviest: lifting.heaviest }) : []),
+    ...(lifted ? under(lifting.path, { limit: lifting.limit }) : []),
+  ];
+};

@@ -1,0 +1,31 @@
+import { acuityDistance, practiceDistance, tabled } from "@plumbmark/calc";
+import type { Build } from "../build.js";
+import { type Entry, under } from "./entries.js";
+import { settingOf } from "./setting.js";
+
+/** Metres for each millimetre of pitch by the trade's rule of thumb (common practice, no source). */
+const METRES_PER_MM = 1;
+
+/** Of every face what its viewers see; `viewing.` and the name of the face. */
+export const viewingValues = (build: Build): readonly Entry[] => {
+  const metres = settingOf(build, "viewing.pitch", "metres-per-mm") ?? METRES_PER_MM;
+  const k = tabled(metres, "factor", "practice", "metres for each millimetre of pitch");
+  const text = new Map(build.lettering.map((each) => [each.face, each]));
+  const { nearest, farthest, target } = build.viewing;
+  return [
+    ...build.dimming.flatMap(({ face, luminance, drive, steps }) =>
+      under(`viewing.${face.name}`, {
+        "nearest-acuity-distance": acuityDistance.of({ p: face.pitch }),
+        "nearest-by-practice": practiceDistance.of({ p: face.pitch, k }),
+        "cap-pixels": text.get(face)?.capPixels,
+        "cap-height": text.get(face)?.capHeight,
+        angle: text.get(face)?.angle,
+        luminance,
+        "drive-level": drive,
+        "grey-steps": steps,
+      }),
+    ),
+    ...under("audience", { nearest, farthest }),
+    ...under("light", { target }),
+  ];
+};
