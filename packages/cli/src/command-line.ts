@@ -20,6 +20,11 @@ import type { Surroundings } from "./surroundings.js";
 
 const form = (): Option => new Option("--as <form>", "the form to print in").choices(["text", "json"]).default("text");
 
+const reportForm = (): Option =>
+  new Option("--as <form>", "the form to print in")
+    .choices(["text", "json", "sarif", "gnu", "markdown"])
+    .default("text");
+
 const standard = (): Option =>
   new Option("--standard <file>", "use this house standard instead of the one found above the documents");
 
@@ -38,7 +43,7 @@ export function commandLine(around: Surroundings, version: string, done: (status
     .command("inspect")
     .description("inspect build documents: a file, a folder, or the whole docs repository you are in")
     .argument("[paths...]", "build documents or folders of them")
-    .addOption(form())
+    .addOption(reportForm())
     .option("--every", "list every check, also those that hold")
     .option(
       "--staged",
@@ -48,7 +53,7 @@ export function commandLine(around: Surroundings, version: string, done: (status
     .addOption(standard())
     .option("--against <file>", "another edition of the house standard: tell which documents change verdict")
     .addHelpText("after", INSPECT_HELP)
-    .action(async (paths, options) => done(await inspectCommand(paths, options, around)));
+    .action(async (paths, options) => done(await inspectCommand(paths, { ...options, version }, around)));
   program
     .command("workings")
     .description("show every computed value of a document with its working")

@@ -21,6 +21,9 @@ Examples
   plumbmark inspect --every builds/banner.md   also the checks that hold
   plumbmark inspect --staged                   what a commit made now would change
   plumbmark inspect --since origin/main        what this branch changes
+  plumbmark inspect --as sarif                 for a forge or an editor: SARIF 2.1.0
+  plumbmark inspect --as gnu                   a line a check, file:line:column
+  plumbmark inspect --as markdown              a summary for a comment in a review
   plumbmark inspect --as json > record.json    the record, for another program
   plumbmark inspect --standard new.yaml --against house-standard.yaml
                                                which documents change verdict by a new edition`;

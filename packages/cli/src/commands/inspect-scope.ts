@@ -13,6 +13,7 @@ import { openRepository } from "../files/repository.js";
 import type { Scope } from "../git/scope.js";
 import { partOf } from "../report/part-of.js";
 import { Trouble } from "../trouble.js";
+import type { Inspected } from "./inspect.js";
 import { open } from "./open.js";
 
 export interface ScopeOptions {
@@ -85,7 +86,7 @@ function inspectBefore(
 }
 
 /** Inspects what was touched, and of the rest what comes out differently because of it. */
-export async function inspectScope(scope: Scope, options: ScopeOptions): Promise<InspectionRecord> {
+export async function inspectScope(scope: Scope, options: ScopeOptions): Promise<Inspected> {
   const { today, every, standard } = options;
   const after = await open({ folder: options.folder, paths: options.paths, standard, today, origin: scope.after });
   const touched = scope.touched.map((path) => fromRoot(after.root, path)).filter((path) => !isOutside(path));
@@ -98,7 +99,8 @@ export async function inspectScope(scope: Scope, options: ScopeOptions): Promise
   const concerned = (file: string): boolean =>
     isTouched.has(file) || (perhaps.has(file) && was.get(file) !== is.get(file));
   const record = partOf(whole, after.unreadable, (file) => concerned(file) && after.wants(file));
-  return every ? record : { ...record, documents: record.documents.map(withoutHolds) };
+  const { root, rules } = after;
+  return { root, rules, record: every ? record : { ...record, documents: record.documents.map(withoutHolds) } };
 }
 
 const withoutHolds = (entry: InspectionRecord["documents"][number]): InspectionRecord["documents"][number] => ({

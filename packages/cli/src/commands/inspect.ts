@@ -1,11 +1,15 @@
-import { type InspectionRecord, inspect } from "@plumbmark/core";
+import { type InspectionRecord, inspect, type Rule } from "@plumbmark/core";
 import { NOT_A_BUILD } from "../files/build-document.js";
 import { fromRoot } from "../files/find-files.js";
 import type { Repository } from "../files/repository.js";
 import { type Scope, scopeSince, stagedScope } from "../git/scope.js";
+import { prefixOf } from "../git/top.js";
 import { againstText } from "../report/against-text.js";
 import { json } from "../report/form.js";
+import { gnu } from "../report/gnu.js";
+import { markdown } from "../report/markdown.js";
 import { partOf } from "../report/part-of.js";
+import { sarif } from "../report/sarif.js";
 import { textReport } from "../report/text.js";
 import type { Surroundings } from "../surroundings.js";
 import { Trouble } from "../trouble.js";
@@ -14,7 +18,9 @@ import { inspectScope } from "./inspect-scope.js";
 import { open } from "./open.js";
 
 export interface InspectOptions {
-  readonly as: "text" | "json";
+  readonly as: "text" | "json" | "sarif" | "gnu" | "markdown";
+  /** Of the program, for forms that name it. */
+  readonly version: string;
   readonly every?: true;
   readonly standard?: string;
   readonly staged?: true;
@@ -65,11 +71,28 @@ async function compare(
   return record.totals["not-ready"] > 0 ? 1 : 0;
 }
 
+export interface Inspected {
+  readonly root: string;
+  readonly rules: readonly Rule[];
+  readonly record: InspectionRecord;
+}
+
+async function formed(
+  { root, rules, record }: Inspected,
+  { as, version }: InspectOptions,
+  around: Surroundings,
+): Promise<string> {
+  if (as === "json") return json(record);
+  if (as === "sarif") return sarif({ record, rules, version, prefix: await prefixOf(root) });
+  if (as === "gnu") return gnu(record);
+  if (as === "markdown") return markdown(record);
+  return record.documents.length === 0 ? NOTHING : textReport(record, around);
+}
+
 /** Prints the report; gives the exit status. */
-function report(record: InspectionRecord, { as }: InspectOptions, around: Surroundings): number {
-  const none = as === "text" && record.documents.length === 0;
-  around.print(none ? NOTHING : as === "json" ? json(record) : textReport(record, around));
-  return record.totals["not-ready"] > 0 ? 1 : 0;
+async function report(inspected: Inspected, options: InspectOptions, around: Surroundings): Promise<number> {
+  around.print(await formed(inspected, options, around));
+  return inspected.record.totals["not-ready"] > 0 ? 1 : 0;
 }
 
 /** Inspects documents and prints the report; gives the exit status. */
@@ -97,5 +120,6 @@ export async function inspectCommand(
   const others = leftAlone(repository, record);
   refuseNothing(repository, record, others);
   for (const other of others) around.warn(`${other}: left alone. ${NOT_A_BUILD}\n`);
-  return options.against === undefined ? report(record, options, around) : compare(record, paths, options, around);
+  const inspected = { root: repository.root, rules, record };
+  return options.against === undefined ? report(inspected, options, around) : compare(record, paths, options, around);
 }

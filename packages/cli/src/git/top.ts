@@ -11,6 +11,15 @@ export async function topOf(folder: string): Promise<string> {
   return realpath(top);
 }
 
+/** From the top of the work tree to a folder, `docs/` or nothing; nothing, too, outside git. */
+export async function prefixOf(folder: string): Promise<string> {
+  const { status, out } = await ask(folder, ["rev-parse", "--show-prefix"]).catch(() => ({
+    status: 1,
+    out: Buffer.alloc(0),
+  }));
+  return status === 0 ? text(out) : "";
+}
+
 /** The commit a revision names. @throws Trouble when there is none. */
 export async function commitOf(folder: string, revision: string): Promise<string> {
   const { status, out } = await ask(folder, [

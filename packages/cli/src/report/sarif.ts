@@ -1,0 +1,109 @@
+import { createHash } from "node:crypto";
+import type { InspectionRecord, Rule } from "@plumbmark/core";
+import type { Check } from "./form.js";
+import { json } from "./form.js";
+
+/** SARIF 2.1.0, OASIS Standard. */
+const SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";
+
+export interface SarifInput {
+  readonly record: InspectionRecord;
+  readonly rules: readonly Rule[];
+  readonly version: string;
+  /** From the top of the git repository to the docs repository, `docs/` or nothing. */
+  readonly prefix: string;
+}
+
+/** shall → error, should → warning, note → note. */
+const LEVELS = { shall: "error", should: "warning", note: "note" } as const;
+/** A waived check is a failure with a suppression. */
+const KINDS = { holds: "pass", open: "open", fails: "fail", waived: "fail" } as const;
+
+const uri = (path: string): string => path.split("/").map(encodeURIComponent).join("/");
+
+/** A rule without code, or one that stands for a failed plugin, is known by its checks only. */
+function descriptors(record: InspectionRecord, rules: readonly Rule[]): readonly { readonly id: string }[] {
+  const known = new Map(
+    rules.map(({ id, states, why, judged, level }) => [
+      id,
+      {
+        id,
+        shortDescription: { text: states },
+        ...(why ? { fullDescription: { text: why } } : {}),
+        ...(judged ? { help: { text: judged } } : {}),
+        ...(level === "none"
+          ? { defaultConfiguration: { enabled: false } }
+          : { defaultConfiguration: { level: LEVELS[level] } }),
+      },
+    ]),
+  );
+  const met = record.documents.flatMap(({ checks }) => checks.map(({ rule }) => rule));
+  const others = [...new Set(met)].filter((id) => !known.has(id)).sort();
+  return [...known.values(), ...others.map((id) => ({ id }))];
+}
+
+/** A column just after the last one, as here; a place without an extent is one character. */
+const region = ({ at }: Check): object => ({
+  startLine: at.line,
+  startColumn: at.column,
+  ...(at.endLine > at.line || at.endColumn > at.column ? { endLine: at.endLine, endColumn: at.endColumn } : {}),
+});
+
+const message = ({ says, mend, outcome }: Check): string =>
+  mend === undefined || outcome === "holds" || outcome === "waived" ? says : `${says} ${mend}`;
+
+const suppressions = ({ waiver }: Check): object =>
+  waiver
+    ? {
+        suppressions: [
+          {
+            kind: "inSource",
+            status: "accepted",
+            justification: `${waiver.because} (${waiver.by}, until ${waiver.until})`,
+          },
+        ],
+      }
+    : {};
+
+/** Stays the same when lines move: the file, the rule, the path in the document, and which of several there it is. */
+function fingerprints(file: string, checks: readonly Check[]): readonly string[] {
+  const seen = new Map<string, number>();
+  return checks.map(({ rule, at }) => {
+    const key = JSON.stringify([file, rule, at.path]);
+    const twin = seen.get(key) ?? 0;
+    seen.set(key, twin + 1);
+    return createHash("sha256").update(`${key}${twin}`).digest("hex").slice(0, 32);
+  });
+}
+
+/** The record as a SARIF log. Places count UTF-16 code units. */
+export function sarif({ record, rules, version, prefix }: SarifInput): string {
+  const listed = descriptors(record, rules);
+  const index = new Map(listed.map(({ id }, at) => [id, at]));
+  const results = record.documents.flatMap(({ file, checks }) => {
+    const prints = fingerprints(file, checks);
+    return checks.map((check, at) => ({
+      ruleId: check.rule,
+      ruleIndex: index.get(check.rule),
+      kind: KINDS[check.outcome],
+      level: KINDS[check.outcome] === "fail" ? LEVELS[check.level] : "none",
+      message: { text: message(check) },
+      locations: [
+        {
+          physicalLocation: {
+            artifactLocation: { uri: uri(prefix + file), uriBaseId: "SRCROOT" },
+            region: region(check),
+          },
+        },
+      ],
+      partialFingerprints: { "plumbmarkCheck/v1": prints[at] },
+      ...suppressions(check),
+      properties: { level: check.level, outcome: check.outcome, path: check.at.path },
+    }));
+  });
+  const driver = { name: "Plumbmark", semanticVersion: version, rules: listed };
+  const runs = [
+    { tool: { driver }, columnKind: "utf16CodeUnits", invocations: [{ executionSuccessful: true }], results },
+  ];
+  return json({ $schema: SCHEMA, version: "2.1.0", runs });
+}

@@ -1,0 +1,109 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { Ajv } from "ajv";
+import remarkGfm from "remark-gfm";
+import remarkParse from "remark-parse";
+import { unified } from "unified";
+import { expect, test } from "vitest";
+import { committed, unborn } from "./scratch.js";
+
+const BANNER = "builds/over-stage-banner.md";
+
+/** The OASIS schema, draft-04 as published, in words the validator knows. */
+function sarifSchema(): object {
+  const path = createRequire(import.meta.url).resolve("@microsoft/jest-sarif/lib/schemas/sarif-2.1.0-rtm.5.json");
+  const { id, ...rest } = JSON.parse(readFileSync(path, "utf8")) as Record<string, unknown>;
+  return { ...rest, $schema: "http://json-schema.org/draft-07/schema#", $id: id };
+}
+const validate = new Ajv({ strict: false, unicodeRegExp: false, validateFormats: false }).compile(sarifSchema());
+
+interface Result {
+  readonly ruleId: string;
+  readonly kind: string;
+  readonly level: string;
+  readonly locations: readonly {
+    readonly physicalLocation: {
+      readonly artifactLocation: { readonly uri: string };
+      readonly region: { readonly startLine: number };
+    };
+  }[];
+  readonly partialFingerprints: Readonly<Record<string, string>>;
+  readonly suppressions?: readonly { readonly kind: string; readonly justification: string }[];
+}
+
+async function results(repository: ReturnType<typeof committed>, ...words: string[]): Promise<readonly Result[]> {
+  const { out, err } = await repository.plumbmark("inspect", "--as", "sarif", ...words);
+  const log = JSON.parse(out) as { runs: readonly { results: readonly Result[] }[] };
+  expect({ valid: validate(log), errors: validate.errors ?? [], err }).toEqual({ valid: true, errors: [], err: "" });
+  return log.runs[0]?.results ?? [];
+}
+
+test("SARIF: valid against the schema of SARIF 2.1.0 (OASIS), with and without the checks that hold", async () => {
+  const repository = unborn();
+  const some = await results(repository);
+  const every = await results(repository, "--every");
+  expect(some.some(({ kind, level }) => kind === "fail" && level === "error")).toBe(true);
+  expect(some.some(({ kind, level }) => kind === "open" && level === "none")).toBe(true);
+  expect(some.every(({ kind }) => kind !== "pass")).toBe(true);
+  expect(every.filter(({ kind }) => kind === "pass").length).toBeGreaterThan(100);
+});
+
+test("SARIF: a waived check is suppressed in the source, with its reason (SARIF 2.1.0, 3.35)", async () => {
+  const repository = committed();
+  repository.change(BANNER, "breaker: 20 A", "breaker: 1 A");
+  repository.change(
+    BANNER,
+    "\nfaces:",
+    "\nwaivers:\n  - {rule: power.circuit-load, because: a bench test, by: M. Finch, until: 2027-06-30}\n\nfaces:",
+  );
+  const waived = (await results(repository, BANNER)).find(({ ruleId }) => ruleId === "power.circuit-load");
+  expect(waived).toMatchObject({ kind: "fail", level: "error", suppressions: [{ kind: "inSource" }] });
+  expect(waived?.suppressions?.[0]?.justification).toContain("a bench test");
+});
+
+test("SARIF: a fingerprint stays when lines move, and differs from every other", async () => {
+  const repository = unborn();
+  const print = ({ partialFingerprints }: Result): string => Object.values(partialFingerprints)[0] ?? "";
+  const before = await results(repository);
+  for (const file of ["builds/gala-wall.md", "builds/gallery-header.md"])
+    repository.change(file, "\nfaces:", "\n# moved\n# down\n\nfaces:");
+  const after = await results(repository);
+  expect(after.map(print)).toEqual(before.map(print));
+  expect(new Set(before.map(print)).size).toBe(before.length);
+  const line = ({ locations }: Result): number => locations[0]?.physicalLocation.region.startLine ?? 0;
+  expect(after.map(line)).not.toEqual(before.map(line));
+});
+
+test("SARIF: a place is told from the top of the git repository, as a valid URI", async () => {
+  const repository = committed();
+  repository.write("builds/two words.md", "---\nbuild: two\n---\n");
+  const [first] = await results(repository, "builds/two words.md");
+  expect(first?.locations[0]?.physicalLocation.artifactLocation.uri).toBe("builds/two%20words.md");
+});
+
+test("GNU: every line is `file:line:column: message` (GNU Coding Standards, Formatting Error Messages)", async () => {
+  const { out } = await unborn().plumbmark("inspect", "--as", "gnu");
+  const lines = out.trimEnd().split("\n");
+  expect(lines.length).toBeGreaterThan(4);
+  for (const line of lines) expect(line).toMatch(/^builds\/[a-z-]+\.md:[1-9]\d*:[1-9]\d*: \S/u);
+});
+
+test("Markdown: what an author wrote is text in it, no link, no HTML, no call of a name", async () => {
+  const repository = committed();
+  repository.change(
+    BANNER,
+    "title: Over-stage text banner",
+    'title: "<b>x</b> [y](http://z.example) | @somebody **bold** https://w.example"',
+  );
+  repository.write("builds/a|b.md", "---\nbuild: [x](y)\n---\n");
+  const { out } = await repository.plumbmark("inspect", "--as", "markdown");
+  const kinds = new Set<string>();
+  const walk = (node: { type: string; children?: readonly { type: string }[] }): void => {
+    kinds.add(node.type);
+    for (const child of node.children ?? []) walk(child);
+  };
+  walk(unified().use(remarkParse).use(remarkGfm).parse(out) as never);
+  expect(["html", "link", "image", "linkReference", "footnoteReference"].filter((kind) => kinds.has(kind))).toEqual([]);
+  expect(kinds.has("table")).toBe(true);
+  expect(out).not.toMatch(/(^|\s)@somebody/u);
+});
