@@ -51,6 +51,7 @@ const facts = (check: CheckEntry, system: System): readonly Content[] => {
     fact("margin", share === undefined ? undefined : marginBar(check)),
     fact("mend", check.mend === undefined ? undefined : inlineCode(check.mend)),
     fact("waived", waived(check)),
+    fact("plugin", check.from && h("code", check.from)),
   ];
 };
 

@@ -1,5 +1,5 @@
 import { type Kind, kinds, printNumber, printQuantity, type System } from "@plumbmark/calc";
-import type { CheckEntry, QuantityEntry } from "@plumbmark/core";
+import type { CheckEntry, QuantityEntry, RangeEntry } from "@plumbmark/core";
 
 const kindOf = new Map(Object.entries(kinds).map(([kind, { si }]) => [si as string, kind as Kind]));
 
@@ -9,9 +9,11 @@ export function quantityText(entry: QuantityEntry, system: System): string {
   return kind ? printQuantity(entry.value, kind, system) : `${entry.value} ${entry.unit}`;
 }
 
-/** A share or limit with its sense: `at most 16 A`. */
-export const allowedText = (entry: QuantityEntry, system: System): string =>
-  `${entry.sense ?? "at most"} ${quantityText(entry, system)}`;
+/** A limit with its sense: `at most 16 A`, `within 2.1 m to 3 m`. */
+export const allowedText = (entry: QuantityEntry | RangeEntry, system: System): string =>
+  "value" in entry
+    ? `${entry.sense ?? "at most"} ${quantityText(entry, system)}`
+    : `within ${quantityText({ value: entry.least, unit: entry.unit }, system)} to ${quantityText({ value: entry.most, unit: entry.unit }, system)}`;
 
 /** A source by its name alone: document and clause. */
 export const sourceName = ({ document, clause }: Pick<SourceEntry, "document" | "clause">): string =>

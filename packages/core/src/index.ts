@@ -6,6 +6,7 @@ export { readQuantities } from "./document/quantities.js";
 export { validate } from "./document/validate.js";
 export { type Data, type Placed, readYaml } from "./document/yaml.js";
 export * as schemas from "./generated/schemas.js";
+export { contractProblems } from "./judge/contract.js";
 export {
   type Inspected,
   type Inspection,
@@ -14,6 +15,13 @@ export {
   inspection,
   isBuildDocument,
 } from "./judge/inspect.js";
+export {
+  isWholePlugin,
+  type PluginOutcomes,
+  pluginRules,
+  type RuleOutcome,
+  type StatedRule,
+} from "./judge/outside.js";
 export { ownRules } from "./judge/own-rules.js";
 export type {
   AgainstEntry,
@@ -23,6 +31,7 @@ export type {
   InspectionRecord,
   Outcome,
   QuantityEntry,
+  RangeEntry,
   StandardEntry,
   WorkingEntry,
 } from "./judge/record.js";
@@ -37,6 +46,7 @@ export type {
   Thing,
   Words,
 } from "./judge/rule.js";
+export { type Runner, runner } from "./judge/runner.js";
 export { StandardError } from "./judge/settings.js";
 export { type TakenOff, takeoff } from "./judge/takeoff.js";
 export { type WorkedValue, workings } from "./judge/workings.js";
@@ -52,6 +62,7 @@ export type { Lifting } from "./model/lifting.js";
 export type { Panel } from "./model/panels.js";
 export type { Hop, Station } from "./model/picture-path.js";
 export type { Circuit, Run } from "./model/power.js";
+export { Repository } from "./model/repository.js";
 export type { Bar, Hang } from "./model/rigging.js";
 export type { SlackCases, WorstCase } from "./model/slack.js";
 export type { FolderStandard, Outline, RepositoryFiles, SourceFile } from "./repository/files.js";

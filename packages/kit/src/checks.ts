@@ -1,18 +1,36 @@
-import type { Value } from "@plumbmark/calc";
-import type { RawCheck, Sense, Thing, Words } from "@plumbmark/core";
+import type { Kind, Value } from "@plumbmark/calc";
+import type { Build, RawCheck, Sense, Thing, Words } from "@plumbmark/core";
 
 const at = ({ path, place }: Thing): Pick<RawCheck, "at" | "place"> => ({ at: path, ...(place ? { place } : {}) });
 
-interface Comparison {
-  readonly measured: Value;
-  readonly allowed: Value;
+/** Two kinds of quantity that may be compared: the same, or one that is only known when the rule runs. */
+type Agreeing<M extends Kind, A extends Kind> = Kind extends M | A
+  ? unknown
+  : [A] extends [M]
+    ? unknown
+    : { readonly kind: NoInfer<M> };
+
+interface Said {
+  /** What was found and what is allowed, as one sentence; the values come printed in the document's own units. */
   readonly says: (words: Words) => string;
+  /** What would put it right. */
   readonly mend?: string;
+}
+
+/** What is measured and what is allowed: two values of one kind of quantity. */
+export interface Comparison<M extends Kind, A extends Kind> extends Said {
+  readonly measured: Value<M>;
+  readonly allowed: Value<A> & Agreeing<M, A>;
 }
 
 const compare =
   (sense: Sense) =>
-  (thing: Thing, comparison: Comparison): RawCheck => ({ ...at(thing), form: "compare", sense, ...comparison });
+  <M extends Kind, A extends Kind>(thing: Thing, comparison: Comparison<M, A>): RawCheck => ({
+    ...at(thing),
+    form: "compare",
+    sense,
+    ...comparison,
+  });
 
 /** What is measured is at most what is allowed. A value that is missing makes the check open by itself. */
 export const atMost = compare("at most");
@@ -22,6 +40,19 @@ export const atLeast = compare("at least");
 
 /** What is measured is what is allowed. */
 export const agrees = compare("exactly");
+
+/** What is measured lies between two ends, both of which are allowed. */
+export interface Between<M extends Kind, L extends Kind, U extends Kind> extends Said {
+  readonly measured: Value<M>;
+  readonly least: Value<L> & Agreeing<M, L>;
+  readonly most: Value<U> & Agreeing<M, U>;
+}
+
+/** What is measured is at least `least` and at most `most`; in `says`, `allowed` reads `2.1 m to 3 m`. */
+export const within = <M extends Kind, L extends Kind, U extends Kind>(
+  thing: Thing,
+  { measured, least, most, ...said }: Between<M, L, U>,
+): RawCheck => ({ ...at(thing), form: "compare", sense: "within", measured, allowed: least, most, ...said });
 
 /** A plain statement that holds or does not. */
 export const is = (
@@ -35,7 +66,7 @@ export const is = (
   ...(statement.mend ? { mend: statement.mend } : {}),
 });
 
-/** It cannot be told: something is not written down. */
+/** It cannot be told: something is not written down. `needs` are the paths where it belongs. */
 export const open = (
   thing: Thing,
   gap: { readonly says: string; readonly mend: string; readonly needs?: readonly string[] },
@@ -46,3 +77,6 @@ export const open = (
   mend: gap.mend,
   gaps: gap.needs ?? [],
 });
+
+/** Says which document a check is about; every check of a rule over the repository needs it. */
+export const about = (build: Build, check: RawCheck): RawCheck => ({ ...check, file: build.around.file });

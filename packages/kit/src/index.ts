@@ -1,3 +1,33 @@
+/**
+ * What the author of a rule needs, on one page:
+ *
+ * - `rule`, `repositoryRule`: declare a rule over one document, or over the whole repository; `plugin` puts rules
+ *   together with the version of the kit they are written for.
+ * - `atMost`, `atLeast`, `within`, `agrees`, `is`, `open`: what a rule yields, one for each thing it looks at;
+ *   `about` says which document it is about in a rule over the repository.
+ * - `quantity`, `quantityOf`: a limit of the author's own. `sum`, `times`, `leastOf`, `greatestOf`, `formula`: values from
+ *   values, with their working. `counted`, `tabled`, `assumed`, `missing`: a value with where it comes from.
+ * - The types of the model: `Build` with its faces, circuits, runs, chains, bars and hangs; `Repository` with all builds.
+ *
+ * `@plumbmark/kit/calc` has every formula and table there is; `@plumbmark/kit/tryout` tries a rule out.
+ */
+export {
+  assumed,
+  counted,
+  formula,
+  greatestOf,
+  type Kind,
+  type Known,
+  leastOf,
+  type Missing,
+  missing,
+  type SourceId,
+  sources,
+  sum,
+  tabled,
+  times,
+  type Value,
+} from "@plumbmark/calc";
 export type {
   AssemblyPart,
   Bar,
@@ -10,14 +40,21 @@ export type {
   Hang,
   Joint,
   Level,
+  Lot,
   Panel,
+  Part,
   RawCheck,
+  Repository,
   Rule,
   RuleContext,
   Run,
   Setting,
+  SettingDefinition,
   SlackCases,
   Thing,
+  Words,
 } from "@plumbmark/core";
-export { agrees, atLeast, atMost, is, open } from "./checks.js";
-export { rule } from "./rule.js";
+export { about, agrees, atLeast, atMost, type Between, type Comparison, is, open, within } from "./checks.js";
+export { KIT, type Plugin, plugin } from "./plugin.js";
+export { type KindOf, quantity, quantityOf } from "./quantity.js";
+export { type Given, type RepositoryRuleDefinition, type RuleDefinition, repositoryRule, rule } from "./rule.js";

@@ -1,4 +1,4 @@
-import { tabled, times } from "@plumbmark/calc";
+import { missing, tabled, times } from "@plumbmark/calc";
 import { atLeast, atMost, rule } from "@plumbmark/kit";
 
 export default rule({
@@ -34,7 +34,7 @@ export default rule({
       const { depth } = build.picture;
       const all = depth.known
         ? tabled(2 ** depth.value, "count", "arithmetic", `grey steps of ${depth.value} bit`)
-        : depth;
+        : missing("count", ...depth.gaps);
       yield atLeast(dimming, {
         measured: dimming.steps,
         allowed: times(all, settings.share as number),

@@ -11,6 +11,9 @@ export interface Yielded {
   readonly level: Exclude<Level, "none">;
 }
 
+/** Asks the rule for its checks on the build, by the settings in force. */
+export type Ask = (settings: Readonly<Record<string, Setting>>) => Iterable<RawCheck>;
+
 /** Level and settings in force for a thing that serves faces held in these ways. */
 function forSupports(rule: Rule, chain: Chain, practice: "us" | "iec", supports: readonly Support[]): InForce {
   const [first, ...others] = supports.map((support) => inForce(rule, chain, practice, support));
@@ -31,19 +34,18 @@ function waysOf(build: Build): ReadonlyMap<string, readonly Support[]> {
  * Checks of one rule on one build. Where a house standard asks for more of faces held in one way, the rule is asked
  * once for each way, and each thing is judged by the settings of its own.
  */
-export function* applyRule(rule: Rule, build: Build, chain: Chain): Iterable<Yielded> {
+export function* applyRule(rule: Rule, build: Build, chain: Chain, ask: Ask): Iterable<Yielded> {
   if (!SUPPORTS.some((support) => bySupport(rule, chain, support))) {
     const force = inForce(rule, chain, build.practice);
     const level = force.level.value;
     if (level === "none") return;
-    for (const raw of rule.checks({ build, settings: plainSettings(force) })) yield { raw, level };
+    for (const raw of ask(plainSettings(force))) yield { raw, level };
     return;
   }
   for (const [key, way] of waysOf(build)) {
     const force = forSupports(rule, chain, build.practice, way);
     const level = force.level.value;
     if (level === "none") continue;
-    for (const raw of rule.checks({ build, settings: plainSettings(force) }))
-      if (supportsAt(build, raw.at).join(" ") === key) yield { raw, level };
+    for (const raw of ask(plainSettings(force))) if (supportsAt(build, raw.at).join(" ") === key) yield { raw, level };
   }
 }

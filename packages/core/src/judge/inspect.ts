@@ -8,6 +8,7 @@ import { buildSchema } from "../generated/schemas.js";
 import type { Promised } from "../model/bookings.js";
 import { Build } from "../model/build.js";
 import { Reader } from "../model/reader.js";
+import { Repository } from "../model/repository.js";
 import { systemOf } from "../model/system.js";
 import type { Outline, RepositoryFiles } from "../repository/files.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
@@ -17,8 +18,8 @@ import { readStock, type Stock } from "../repository/stock.js";
 import { type Chain, chainFor, mergedStandard, type Standards } from "../standard/chain.js";
 import type { StandardFile } from "../standard/file.js";
 import { checkStandards, openStandards } from "../standard/use.js";
-import { applyRule } from "./apply-rule.js";
-import { judge } from "./judge.js";
+import { carryOut } from "./carry-out.js";
+import { isWholePlugin } from "./outside.js";
 import { ownRules } from "./own-rules.js";
 import {
   type CheckEntry,
@@ -56,26 +57,10 @@ const mistakeEntry = (mistake: Mistake, level: "shall"): CheckEntry => ({
 
 /** Two rules of one name would be set, waived and listed as one. */
 function refuseTwins(rules: readonly Rule[]): void {
-  const ids = rules.map(({ id }) => id);
+  const ids = rules.filter((rule) => !isWholePlugin(rule)).map(({ id }) => id);
   const twin = ids.find((id, index) => ids.indexOf(id) !== index);
   if (twin !== undefined)
     throw new StandardError(`${twin}: there is more than one rule of this name. Give one of them another.`);
-}
-
-/** A plugin's mistake does not stop the inspection, and what it did not look at is open. Ours is an exception. */
-function failedPlugin(rule: Rule, file: string, cause: unknown): CheckEntry {
-  const reason = cause instanceof Error ? cause.message : String(cause);
-  if (rule.plugin === undefined)
-    throw new Error(`the rule ${rule.id} could not be carried out on ${file}: ${reason}`, { cause });
-  return {
-    rule: "plugin.failed",
-    level: "shall",
-    outcome: "open",
-    at: { path: "", ...START },
-    says: `The rule ${rule.id} of the plugin ${rule.plugin} failed on this document: ${reason}`,
-    mend: "Tell the plugin's author; until it is mended, its rule cannot be told.",
-    sources: [],
-  };
 }
 
 /** Reads a document and makes its build model. */
@@ -127,6 +112,27 @@ export interface Context {
   readonly rules?: readonly string[];
 }
 
+/** What surrounds the documents, and the models made of them so far: each document is read into one model. */
+export interface Models extends Context {
+  readonly repository: Repository;
+  readonly made: Map<Opened, ReturnType<typeof buildOf>>;
+}
+
+/** The model of one document, made once. */
+export function modelOf(opened: Opened, models: Models): ReturnType<typeof buildOf> {
+  const made = models.made.get(opened) ?? buildOf(opened, models);
+  models.made.set(opened, made);
+  return made;
+}
+
+/** Makes the models of a repository's documents as they are asked for. */
+export function modelsOf(context: ReturnType<typeof contextOf>, rules: readonly string[]): Models {
+  const made: Models["made"] = new Map();
+  const repository = new Repository(context, () => context.opened.map((each) => modelOf(each, models).build));
+  const models: Models = { ...context, rules, made, repository };
+  return models;
+}
+
 /** A document's entry of the record with the model it was judged by. */
 export interface Inspected {
   readonly entry: DocumentEntry;
@@ -137,22 +143,16 @@ export interface Inspected {
 
 function inspectDocument(
   opened: Opened,
-  context: Context,
+  context: Models,
   chain: Chain,
   rules: readonly Rule[],
   every: boolean,
 ): Inspected {
-  const { build, mistakes } = buildOf(opened, context);
+  const { build, mistakes } = modelOf(opened, context);
   const system = systemOf(build.reader, build.practice);
   const print = printer(system);
   const checks: CheckEntry[] = mistakes.map((mistake) => mistakeEntry(mistake, "shall"));
-  for (const rule of rules) {
-    try {
-      for (const { raw, level } of applyRule(rule, build, chain)) checks.push(judge(rule, level, raw, build, print));
-    } catch (cause) {
-      checks.push(failedPlugin(rule, opened.file.path, cause));
-    }
-  }
+  for (const rule of rules) checks.push(...carryOut(rule, { build, print, chain, repository: context.repository }));
   const judged = applyWaivers(checks, build, context.today);
   const sorted = judged
     .map((check, index) => ({ check, index }))
@@ -224,6 +224,13 @@ export function contextOf(files: RepositoryFiles, today: string): Context & { re
   };
 }
 
+/** Every rule and topic the house standards set or name, whether it exists or not. */
+const namesSet = ({ root, folders }: Standards): readonly string[] =>
+  [root, ...folders].flatMap(({ settings: { rules, topics, allows } }) => [
+    ...Object.keys(rules),
+    ...[...Object.keys(topics), ...allows].map((name) => (name.includes(".") ? name : `${name}.rules`)),
+  ]);
+
 /** The record of an inspection with the models behind it, for surfaces that show more than the record. */
 export interface Inspection {
   readonly record: InspectionRecord;
@@ -241,12 +248,15 @@ export function inspection(files: RepositoryFiles, rules: readonly Rule[], optio
   const own = new Map([standards.root, ...standards.folders].map((each) => [each, ownRules(each)]));
   const all = [...rules, ...[...own.values()].flat()];
   const known = [...new Set([...all.map((rule) => rule.id), ...(options.known ?? [])])];
+  // A plugin that could not be used has rules whose names nobody knows.
+  const unnamed = rules.some(isWholePlugin);
   refuseTwins(rules);
-  checkStandards(standards, all, known);
+  checkStandards(standards, all, unnamed ? [...known, ...namesSet(standards)] : known);
+  const models = modelsOf(context, unnamed ? [] : known);
   const inspected = context.opened.map((opened) => {
     const chain = chainFor(standards, opened.file.path);
     const applied = [...rules, ...chain.flatMap((each) => own.get(each) ?? [])];
-    return inspectDocument(opened, { ...context, rules: known }, chain, applied, options.every ?? false);
+    return inspectDocument(opened, models, chain, applied, options.every ?? false);
   });
   const documents = inspected.map(({ entry }) => entry);
   for (const [file, mistakes] of context.catalogue.mistakes) documents.push(fileEntry(file, mistakes));

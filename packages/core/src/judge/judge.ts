@@ -1,4 +1,15 @@
-import { type Gap, gapsOf, type Known, type Print, type SourceId, siUnit, sourceOf, workingOf } from "@plumbmark/calc";
+import {
+  type Gap,
+  gapsOf,
+  type Known,
+  kinds,
+  type Print,
+  type SourceId,
+  siUnit,
+  sourceOf,
+  type Value,
+  workingOf,
+} from "@plumbmark/calc";
 import type { Build } from "../model/build.js";
 import type { CheckEntry, QuantityEntry, WorkingEntry } from "./record.js";
 import type { Level, RawCheck, Rule } from "./rule.js";
@@ -16,6 +27,28 @@ function holds(measured: number, allowed: number, sense: RawCheck["sense"]): boo
   if (sense === "at least") return measured >= allowed - slip;
   if (sense === "exactly") return Math.abs(measured - allowed) <= slip;
   return measured <= allowed + slip;
+}
+
+const within = (measured: number, least: number, most: number): boolean =>
+  holds(measured, least, "at least") && holds(measured, most, "at most");
+
+/** How far what is measured is towards the limit: above 1 fails. Undefined where a limit of nought leaves nothing to divide by. */
+function shareOf(measured: number, [allowed, most]: readonly number[], sense: RawCheck["sense"]): number | undefined {
+  if (measured === 0 || allowed === undefined || allowed === 0 || most === 0) return undefined;
+  if (sense === "at least") return allowed / measured;
+  return most === undefined ? measured / allowed : Math.max(allowed / measured, measured / most);
+}
+
+const allowedEntry = (allowed: Known, most: Known | undefined, sense: RawCheck["sense"]): CheckEntry["allowed"] =>
+  most
+    ? { least: entry(allowed).value, most: entry(most).value, unit: siUnit(allowed.kind), sense: "within" }
+    : { ...entry(allowed), sense: sense === "within" ? "exactly" : (sense ?? "at most") };
+
+/** Kinds that are compared have to be the same: a rule that compares metres with kilograms is wrong, whatever comes out. */
+function refuseMixed(values: readonly Value[]): void {
+  const [first, ...others] = values;
+  const other = others.find(({ kind }) => siUnit(kind) !== siUnit((first as Value).kind));
+  if (first && other) throw new TypeError(`it compares ${kinds[first.kind].name} with ${kinds[other.kind].name}`);
 }
 
 /** The sentence about what is not written down. */
@@ -68,11 +101,13 @@ export function judge(
   const place = raw.place ?? build.reader.place(raw.at);
   const base = {
     rule: rule.id,
+    ...(rule.plugin === undefined ? {} : { from: rule.plugin }),
     level,
     at: { path: raw.at, ...place },
     sources: sourceEntries(rule.sources, build.practice),
   };
-  const values = [raw.measured, raw.allowed].filter((each) => each !== undefined);
+  const values = [raw.measured, raw.allowed, raw.most].filter((each) => each !== undefined);
+  refuseMixed(values.filter(({ known }) => known));
   const gaps = gapsOf(values);
   if (raw.form === "open" || gaps.length > 0) {
     const says = gaps.length > 0 ? gaps.map(gapSays).join(" ") : raw.says({ measured: "", allowed: "" });
@@ -80,30 +115,27 @@ export function judge(
     const names = gaps.length > 0 ? gaps.map((gap) => gap.path || gap.what) : (raw.gaps ?? []);
     return { ...base, outcome: "open", says, ...(mend ? { mend } : {}), missing: [...new Set(names)] };
   }
-  const [measured, allowed] = [raw.measured as Known | undefined, raw.allowed as Known | undefined];
+  const [measured, allowed, most] = [raw.measured, raw.allowed, raw.most] as readonly (Known | undefined)[];
   const shown = (value: Known | undefined): string => (value ? print(value.value, value.kind) : "");
   const good =
     raw.form === "plain"
       ? raw.holds === true
-      : measured !== undefined && allowed !== undefined && holds(measured.value, allowed.value, raw.sense);
-  const says = raw.says({ measured: shown(measured), allowed: shown(allowed) });
+      : measured !== undefined &&
+        allowed !== undefined &&
+        (most ? within(measured.value, allowed.value, most.value) : holds(measured.value, allowed.value, raw.sense));
+  const limit = most ? `${shown(allowed)} to ${shown(most)}` : shown(allowed);
+  const share =
+    measured && allowed
+      ? shareOf(measured.value, [allowed.value, ...(most ? [most.value] : [])], raw.sense)
+      : undefined;
   return {
     ...base,
     outcome: good ? "holds" : "fails",
-    says,
+    says: raw.says({ measured: shown(measured), allowed: limit }),
     ...(measured ? { measured: entry(measured) } : {}),
-    ...(allowed ? { allowed: { ...entry(allowed), sense: raw.sense ?? "at most" } } : {}),
-    ...(measured && allowed && measured.value !== 0 && allowed.value !== 0
-      ? {
-          share: Number(
-            (raw.sense === "at least" ? allowed.value / measured.value : measured.value / allowed.value).toPrecision(6),
-          ),
-        }
-      : {}),
+    ...(allowed ? { allowed: allowedEntry(allowed, most, raw.sense) as NonNullable<CheckEntry["allowed"]> } : {}),
+    ...(share === undefined ? {} : { share: Number(share.toPrecision(6)) }),
     ...(!good && raw.mend ? { mend: raw.mend } : {}),
-    working: workingEntries(
-      [measured, allowed].filter((each) => each !== undefined),
-      print,
-    ),
+    working: workingEntries(values as readonly Known[], print),
   };
 }

@@ -2,7 +2,15 @@
 export interface QuantityEntry {
   readonly value: number;
   readonly unit: string;
-  readonly sense?: "at most" | "at least" | "within" | "exactly";
+  readonly sense?: "at most" | "at least" | "exactly";
+}
+
+/** What is allowed between two ends. */
+export interface RangeEntry {
+  readonly least: number;
+  readonly most: number;
+  readonly unit: string;
+  readonly sense: "within";
 }
 
 export interface WorkingEntry {
@@ -16,6 +24,8 @@ export type Outcome = "holds" | "fails" | "open" | "waived";
 
 export interface CheckEntry {
   readonly rule: string;
+  /** The plugin the rule comes from; left out for the built-in rules. */
+  readonly from?: string;
   readonly level: "shall" | "should" | "note";
   readonly outcome: Outcome;
   readonly at: {
@@ -26,7 +36,7 @@ export interface CheckEntry {
     readonly endColumn: number;
   };
   readonly measured?: QuantityEntry;
-  readonly allowed?: QuantityEntry;
+  readonly allowed?: QuantityEntry | RangeEntry;
   readonly share?: number;
   readonly says: string;
   readonly mend?: string;

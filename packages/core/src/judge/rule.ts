@@ -1,6 +1,8 @@
-import type { SourceId, Value } from "@plumbmark/calc";
+import type { Kind, SourceId, Value } from "@plumbmark/calc";
 import type { Place } from "../document/place.js";
 import type { Build } from "../model/build.js";
+import type { Repository } from "../model/repository.js";
+import type { CheckEntry } from "./record.js";
 
 /** `shall` requirement, `should` recommendation, `note` information, `none` not applied (ISO/IEC Directives, Part 2). */
 export type Level = "shall" | "should" | "note" | "none";
@@ -13,9 +15,11 @@ export interface SettingDefinition {
   readonly iec: Setting;
   readonly describe: string;
   /** Kind of quantity it is written as (`75 %`, `0.3 m`); a plain number or text when left out. */
-  readonly kind?: "ratio" | "length" | "angle";
+  readonly kind?: Kind;
   /** Which way it gets stricter. Without it a house standard deeper in the tree may not change it unless allowed to. */
   readonly stricter?: "less" | "more";
+  /** JSON Schema of what may be set, over the value as it is kept (`75 %` is 0.75); the default's own type when left out. */
+  readonly schema?: Readonly<Record<string, unknown>>;
 }
 
 /** What a rule looks at; `path` leads to its place in the document. */
@@ -40,6 +44,8 @@ export interface RawCheck {
   readonly form: "compare" | "plain" | "open";
   readonly measured?: Value;
   readonly allowed?: Value;
+  /** The upper end of what is allowed; only of `within`, where `allowed` is the lower. */
+  readonly most?: Value;
   readonly sense?: Sense;
   /** Of a plain statement: whether it holds. */
   readonly holds?: boolean;
@@ -49,10 +55,16 @@ export interface RawCheck {
   readonly gaps?: readonly string[];
   /** Place in the body, for what does not stand in the front matter. */
   readonly place?: Place;
+  /** The document it is about; only of a rule over the whole repository. */
+  readonly file?: string;
 }
 
 export interface RuleContext {
+  /** The document that is looked at. A rule over the whole repository has none. */
   readonly build: Build;
+  /** Everything the docs repository holds, this document included. */
+  readonly repository: Repository;
+  /** What the house standard sets, or the default of the practice; quantities in the unit their kind is kept in. */
   readonly settings: Readonly<Record<string, Setting>>;
 }
 
@@ -66,5 +78,9 @@ export interface Rule {
   readonly settings?: Readonly<Record<string, SettingDefinition>>;
   /** The plugin it comes from; left out for the built-in rules. */
   readonly plugin?: string;
+  /** Left out: it looks at one document at a time. `repository`: it is asked once, and says of each check which document it is about. */
+  readonly over?: "repository";
+  /** Of a rule that was carried out elsewhere: what it came to. @throws Error when it could not be carried out. */
+  readonly outcome?: (file: string) => readonly CheckEntry[];
   readonly checks: (context: RuleContext) => Iterable<RawCheck>;
 }

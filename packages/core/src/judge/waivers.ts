@@ -33,7 +33,7 @@ const covers = (waiver: Waiver, check: CheckEntry): boolean =>
   (waiver.where === undefined || check.at.path === waiver.where || check.at.path.startsWith(`${waiver.where}.`));
 
 /** What a document says of itself cannot be waived: a waiver is not allowed to hide that it cannot be read. */
-const UNWAIVABLE = ["document.front-matter", "document.waivers"];
+const UNWAIVABLE = ["document.front-matter", "document.waivers", "plugin.failed"];
 
 /** Marks failed and open checks that a waiver in force covers. */
 export function applyWaivers(checks: readonly CheckEntry[], build: Build, today: string): readonly CheckEntry[] {

@@ -1,0 +1,87 @@
+import type { Print } from "@plumbmark/calc";
+import { START } from "../document/place.js";
+import type { Build } from "../model/build.js";
+import type { Repository } from "../model/repository.js";
+import type { Chain } from "../standard/chain.js";
+import { type Ask, applyRule } from "./apply-rule.js";
+import { judge } from "./judge.js";
+import type { CheckEntry } from "./record.js";
+import type { RawCheck, Rule, RuleContext } from "./rule.js";
+import { refuseUnsound, refuseUnsoundText } from "./sound.js";
+
+type Settings = RuleContext["settings"];
+
+/** One document with what is needed to judge it. */
+export interface Subject {
+  readonly build: Build;
+  readonly print: Print;
+  /** The house standards above it, the root's first. */
+  readonly chain: Chain;
+  readonly repository: Repository;
+}
+
+/** What a plugin's rule could not be told for, and why. It fails, in a draft too: nothing the author writes would mend it. */
+const failedEntry = (plugin: string, says: string): CheckEntry => ({
+  rule: "plugin.failed",
+  from: plugin,
+  level: "shall",
+  outcome: "fails",
+  at: { path: "", ...START },
+  says,
+  mend: "Tell the plugin's author. Until it is mended its rules judge nothing, and the document is not ready.",
+  sources: [],
+});
+
+const reasonOf = (cause: unknown): string => (cause instanceof Error ? cause.message : String(cause)).slice(0, 500);
+
+/** A plugin's mistake does not stop the inspection. Ours is an exception. */
+function failed(rule: Rule, file: string, cause: unknown): CheckEntry {
+  const reason = reasonOf(cause);
+  if (rule.plugin === undefined)
+    throw new Error(`the rule ${rule.id} could not be carried out on ${file}: ${reason}`, { cause });
+  if (rule.id === "plugin.failed")
+    return failedEntry(rule.plugin, `The plugin ${rule.plugin} could not be used: ${reason}`);
+  return failedEntry(rule.plugin, `The rule ${rule.id} of the plugin ${rule.plugin} failed on ${file}: ${reason}`);
+}
+
+const ofRepository = new WeakMap<Repository, Map<Rule, Map<string, readonly RawCheck[]>>>();
+
+/** A rule over the repository is asked once for the same settings; each document takes the checks that are about it. */
+function overRepository(rule: Rule, { build, repository }: Subject, settings: Settings): readonly RawCheck[] {
+  const rules = ofRepository.get(repository) ?? new Map<Rule, Map<string, readonly RawCheck[]>>();
+  ofRepository.set(repository, rules);
+  const asked = rules.get(rule) ?? new Map<string, readonly RawCheck[]>();
+  rules.set(rule, asked);
+  const key = JSON.stringify(settings);
+  const all = asked.get(key) ?? [...rule.checks({ repository, settings } as Parameters<Rule["checks"]>[0])];
+  asked.set(key, all);
+  if (all.some(({ file }) => file === undefined))
+    throw new TypeError("it does not say which document a check is about: use `about(build, check)`");
+  return all.filter(({ file }) => file === build.around.file);
+}
+
+const asker =
+  (rule: Rule, subject: Subject): Ask =>
+  (settings) =>
+    rule.over === "repository"
+      ? overRepository(rule, subject, settings)
+      : rule.checks({ build: subject.build, repository: subject.repository, settings });
+
+/** Carries out one rule on one document, by the levels and settings of the house standards above it. */
+export function carryOut(rule: Rule, subject: Subject): readonly CheckEntry[] {
+  const { build, chain, print } = subject;
+  const checks: CheckEntry[] = [];
+  try {
+    // Levels and settings were put to it where it was carried out.
+    if (rule.outcome) return rule.outcome(build.around.file);
+    for (const { raw, level } of applyRule(rule, build, chain, asker(rule, subject))) {
+      if (rule.plugin !== undefined) refuseUnsound(raw);
+      const entry = judge(rule, level, raw, build, print);
+      if (rule.plugin !== undefined) refuseUnsoundText(entry.says);
+      checks.push(entry);
+    }
+  } catch (cause) {
+    checks.push(failed(rule, build.around.file, cause));
+  }
+  return checks;
+}

@@ -1,0 +1,50 @@
+import { kinds } from "@plumbmark/calc";
+import type { RawCheck } from "./rule.js";
+
+type Unknown = Readonly<Record<string, unknown>>;
+
+const isObject = (value: unknown): value is Unknown =>
+  typeof value === "object" && value !== null && !Array.isArray(value);
+
+const shown = (value: unknown): string =>
+  value === undefined ? "nothing" : typeof value === "string" ? `\`${value.slice(0, 40)}\`` : typeof value;
+
+const refuse: (what: string, value: unknown, wanted: string) => never = (what, value, wanted) => {
+  throw new TypeError(`${what} is ${shown(value)}; it has to be ${wanted}`);
+};
+
+const text = (what: string, value: unknown): void => {
+  if (typeof value !== "string") refuse(what, value, "a text");
+};
+
+function refuseValue(what: string, value: unknown): void {
+  if (!isObject(value) || typeof value.known !== "boolean" || !Object.hasOwn(kinds, String(value.kind)))
+    refuse(what, value, "a value of the model, or one made with the kit");
+  if (value.known && !(typeof value.value === "number" && Number.isFinite(value.value)))
+    throw new TypeError(`${what} is ${String(value.value)}, which is no finite number`);
+  if (value.known ? !isObject(value.origin) : !Array.isArray(value.gaps))
+    refuse(what, value, "a value that says where it comes from");
+}
+
+/**
+ * What a plugin yields has to be a check: anything may come out of somebody else's code.
+ * @throws TypeError that says what is wrong with it.
+ */
+export function refuseUnsound(raw: unknown): asserts raw is RawCheck {
+  if (!isObject(raw)) refuse("what it yields", raw, "a check made with the kit");
+  if (raw.form !== "compare" && raw.form !== "plain" && raw.form !== "open")
+    refuse("the form of its check", raw.form, "one the kit makes: atMost, atLeast, within, agrees, is, open");
+  text("the path of its check", raw.at);
+  if (typeof raw.says !== "function") refuse("`says`", raw.says, "a function, or a text for `is` and `open`");
+  if (raw.mend !== undefined) text("`mend`", raw.mend);
+  if (raw.form === "plain" && typeof raw.holds !== "boolean") refuse("`holds`", raw.holds, "true or false");
+  if (raw.form !== "compare") return;
+  refuseValue("`measured`", raw.measured);
+  refuseValue("`allowed`", raw.allowed);
+  if (raw.most !== undefined) refuseValue("`most`", raw.most);
+}
+
+/** The sentences of a check are made by the plugin, too. @throws TypeError */
+export function refuseUnsoundText(says: unknown): asserts says is string {
+  if (typeof says !== "string" || says.trim() === "") refuse("what `says` gives", says, "a sentence");
+}

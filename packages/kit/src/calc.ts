@@ -1,0 +1,2 @@
+/** Every formula, table and unit of the engineering behind the model. */
+export * from "@plumbmark/calc";

@@ -1,0 +1,53 @@
+import { type CheckEntry, type RepositoryFiles, type Rule, runner, type SourceFile } from "@plumbmark/core";
+import type { Around, Case } from "./case.js";
+
+const TODAY = "2027-01-01";
+
+const file = (path: string, text: string | undefined): SourceFile | undefined =>
+  text === undefined ? undefined : { path, text };
+
+function filesOf({ documents, ...own }: Case, shared: Around): RepositoryFiles {
+  const { parts = [], stock, houseStandard } = { ...shared, ...own };
+  const [stockFile, standardFile] = [file("stock.yaml", stock), file("house-standard.yaml", houseStandard)];
+  const texts = typeof documents === "string" ? { "builds/case.md": documents } : documents;
+  return {
+    parts: typeof parts === "string" ? [{ path: "parts/parts.yaml", text: parts }] : parts,
+    documents: Object.entries(texts).map(([path, text]) => ({ path, text })),
+    ...(stockFile ? { stock: stockFile } : {}),
+    ...(standardFile ? { houseStandard: standardFile } : {}),
+  };
+}
+
+/** One check with the document it is about. */
+export type Found = CheckEntry & { readonly file: string };
+
+/** What a rule came to, and what is wrong with the case itself. */
+export interface CarriedOut {
+  readonly checks: readonly Found[];
+  readonly slips: readonly string[];
+}
+
+/** Carries out a rule on the documents of a case. What fails in the rule is thrown. */
+export function carriedOut(rule: Rule, trial: Case, shared: Around): CarriedOut {
+  const { today = TODAY, known = [] } = { ...shared, ...trial };
+  const { documents, mistakes, run } = runner(filesOf(trial, shared), today, [...known, rule.id]);
+  // As a plugin's: what it yields is looked at before it is judged.
+  const tried = { ...rule, plugin: "tried out" };
+  const checks = documents.flatMap((each) => run(tried, each).map((check) => ({ ...check, file: each })));
+  const failed = checks.find((check) => check.rule !== rule.id);
+  if (failed) throw new Error(failed.says);
+  const found = mistakes();
+  const own = found
+    .filter((each) => each.rule === rule.id)
+    .map(
+      ({ file: where, path, place, says, mend }): Found => ({
+        ...{ rule: rule.id, level: "shall", outcome: "fails", at: { path, ...place }, says, mend, sources: [] },
+        file: where,
+      }),
+    );
+  // Only a document's own rules are about slips; for any other a slip must not be what makes the case come out.
+  const slips = rule.id.startsWith("document.")
+    ? []
+    : found.map(({ file: where, place, says }) => `${where}:${place.line}:${place.column}: ${says}`);
+  return { checks: [...checks, ...own], slips };
+}
