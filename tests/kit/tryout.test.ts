@@ -42,7 +42,7 @@ const cases: readonly Case[] = [
     name: "one of unknown panels",
     documents: wall(6),
     parts: parts.replace("  mass: 7.6 kg\n", ""),
-    expects: [{ outcome: "open", missing: ["mass"] }],
+    expects: [{ outcome: "open", missing: ["tile.mass"] }],
   },
 ];
 
