@@ -11,9 +11,9 @@ export function quantityText(entry: QuantityEntry, system: System): string {
 
 /** A limit with its sense: `at most 16 A`, `within 2.1 m to 3 m`. */
 export const allowedText = (entry: QuantityEntry | RangeEntry, system: System): string =>
-  "value" in entry
-    ? `${entry.sense ?? "at most"} ${quantityText(entry, system)}`
-    : `within ${quantityText({ value: entry.least, unit: entry.unit }, system)} to ${quantityText({ value: entry.most, unit: entry.unit }, system)}`;
+  entry.sense === "within"
+    ? `within ${quantityText({ value: entry.least, unit: entry.unit }, system)} to ${quantityText({ value: entry.most, unit: entry.unit }, system)}`
+    : `${entry.sense ?? "at most"} ${quantityText(entry, system)}`;
 
 /** A source by its name alone: document and clause. */
 export const sourceName = ({ document, clause }: Pick<SourceEntry, "document" | "clause">): string =>

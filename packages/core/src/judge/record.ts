@@ -11,6 +11,8 @@ export interface RangeEntry {
   readonly most: number;
   readonly unit: string;
   readonly sense: "within";
+  /** There is no one value. */
+  readonly value?: undefined;
 }
 
 export interface WorkingEntry {

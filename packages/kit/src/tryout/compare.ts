@@ -14,7 +14,7 @@ function agrees(written: string, found: { readonly value: number; readonly unit:
 }
 
 function agreesAllowed(written: string, allowed: Found["allowed"]): boolean {
-  if (!allowed || "value" in allowed) return agrees(written, allowed);
+  if (allowed?.sense !== "within") return agrees(written, allowed);
   const [least = "", most = ""] = written.split(" to ");
   return (
     agrees(least, { value: allowed.least, unit: allowed.unit }) &&
@@ -38,7 +38,7 @@ const quantityText = (value: { readonly value: number; readonly unit: string }):
   `${Number(value.value.toPrecision(6))} ${value.unit}`;
 
 const allowedText = (allowed: NonNullable<Found["allowed"]>): string =>
-  "value" in allowed ? quantityText(allowed) : `${allowed.least} to ${allowed.most} ${allowed.unit}`;
+  allowed.sense === "within" ? `${allowed.least} to ${allowed.most} ${allowed.unit}` : quantityText(allowed);
 
 const shownFound = ({ outcome, at, measured, allowed, missing, says }: Found): string =>
   [
