@@ -126,11 +126,13 @@ test("the hangs together carry what hangs on the bar", () => {
 
 test("a face off the middle loads the nearer hang more, by the lever", () => {
   // Moments about H1 at 0.5 m; H2 at 2.9 m is 2.4 m away. Tiles centred at 0.2 + 1.5 = 1.7 m, pipe at 2 m.
-  // Feeds and jumpers hang at the first tile, 0.2 + 0.25 = 0.45 m: 1.895 kg.
-  // H2 = (45.6 × 1.2 + 16.191 × 1.5 − 1.895 × 0.05) ÷ 2.4 = (54.72 + 24.2865 − 0.09475) ÷ 2.4 = 32.880 kg; H1 = 63.686 − 32.880 = 30.806 kg.
+  // Feeds hang at the first tile, 0.2 + 0.25 = 0.45 m: 0.59 kg. Jumpers, half at each of their two tiles, are even about
+  // the middle of the face: 1.305 kg at 1.7 m.
+  // H2 = (45.6 × 1.2 + 1.305 × 1.2 + 16.191 × 1.5 − 0.59 × 0.05) ÷ 2.4 = (54.72 + 1.566 + 24.2865 − 0.0295) ÷ 2.4
+  // = 33.5596 kg; H1 = 63.686 − 33.5596 = 30.126 kg.
   const { H1 = Number.NaN, H2 = Number.NaN } = reactions();
-  near(H2, 32.88, 5e-4);
-  near(H1, 30.806, 1e-3);
+  near(H2, 33.5596, 5e-4);
+  near(H1, 30.126, 1e-3);
   // 0.3 m to the right, everything but the pipe moves: H2 gains (45.6 + 1.895) × 0.3 ÷ 2.4 = 5.937 kg.
   near((reactions({ from: "0.5 m" }).H2 ?? Number.NaN) - H2, 5.937, 5e-4);
 });
@@ -138,11 +140,14 @@ test("a face off the middle loads the nearer hang more, by the lever", () => {
 test("of three hangs the middle one carries more than its third", () => {
   // Two equal spans of l under a uniform load w: 3/8, 10/8, 3/8 of w × l (three-moment theorem; AISC beam diagrams, from memory).
   // Face and pipe both from end to end, hangs at 0, 1.5 and 3 m. Uniform: (45.6 + 3 ÷ 0.3048 × 2.72 × 0.45359237 = 12.143) = 57.743 kg,
-  // ÷ 3 × 1.5 = 28.8717 kg a span, × 10 ÷ 8 = 36.090 kg. Cables, 1.895 kg at a = 0.25 m of the first span, l = 1.5 m:
-  // middle moment a × (l² − a²) ÷ (4 × l²) × P = 0.25 × (2.25 − 0.0625) ÷ 9 × 1.895 = 0.11515 kg m;
-  // middle reaction P × a ÷ l + 2 × M ÷ l = 0.31583 + 0.15353 = 0.46936 kg. Together 36.559 kg of 59.638.
+  // and 6 × 0.261 = 1.566 of jumpers less half a jumper at each end tile: 59.309 × 5 ÷ 8 = 37.0684 kg.
+  // The half jumper an end tile lacks, P = 0.1305 kg over e = 0.5 m of the outer end, l = 1.5 m: load term
+  // P ÷ e × e² × (2 × l² − e²) ÷ (4 × l) = 0.261 × 0.25 × 4.25 ÷ 6 = 0.046219; M = 2 × 0.046219 ÷ (4 × l) = 0.015406;
+  // middle reaction 2 × (P × 0.25 ÷ l + M ÷ l) = 0.0435 + 0.0205 = 0.0640 kg less.
+  // Feeds, 0.59 kg at a = 0.25 m: M = a × (l² − a²) ÷ (4 × l²) × P = 0.25 × 2.1875 ÷ 9 × 0.59 = 0.035851;
+  // P × a ÷ l + 2 × M ÷ l = 0.0983 + 0.0478 = 0.1461 kg. Together 37.0684 − 0.0640 + 0.1461 = 37.1505 of 59.638 kg.
   const three = reactions({ from: "0 m", length: "3 m", hangs: ["0 m", "1.5 m", "3 m"] });
-  near(three.H2 ?? Number.NaN, 36.559, 1e-3);
+  near(three.H2 ?? Number.NaN, 37.1505, 1e-3);
   expect((three.H2 ?? 0) / total({ from: "0 m", length: "3 m", hangs: ["0 m", "1.5 m", "3 m"] })).toBeGreaterThan(0.6);
 });
 

@@ -11,7 +11,7 @@ export default rule({
   level: "should",
   why: "Panels hang as the bar does: a bar that sags opens the seams below and shuts them above, and the locks bind.",
   judged:
-    "How far the bar sinks between its hangs and beyond the outer ones, from its second moment and modulus, against the span; an overhang counts as a span of twice its length.",
+    "How far the bar sinks between its hangs and beyond the outer ones, from its second moment and modulus, against the span; an overhang counts as a span of twice its length. All hangs are taken as taut: a bar that sags since a hang is slack is levelled before panels are locked, and its strength is judged apart.",
   sources: ["practice", "statics"],
   settings: { ratio: { us: 240, iec: 240, stricter: "more", describe: "span divided by the largest deflection" } },
   *checks({ build, settings }) {

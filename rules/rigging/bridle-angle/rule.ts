@@ -1,5 +1,8 @@
 import { tabled } from "@plumbmark/calc";
-import { atLeast, atMost, rule } from "@plumbmark/kit";
+import { atLeast, atMost, type Hang, rule } from "@plumbmark/kit";
+
+/** In which case the hang carries most. */
+const when = ({ worst: { slackened } }: Hang): string => (slackened ? ` with ${slackened.name} slack` : "");
 
 export default rule({
   id: "rigging.bridle-angle",
@@ -7,7 +10,7 @@ export default rule({
   level: "shall",
   why: "The flatter a leg, the more it carries: at 30° from horizontal each of two legs carries the whole load, and below that the tension runs away.",
   judged:
-    "Angle of every leg from its rise and run, and its tension under the reaction of the hang, held against the least WLL of its assembly and the structure rating.",
+    "Angle of every leg from its rise and run, and its tension under the reaction of the hang, held against the least WLL of its assembly and the structure rating. The reaction is the worst, with any one other hang slack, where there are three hangs or more. An anchor is pulled sideways, too: the structure rating of a leg has to be stated in the direction of the leg.",
   sources: ["asme-b30.9", "hall-bridles"],
   settings: {
     least: { us: 30, iec: 30, kind: "angle", stricter: "more", describe: "least angle of a leg from horizontal" },
@@ -23,9 +26,10 @@ export default rule({
       });
       for (const [what, allowed] of leg.ratings)
         yield atMost(leg, {
-          measured: leg.tension(leg.hang.reaction),
+          measured: leg.tension(leg.hang.worst.reaction),
           allowed,
-          says: (words) => `${leg.label} is pulled with ${words.measured}; its ${what} is rated ${words.allowed}.`,
+          says: (words) =>
+            `${leg.label} is pulled with ${words.measured}${when(leg.hang)}; its ${what} is rated ${words.allowed}.`,
           mend: "Make the legs steeper, take load off the hang, or take hardware of a higher WLL. A qualified rigger works out the bridle.",
         });
     }

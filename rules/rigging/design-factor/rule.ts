@@ -1,53 +1,98 @@
-import { tabled } from "@plumbmark/calc";
-import { atLeast, is, open, rule } from "@plumbmark/kit";
+import { tabled, times, type Value } from "@plumbmark/calc";
+import { atLeast, atMost, type Build, type Hang, is, open, type RawCheck, rule } from "@plumbmark/kit";
+
+type Strand = Hang["strands"][number];
+
+/** What the strand carries at worst, and the words for the case. */
+function worstOf(hang: Hang, { load }: Strand): { readonly carried: Value; readonly when: string } {
+  const { reaction, slackened } = hang.worst;
+  return { carried: load(reaction), when: slackened ? ` with ${slackened.name} slack` : "" };
+}
+
+/** DGUV 215-313: over people at most half the maker's WLL, which doubles the coefficient of every kind of part. */
+function half({ path, label, assembly }: Strand, carried: Value, when: string): RawCheck {
+  return atMost(
+    { path, label },
+    {
+      measured: carried,
+      allowed: times(assembly.weakest, 0.5, "½"),
+      says: (words) =>
+        `${label} carries ${words.measured}${when}; half the WLL of its weakest part is ${words.allowed}, the most over people.`,
+      mend: "Add a hang, or take hardware of a higher WLL.",
+    },
+  );
+}
+
+function factor(strand: Strand, carried: Value, when: string, required: number, people: string): RawCheck {
+  const { path, label, assembly } = strand;
+  return atLeast(
+    { path, label },
+    {
+      measured: assembly.designFactor(carried),
+      allowed: tabled(required, "factor", "house", `design factor${people || " of a static load"}`),
+      says: (words) =>
+        `${label} breaks at ${words.measured} times what it carries${when}; ${words.allowed} times is the least${people}.`,
+      mend: "Add a hang, or take hardware of a higher breaking strength.",
+    },
+  );
+}
+
+function* ofHang(hang: Hang, setting: number | "half-wll", people: string): Iterable<RawCheck> {
+  for (const strand of hang.strands) {
+    const { carried, when } = worstOf(hang, strand);
+    if (carried.known && carried.value === 0)
+      yield is(strand, { holds: true, says: `${strand.label} carries nothing.` });
+    else if (setting === "half-wll") yield half(strand, carried, when);
+    else yield factor(strand, carried, when, setting, people);
+  }
+}
+
+/** A factor, or `half-wll`; undefined when the house standard has something else. */
+function readSetting(written: unknown): number | "half-wll" | undefined {
+  const number = Number(written);
+  return written === "half-wll" ? written : Number.isFinite(number) && number >= 1 ? number : undefined;
+}
+
+const needed = (build: Build): boolean => build.bars.some((bar) => bar.hangs.length > 0);
 
 export default rule({
   id: "rigging.design-factor",
   states:
-    "Breaking strength is at least the design factor that is set times the load; over people the factor is higher.",
+    "Breaking strength is at least the design factor that is set times the load; over people the factor is higher, or no more than half the WLL is used.",
   level: "shall",
   why: "Wear, knocks, a crooked pull and a jerk of the hoist eat into the strength of hardware. Over people nothing of that may end in a fall.",
   judged:
-    "The least breaking strength of every assembly, a rope's reduced by its termination, divided by what it carries, against the factor for a load with or without people below.",
+    "The least breaking strength of every assembly, a rope's reduced by its termination, divided by what it carries, against the factor for a load with or without people below; with `half-wll` instead what it carries against half the least WLL. With three or more hangs it is what the hang carries at worst, with any one other slack. Of a bar that tips with a hang slack rigging.slack-hang tells.",
   sources: ["wac-296-24-29401", "ec-2006-42-4.1.2.5", "dguv-215-313-2.1", "house"],
   settings: {
     static: { us: 5, iec: 5, stricter: "more", describe: "least design factor of a static load with nobody below" },
-    "over-people": { us: 8, iec: 10, stricter: "more", describe: "least design factor over people" },
+    "over-people": {
+      us: 8,
+      iec: "half-wll",
+      describe: "over people the least design factor, such as 8 or 10, or `half-wll` for at most half the maker's WLL",
+    },
   },
   *checks({ build, settings }) {
+    if (!needed(build)) return;
     const over = build.reader.data("rigging.over-people");
-    const hangs = build.bars.flatMap((bar) => bar.hangs);
-    if (hangs.length > 0 && typeof over !== "boolean") {
-      yield open(
-        { path: "rigging", label: "The rigging" },
-        {
-          says: "Whether people are below is not written down, so the design factor is not known.",
-          mend: "Write `over-people: true` or `over-people: false` under `rigging`.",
-          needs: ["rigging.over-people"],
-        },
-      );
+    const here = { path: "rigging", label: "The rigging" };
+    if (typeof over !== "boolean") {
+      yield open(here, {
+        says: "Whether people are below is not written down, so the design factor is not known.",
+        mend: "Write `over-people: true` or `over-people: false` under `rigging`.",
+        needs: ["rigging.over-people"],
+      });
       return;
     }
-    const required = tabled(
-      Number(settings[over ? "over-people" : "static"]),
-      "factor",
-      "house",
-      over ? "design factor over people" : "design factor of a static load",
-    );
-    for (const hang of hangs)
-      for (const { assembly, load, path, label } of hang.strands) {
-        const here = { path, label };
-        const carried = load(hang.reaction);
-        if (carried.known && carried.value === 0)
-          yield is(here, { holds: true, says: `${label} carries nothing while the bar is level.` });
-        else
-          yield atLeast(here, {
-            measured: assembly.designFactor(carried),
-            allowed: required,
-            says: (words) =>
-              `${label} breaks at ${words.measured} times what it carries; ${words.allowed} times is the least${over ? " over people" : ""}.`,
-            mend: "Add a hang, or take hardware of a higher breaking strength.",
-          });
-      }
+    const key = over ? "over-people" : "static";
+    const setting = readSetting(settings[key]);
+    if (setting === undefined)
+      yield open(here, {
+        says: `The house standard sets \`${key}\` of the design factor to ${String(settings[key])}, which is no factor.`,
+        mend: "Write a number of at least 1, or `half-wll`.",
+      });
+    else
+      for (const hang of build.bars.flatMap((bar) => bar.hangs))
+        yield* ofHang(hang, setting, over ? " over people" : "");
   },
 });

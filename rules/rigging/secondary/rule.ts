@@ -11,14 +11,17 @@ function* strengths(build: Build): Iterable<RawCheck> {
     "mass",
     "WLL",
   );
-  for (const hang of build.bars.flatMap((bar) => bar.hangs))
+  for (const hang of build.bars.flatMap((bar) => bar.hangs)) {
+    const { reaction, slackened } = hang.worst;
+    const when = slackened ? ` with ${slackened.name} slack` : "";
     yield atMost(hang, {
-      measured: hang.reaction,
+      measured: reaction,
       allowed: weakest,
       says: ({ measured, allowed }) =>
-        `${hang.label} carries ${measured}; the weakest part of the second suspension is rated ${allowed}.`,
+        `${hang.label} carries ${measured}${when}; the weakest part of the second suspension is rated ${allowed}.`,
       mend: "Take a second suspension of a higher WLL, or add a hang.",
     });
+  }
 }
 
 export default rule({
@@ -26,7 +29,8 @@ export default rule({
   states: "Whatever hangs over people has a second, independent suspension.",
   level: "should",
   why: "One part that fails, or one shackle that was never closed, must not drop the load on anybody.",
-  judged: "Whether `secondary` names parts, and whether each hang's load is inside the WLL of the weakest of them.",
+  judged:
+    "Whether `secondary` names parts, and whether each hang's load is inside the WLL of the weakest of them: with three or more hangs the worst load, with any one of the others slack.",
   sources: ["practice", "dguv-215-313-2.1"],
   *checks({ build }) {
     const over = build.reader.data("rigging.over-people");

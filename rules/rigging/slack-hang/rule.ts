@@ -13,10 +13,18 @@ import {
 
 type Solved = Extract<SlackCases, { readonly known: true }>;
 
-const tips = (bar: Bar, hangs: readonly Hang[]): RawCheck =>
-  open(bar, {
-    says: `${bar.label} does not hang still with ${hangs.map(({ name }) => name).join(", or with ")} slack: the load is not between the hangs that are left.`,
-    mend: "Add a hang, or move the hangs, so that the load stays between those that are left whichever is slack.",
+/** Whichever hang is slack, two have to be left with the middle of the load between them. */
+const mendOf = (bar: Bar): string =>
+  `${
+    bar.hangs.length === 3
+      ? "Hang the bar on four, two on each side of the middle of the load: three do only where the middle one is right at it"
+      : "Add a hang, or move hangs, so that two stand on each side of the middle of the load"
+  }. Moving the outer hangs further out does not help. Until then level the bar, measure the load of every hang with a load cell, and have a qualified rigger decide.`;
+
+const tips = (bar: Bar, hang: Hang): RawCheck =>
+  open(hang, {
+    says: `${bar.label} cannot hang with ${hang.name} slack: all it carries is then on one side of the hangs that are left, and it tips down at ${hang.name} until that rope is taut again. What the others carry on the way cannot be told from the bar level.`,
+    mend: mendOf(bar),
   });
 
 /** What the hang, or each leg of its bridle, carries at worst, and what it is held against. */
@@ -45,7 +53,7 @@ export default rule({
   level: "shall",
   why: "On three or more hangs the share of each depends on how level they are. A rope that is a finger's breadth too long carries nothing, and its neighbours carry its share.",
   judged:
-    "The bar is solved again with each hang slack in turn; the worst reaction of every hang is held against its weakest part and the structure at that point. A bar that does not hang still without one of its hangs never passes.",
+    "The bar is solved again with each hang slack in turn; the worst reaction of every hang is held against its weakest part and the structure at that point. A bar that tips without one of its hangs, because all it carries is on one side of the others, never passes.",
   sources: ["three-moment", "practice"],
   *checks({ build }) {
     for (const bar of build.bars) {
@@ -55,8 +63,9 @@ export default rule({
         yield atMost(bar, { measured: cases, allowed: cases, says: () => `${bar.label} cannot be solved.` });
         continue;
       }
-      if (cases.unstable.length > 0) yield tips(bar, cases.unstable);
-      else yield is(bar, { holds: true, says: `${bar.label} hangs still with any one hang slack.` });
+      for (const hang of cases.unstable) yield tips(bar, hang);
+      if (cases.unstable.length === 0)
+        yield is(bar, { holds: true, says: `${bar.label} hangs still with any one hang slack.` });
       yield* worstOf(cases);
     }
   },

@@ -196,10 +196,12 @@ test("ml-matrix and mathjs solve alike", () =>
   ));
 
 describe("the shown working can be redone", () => {
-  // Units, thousands commas and the words before the sum are dropped; both sides of every equals sign are worked out.
-  const worked = (line: string): [number, number] => {
-    const plain = line
-      .replace(/^hang \d+: /u, "")
+  // Units, thousands commas and words are dropped; both sides of every equals sign are worked out. The last line gives
+  // the result, which is printed behind it.
+  const worked = (line: string, result: number): [number, number] => {
+    const plain = (line.includes("=") ? line : `${line} = ${result}`)
+      .replace(/^[a-z ]*\d*: /u, "")
+      .replace(/hang \d+ |all that hangs/gu, "")
       .replace(/lb·ft²|lb·ft|kg·m²|kg·m|lb|kg|ft|\bm\b|,/gu, "")
       .replace(/−/gu, "-")
       .replace(/×/gu, "*")
@@ -220,10 +222,26 @@ describe("the shown working can be redone", () => {
       });
       for (const index of [0, 1, 2])
         for (const line of reactionWorking(solved, index, us).split("; ")) {
-          const [left, right] = worked(line);
-          expect(Math.abs(left / right - 1)).toBeLessThan(1e-3);
+          const [left, right] = worked(line, solved.reactions[index]! / (us ? 0.45359237 : 1));
+          expect(Math.abs(left / right - 1), line).toBeLessThan(1e-3);
         }
     });
+
+  test("two hangs: every load with its arm from the other hang", () => {
+    // D. Hall, lesson 9: 20 ft span, 100 lb at 17.5 ft and 200 lb at 5 ft from the right hang: left 137.5, right 162.5 lb.
+    const [lb, ft] = [0.45359237, 0.3048];
+    const solved = solveBeam({
+      length: 20 * ft,
+      supports: [0, 20 * ft],
+      points: [
+        { at: 2.5 * ft, load: 100 * lb },
+        { at: 15 * ft, load: 200 * lb },
+      ],
+    });
+    expect(reactionWorking(solved, 0, true)).toBe("(100 lb × 17.5 ft + 200 lb × 5 ft) ÷ 20 ft");
+    expect(reactionWorking(solved, 1, true)).toBe("(100 lb × 2.5 ft + 200 lb × 15 ft) ÷ 20 ft");
+    expect(worked(reactionWorking(solved, 0, true), 137.5)).toEqual([137.5, 137.5]);
+  });
 });
 
 // Pieces of a hair's breadth once cost the solver all its digits: loads written in feet and in metres fall that close.

@@ -5,6 +5,7 @@ export * from "./beam/envelope.js";
 export * from "./beam/slack.js";
 export * from "./beam/solve.js";
 export * from "./beam/span-terms.js";
+export * from "./beam/terms.js";
 export * from "./beam/three-moment.js";
 export * from "./beam/working.js";
 export * from "./bridle/bridle.js";

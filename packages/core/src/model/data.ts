@@ -25,6 +25,8 @@ export class Chain {
   readonly panels: readonly Panel[] | undefined;
   readonly feed: Cable;
   readonly jumper: Cable;
+  /** The cable that closes the loop, where one is written. */
+  readonly closing: Cable | undefined;
 
   constructor(
     readonly build: Build,
@@ -35,6 +37,9 @@ export class Chain {
     this.panels = panelsAt(build, `${this.path}.panels`);
     this.feed = new Cable(build.reader, `${this.path}.feed`, `The feed of chain ${name}`, "data-cable");
     this.jumper = new Cable(build.reader, `${this.path}.jumper`, `The jumper of chain ${name}`, "data-cable");
+    const back = `${this.path}.return`;
+    if (build.reader.data(back) !== undefined)
+      this.closing = new Cable(build.reader, back, `The return of chain ${name}`, "data-cable");
   }
 
   get port(): number | undefined {

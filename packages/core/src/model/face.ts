@@ -16,8 +16,20 @@ import {
 } from "@plumbmark/calc";
 import type { Part } from "../repository/parts.js";
 import { type Cell, cellName, readCells } from "./cells.js";
+import { type KindOfPanel, kindsOf, panelsMassOf } from "./face-kinds.js";
 import { partValue, type Reader } from "./reader.js";
 import { Stand } from "./stand.js";
+
+/** A number for each cell of the largest face, for sets of cells. */
+const cellNumber = ({ row, column }: Cell): number => row * 10_000 + column;
+
+/** Another kind of panel and the cells it stands in, as written. */
+export interface OtherPanel {
+  readonly name: string;
+  readonly path: string;
+  readonly part: Part | undefined;
+  readonly cells: string;
+}
 
 /** One continuous picture surface made of panels. */
 export class Face {
@@ -28,7 +40,8 @@ export class Face {
   readonly rows: number;
   readonly support: string | undefined;
   readonly cells: readonly Cell[];
-  #names: ReadonlySet<string> | undefined;
+  #present: ReadonlySet<number> | undefined;
+  #kinds: readonly KindOfPanel[] | undefined;
 
   constructor(
     readonly reader: Reader,
@@ -41,19 +54,21 @@ export class Face {
     this.rows = reader.count(`${this.path}.rows`, 702);
     this.support = reader.text(`${this.path}.support`);
     this.cells = this.#cells();
+    // Read now, while mistakes are gathered.
+    if (this.otherPanels.length > 0) this.#kinds = kindsOf(this);
   }
 
   #cells(): readonly Cell[] {
-    const omitted = new Set<string>();
+    const omitted = new Set<number>();
     for (const [index, text] of this.reader.list(`${this.path}.omit`).entries()) {
       const read = readCells(typeof text === "string" ? text : "");
-      if (read.ok) for (const cell of read.cells) omitted.add(cellName(cell));
+      if (read.ok) for (const cell of read.cells) omitted.add(cellNumber(cell));
       else this.reader.complain(`${this.path}.omit.${index + 1}`, read.says, read.mend);
     }
     const cells: Cell[] = [];
     for (let row = 0; row < this.rows; row += 1)
       for (let column = 0; column < this.columns; column += 1)
-        if (!omitted.has(cellName({ row, column }))) cells.push({ row, column });
+        if (!omitted.has(cellNumber({ row, column }))) cells.push({ row, column });
     return cells;
   }
 
@@ -69,9 +84,34 @@ export class Face {
   }
 
   /** Other kinds of panel that stand in some of its cells. */
-  get otherPanels(): readonly { readonly name: string; readonly path: string; readonly part: Part | undefined }[] {
+  get otherPanels(): readonly OtherPanel[] {
     const base = `${this.path}.other-panels`;
-    return this.reader.keys(base).map((name) => ({ name, path: `${base}.${name}`, part: this.reader.parts.get(name) }));
+    return this.reader.entries(base).map(([name, cells]) => ({
+      name,
+      path: `${base}.${name}`,
+      part: this.reader.parts.get(name),
+      cells: typeof cells === "string" ? cells : "",
+    }));
+  }
+
+  /** Its own kind of panel and the others, with the cells each stands in. */
+  get kinds(): readonly KindOfPanel[] {
+    this.#kinds ??= kindsOf(this);
+    return this.#kinds;
+  }
+
+  /** Panels lie on their side: what the part calls its width runs upright. */
+  get onSide(): boolean {
+    return Number(this.reader.data(`${this.path}.rotated`) ?? 0) % 180 !== 0;
+  }
+
+  /** Width of a panel as it stands in the face. */
+  get panelWidth(): Value<"length"> {
+    return this.panelValue(this.onSide ? "size.2" : "size.1", "length", "size");
+  }
+
+  get panelHeight(): Value<"length"> {
+    return this.panelValue(this.onSide ? "size.1" : "size.2", "length", "size");
   }
 
   /** Spare panels that come along; undefined when it is not written down. */
@@ -81,8 +121,8 @@ export class Face {
   }
 
   has(cell: Cell): boolean {
-    this.#names ??= new Set(this.cells.map(cellName));
-    return this.#names.has(cellName(cell));
+    this.#present ??= new Set(this.cells.map(cellNumber));
+    return this.#present.has(cellNumber(cell));
   }
 
   /** Hung, or high enough on a wall or base that people pass under it: what comes loose falls on someone. */
@@ -131,22 +171,25 @@ export class Face {
   }
 
   get width(): Value<"length"> {
-    return faceWidth.of({ c: counted(this.columns, "columns"), w: this.panelValue("size.1", "length", "size") });
+    return faceWidth.of({ c: counted(this.columns, "columns"), w: this.panelWidth });
   }
 
   get height(): Value<"length"> {
-    return faceHeight.of({ r: counted(this.rows, "rows"), h: this.panelValue("size.2", "length", "size") });
+    return faceHeight.of({ r: counted(this.rows, "rows"), h: this.panelHeight });
   }
 
   get pixelsWide(): Value<"pixels"> {
     return facePixelsAlong.of({
       k: counted(this.columns, "columns"),
-      p: this.panelValue("pixels.1", "pixels", "pixels"),
+      p: this.panelValue(this.onSide ? "pixels.2" : "pixels.1", "pixels", "pixels"),
     });
   }
 
   get pixelsHigh(): Value<"pixels"> {
-    return facePixelsAlong.of({ k: counted(this.rows, "rows"), p: this.panelValue("pixels.2", "pixels", "pixels") });
+    return facePixelsAlong.of({
+      k: counted(this.rows, "rows"),
+      p: this.panelValue(this.onSide ? "pixels.1" : "pixels.2", "pixels", "pixels"),
+    });
   }
 
   get pitch(): Value<"length"> {
@@ -156,14 +199,19 @@ export class Face {
     });
   }
 
-  /** Panels and the parts the face carries; cables and bars are counted where they hang. */
+  /** Panels of every kind and the parts the face carries; cables and bars are counted where they hang. */
   get mass(): Value<"mass"> {
-    return sum([panelsMass.of({ n: this.panelCount, m: this.panelMass }), ...this.extras], "mass", "m");
+    const { panelCount } = this;
+    const panels =
+      panelCount.known && this.otherPanels.length > 0
+        ? panelsMassOf(this, [...Array(this.columns).keys()])
+        : panelsMass.of({ n: panelCount, m: this.panelMass });
+    return sum([panels, ...this.extras], "mass", "m");
   }
 
   get extras(): readonly Value[] {
     const path = `${this.path}.extras`;
-    return this.reader.keys(path).map((name) => {
+    return this.reader.entries(path).map(([name, written]) => {
       const part = this.reader.parts.get(name);
       if (!part)
         return missing("mass", {
@@ -171,8 +219,8 @@ export class Face {
           what: "mass",
           because: `The part ${name} is not in the catalogue, so its mass is not known.`,
         });
-      const count = this.reader.count(`${path}.${name}`, Number.MAX_SAFE_INTEGER);
-      if (count === 0) return missing("mass", { path: `${path}.${name}`, what: "number of them", of: this.label });
+      const count = typeof written === "number" && Number.isSafeInteger(written) ? written : 0;
+      if (count < 1) return missing("mass", { path: `${path}.${name}`, what: "number of them", of: this.label });
       return partsMass.of({ n: counted(count, name), p: partValue(part, "mass", "mass", "mass", this.label) });
     });
   }

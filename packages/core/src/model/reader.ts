@@ -58,6 +58,14 @@ export class Reader {
     return data !== null && typeof data === "object" && !Array.isArray(data) ? Object.keys(data) : [];
   }
 
+  /** Keys and values of the mapping at `path`; for names that may have a dot in them, such as parts. */
+  entries(path: string): readonly (readonly [string, Data])[] {
+    const data = this.data(path);
+    return data !== null && typeof data === "object" && !Array.isArray(data)
+      ? Object.entries(data as Readonly<Record<string, Data>>)
+      : [];
+  }
+
   /** The quantity written at `path`; missing, with the words for it, when it is not there. */
   value<const K extends Kind>(path: string, kind: K, what: string, of: string): Value<K> {
     // The schema decides the kind a path is read as, and it is the one asked for here.

@@ -9,60 +9,28 @@ import {
   type Missing,
   missing,
   momentValue,
-  type PointLoad,
-  panelsMass,
   reactionValue,
   sections,
   sum,
   tabled,
-  times,
-  type UniformLoad,
   type Value,
 } from "@plumbmark/calc";
 import { asMass } from "./as-mass.js";
 import { Assembly, type AssemblyPart } from "./assembly.js";
+import { type Hanging as HangingCable, hangingCables } from "./bar-cables.js";
+import { type Carried, carriedMass, carriedOf, pointsOn, uniformOn } from "./bar-loads.js";
 import type { Build } from "./build.js";
-import type { Face } from "./face.js";
 import { Leg } from "./leg.js";
 import { BarSection } from "./section.js";
 import { type SlackCases, slackCases } from "./slack.js";
 import { type Span, spansOf } from "./spans.js";
 
-interface Carried {
-  readonly path: string;
-  readonly face: Face;
-  /** Place on the bar of the left edge of the columns it carries. */
-  readonly from: Value;
-  /** Columns this bar carries, 0 at the audience's left; all of them when none are named. */
-  readonly columns: readonly number[];
-}
+type Hung = (HungBeam & { readonly stable: true; readonly known: true }) | Missing;
 
 /** A bar made ready to be solved: kilograms and metres, hangs in rising order. */
 export type Hanging =
   | { readonly known: true; readonly beam: Beam; readonly order: readonly Hang[]; readonly inputs: readonly Known[] }
   | Missing;
-
-/** `1..4` → 0, 1, 2, 3. */
-function columnsOf(face: Face, written: string | undefined): readonly number[] {
-  const [first, last] = (written ?? `1..${face.columns}`).split("..").map(Number);
-  return Array.from({ length: face.columns }, (_, column) => column).filter(
-    (column) => column + 1 >= (first as number) && column + 1 <= (last ?? (first as number)),
-  );
-}
-
-/** Panels and extras of the columns carried; extras are taken as shared evenly over the columns. */
-function carriedMass({ face, columns }: Carried): Value<"mass"> {
-  if (columns.length === face.columns) return face.mass;
-  const count = face.cells.filter((cell) => columns.includes(cell.column)).length;
-  const extras = face.extras.map((each) =>
-    times(each, columns.length / face.columns, `${columns.length} ÷ ${face.columns}`),
-  );
-  return sum(
-    [panelsMass.of({ n: counted(count, `panels of ${face.name} on this bar`), m: face.panelMass }), ...extras],
-    "mass",
-    "m",
-  );
-}
 
 /** One suspension point of a bar. */
 export class Hang {
@@ -155,6 +123,11 @@ export class Hang {
       missing("mass", { path: this.path, what: "reaction", of: this.label })
     );
   }
+
+  /** What it carries at worst, level or with any one other hang slack, and which is slack then. */
+  get worst(): { readonly reaction: Value<"mass">; readonly slackened: Hang | undefined } {
+    return { reaction: this.slackReaction ?? this.reaction, slackened: this.slackened };
+  }
 }
 
 /** The reaction of one hang, counted from the left, as a value; a slack hang carries nothing. */
@@ -162,11 +135,13 @@ export function reactionIn(
   hung: HungBeam & { readonly stable: true },
   index: number,
   inputs: readonly Known[],
+  words: { readonly names: readonly string[]; readonly when?: string },
 ): Known<"mass"> {
   if (hung.slack.includes(index))
     return { known: true, value: 0, kind: "mass", origin: { from: "counted", what: "a hang found slack" } };
   const taut = hung.reactions.map((_, each) => each).filter((each) => !hung.slack.includes(each));
-  return reactionValue(hung.solved, taut.indexOf(index), inputs) as Known<"mass">;
+  const names = taut.map((each) => words.names[each] as string);
+  return reactionValue(hung.solved, taut.indexOf(index), inputs, { names, when: words.when ?? "" }) as Known<"mass">;
 }
 
 /** The pipe a face hangs on. */
@@ -175,6 +150,11 @@ export class Bar {
   readonly label: string;
   readonly hangs: readonly Hang[];
   #reactions: ReadonlyMap<string, Value> | undefined;
+  #carries: readonly Carried[] | undefined;
+  #cables: readonly HangingCable[] | undefined;
+  #hanging: Hanging | undefined;
+  #hung: Hung | undefined;
+  #slackCases: { readonly of: SlackCases | undefined } | undefined;
 
   constructor(
     readonly build: Build,
@@ -186,23 +166,8 @@ export class Bar {
   }
 
   get carries(): readonly Carried[] {
-    const { reader } = this.build;
-    const written = reader.data(`${this.path}.carries`);
-    const base = `${this.path}.carries`;
-    const paths = Array.isArray(written) ? written.map((_, index) => `${base}.${index + 1}`) : written ? [base] : [];
-    return paths.flatMap((path) => {
-      const face = this.build.faces.find((each) => each.name === reader.text(`${path}.face`));
-      return face
-        ? [
-            {
-              path,
-              face,
-              from: reader.value(`${path}.from`, "length", "left edge of the face on the bar", this.label),
-              columns: columnsOf(face, reader.text(`${path}.columns`)),
-            },
-          ]
-        : [];
-    });
+    this.#carries ??= carriedOf(this);
+    return this.#carries;
   }
 
   get length(): Value<"length"> {
@@ -230,9 +195,8 @@ export class Bar {
   }
 
   /** Masses the bar carries, each with its place: face, cables, other. */
-  get masses(): readonly Value[] {
-    const { reader } = this.build;
-    const other = reader.quantities.get(`${this.path}.other-load`);
+  get masses(): readonly Value<"mass">[] {
+    const other = this.otherLoad;
     return [
       ...this.carries.map(carriedMass),
       ...this.cables.map(({ mass }) => mass),
@@ -241,26 +205,15 @@ export class Bar {
     ];
   }
 
-  /** Feeds and jumpers of the faces it carries. A feed whose hanging length is not stated counts whole: the safe side. */
-  get cables(): readonly { readonly mass: Value; readonly face: Face; readonly column: number }[] {
-    const carried = this.carries;
-    return [...this.build.runs, ...this.build.chains].flatMap(({ panels, feed, jumper }) => {
-      const first = panels?.[0];
-      if (!first || !carried.some(({ face, columns }) => face === first.face && columns.includes(first.cell.column)))
-        return [];
-      const hanging = this.build.reader.quantities.get(`${feed.path}.hangs`) ?? feed.length;
-      const cables = [
-        { rate: feed.massPerLength, length: hanging, count: 1 },
-        ...((panels?.length ?? 0) > 1
-          ? [{ rate: jumper.massPerLength, length: jumper.length, count: (panels?.length ?? 1) - 1 }]
-          : []),
-      ];
-      return cables.map(({ rate, length, count }) => ({
-        mass: lineMass.of({ ρ: rate, L: length, n: counted(count, "cables") }),
-        face: first.face,
-        column: first.cell.column,
-      }));
-    });
+  /** Other mass on the bar, taken as in its middle. */
+  get otherLoad(): Known<"mass"> | undefined {
+    return this.build.reader.quantities.get(`${this.path}.other-load`) as Known<"mass"> | undefined;
+  }
+
+  /** Feeds, jumpers and return cables of the faces it carries. */
+  get cables(): readonly HangingCable[] {
+    this.#cables ??= hangingCables(this);
+    return this.#cables;
   }
 
   get load(): Value<"mass"> {
@@ -288,8 +241,13 @@ export class Bar {
 
   /** The beam to solve; missing when something is not written down. */
   get hanging(): Hanging {
+    this.#hanging ??= this.#prepare();
+    return this.#hanging;
+  }
+
+  #prepare(): Hanging {
     const carried = this.carries;
-    const needed = [
+    const needed: readonly Value[] = [
       this.load,
       this.length,
       ...this.hangs.map((hang) => hang.at),
@@ -302,14 +260,20 @@ export class Bar {
     const beam: Beam = {
       length: (this.length as Known).value,
       supports: order.map(place),
-      uniform: this.#uniform(carried),
-      points: this.#points(carried),
+      uniform: uniformOn(this),
+      points: pointsOn(this),
     };
     return { known: true, beam, order, inputs: needed.filter((each): each is Known => each.known) };
   }
 
   /** The bar hanging level on all its hangs; missing, with the reason, when it cannot be solved or does not hang still. */
-  get hung(): (HungBeam & { readonly stable: true; readonly known: true }) | Missing {
+  get hung(): Hung {
+    const hung = this.#hung ?? this.#hang();
+    this.#hung = hung;
+    return hung;
+  }
+
+  #hang(): Hung {
     const { hanging } = this;
     if (!hanging.known) return hanging;
     const because = (text: string): Missing =>
@@ -326,7 +290,8 @@ export class Bar {
   #solve(): ReadonlyMap<string, Value> {
     const { hanging, hung } = this;
     if (!hanging.known || !hung.known) return new Map(this.hangs.map(({ name }) => [name, hung as Missing]));
-    return new Map(hanging.order.map(({ name }, index) => [name, reactionIn(hung, index, hanging.inputs)]));
+    const names = hanging.order.map(({ name }) => name);
+    return new Map(names.map((name, index) => [name, reactionIn(hung, index, hanging.inputs, { names })]));
   }
 
   get section(): BarSection {
@@ -348,39 +313,23 @@ export class Bar {
 
   /** Each hang slack in turn; undefined with fewer than three hangs. */
   get slackCases(): SlackCases | undefined {
-    return slackCases(this);
+    this.#slackCases ??= { of: slackCases(this) };
+    return this.#slackCases.of;
   }
 
-  #uniform(carried: readonly Carried[]): readonly UniformLoad[] {
-    const self = (this.massPerLength as Known).value;
-    const loads: UniformLoad[] = [{ from: 0, to: (this.length as Known).value, perMetre: self }];
-    for (const { face, from, columns } of carried) {
-      const width = (face.panelValue("size.1", "length", "size") as Known).value;
-      const start = (from as Known).value;
-      const extras = (sum(face.extras, "mass") as Known).value / (width * face.columns);
-      for (const [place, column] of columns.entries()) {
-        const panels = face.cells.filter((cell) => cell.column === column).length;
-        loads.push({
-          from: start + place * width,
-          to: start + (place + 1) * width,
-          perMetre: (panels * (face.panelMass as Known).value) / width + extras,
-        });
-      }
-    }
-    return loads;
-  }
-
-  #points(carried: readonly Carried[]): readonly PointLoad[] {
-    const other = this.build.reader.quantities.get(`${this.path}.other-load`);
-    const middle = (this.length as Known).value / 2;
-    const cables = this.cables.map(({ mass, face, column }) => {
-      const width = (face.panelValue("size.1", "length", "size") as Known).value;
-      const holder = carried.find((each) => each.face === face && each.columns.includes(column)) as Carried;
-      return {
-        at: (holder.from as Known).value + (holder.columns.indexOf(column) + 0.5) * width,
-        load: (mass as Known).value,
-      };
-    });
-    return other ? [...cables, { at: middle, load: other.value }] : cables;
+  /** The greatest bending moment, level or with any one hang slack; of a bar that then tips, of the cases it stands. */
+  get worstMoment(): { readonly moment: Value<"moment">; readonly slackened: Hang | undefined } {
+    const { slackCases: cases, hanging } = this;
+    const level = { moment: this.moment, slackened: undefined };
+    if (!cases?.known || !hanging.known) return level;
+    return cases.standing
+      .map(({ slackened, hung }) => ({
+        moment: momentValue(hung.solved, hanging.inputs, `with ${slackened.name} slack: `) as Known<"moment">,
+        slackened,
+      }))
+      .reduce<{ readonly moment: Value<"moment">; readonly slackened: Hang | undefined }>(
+        (worst, each) => (worst.moment.known && worst.moment.value >= each.moment.value ? worst : each),
+        level,
+      );
   }
 }

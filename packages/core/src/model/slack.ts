@@ -1,4 +1,4 @@
-import { type Missing, slackEnvelope, type Value } from "@plumbmark/calc";
+import { type HungBeam, type Missing, slackEnvelope, type Value } from "@plumbmark/calc";
 import { type Bar, type Hang, reactionIn } from "./rigging.js";
 
 export interface WorstCase {
@@ -9,7 +9,14 @@ export interface WorstCase {
 }
 
 export type SlackCases =
-  | { readonly known: true; readonly worst: readonly WorstCase[]; readonly unstable: readonly Hang[] }
+  | {
+      readonly known: true;
+      readonly worst: readonly WorstCase[];
+      /** Every case in which the bar still hangs, solved. */
+      readonly standing: readonly { readonly slackened: Hang; readonly hung: HungBeam & { readonly stable: true } }[];
+      /** Hangs without which it tips. */
+      readonly unstable: readonly Hang[];
+    }
   | Missing;
 
 /** Each hang of a bar slack in turn. Undefined with fewer than three hangs: their shares do not depend on level. */
@@ -20,14 +27,21 @@ export function slackCases(bar: Bar): SlackCases | undefined {
   if (!hung.known) return hung;
   const envelope = slackEnvelope(hanging.beam);
   if (!envelope) return undefined;
-  const worst = hanging.order.map((hang, index): WorstCase => {
+  const { order, inputs } = hanging;
+  const names = order.map(({ name }) => name);
+  const hangAt = (index: number): Hang => order[index] as Hang;
+  const worst = order.map((hang, index): WorstCase => {
     const slackened = envelope.worst[index]?.slackened;
     const inCase = envelope.cases.find((each) => each.slackened === slackened)?.hung;
+    const when = slackened === undefined ? "" : `with ${names[slackened]} slack: `;
     return {
       hang,
-      reaction: reactionIn(inCase?.stable ? inCase : hung, index, hanging.inputs),
-      slackened: slackened === undefined ? undefined : hanging.order[slackened],
+      reaction: reactionIn(inCase?.stable ? inCase : hung, index, inputs, { names, when }),
+      slackened: slackened === undefined ? undefined : hangAt(slackened),
     };
   });
-  return { known: true, worst, unstable: envelope.unstable.map((index) => hanging.order[index] as Hang) };
+  const standing = envelope.cases.flatMap(({ slackened, hung: solved }) =>
+    solved.stable ? [{ slackened: hangAt(slackened), hung: solved }] : [],
+  );
+  return { known: true, worst, standing, unstable: envelope.unstable.map(hangAt) };
 }

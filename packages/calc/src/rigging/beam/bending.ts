@@ -4,6 +4,7 @@ import { GRAVITY } from "../gravity.js";
 import { deflectionFrom } from "../section/strength.js";
 import { deepest } from "./deflection.js";
 import type { Extreme, SolvedBeam } from "./solve.js";
+import { termsOf } from "./terms.js";
 
 const POUND = 0.45359237;
 const FOOT = 0.3048;
@@ -15,25 +16,16 @@ export function worstMoment({ greatestMoment, leastMoment }: SolvedBeam): Extrem
   return Math.abs(leastMoment.value) > Math.abs(greatestMoment.value) ? leastMoment : greatestMoment;
 }
 
-/** Forces left of a place with their arms: every reaction, and all loads as one. */
+/** Forces left of a place with their arms: every reaction, and every load. */
 function leftOf({ beam, reactions }: SolvedBeam, at: number) {
   const lifts = beam.supports.flatMap((place, index) =>
     place < at - 1e-9 ? [{ load: reactions[index]!, arm: at - place }] : [],
   );
-  const parts = [
-    ...(beam.uniform ?? []).map(({ from, to, perMetre }) => ({
-      load: perMetre * Math.max(0, Math.min(to, at) - from),
-      arm: at - (from + Math.min(to, at)) / 2,
-    })),
-    ...(beam.points ?? []).map((each) => ({ load: each.at < at ? each.load : 0, arm: at - each.at })),
-  ].filter(({ load }) => load !== 0);
-  const load = parts.reduce((sum, each) => sum + each.load, 0);
-  const turning = parts.reduce((sum, each) => sum + each.load * each.arm, 0);
-  return { lifts, down: load === 0 ? [] : [{ load, arm: turning / load }] };
+  return { lifts, down: termsOf(beam, at).map(({ load, at: place }) => ({ load, arm: at - place })) };
 }
 
-/** The greatest bending moment as a value in N·m. Loads of the beam have to be kilograms. */
-export function momentValue(solved: SolvedBeam, inputs: readonly Known[]): Known {
+/** The greatest bending moment as a value in N·m. Loads of the beam have to be kilograms; `when` says in which case. */
+export function momentValue(solved: SolvedBeam, inputs: readonly Known[], when = ""): Known {
   const { at, value } = worstMoment(solved);
   const show: Step["show"] = (print) => {
     const us = isUs(print);
@@ -49,7 +41,12 @@ export function momentValue(solved: SolvedBeam, inputs: readonly Known[]): Known
     kind: "moment",
     origin: {
       from: "step",
-      step: { formula: "M = |ΣR × arm − ΣW × arm| × g, left of where it is greatest", show, source: "statics", inputs },
+      step: {
+        formula: `${when}M = |ΣR × arm − ΣW × arm| × g, left of where it is greatest`,
+        show,
+        source: "statics",
+        inputs,
+      },
     },
   };
 }

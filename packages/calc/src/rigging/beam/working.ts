@@ -1,8 +1,9 @@
 import type { Known } from "../../formula/value.js";
 import { printNumber } from "../../quantity/print.js";
-import { loadMomentAbout, totalLoad } from "./beam.js";
+import { totalLoad } from "./beam.js";
 import type { SolvedBeam } from "./solve.js";
 import { spanTerms } from "./span-terms.js";
+import { type LoadTerm, termsOf } from "./terms.js";
 import { threeMomentEquations } from "./three-moment.js";
 
 const POUND = 0.45359237;
@@ -26,12 +27,24 @@ const scale = (us: boolean): Scale => ({
   length: (m) => (us ? `${six(m / FOOT)} ft` : `${six(m)} m`),
 });
 
-function lever(solved: SolvedBeam, index: number, { load, moment, length }: Scale): string {
+/** A sum of loads times their arms from a place: `28.6 lb × 5.25 ft + …`. */
+const turning = (terms: readonly LoadTerm[], about: number, { load, length }: Scale): string =>
+  terms
+    .map((each) => ({ ...each, arm: each.at - about }))
+    .map(({ load: each, arm }, index) => {
+      const sign = arm < 0 ? (index === 0 ? "−" : " − ") : index === 0 ? "" : " + ";
+      return `${sign}${load(each)} × ${length(Math.abs(arm))}`;
+    })
+    .join("");
+
+/** Moments about the other hang: the loads where they are, over the distance between the hangs. */
+function lever(solved: SolvedBeam, index: number, units: Scale): string {
   const [left, right] = solved.beam.supports as [number, number];
+  const terms = termsOf(solved.beam);
+  // Arms count towards this hang, so that its reaction comes out with its sign.
   const about = index === 0 ? right : left;
-  const turning = Math.abs(loadMomentAbout(solved.beam, about));
-  const arm = turning / Math.abs(totalLoad(solved.beam) || 1);
-  return `load ${load(totalLoad(solved.beam))} × ${length(arm)} from the other hang = ${moment(turning)}; ÷ ${length(right - left)} between the hangs = ${load(solved.reactions[index]!)}`;
+  const seen = index === 0 ? terms.map((each) => ({ ...each, at: 2 * about - each.at })) : terms;
+  return `(${turning(seen, about, units)}) ÷ ${units.length(right - left)}`;
 }
 
 /** Load of an overhang, outside the outermost supports; half a support's own point load is not split: it goes whole. */
@@ -47,10 +60,10 @@ function beyond(solved: SolvedBeam, index: number): number {
   return (beam.points ?? []).reduce((sum, { at, load }) => sum + (at >= low && at <= high ? load : 0), spread);
 }
 
-function equations(solved: SolvedBeam, { moment, length }: Scale): readonly string[] {
+function equations(solved: SolvedBeam, names: readonly string[], { moment, length }: Scale): readonly string[] {
   return (threeMomentEquations(solved) ?? []).map(
     ({ support, moments: [a, b, c], left, right }) =>
-      `hang ${support + 1}: ${moment(a)} × ${length(left.length)} + 2 × ${moment(b)} × (${length(left.length)} + ${length(right.length)}) + ${moment(c)} × ${length(right.length)} = −${moment(left.aboutLeft, 2)} − ${moment(right.aboutRight, 2)}`,
+      `${names[support] ?? `hang ${support + 1}`}: ${moment(a)} × ${length(left.length)} + 2 × ${moment(b)} × (${length(left.length)} + ${length(right.length)}) + ${moment(c)} × ${length(right.length)} = −${moment(left.aboutLeft, 2)} − ${moment(right.aboutRight, 2)}`,
   );
 }
 
@@ -75,19 +88,49 @@ function endShears(solved: SolvedBeam, index: number, { load, moment, length }: 
   }
   const own = beyond(solved, index);
   if (Math.abs(own) > 1e-9) parts.push(load(own));
-  return `${parts.join(" + ")} = ${load(solved.reactions[index]!)}`;
+  return parts.join(" + ");
 }
 
-/** The reaction of one support in words and numbers: the lever rule for two, three moments for more. Loads in kg. */
-export function reactionWorking(solved: SolvedBeam, index: number, us: boolean): string {
+/** Both balances with every reaction in: what anybody can check of a beam that statics alone do not solve. */
+function balance(solved: SolvedBeam, names: readonly string[], units: Scale): readonly string[] {
+  const { beam, reactions } = solved;
+  const up = reactions.map((each, index) => ({ load: each, at: beam.supports[index]! }));
+  const named = up.map(({ load }, index) => `${names[index] ?? `hang ${index + 1}`} ${units.load(load)}`);
+  return [
+    `check of forces: ${named.join(" + ")} = ${units.load(totalLoad(beam))}, all that hangs`,
+    `check of moments about the left end: ${turning(up, 0, units)} = ${turning(termsOf(beam), 0, units)}`,
+  ];
+}
+
+/**
+ * The reaction of one support in words and numbers: moments about the other hang for two; three moments, and both
+ * balances to check them by, for more. Loads in kg.
+ */
+export function reactionWorking(solved: SolvedBeam, index: number, us: boolean, names: readonly string[] = []): string {
   const units = scale(us);
   if (solved.beam.supports.length === 2) return lever(solved, index, units);
-  return [...equations(solved, units), endShears(solved, index, units)].join("; ");
+  return [...equations(solved, names, units), endShears(solved, index, units), ...balance(solved, names, units)].join(
+    "; ",
+  );
+}
+
+/** Names of the taut hangs from the left, and in which case they are: `with H2 slack: `. */
+export interface HangWords {
+  readonly names: readonly string[];
+  readonly when: string;
 }
 
 /** The reaction of one taut hang as a value with its working. Loads of the beam have to be kilograms. */
-export function reactionValue(solved: SolvedBeam, index: number, inputs: readonly Known[]): Known {
+export function reactionValue(
+  solved: SolvedBeam,
+  index: number,
+  inputs: readonly Known[],
+  { names, when }: HangWords = { names: [], when: "" },
+): Known {
   const two = solved.beam.supports.length === 2;
+  const rule = two
+    ? "R = Σ(W × arm from the other hang) ÷ distance between the hangs"
+    : "stiffness method, checked by three moments at each inner hang, M1 × L1 + 2 × M2 × (L1 + L2) + M3 × L2 = −6A1a1 ÷ L1 − 6A2b2 ÷ L2; R = free reaction + (M beside − M here) ÷ L, each side";
   return {
     known: true,
     value: solved.reactions[index]!,
@@ -95,10 +138,8 @@ export function reactionValue(solved: SolvedBeam, index: number, inputs: readonl
     origin: {
       from: "step",
       step: {
-        formula: two
-          ? "R = ΣW × arm ÷ span"
-          : "M1 × L1 + 2 × M2 × (L1 + L2) + M3 × L2 = −6A1a1 ÷ L1 − 6A2b2 ÷ L2; R = free reaction + (M beside − M here) ÷ L, each side",
-        show: (print) => reactionWorking(solved, index, /lb$/u.test(print(1, "mass"))),
+        formula: `${when}${rule}`,
+        show: (print) => reactionWorking(solved, index, /lb$/u.test(print(1, "mass")), names),
         source: two ? "statics" : "three-moment",
         inputs,
       },
