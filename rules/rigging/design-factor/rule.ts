@@ -47,12 +47,6 @@ function* ofHang(hang: Hang, setting: number | "half-wll", people: string): Iter
   }
 }
 
-/** A factor, or `half-wll`; undefined when the house standard has something else. */
-function readSetting(written: unknown): number | "half-wll" | undefined {
-  const number = Number(written);
-  return written === "half-wll" ? written : Number.isFinite(number) && number >= 1 ? number : undefined;
-}
-
 const needed = (build: Build): boolean => build.bars.some((bar) => bar.hangs.length > 0);
 
 export default rule({
@@ -66,10 +60,11 @@ export default rule({
   sources: ["wac-296-24-29401", "ec-2006-42-4.1.2.5", "dguv-215-313-2.1", "house"],
   settings: {
     static: { us: 5, iec: 5, stricter: "more", describe: "least design factor of a static load with nobody below" },
-    "over-people": {
-      us: 8,
-      iec: "half-wll",
-      describe: "over people the least design factor, such as 8 or 10, or `half-wll` for at most half the maker's WLL",
+    "over-people": { us: 8, iec: 10, stricter: "more", describe: "least design factor over people" },
+    "half-wll": {
+      us: false,
+      iec: true,
+      describe: "over people at most half the maker's WLL instead, which doubles the coefficient of every kind of part",
     },
   },
   *checks({ build, settings }) {
@@ -84,15 +79,8 @@ export default rule({
       });
       return;
     }
-    const key = over ? "over-people" : "static";
-    const setting = readSetting(settings[key]);
-    if (setting === undefined)
-      yield open(here, {
-        says: `The house standard sets \`${key}\` of the design factor to ${String(settings[key])}, which is no factor.`,
-        mend: "Write a number of at least 1, or `half-wll`.",
-      });
-    else
-      for (const hang of build.bars.flatMap((bar) => bar.hangs))
-        yield* ofHang(hang, setting, over ? " over people" : "");
+    const setting =
+      over && settings["half-wll"] === true ? "half-wll" : Number(settings[over ? "over-people" : "static"]);
+    for (const hang of build.bars.flatMap((bar) => bar.hangs)) yield* ofHang(hang, setting, over ? " over people" : "");
   },
 });
