@@ -2,6 +2,7 @@ import { h } from "hastscript";
 import type { Published } from "./documents.js";
 import { type Content, linkTo } from "./page.js";
 import { prose } from "./prose.js";
+import { scheduleAt } from "./schedules.js";
 import type { Site } from "./site.js";
 
 /** From a link in one document to the page of the other document it names. */
@@ -22,4 +23,8 @@ const resolver =
 /** What the author wrote below the front matter. */
 export const proseOf = (document: Published, { documents }: Site): Content =>
   document.build &&
-  h("div", { class: "prose" }, [...prose(document.build.markdown.tree, document.title, resolver(documents, document))]);
+  h("div", { class: "prose" }, [
+    ...prose(document.build.markdown.tree, document.title, resolver(documents, document), (name, words) =>
+      scheduleAt(document, name, words),
+    ),
+  ]);

@@ -5,20 +5,32 @@ import rehypeSlug from "rehype-slug";
 import remarkRehype from "remark-rehype";
 import { unified } from "unified";
 import { headings } from "./prose-headings.js";
+import { paragraph, type Schedule, withSchedules } from "./prose-schedules.js";
 import { tidy } from "./prose-tidy.js";
 
 /** Where a relative link of the author leads on the site; undefined when there is no such page. */
 export type Resolve = (href: string) => string | undefined;
 
+// The one thing that is let through for ourselves: the mark of a schedule, see prose-schedules.ts.
+const attributes = {
+  ...defaultSchema.attributes,
+  div: [...(defaultSchema.attributes?.div ?? []), "dataSchedule"],
+};
+
 // Raw HTML is dropped on the way to hast; the sanitizer then lets through only harmless elements, attributes and links.
 const processor = unified()
-  .use(remarkRehype, { clobberPrefix: "" })
-  .use(rehypeSanitize, { ...defaultSchema, clobberPrefix: "" })
+  .use(remarkRehype, { clobberPrefix: "", handlers: { paragraph } })
+  .use(rehypeSanitize, { ...defaultSchema, clobberPrefix: "", attributes })
   .use(rehypeSlug);
 
 /** The author's prose as content below a heading of level 2; `title` is left out where it only repeats the page's. */
-export function prose(tree: Markdown["tree"], title: string, resolve: Resolve): readonly ElementContent[] {
+export function prose(
+  tree: Markdown["tree"],
+  title: string,
+  resolve: Resolve,
+  schedule: Schedule,
+): readonly ElementContent[] {
   const root = processor.runSync(tree) as Root;
   const content = root.children.filter((node): node is ElementContent => node.type !== "doctype");
-  return headings(tidy(content, resolve), title);
+  return headings(withSchedules(tidy(content, resolve), schedule), title);
 }

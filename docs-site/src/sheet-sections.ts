@@ -2,6 +2,7 @@ import { allChecks, openChecks } from "./checks.js";
 import type { Published } from "./documents.js";
 import type { Content } from "./page.js";
 import { proseOf } from "./prose-of.js";
+import { scheduleFiles, schedules } from "./schedules.js";
 import { signOff } from "./sign-off.js";
 import type { Site } from "./site.js";
 
@@ -16,6 +17,7 @@ export interface SheetSection {
 /** The parts of a sheet after its verdict and cautions, in the order they are read in. */
 export const sheetSections: readonly SheetSection[] = [
   { id: "Open", title: "What does not hold", content: openChecks },
+  { id: "Schedules", title: "Schedules", content: schedules },
   { id: "Checks", title: "Every check", content: allChecks },
   { id: "Document", title: "The document", content: proseOf },
   { id: "Sign-off", title: "Sign-off", content: signOff },
@@ -25,4 +27,6 @@ export const sheetSections: readonly SheetSection[] = [
  * Further files of a sheet by path of the site, such as drawings and schedules of their own.
  * Each maker gives what a document has; paths begin with the sheet's own, without `.html`.
  */
-export const sheetFiles: readonly ((document: Published, site: Site) => ReadonlyMap<string, string>)[] = [];
+export const sheetFiles: readonly ((document: Published, site: Site) => ReadonlyMap<string, string>)[] = [
+  scheduleFiles,
+];

@@ -1,0 +1,64 @@
+import {
+  heading,
+  isSchedule,
+  type ScheduleCell,
+  type ScheduleName,
+  schedule,
+  scheduleNames,
+  scheduleTitles,
+  type Table,
+  tableCsv,
+  withoutEmpty,
+} from "@plumbmark/core";
+import type { ElementContent } from "hast";
+import { h } from "hastscript";
+import type { Published } from "./documents.js";
+import { type Content, linkTo } from "./page.js";
+import { table } from "./table.js";
+
+const cell = ({ text, stated }: ScheduleCell): Content => (stated ? text : h("em", text));
+
+/** A schedule as a table of the page; columns that say nothing are left out. */
+function tableOf(full: Table, caption: string): ElementContent {
+  const { columns, rows } = withoutEmpty(full);
+  const heads = columns.map((column) => ({
+    title: heading(column),
+    ...(column.numeric ? { align: "right" as const } : {}),
+  }));
+  return table(
+    caption,
+    heads,
+    rows.map((row) => row.map(cell)),
+  );
+}
+
+/** Schedules of a document that have something in them. */
+const filled = ({ build, system }: Published): readonly (readonly [ScheduleName, Table])[] =>
+  build
+    ? scheduleNames
+        .map((name) => [name, schedule(build, name, system)] as const)
+        .filter(([, { rows }]) => rows.length > 0)
+    : [];
+
+/** Path of a schedule's file, beside the sheet. */
+const fileOf = ({ page }: Published, name: ScheduleName): string => page.replace(/\.html$/u, `/${name}.csv`);
+
+/** Every schedule of a document as a table, with a link to its file. */
+export const schedules = (document: Published): Content =>
+  filled(document).map(([name, full]) =>
+    h("div", { id: `Schedule-${name}` }, [
+      tableOf(full, scheduleTitles[name]),
+      h("p", { class: "download" }, [
+        h("a", { href: linkTo(document.page, fileOf(document, name)) }, `${scheduleTitles[name]} as CSV`),
+      ]),
+    ]),
+  );
+
+/** The files those links lead to: CSV by RFC 4180. */
+export const scheduleFiles = (document: Published): ReadonlyMap<string, string> =>
+  new Map(filled(document).map(([name, full]) => [fileOf(document, name), tableCsv(full)]));
+
+/** The table an author's link stands for, under the author's words; undefined when there is no such schedule. */
+export function scheduleAt({ build, system }: Published, name: string, words: string): ElementContent | undefined {
+  return build && isSchedule(name) ? tableOf(schedule(build, name, system), words || scheduleTitles[name]) : undefined;
+}
