@@ -1,6 +1,7 @@
 import { inspection, type RepositoryFiles, type Rule, schemas } from "@plumbmark/core";
 import { published } from "./documents.js";
 import { pageHtml } from "./page.js";
+import { searchFiles } from "./search/search-page.js";
 import { sheetFiles } from "./sheet-sections.js";
 import type { Site } from "./site.js";
 import { sitePages } from "./site-pages.js";
@@ -40,6 +41,7 @@ export function publish(input: PublishInput): ReadonlyMap<string, string> {
   for (const page of sitePages(site)) pages.set(page.path, pageHtml(page, frame));
   for (const document of site.documents)
     for (const make of sheetFiles) for (const [path, text] of make(document, site)) pages.set(path, text);
+  for (const [path, text] of searchFiles(site)) pages.set(path, text);
   pages.set("style.css", style);
   for (const [name, schema] of schemaFiles)
     pages.set(`schema/${name}.schema.json`, `${JSON.stringify(schema, null, 2)}\n`);

@@ -1,14 +1,16 @@
 import { houseStandardPage } from "./house-standard.js";
 import type { Page } from "./page.js";
+import { partsPage } from "./parts-page.js";
 import { register } from "./register.js";
 import { registerPages } from "./register-pages.js";
 import { rulePage } from "./rule-page.js";
 import { rulesIndex } from "./rules-index.js";
+import { searchPage } from "./search/search-page.js";
 import { sheet } from "./sheet.js";
 import type { Site } from "./site.js";
 
 /** Pages there is one of each. */
-const general: readonly ((site: Site) => Page)[] = [register, rulesIndex, houseStandardPage];
+const general: readonly ((site: Site) => Page)[] = [register, rulesIndex, houseStandardPage, partsPage, searchPage];
 
 const ruleNumber = (index: number): string => `2.${String(index + 1).padStart(3, "0")}`;
 

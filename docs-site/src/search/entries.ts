@@ -1,0 +1,40 @@
+import type { Published } from "../documents.js";
+import { partAnchor, partsOf } from "../parts-page.js";
+import type { Site } from "../site.js";
+import type { Entry } from "./options.js";
+
+type Found = Omit<Entry, "id">;
+
+const build = ({ entry, title, page, build: model, number }: Published): Found => {
+  const text = (key: string): string => model?.reader.text(key) ?? "";
+  return {
+    title,
+    kind: "build",
+    href: page,
+    says: [`sheet ${number}`, entry.verdict, text("venue"), text("on-site")].filter((each) => each !== "").join(", "),
+    words: [entry.build, entry.file, text("venue"), text("prepared-by"), text("approved-by")].join(" "),
+  };
+};
+
+/** Everything of the site that can be found: rules, builds and parts. */
+export function entriesOf(site: Site): readonly Entry[] {
+  const rules = site.rules.map(
+    (rule): Found => ({
+      title: rule.id,
+      kind: "rule",
+      href: site.rulePaths.get(rule.id) ?? "",
+      says: rule.states,
+      words: `${rule.states} ${rule.why} ${rule.judged}`,
+    }),
+  );
+  const parts = partsOf(site).map(
+    ({ name, kind, file }): Found => ({
+      title: name,
+      kind: "part",
+      href: `parts.html#${partAnchor(name)}`,
+      says: `${kind}, in ${file}`,
+      words: kind,
+    }),
+  );
+  return [...rules, ...site.documents.map(build), ...parts].map((each, id) => ({ id, ...each }));
+}

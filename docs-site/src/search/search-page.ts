@@ -1,0 +1,56 @@
+import { h } from "hastscript";
+import MiniSearch from "minisearch";
+import { searchScript } from "../generated/search-script.js";
+import type { Page } from "../page.js";
+import type { Site } from "../site.js";
+import { entriesOf } from "./entries.js";
+import { type Entry, INDEX } from "./options.js";
+
+/**
+ * The scripts of the search: pages opened from a folder may not fetch a file, so the index comes as a script, too.
+ * It is text in a text, since a text is read faster than the same as a program.
+ */
+export function searchFiles(site: Site): ReadonlyMap<string, string> {
+  const index = new MiniSearch<Entry>(INDEX);
+  index.addAll(entriesOf(site));
+  return new Map([
+    ["search-index.js", `globalThis.plumbmarkIndex = ${JSON.stringify(JSON.stringify(index))};\n`],
+    ["search.js", searchScript],
+  ]);
+}
+
+/** The page to search on. Its form appears only where scripts run. */
+export const searchPage = (): Page => ({
+  path: "search.html",
+  title: "Search",
+  number: "0.9",
+  scripts: ["search-index.js", "search.js"],
+  content: [
+    h("form", { id: "Search", class: "search", role: "search", hidden: true }, [
+      h("label", { for: "Words" }, "A rule, a build or a part"),
+      h("input", {
+        id: "Words",
+        type: "search",
+        name: "q",
+        autoComplete: "off",
+        spellCheck: "false",
+        ariaDescribedBy: "Count",
+      }),
+      " ",
+      h("button", { type: "submit" }, "Open the first"),
+    ]),
+    h("p", { id: "Count", role: "status" }),
+    h("ol", { id: "Found", class: "found" }),
+    h("noscript", [
+      h("p", [
+        "The search needs scripts; nothing else here does. Builds are listed in the ",
+        h("a", { href: "index.html" }, "register"),
+        ", rules in the ",
+        h("a", { href: "rules/index.html" }, "index of rules"),
+        " and parts in the ",
+        h("a", { href: "parts.html" }, "catalogue"),
+        ".",
+      ]),
+    ]),
+  ],
+});
