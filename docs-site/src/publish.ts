@@ -5,7 +5,7 @@ import { searchFiles } from "./search/search-page.js";
 import { sheetFiles } from "./sheet-sections.js";
 import type { Site } from "./site.js";
 import { sitePages } from "./site-pages.js";
-import { houseRules, rulePaths } from "./stated.js";
+import { rulePaths } from "./stated.js";
 import { style } from "./style.js";
 
 export interface PublishInput {
@@ -26,7 +26,7 @@ const schemaFiles: readonly (readonly [string, unknown])[] = [
 /** Inspects a repository and gathers what its pages are made from. @throws StandardError */
 export function siteOf({ files, rules, today }: PublishInput): Site {
   const found = inspection(files, rules, { today, every: true });
-  const stated = [...rules, ...houseRules(found.standard)];
+  const stated = found.rules.map((rule) => ({ ...rule, own: !rules.includes(rule) }));
   return { inspection: found, today, documents: published(found), rules: stated, rulePaths: rulePaths(stated) };
 }
 

@@ -1,4 +1,4 @@
-import type { HouseStandardSettings, Level, Rule } from "@plumbmark/core";
+import type { Rule } from "@plumbmark/core";
 import { Names } from "./names.js";
 
 /** What a rule states, without the code that judges it. */
@@ -6,23 +6,6 @@ export type Stated = Omit<Rule, "checks"> & {
   /** Stated by the house standard itself, without code. */
   readonly own?: boolean;
 };
-
-const words = (data: unknown, otherwise: string): string => (typeof data === "string" ? data : otherwise);
-
-/** The rules without code that the house standard itself states. */
-export const houseRules = (standard: HouseStandardSettings): readonly Stated[] =>
-  Object.entries(standard["own-rules"] ?? {}).map(([id, data]) => {
-    const own = data as Readonly<Record<string, unknown>>;
-    return {
-      id,
-      states: words(own.states, id),
-      level: words(own.level, "shall") as Level,
-      why: words(own.why, "A rule of the house."),
-      judged: `What the house standard requires is looked up in what is written and computed: each of the ${words(own.each, "things")}, one by one.`,
-      sources: ["house"],
-      own: true,
-    };
-  });
 
 /** Path of every rule's page by the rule's id. */
 export function rulePaths(rules: readonly Stated[]): ReadonlyMap<string, string> {

@@ -22,7 +22,6 @@ export {
   type RuleOutcome,
   type StatedRule,
 } from "./judge/outside.js";
-export { ownRules } from "./judge/own-rules.js";
 export type {
   AgainstEntry,
   CheckEntry,
@@ -65,6 +64,7 @@ export type { Circuit, Run } from "./model/power.js";
 export { Repository } from "./model/repository.js";
 export type { Bar, Hang } from "./model/rigging.js";
 export type { SlackCases, WorstCase } from "./model/slack.js";
+export { ownRules } from "./own-rules/own-rules.js";
 export type { FolderStandard, Outline, RepositoryFiles, SourceFile } from "./repository/files.js";
 export { type HouseStandardSettings, readHouseStandard } from "./repository/house-standard.js";
 export { outlineOf } from "./repository/outline.js";

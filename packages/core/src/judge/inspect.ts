@@ -10,6 +10,7 @@ import { Build } from "../model/build.js";
 import { Reader } from "../model/reader.js";
 import { Repository } from "../model/repository.js";
 import { systemOf } from "../model/system.js";
+import { ownRules } from "../own-rules/own-rules.js";
 import type { Outline, RepositoryFiles } from "../repository/files.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
 import { type Opened, open, outline } from "../repository/outline.js";
@@ -20,7 +21,6 @@ import type { StandardFile } from "../standard/file.js";
 import { checkStandards, openStandards } from "../standard/use.js";
 import { carryOut } from "./carry-out.js";
 import { isWholePlugin } from "./outside.js";
-import { ownRules } from "./own-rules.js";
 import {
   type CheckEntry,
   countsOf,
@@ -235,6 +235,9 @@ const namesSet = ({ root, folders }: Standards): readonly string[] =>
 export interface Inspection {
   readonly record: InspectionRecord;
   readonly standard: HouseStandardSettings;
+  readonly standards: Standards;
+  /** Every rule that was asked, those without code of any house standard among them. */
+  readonly rules: readonly Rule[];
   readonly catalogue: Catalogue;
   readonly stock: Stock;
   /** By the document's path, in the record's order. */
@@ -282,7 +285,8 @@ export function inspection(files: RepositoryFiles, rules: readonly Rule[], optio
     },
   };
   const { standard, catalogue, stock } = context;
-  return { record, standard, catalogue, stock, builds: new Map(inspected.map((each) => [each.entry.file, each])) };
+  const builds = new Map(inspected.map((each) => [each.entry.file, each]));
+  return { record, standard, standards, rules: all, catalogue, stock, builds };
 }
 
 /** Inspects every build document of a repository. @throws StandardError when the house standard cannot be used. */

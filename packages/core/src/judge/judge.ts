@@ -22,7 +22,8 @@ const entry = (value: Known): QuantityEntry => ({
   unit: siUnit(value.kind),
 });
 
-function holds(measured: number, allowed: number, sense: RawCheck["sense"]): boolean {
+/** Whether a value is to a limit as asked, floating-point noise apart. */
+export function holdsTo(measured: number, allowed: number, sense: RawCheck["sense"]): boolean {
   const slip = NOISE * Math.max(Math.abs(measured), Math.abs(allowed));
   if (sense === "at least") return measured >= allowed - slip;
   if (sense === "exactly") return Math.abs(measured - allowed) <= slip;
@@ -30,7 +31,7 @@ function holds(measured: number, allowed: number, sense: RawCheck["sense"]): boo
 }
 
 const within = (measured: number, least: number, most: number): boolean =>
-  holds(measured, least, "at least") && holds(measured, most, "at most");
+  holdsTo(measured, least, "at least") && holdsTo(measured, most, "at most");
 
 /** How far what is measured is towards the limit: above 1 fails. Undefined where a limit of nought leaves nothing to divide by. */
 function shareOf(measured: number, [allowed, most]: readonly number[], sense: RawCheck["sense"]): number | undefined {
@@ -122,7 +123,7 @@ export function judge(
       ? raw.holds === true
       : measured !== undefined &&
         allowed !== undefined &&
-        (most ? within(measured.value, allowed.value, most.value) : holds(measured.value, allowed.value, raw.sense));
+        (most ? within(measured.value, allowed.value, most.value) : holdsTo(measured.value, allowed.value, raw.sense));
   const limit = most ? `${shown(allowed)} to ${shown(most)}` : shown(allowed);
   const share =
     measured && allowed

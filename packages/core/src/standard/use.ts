@@ -1,18 +1,9 @@
 import type { Rule } from "../judge/rule.js";
-import { StandardError } from "../judge/settings.js";
 import type { RepositoryFiles } from "../repository/files.js";
 import { readStandards, type Standards } from "./chain.js";
 import { namingMistakes } from "./check.js";
-import type { StandardMistake } from "./file.js";
 import { loosenings } from "./loosening.js";
-
-/** @throws StandardError with every mistake, each with file, line and column. */
-export function refuse(mistakes: readonly StandardMistake[]): void {
-  if (mistakes.length === 0) return;
-  throw new StandardError(
-    mistakes.map(({ file, place, says, mend }) => `${file}:${place.line}:${place.column}: ${says} ${mend}`).join("\n"),
-  );
-}
+import { refuse } from "./refuse.js";
 
 /** The house standards of a repository, well formed. @throws StandardError */
 export function openStandards(files: RepositoryFiles): Standards {

@@ -1,0 +1,84 @@
+import type { Known, Value } from "@plumbmark/calc";
+import { type Data, join } from "../document/yaml.js";
+import type { Thing } from "../judge/rule.js";
+import { asMass } from "../model/as-mass.js";
+import type { Build } from "../model/build.js";
+import { buildShape } from "./computed-shape.js";
+import { shapeAt } from "./shape.js";
+
+/** What is written and computed for one thing; quantities are numbers in the unit their kind is kept in. */
+export interface Facts {
+  readonly data: unknown;
+  /** Paths below the thing whose values cannot be told. */
+  readonly untold: ReadonlySet<string>;
+}
+
+/** What may be written as a mass or as a force is compared as a mass. */
+export function weighed(value: Value, path: string): Value {
+  if (value.kind !== "force") return value;
+  const kinds = shapeAt(buildShape(), path === "" ? [] : path.split("."))?.kinds ?? [];
+  return kinds.includes("mass") ? asMass(value as Value<"force">) : value;
+}
+
+type Tree = Record<string, unknown>;
+
+const isTree = (data: unknown): data is Tree => typeof data === "object" && data !== null && !Array.isArray(data);
+
+function written(build: Build, data: Data | undefined, path: string): unknown {
+  const { quantities } = build.reader;
+  if (Array.isArray(data)) return data.map((each: Data, index) => written(build, each, join(path, index + 1)));
+  if (isTree(data))
+    return Object.fromEntries(
+      Object.entries(data).map(([key, each]) => [key, written(build, each as Data, join(path, key))]),
+    );
+  const [single, first, second] = [quantities.get(path), quantities.get(`${path}.1`), quantities.get(`${path}.2`)];
+  if (single) return (weighed(single, path) as Known).value;
+  return first && second ? [first.value, second.value] : data;
+}
+
+/** Puts a computed value in its place, over what is written under the same name. */
+function put(tree: unknown, keys: readonly string[], value: Value): void {
+  let here = tree;
+  for (const key of keys.slice(0, -1)) {
+    if (Array.isArray(here)) here = here[Number(key) - 1];
+    else if (isTree(here)) {
+      if (!isTree(here[key]) && !Array.isArray(here[key])) here[key] = {};
+      here = here[key];
+    }
+  }
+  const last = keys.at(-1) as string;
+  if (!isTree(here)) return;
+  if (value.known) here[last] = value.value;
+  else delete here[last];
+}
+
+interface Whole {
+  readonly tree: unknown;
+  readonly untold: readonly string[];
+}
+
+const wholes = new WeakMap<Build, Whole>();
+
+function wholeOf(build: Build): Whole {
+  const known = wholes.get(build);
+  if (known) return known;
+  const tree = written(build, build.reader.data(""), "");
+  const values = [...build.values];
+  for (const [path, value] of values) put(tree, path.split("."), value);
+  const made = { tree, untold: values.filter(([, value]) => !value.known).map(([path]) => path) };
+  wholes.set(build, made);
+  return made;
+}
+
+export const at = (tree: unknown, keys: readonly string[]): unknown =>
+  keys.reduce<unknown>((here, key) => {
+    if (Array.isArray(here)) return here[Number(key) - 1];
+    return isTree(here) && Object.hasOwn(here, key) ? here[key] : undefined;
+  }, tree);
+
+export function factsOf(build: Build, { path }: Thing): Facts {
+  const { tree, untold } = wholeOf(build);
+  const prefix = path === "" ? "" : `${path}.`;
+  const below = untold.filter((each) => each.startsWith(prefix)).map((each) => each.slice(prefix.length));
+  return { data: at(tree, path === "" ? [] : path.split(".")) ?? {}, untold: new Set(below) };
+}

@@ -1,0 +1,70 @@
+import type { Kind } from "@plumbmark/calc";
+
+/** The types JSON Schema tells apart. */
+export type Type = "object" | "array" | "string" | "number" | "integer" | "boolean";
+
+/** What may stand at a place of the computed build: its types, kinds of quantity, and what lies below it. */
+export interface Shape {
+  readonly types: ReadonlySet<Type>;
+  /** Kinds of quantity; a number without a unit has none. */
+  readonly kinds: readonly Kind[];
+  /** Texts it may be, where they are listed. */
+  readonly words?: readonly string[];
+  readonly properties: ReadonlyMap<string, Shape>;
+  /** What stands under names of the author's own. */
+  readonly others?: Shape;
+  readonly items?: Shape;
+}
+
+export const shape = (types: readonly Type[], more: Partial<Shape> = {}): Shape => ({
+  types: new Set(types),
+  kinds: [],
+  properties: new Map(),
+  ...more,
+});
+
+const merged = (one: Shape | undefined, other: Shape | undefined): Shape | undefined =>
+  one && other ? either(one, other) : (one ?? other);
+
+function mergedProperties(one: Shape, other: Shape): ReadonlyMap<string, Shape> {
+  const keys = new Set([...one.properties.keys(), ...other.properties.keys()]);
+  return new Map([...keys].map((key) => [key, merged(one.properties.get(key), other.properties.get(key)) as Shape]));
+}
+
+/** What is of the one shape or of the other. */
+export function either(one: Shape, other: Shape): Shape {
+  const [others, items] = [merged(one.others, other.others), merged(one.items, other.items)];
+  return {
+    types: new Set([...one.types, ...other.types]),
+    kinds: [...new Set([...one.kinds, ...other.kinds])],
+    ...(one.words || other.words ? { words: [...(one.words ?? []), ...(other.words ?? [])] } : {}),
+    properties: mergedProperties(one, other),
+    ...(others ? { others } : {}),
+    ...(items ? { items } : {}),
+  };
+}
+
+/** What is computed stands in the place of what is written under the same name. */
+export function over(written: Shape, computed: Shape): Shape {
+  if (computed.properties.size === 0 && !computed.others && !computed.items) return computed;
+  const keys = new Set([...written.properties.keys(), ...computed.properties.keys()]);
+  const at = (key: string): Shape => {
+    const [below, above] = [written.properties.get(key), computed.properties.get(key)];
+    return below && above ? over(below, above) : ((above ?? below) as Shape);
+  };
+  const others =
+    written.others && computed.others ? over(written.others, computed.others) : (computed.others ?? written.others);
+  const items =
+    written.items && computed.items ? over(written.items, computed.items) : (computed.items ?? written.items);
+  return {
+    ...written,
+    types: new Set([...written.types, ...computed.types]),
+    properties: new Map([...keys].map((key) => [key, at(key)])),
+    ...(others ? { others } : {}),
+    ...(items ? { items } : {}),
+  };
+}
+
+/** The shape at a path; a name of the author's own is written as any name. */
+export const shapeAt = (whole: Shape, path: readonly string[]): Shape | undefined =>
+  path.reduce<Shape | undefined>((here, key) => here?.properties.get(key) ?? here?.others ?? here?.items, whole);
