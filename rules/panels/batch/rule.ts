@@ -30,7 +30,8 @@ export default rule({
         continue;
       }
       const batches = [...new Set(lots.map((lot) => lot?.batch))];
-      const strange = lots.filter((lot) => lot && face.panel && lot.panel !== face.panel.name);
+      const kinds = face.kinds.map(({ part }) => part?.name);
+      const strange = lots.filter((lot) => lot && face.panel && !kinds.includes(lot.panel));
       const says =
         batches.length > 1
           ? `${face.label} mixes the batches ${batches.join(" and ")}.`

@@ -10,8 +10,7 @@ export default rule({
   sources: ["part"],
   *checks({ build }) {
     for (const run of build.runs) {
-      const face = run.panels?.[0]?.face;
-      if (!face) {
+      if (!run.panels) {
         yield open(run, {
           says: `${run.label} has no panels in cable order written down.`,
           mend: `Write them under \`${run.path}.panels\`.`,
@@ -19,21 +18,21 @@ export default rule({
         });
         continue;
       }
-      const low = face.panelValue("supply.1", "voltage", "supply range");
-      const high = face.panelValue("supply.2", "voltage", "supply range");
-      yield atLeast(run, {
-        measured: run.voltageAtEnd,
-        allowed: low,
-        says: ({ measured, allowed }) => `The last panel of run ${run.name} gets ${measured}; it needs ${allowed}.`,
-        mend: "Shorten the feed, take a larger conductor, or put fewer panels on the run.",
-      });
-      yield atMost(run, {
-        measured: run.voltage,
-        allowed: high,
-        says: ({ measured, allowed }) =>
-          `The panels of run ${run.name} are supplied with ${measured}; they take ${allowed} at most.`,
-        mend: "Feed the run from a supply of a lower voltage.",
-      });
+      for (const { low, high } of run.supplyRanges) {
+        yield atLeast(run, {
+          measured: run.voltageAtEnd,
+          allowed: low,
+          says: ({ measured, allowed }) => `The last panel of run ${run.name} gets ${measured}; it needs ${allowed}.`,
+          mend: "Shorten the feed, take a larger conductor, or put fewer panels on the run.",
+        });
+        yield atMost(run, {
+          measured: run.voltage,
+          allowed: high,
+          says: ({ measured, allowed }) =>
+            `The panels of run ${run.name} are supplied with ${measured}; they take ${allowed} at most.`,
+          mend: "Feed the run from a supply of a lower voltage.",
+        });
+      }
     }
   },
 });

@@ -58,11 +58,11 @@ export class Chain {
   get pixels(): Value<"pixels"> {
     if (!this.panels) return this.#unlisted("pixels");
     return sum(
-      this.panels.map(({ face }) =>
+      this.panels.map(({ face, part }) =>
         panelPixels.of({
           n: counted(1, "one panel"),
-          x: face.panelValue("pixels.1", "pixels", "pixels"),
-          y: face.panelValue("pixels.2", "pixels", "pixels"),
+          x: partValue(part, "pixels.1", "pixels", "pixels", face.label),
+          y: partValue(part, "pixels.2", "pixels", "pixels", face.label),
         } as never),
       ),
       "pixels",
@@ -101,7 +101,7 @@ export class Chain {
     const { processor } = this.build;
     const limits = [
       processor?.data["panels-per-chain"],
-      ...(this.panels ?? []).map(({ face }) => face.panel?.data["chain-limit"]),
+      ...(this.panels ?? []).map(({ part }) => part?.data["chain-limit"]),
     ].filter((each): each is number => typeof each === "number");
     if (limits.length === 0)
       return missing(

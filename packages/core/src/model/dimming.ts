@@ -20,7 +20,7 @@ export class Dimming {
   }
 
   get luminance(): Value<"luminance"> {
-    return this.face.panelValue("luminance", "luminance", "luminance");
+    return this.face.alike("luminance", "luminance", "luminance");
   }
 
   get drive(): Value<"ratio"> {

@@ -1,4 +1,5 @@
 import { counted, panelsMass, sum, type Value } from "@plumbmark/calc";
+import { choices } from "../document/nearest.js";
 import type { Part } from "../repository/parts.js";
 import { type Cell, cellName, readCells } from "./cells.js";
 import type { Face } from "./face.js";
@@ -29,15 +30,35 @@ function cellsOf(face: Face, path: string, text: string): readonly Cell[] {
   return read.cells.filter((cell) => face.has(cell));
 }
 
+/** What stands in the cells written under `other-panels`, by cell; a cell written twice is told as a mistake. */
+export function othersOf(face: Face): ReadonlyMap<string, Part | undefined> {
+  const taken = new Map<string, Part | undefined>();
+  for (const { name, path, part, cells } of face.otherPanels) {
+    const panels = [...face.reader.parts.values()].filter(({ kind }) => kind === "panel").map((each) => each.name);
+    if (part?.kind !== "panel")
+      face.reader.complain(
+        path,
+        part ? `The part \`${name}\` is of the kind ${part.kind}, not a panel.` : `The part \`${name}\` is not in the catalogue.`,
+        choices(panels, name),
+      );
+    for (const cell of cellsOf(face, path, cells)) {
+      if (taken.has(cellName(cell)))
+        face.reader.complain(
+          path,
+          `${cellName(cell)} of face ${face.name} has two kinds of panel.`,
+          "Name each cell under one kind only.",
+        );
+      taken.set(cellName(cell), part);
+    }
+  }
+  return taken;
+}
+
 /** The kinds of panel of a face: those written under `other-panels` in their cells, its own in the rest. */
 export function kindsOf(face: Face): readonly KindOfPanel[] {
-  const taken = new Map<string, Part | undefined>();
-  for (const { path, part, cells } of face.otherPanels)
-    for (const cell of cellsOf(face, path, cells)) taken.set(cellName(cell), part);
   const kinds = new Map<Part | undefined, number[]>();
   for (const cell of face.cells) {
-    const name = taken.size > 0 ? cellName(cell) : "";
-    const part = taken.has(name) ? taken.get(name) : face.panel;
+    const part = face.partAt(cell);
     const perColumn = kinds.get(part) ?? new Array<number>(face.columns).fill(0);
     perColumn[cell.column] = (perColumn[cell.column] ?? 0) + 1;
     kinds.set(part, perColumn);

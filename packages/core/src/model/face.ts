@@ -4,6 +4,7 @@ import {
   facePixelsAlong,
   faceWidth,
   type Kind,
+  leastOf,
   type Known,
   missing,
   panelsMass,
@@ -16,7 +17,7 @@ import {
 } from "@plumbmark/calc";
 import type { Part } from "../repository/parts.js";
 import { type Cell, cellName, readCells } from "./cells.js";
-import { type KindOfPanel, kindsOf, panelsMassOf } from "./face-kinds.js";
+import { type KindOfPanel, kindsOf, othersOf, panelsMassOf } from "./face-kinds.js";
 import { partValue, type Reader } from "./reader.js";
 import { Stand } from "./stand.js";
 
@@ -42,6 +43,7 @@ export class Face {
   readonly cells: readonly Cell[];
   #present: ReadonlySet<number> | undefined;
   #kinds: readonly KindOfPanel[] | undefined;
+  readonly #others: ReadonlyMap<string, Part | undefined>;
 
   constructor(
     readonly reader: Reader,
@@ -55,7 +57,7 @@ export class Face {
     this.support = reader.text(`${this.path}.support`);
     this.cells = this.#cells();
     // Read now, while mistakes are gathered.
-    if (this.otherPanels.length > 0) this.#kinds = kindsOf(this);
+    this.#others = othersOf(this);
   }
 
   #cells(): readonly Cell[] {
@@ -100,6 +102,32 @@ export class Face {
     return this.#kinds;
   }
 
+  /** The panel that stands in a cell. */
+  partAt(cell: Cell): Part | undefined {
+    if (this.#others.size === 0) return this.panel;
+    const name = cellName(cell);
+    return this.#others.has(name) ? this.#others.get(name) : this.panel;
+  }
+
+  /**
+   * A figure of the panels that has to be the same for all kinds in the face, such as their size; missing, with the
+   * reason, where they differ: a row of unlike panels has no one width.
+   */
+  alike<const K extends Kind>(path: string, kind: K, what: string): Value<K> {
+    const own = this.panelValue(path, kind, what);
+    for (const { part } of this.#others.size === 0 ? [] : this.kinds) {
+      const other = partValue(part, path, kind, what, this.label);
+      if (!other.known) return other;
+      if (own.known && Math.abs(own.value - other.value) > 1e-9)
+        return missing(kind, {
+          path: `${this.path}.other-panels`,
+          what: `one ${what} of all panels`,
+          because: `${this.label} mixes panels of unlike ${what}, so what follows from it cannot be told.`,
+        });
+    }
+    return own;
+  }
+
   /** Panels lie on their side: what the part calls its width runs upright. */
   get onSide(): boolean {
     return Number(this.reader.data(`${this.path}.rotated`) ?? 0) % 180 !== 0;
@@ -107,11 +135,11 @@ export class Face {
 
   /** Width of a panel as it stands in the face. */
   get panelWidth(): Value<"length"> {
-    return this.panelValue(this.onSide ? "size.2" : "size.1", "length", "size");
+    return this.alike(this.onSide ? "size.2" : "size.1", "length", "size");
   }
 
   get panelHeight(): Value<"length"> {
-    return this.panelValue(this.onSide ? "size.1" : "size.2", "length", "size");
+    return this.alike(this.onSide ? "size.1" : "size.2", "length", "size");
   }
 
   /** Spare panels that come along; undefined when it is not written down. */
@@ -155,10 +183,14 @@ export class Face {
 
   /** A plain number the maker of the panel states, such as the most panels one under another. */
   makersLimit(key: string, what: string): Value<"count"> {
-    const stated = this.panel?.data[key];
-    return typeof stated === "number"
-      ? tabled(stated, "count", "part", what)
-      : partValue(this.panel, key, "count", what, this.label);
+    const parts = this.#others.size === 0 ? [this.panel] : this.kinds.map(({ part }) => part);
+    const limits = parts.map((part): Value<"count"> => {
+      const stated = part?.data[key];
+      return typeof stated === "number"
+        ? tabled(stated, "count", "part", what)
+        : partValue(part, key, "count", what, this.label);
+    });
+    return limits.length === 1 ? (limits[0] as Value<"count">) : leastOf(limits, "count", what);
   }
 
   /** Its base, where it stands on the floor or on a deck. */
@@ -166,6 +198,7 @@ export class Face {
     return this.support === "stacked" || this.support === "deck" ? new Stand(this) : undefined;
   }
 
+  /** Mass of one panel of its own kind; others have their own, see `kinds`. */
   get panelMass(): Value<"mass"> {
     return this.panelValue("mass", "mass", "mass");
   }
@@ -181,21 +214,21 @@ export class Face {
   get pixelsWide(): Value<"pixels"> {
     return facePixelsAlong.of({
       k: counted(this.columns, "columns"),
-      p: this.panelValue(this.onSide ? "pixels.2" : "pixels.1", "pixels", "pixels"),
+      p: this.alike(this.onSide ? "pixels.2" : "pixels.1", "pixels", "number of pixels"),
     });
   }
 
   get pixelsHigh(): Value<"pixels"> {
     return facePixelsAlong.of({
       k: counted(this.rows, "rows"),
-      p: this.panelValue(this.onSide ? "pixels.1" : "pixels.2", "pixels", "pixels"),
+      p: this.alike(this.onSide ? "pixels.1" : "pixels.2", "pixels", "number of pixels"),
     });
   }
 
   get pitch(): Value<"length"> {
     return pixelPitch.of({
-      w: this.panelValue("size.1", "length", "size"),
-      n: this.panelValue("pixels.1", "pixels", "pixels"),
+      w: this.alike("size.1", "length", "size"),
+      n: this.alike("pixels.1", "pixels", "number of pixels"),
     });
   }
 
@@ -226,6 +259,13 @@ export class Face {
   }
 
   get powerMaximum(): Value<"power"> {
-    return times(this.panelValue("power.maximum", "power", "maximum power"), this.cells.length);
+    const each = this.kinds.map(({ part, count }) =>
+      times(partValue(part, "power.maximum", "power", "maximum power", this.label), count),
+    );
+    if (each.length === 0) return this.panelValue("power.maximum", "power", "maximum power");
+    const [first] = each as [Value<"power">];
+    if (each.length === 1) return first;
+    // What is written in VA is more than the watts behind it: counted as watts it is the safe side.
+    return sum(each.map((one) => ({ ...one, kind: "power" })), "power", "P");
   }
 }

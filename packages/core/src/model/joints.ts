@@ -32,7 +32,7 @@ function joint(
   socket: "power-in" | "power-out" | "data-in" | "data-out",
   label: string,
 ): Joint {
-  const own = endOf((panel.face.panel?.data.connectors as Record<string, never> | undefined)?.[socket]);
+  const own = endOf((panel.part?.data.connectors as Record<string, never> | undefined)?.[socket]);
   const base = {
     path: cable.path,
     label,

@@ -11,7 +11,6 @@ import {
 } from "@plumbmark/calc";
 import type { Build } from "./build.js";
 import type { Cable } from "./cable.js";
-import type { Face } from "./face.js";
 import type { Panel } from "./panels.js";
 
 const CENTRE: Point = { x: 0, y: 0 };
@@ -24,9 +23,9 @@ function turned({ x, y }: Point, degrees: number): Point {
 }
 
 /** Place of a connector from the panel's centre, seen by the audience; parts measure from the left as seen from the rear. */
-function connectorAt(face: Face, socket: string): Point {
-  const [x, y] = ["1", "2"].map((half) => face.panel?.quantities.get(`connector-at.${socket}.${half}`)?.value);
-  const [width, height] = ["1", "2"].map((half) => face.panel?.quantities.get(`size.${half}`)?.value);
+function connectorAt({ face, part }: Panel, socket: string): Point {
+  const [x, y] = ["1", "2"].map((half) => part?.quantities.get(`connector-at.${socket}.${half}`)?.value);
+  const [width, height] = ["1", "2"].map((half) => part?.quantities.get(`size.${half}`)?.value);
   if (x === undefined || y === undefined || width === undefined || height === undefined) return CENTRE;
   return turned({ x: width / 2 - x, y: y - height / 2 }, Number(face.reader.data(`${face.path}.rotated`) ?? 0));
 }
@@ -80,7 +79,7 @@ export class Jumpers {
     const [face] = this.line.panels?.map((panel) => panel.face) ?? [];
     return this.hops.map((hop) => {
       if (hop) return jumperNeeded.of({ dx: hop.dx, dy: hop.dy, s: none });
-      const sizes = face ? ["size.1", "size.2"].map((half) => face.panelValue(half, "length", "size")) : [];
+      const sizes = face ? [face.panelWidth, face.panelHeight] : [];
       return missing("length", ...gapsOf(sizes));
     });
   }
@@ -90,9 +89,7 @@ export class Jumpers {
     const { panels, path, label } = this.line;
     if (!panels) return missing("length", { path: `${path}.panels`, what: "panels in cable order", of: label });
     const face = panels[0]?.face;
-    const sizes = face
-      ? [face.panelValue("size.1", "length", "size"), face.panelValue("size.2", "length", "size")]
-      : [];
+    const sizes = face ? [face.panelWidth, face.panelHeight] : [];
     const gaps = sizes.flatMap((size) => (size.known ? [] : size.gaps));
     const { longest } = this;
     if (gaps.length > 0 || !longest) return missing("length", ...gaps);
@@ -101,16 +98,15 @@ export class Jumpers {
 
   #hop(from: Panel, to: Panel): Hop | undefined {
     const { face } = from;
-    const [width, height] = [face.panelValue("size.1", "length", "size"), face.panelValue("size.2", "length", "size")];
+    const [width, height] = [face.panelWidth, face.panelHeight];
     if (!width.known || !height.known) return undefined;
-    const quarter = Number(face.reader.data(`${face.path}.rotated`) ?? 0) % 180 !== 0;
-    const size = quarter ? { width: height.value, height: width.value } : { width: width.value, height: height.value };
+    const size = { width: width.value, height: height.value };
     const step = stepBetween(
       from.cell,
       to.cell,
       size,
-      connectorAt(face, `${this.kind}-out`),
-      connectorAt(to.face, `${this.kind}-in`),
+      connectorAt(from, `${this.kind}-out`),
+      connectorAt(to, `${this.kind}-in`),
     );
     const apart = (value: number, what: string): Known => counted(value, what, "length");
     return {

@@ -25,8 +25,8 @@ const endsOf = (part: Part | undefined): readonly [string | undefined, string | 
 function along(line: Run | Chain, kind: "power" | "data"): readonly Meeting[] {
   const panels = line.panels ?? [];
   const [feed, jumper] = [line.feed, line.jumper].map(({ ends }) => ends.map((end) => end?.id));
-  return panels.flatMap(({ face, name }, index) => {
-    const sockets = face.panel?.data.connectors as Record<string, Data> | undefined;
+  return panels.flatMap(({ part, name }, index) => {
+    const sockets = part?.data.connectors as Record<string, Data> | undefined;
     const cable = index === 0 ? line.feed : line.jumper;
     const into: Meeting = {
       path: cable.path,

@@ -1,3 +1,4 @@
+import type { Part } from "../repository/parts.js";
 import type { Build } from "./build.js";
 import { type Cell, cellName, readCells } from "./cells.js";
 import type { Face } from "./face.js";
@@ -7,6 +8,8 @@ export interface Panel {
   readonly face: Face;
   readonly cell: Cell;
   readonly name: string;
+  /** What stands there; undefined when its part is not known. */
+  readonly part: Part | undefined;
 }
 
 /**
@@ -41,5 +44,5 @@ export function panelsAt(build: Build, path: string): readonly Panel[] | undefin
     );
     return undefined;
   }
-  return read.cells.map((cell) => ({ face, cell, name: `${face.name} ${cellName(cell)}` }));
+  return read.cells.map((cell) => ({ face, cell, name: `${face.name} ${cellName(cell)}`, part: face.partAt(cell) }));
 }

@@ -26,10 +26,9 @@ import type { Part } from "../repository/parts.js";
 import type { Build } from "./build.js";
 import { Cable, type End, endOf } from "./cable.js";
 import { type Cord, cordOf, cordRating } from "./cord.js";
-import type { Face } from "./face.js";
 import { type Leg, legsOf, runVoltage } from "./legs.js";
 import { type Panel, panelsAt } from "./panels.js";
-import { partGap } from "./reader.js";
+import { partGap, partValue } from "./reader.js";
 import { wiringBreaker } from "./wiring.js";
 import { feederDropOf, noFeederDrop, wiringDrop } from "./wiring-drop.js";
 
@@ -37,10 +36,10 @@ import { feederDropOf, noFeederDrop, wiringDrop } from "./wiring-drop.js";
 const asApparent = (value: Value, factor: Value): Value =>
   value.kind === "apparent-power" ? value : apparentPower.of({ P: value, pf: factor });
 
-/** What one panel of a face draws. */
-export const panelLoad = (face: Face): Value => {
-  const power = face.panelValue("power.maximum", "power", "maximum power");
-  return asApparent(power, face.panelValue("power.factor", "ratio", "power factor"));
+/** What one panel draws. */
+export const panelLoad = ({ part, face }: Panel): Value => {
+  const power = partValue(part, "power.maximum", "power", "maximum power", face.label);
+  return asApparent(power, partValue(part, "power.factor", "ratio", "power factor", face.label));
 };
 
 /** One circuit of the venue. */
@@ -245,14 +244,14 @@ export class Run {
       return [
         missing("apparent-power", { path: `${this.path}.panels`, what: "panels in cable order", of: this.label }),
       ];
-    return this.panels.map((panel) => panelLoad(panel.face));
+    return this.panels.map((panel) => panelLoad(panel));
   }
 
   /** A current each panel's part states, panel by panel. */
   perPanel(path: string, what: string): readonly Value[] {
     if (!this.panels)
       return [missing("current", { path: `${this.path}.panels`, what: "panels in cable order", of: this.label })];
-    return this.panels.map(({ face }) => face.panelValue(path, "current", what));
+    return this.panels.map(({ part, face }) => partValue(part, path, "current", what, face.label));
   }
 
   /** Legs of a three-phase circuit it is on: `AB` between two lines, `A` on one leg and neutral. */
@@ -286,19 +285,33 @@ export class Run {
     return (this.panels?.length ?? 0) > 1 ? [feed, cordOf(this.jumper, this.currentBehind, this.build)] : [feed];
   }
 
+  /** Kinds of panel on the run. Each counts as if it stood first, where the whole current passes: the safe side. */
+  get kinds(): readonly (Part | undefined)[] {
+    return [...new Set((this.panels ?? []).map(({ part }) => part))];
+  }
+
+  /** Supply range of every kind of panel on the run. */
+  get supplyRanges(): readonly { readonly low: Value<"voltage">; readonly high: Value<"voltage"> }[] {
+    const of = (part: Part | undefined, half: string): Value<"voltage"> =>
+      partValue(part, half, "voltage", "supply range", this.label);
+    return this.kinds.map((part) => ({ low: of(part, "supply.1"), high: of(part, "supply.2") }));
+  }
+
   /** Every piece a current passes, with its rating: cords, their connectors, and the panels that pass it on. */
   get ratings(): readonly { readonly what: string; readonly rating: Value; readonly current: Value }[] {
-    const panel = this.panels?.[0]?.face.panel;
-    const sockets = panel?.data.connectors as Record<string, never> | undefined;
-    const socket = (
-      name: "power-in" | "power-out",
-      current: Value,
-    ): { what: string; rating: Value; current: Value } => ({
-      what: `${name} of the panel`,
-      rating: this.#connector(endOf(sockets?.[name]), panel, `connectors.${name}`, `connector ${name}`),
-      current,
-    });
-    const through = panel?.quantities.get("through-current");
+    const kinds = this.panels ? this.kinds : [undefined];
+    const sockets = (name: "power-in" | "power-out", current: Value) =>
+      kinds.map((panel) => ({
+        what: `${name} of the panel`,
+        rating: this.#connector(
+          endOf((panel?.data.connectors as Record<string, never> | undefined)?.[name]),
+          panel,
+          `connectors.${name}`,
+          `connector ${name}`,
+        ),
+        current,
+      }));
+    const through = kinds.flatMap((panel) => panel?.quantities.get("through-current") ?? []);
     const [feed, jumper] = [
       { cable: this.feed, name: "feed", current: this.current },
       { cable: this.jumper, name: "jumper", current: this.currentBehind },
@@ -318,13 +331,13 @@ export class Run {
         { what: `cord of the ${name}`, rating: cordRating(cable), current },
       ];
     }) as [{ what: string; rating: Value; current: Value }[], { what: string; rating: Value; current: Value }[]];
-    const first = [...feed, socket("power-in", this.current)];
+    const first = [...feed, ...sockets("power-in", this.current)];
     if ((this.panels?.length ?? 0) < 2) return first;
     return [
       ...first,
       ...jumper,
-      socket("power-out", this.currentBehind),
-      ...(through ? [{ what: "first panel to the next", rating: through, current: this.currentBehind }] : []),
+      ...sockets("power-out", this.currentBehind),
+      ...through.map((rating) => ({ what: "first panel to the next", rating, current: this.currentBehind })),
     ];
   }
 

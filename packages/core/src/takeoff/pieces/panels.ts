@@ -16,8 +16,8 @@ const panelName = (face: Face): string => face.panel?.name ?? face.reader.text(`
 
 /** Cells of another kind of panel, as many as the face really has. */
 const othersOf = (face: Face) =>
-  face.otherPanels.map(({ name, path, part }) => {
-    const read = readCells(face.reader.text(path) ?? "");
+  face.otherPanels.map(({ name, path, part, cells }) => {
+    const read = readCells(cells);
     if (!read.ok) return { name, part, count: notCounted(path, "cells", face.label) };
     return { name, part, count: number(read.cells.filter((cell) => face.has(cell)).length, `${name} in ${face.name}`) };
   });
