@@ -38,7 +38,9 @@ export function othersOf(face: Face): ReadonlyMap<string, Part | undefined> {
     if (part?.kind !== "panel")
       face.reader.complain(
         path,
-        part ? `The part \`${name}\` is of the kind ${part.kind}, not a panel.` : `The part \`${name}\` is not in the catalogue.`,
+        part
+          ? `The part \`${name}\` is of the kind ${part.kind}, not a panel.`
+          : `The part \`${name}\` is not in the catalogue.`,
         choices(panels, name),
       );
     for (const cell of cellsOf(face, path, cells)) {

@@ -4,8 +4,8 @@ import {
   facePixelsAlong,
   faceWidth,
   type Kind,
-  leastOf,
   type Known,
+  leastOf,
   missing,
   panelsMass,
   partsMass,
@@ -266,6 +266,10 @@ export class Face {
     const [first] = each as [Value<"power">];
     if (each.length === 1) return first;
     // What is written in VA is more than the watts behind it: counted as watts it is the safe side.
-    return sum(each.map((one) => ({ ...one, kind: "power" })), "power", "P");
+    return sum(
+      each.map((one) => ({ ...one, kind: "power" })),
+      "power",
+      "P",
+    );
   }
 }
