@@ -65,6 +65,7 @@ faces:
     trim: 11 ft
     lot: lot-2431
     spares: 2
+    text: {lines: 1, cap-height: 70 %}
 audience: {nearest: 15 ft, farthest: 40 ft}
 light: {target: 400 cd/m2}
 power:
@@ -74,7 +75,7 @@ power:
       breaker: 20 A
       rides-through: 200 A
       outlet: nema-5-20
-      wiring: {conductor: 12 AWG, length: 30 ft}
+      wiring: {conductor: 12 AWG, length: 30 ft, feeder-drop: 1 %}
   runs:
     P1:
       from: c1
@@ -112,6 +113,7 @@ rigging:
         H2: {at: 7 ft, assembly: [beam-clamp, wire-rope-1-4, pipe-collar], structure: 500 lb}
   secondary: [steel-safety-1-8]
   structure-by: letter of the licensed engineer on file
+  lifting: {people: 2, from: 30 in, to: 55 in, reach: 14 in, turn: 0 deg, grip: good}
 ---
 
 # Small header

@@ -19,7 +19,10 @@ const measures = (
 ): readonly { readonly what: string; readonly own: Value; readonly other: Value }[] => [
   {
     what: "pitch",
-    own: face.pitch,
+    own: pixelPitch.of({
+      w: face.panelValue("size.1", "length", "size"),
+      n: face.panelValue("pixels.1", "pixels", "pixels"),
+    }),
     other: pixelPitch.of({
       w: ofPart(part, "size.1", "length", "size"),
       n: ofPart(part, "pixels.1", "pixels", "pixels"),

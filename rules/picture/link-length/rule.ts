@@ -10,7 +10,13 @@ export default rule({
   sources: ["part", "smpte-st-292", "smpte-st-2081", "practice"],
   *checks({ build }) {
     const { hops, signal } = build.picture;
-    for (const hop of hops)
+    for (const hop of hops) {
+      if (hop.cables.length === 0)
+        yield open(hop, {
+          says: `${hop.label} has no cable written down.`,
+          mend: `Write the cable and its length before \`${hop.to.path}\` on the picture path.`,
+          needs: ["picture.path"],
+        });
       for (const cable of hop.cables) {
         const thing = { path: cable.path, label: cable.name };
         if (!signal && !cable.part?.quantities.has("longest")) {
@@ -29,5 +35,6 @@ export default rule({
           mend: "Move the devices closer, take a cable of lower loss, or go over to fibre.",
         });
       }
+    }
   },
 });
