@@ -25,11 +25,13 @@ function tableOf(full: Table, caption: string): ElementContent {
     title: heading(column),
     ...(column.numeric ? { align: "right" as const } : {}),
   }));
-  return table(
-    caption,
-    heads,
-    rows.map((row) => row.map(cell)),
-  );
+  return h("div", { class: "schedule" }, [
+    table(
+      caption,
+      heads,
+      rows.map((row) => row.map(cell)),
+    ),
+  ]);
 }
 
 /** Schedules of a document that have something in them. */

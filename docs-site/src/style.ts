@@ -3,7 +3,7 @@ export const style = `:root { color-scheme: light dark; --ink: #1b242c; --soft: 
   --fails: #D55E00; --should: #E69F00; --note: #0072B2; --holds: #009E73; --waived: #CC79A7; --open: #6b7680; --mono: ui-monospace, "Cascadia Mono", Menlo, "DejaVu Sans Mono", monospace; }
 @media (prefers-color-scheme: dark) { :root { --ink: #e6ebee; --soft: #aab5bd; --paper: #12181d; --wash: #1b232a; --line: #71808c; --link: #56B4E9; --open: #9aa5ae; } }
 * { box-sizing: border-box; }
-body { font: 1rem/1.5 system-ui, sans-serif; font-variant-numeric: tabular-nums; color: var(--ink); background: var(--paper); max-width: 82rem; margin: 0 auto; padding: .5rem clamp(.75rem, 3vw, 2rem); overflow-wrap: anywhere; }
+body { font: 1rem/1.5 system-ui, sans-serif; font-variant-numeric: tabular-nums; color: var(--ink); background: var(--paper); max-width: 82rem; margin: 0 auto; padding: .5rem clamp(.75rem, 3vw, 2rem); overflow-wrap: break-word; }
 a { color: var(--link); text-underline-offset: .15em; }
 :focus-visible { outline: 3px solid var(--link); outline-offset: 2px; }
 .skip { position: absolute; left: -99rem; } .skip:focus { position: static; }
@@ -29,6 +29,7 @@ table { border-collapse: collapse; font-size: .9375rem; } caption { text-align: 
 th, td { border: 1px solid var(--line); padding: .3rem .6rem; text-align: left; vertical-align: top; overflow-wrap: break-word; }
 thead th { background: var(--wash); white-space: nowrap; } tbody th { font-weight: 600; }
 .wide { overflow-x: auto; max-width: 100%; } .whole, .at-right { white-space: nowrap; } .at-right { text-align: right; } .at-center { text-align: center; }
+.schedule thead th { white-space: normal; vertical-align: bottom; }
 .sign td { min-width: 9rem; height: 3rem; }
 .state { white-space: nowrap; } .counts { display: flex; flex-wrap: wrap; gap: .25rem 1.25rem; } .verdict { font-weight: 700; }
 .state::before { content: ""; display: inline-block; width: .8em; height: .8em; margin-right: .4em; vertical-align: -.05em; border: 2px solid var(--hue); print-color-adjust: exact; }
@@ -52,5 +53,5 @@ thead th { background: var(--wash); white-space: nowrap; } tbody th { font-weigh
 @page { margin: 14mm 12mm 16mm; @bottom-right { content: "page " counter(page) " of " counter(pages); font: 8pt sans-serif; } }
 @media print { :root { color-scheme: light; --ink: #000; --soft: #333; --paper: #fff; --wash: #fff; --line: #666; --link: #000; } body { font-size: 9.5pt; max-width: none; padding: 0; }
   .menu, .skip, .contents, details:not([open]) { display: none; } main { border: 0; outline: 0; } .title { border: 2px solid #000; } .body { padding: 0; } a { text-decoration: none; }
-  .wide { overflow: visible; } table { width: 100%; font-size: 8.5pt; } thead { display: table-header-group; } tr, figure, svg, .caution { break-inside: avoid; } pre { white-space: pre-wrap; } p, li { orphans: 2; widows: 2; } }
+  .wide { overflow: visible; } table { width: 100%; font-size: 8.5pt; } .schedule table { font-size: 7pt; } .schedule th, .schedule td { padding: .15rem .3rem; overflow-wrap: break-word; } thead { display: table-header-group; } tr, figure, svg, .caution { break-inside: avoid; } pre { white-space: pre-wrap; } p, li { orphans: 2; widows: 2; } }
 `;

@@ -46,7 +46,7 @@ describe("takeoff", () => {
     const { status, out } = await run(BANNER, "cables", "--as", "csv");
     expect(status).toBe(0);
     expect(out.split("\r\n")[0]).toBe(
-      "Label,Kind,Part,Made of,Length as written,Length (ft),Reach without slack (ft),From,Connector there,To,Connector at that end",
+      "Label,Kind,Part,Made of,As written,Length (ft),Reach (ft),From,From connector,To,To connector",
     );
     expect(out.replaceAll("\r\n", "")).not.toMatch(/[\r\n]/u);
     expect(out.endsWith("\r\n")).toBe(true);
@@ -68,9 +68,9 @@ describe("takeoff", () => {
 
   it("uses the units of the document", async () => {
     expect((await run("builds/harbour-header.md", "hangs", "--as", "csv")).out).toMatch(
-      /From the left end \(m\).*Load \(kg\)/u,
+      /From the left \(m\).*Load \(kg\)/u,
     );
-    expect((await run(BANNER, "hangs", "--as", "csv")).out).toMatch(/From the left end \(ft\).*Load \(lb\)/u);
+    expect((await run(BANNER, "hangs", "--as", "csv")).out).toMatch(/From the left \(ft\).*Load \(lb\)/u);
   });
 
   it("says that a schedule is empty", async () => {

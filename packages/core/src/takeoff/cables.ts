@@ -70,13 +70,9 @@ function ofLine(
 
 /** The cable that closes a loop: from the back-up port to the last panel. None where no loop is meant. */
 function returnOf(chain: Chain, label: string): readonly LaidCable[] {
-  const cable = new Cable(
-    chain.build.reader,
-    `${chain.path}.return`,
-    `The return of chain ${chain.name}`,
-    "data-cable",
-  );
-  if (!cable.written && chain.backUpPort === undefined) return [];
+  if (!chain.closing && chain.backUpPort === undefined) return [];
+  const what = `The return of chain ${chain.name}`;
+  const cable = chain.closing ?? new Cable(chain.build.reader, `${chain.path}.return`, what, "data-cable");
   const own = { label, kind: "data return", use: `chain ${chain.name}` } as const;
   const last = `${chain.panels?.at(-1)?.name ?? NOT_STATED} data-out`;
   return [laid(cable, own, [portOf(chain, chain.backUpPort), last])];

@@ -14,6 +14,7 @@ const valuesOfChain = (chain: Chain): readonly Entry[] => [
     share: shareOf(chain.pixels, chain.stated),
   }),
   ...under(`${chain.path}.feed`, { length: chain.feed.length }),
+  ...under(`${chain.path}.return`, { length: chain.closing?.length }),
   ...((chain.panels?.length ?? 0) > 1 ? jumperValues(chain, "data") : []),
 ];
 

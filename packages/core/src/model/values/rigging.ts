@@ -7,12 +7,14 @@ import { type Entry, numbered, under } from "./entries.js";
 const least = (values: readonly Value[]): Value<"mass"> => leastOf(values, "mass", "capacity");
 
 function valuesOfLeg(leg: Leg): readonly Entry[] {
-  const tension = leg.tension(leg.hang.reaction);
+  const { hang } = leg;
+  const worst = leg.tension(hang.worst.reaction);
   return under(leg.path, {
     angle: leg.angle,
-    tension,
+    tension: leg.tension(hang.reaction),
+    "slack-tension": hang.slackReaction && worst,
     capacity: least(leg.ratings.map(([, rating]) => rating)),
-    "design-factor": leg.assembly.designFactor(tension),
+    "design-factor": leg.assembly.designFactor(worst),
   });
 }
 
@@ -25,7 +27,7 @@ function valuesOfHang(hang: Hang): readonly Entry[] {
       reaction: hang.reaction,
       "slack-reaction": hang.slackReaction,
       capacity: ratings.length > 0 ? least(ratings) : undefined,
-      "design-factor": own ? hang.ownAssembly.designFactor(hang.reaction) : undefined,
+      "design-factor": own ? hang.ownAssembly.designFactor(hang.worst.reaction) : undefined,
     }),
     ...hang.legs.flatMap(valuesOfLeg),
   ];
@@ -38,8 +40,10 @@ const valuesOfCarried = ({ carries }: Bar): readonly Entry[] =>
     return under(path, { from, "right-edge": sum([from, width], "length", "right edge") });
   });
 
+/** Stress and design factors are those of the worst case, one hang slack among them. */
 function valuesOfBar(bar: Bar): readonly Entry[] {
   const { spans, section } = bar;
+  const { moment } = bar.worstMoment;
   const sags = spans.map(({ sag }) => sag);
   return [
     ...under(bar.path, {
@@ -47,8 +51,9 @@ function valuesOfBar(bar: Bar): readonly Entry[] {
       load: bar.load,
       structure: bar.structure,
       moment: bar.moment,
+      "slack-moment": bar.hangs.length > 2 ? moment : undefined,
       "allowable-moment": section.allowable,
-      stress: bendingStress.of({ M: bar.moment, S: section.elasticModulus }),
+      stress: bendingStress.of({ M: moment, S: section.elasticModulus }),
       deflection: sags.length > 0 ? greatestOf(sags, "length", "deflection") : undefined,
     }),
     ...valuesOfCarried(bar),

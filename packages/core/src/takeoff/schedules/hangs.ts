@@ -53,12 +53,12 @@ const partsOf = ({ assembly, angle }: HangLine): string => {
 export const hangColumns: readonly ColumnOf<HangLine>[] = [
   { name: "Bar", of: ({ bar }) => bar },
   { name: "Hang", of: ({ name }) => name },
-  { name: "From the left end", kind: "length", of: ({ at }) => at },
+  { name: "From the left", kind: "length", of: ({ at }) => at },
   { name: "Assembly, load order", of: partsOf },
   { name: "Load", kind: "mass", of: ({ load }) => load },
-  { name: "Load at worst, one hang slack", kind: "mass", of: ({ slack }) => slack },
+  { name: "Load with one hang slack", kind: "mass", of: ({ slack }) => slack },
   { name: "Slack then", of: ({ slackened }) => slackened ?? "" },
-  { name: "Angle from horizontal", kind: "angle", of: ({ angle }) => angle },
+  { name: "Angle", kind: "angle", of: ({ angle }) => angle },
   {
     name: "Least WLL",
     kind: "mass",

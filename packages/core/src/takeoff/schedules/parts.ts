@@ -68,7 +68,7 @@ export const partColumns: readonly ColumnOf<PartLine>[] = [
   { name: "Part", of: ({ first }) => first.name },
   { name: "Kind", of: ({ first }) => first.kind },
   { name: "Description", of: ({ first }) => first.describes },
-  { name: "Length as written", of: ({ first }) => written(first.length) },
+  { name: "As written", of: ({ first }) => written(first.length) },
   { name: "Length", kind: "length", of: ({ first }) => first.length },
   { name: "In use", kind: "count", of: ({ inUse }) => inUse },
   { name: "Spares", kind: "count", of: ({ first, spares }) => (first.kind === "panel" ? spares : undefined) },
