@@ -52,7 +52,7 @@ export { type WorkedValue, workings } from "./judge/workings.js";
 export type { AssemblyPart } from "./model/assembly.js";
 export { Build } from "./model/build.js";
 export type { Cable, End } from "./model/cable.js";
-export { type Cell, cellName, readCells } from "./model/cells.js";
+export { type Cell, cellName, readCells, rowName } from "./model/cells.js";
 export type { Chain } from "./model/data.js";
 export type { Face } from "./model/face.js";
 export type { Joint } from "./model/joints.js";

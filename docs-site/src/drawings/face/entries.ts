@@ -1,0 +1,149 @@
+import type { Cell } from "@plumbmark/core";
+import { arrowHead } from "../shared/dimension.js";
+import { lineLook, series } from "../shared/series.js";
+import { group, type Point, paper, polyline, type Shapes } from "../shared/svg.js";
+import { fitted, MIDDLE, measure, SMALL, text } from "../shared/text.js";
+import type { Strand } from "./strand.js";
+import type { View } from "./view.js";
+
+export type Side = "left" | "right" | "above" | "below";
+
+/** A cable that reaches the face from outside, or leaves it. */
+export interface Entry {
+  readonly strand: Strand;
+  readonly cell: Cell;
+  readonly side: Side;
+  readonly words: readonly string[];
+  readonly outward: boolean;
+}
+
+/** Width of the lettering beside the face, millimetres. */
+export const TAG = 30;
+const HIGH = 8;
+const SIDES: readonly Side[] = ["left", "above", "right", "below"];
+
+/** How many panels lie between a cell and each side, as the view shows it. */
+function depths({ face, rear }: Pick<View, "face" | "rear">, { row, column }: Cell): Readonly<Record<Side, number>> {
+  const fromLeft = rear ? face.columns - 1 - column : column;
+  return { left: fromLeft, right: face.columns - 1 - fromLeft, above: row, below: face.rows - 1 - row };
+}
+
+/** The side in line with the next panel, seen from this one. */
+function away(rear: boolean, cell: Cell, next: Cell | undefined): Side {
+  if (!next) return "left";
+  const across = (next.column - cell.column) * (rear ? -1 : 1);
+  if (across !== 0) return across > 0 ? "left" : "right";
+  return next.row > cell.row ? "above" : "below";
+}
+
+/** Over as few other panels as can be; of equal ways the one in line with the run. */
+function sideOf(view: Pick<View, "face" | "rear">, cell: Cell, next: Cell | undefined, not?: Side): Side {
+  const depth = depths(view, cell);
+  const wanted = away(view.rear, cell, next);
+  const rank = (side: Side): number => depth[side] * 10 + (side === wanted ? 0 : 1) + (side === not ? 5 : 0);
+  return [...SIDES].sort((a, b) => rank(a) - rank(b))[0] as Side;
+}
+
+/** Where every run or chain goes in, and where a loop comes out again. */
+export function entriesOf(view: Pick<View, "face" | "rear">, strands: readonly Strand[]): readonly Entry[] {
+  return strands.flatMap((strand): readonly Entry[] => {
+    const { cells, enters, returns } = strand;
+    const [first, last] = [cells?.[0], cells?.at(-1)];
+    if (!cells || !first || !last) return [];
+    const side = sideOf(view, first, cells[1]);
+    const own: Entry = { strand, cell: first, side, words: enters, outward: false };
+    if (!returns) return [own];
+    const out = sideOf(view, last, cells.at(-2), cells.length === 1 ? side : undefined);
+    return [own, { strand, cell: last, side: out, words: returns, outward: true }];
+  });
+}
+
+/** Places moved apart until they are `gap` from one another, in order, none before `least`. */
+export function spread(places: readonly number[], gap: number, least: number): readonly number[] {
+  const order = places.map((place, index) => ({ place, index })).sort((a, b) => a.place - b.place || a.index - b.index);
+  const moved = new Array<number>(places.length);
+  let last = least - gap;
+  for (const { place, index } of order) {
+    last = Math.max(place, last + gap);
+    moved[index] = last;
+  }
+  return moved;
+}
+
+/** Above and below, tags stand side by side; at the sides one under another. */
+const upright = (side: Side): boolean => side === "left" || side === "right";
+
+function edge({ outline }: View, side: Side, [x, y]: Point, beyond: number): Point {
+  if (side === "left") return [outline.x - beyond, y];
+  if (side === "right") return [outline.x + outline.width + beyond, y];
+  return side === "above" ? [x, outline.y - beyond] : [x, outline.y + outline.height + beyond];
+}
+
+/** One line of a tag, on paper of its own: other lines may pass behind it. */
+function tagLine(words: string, index: number, [x, y]: Point, anchor: "start" | "middle" | "end"): Shapes {
+  const size = index === 0 ? MIDDLE : SMALL;
+  const shownWords = fitted(words, TAG - 5, size);
+  const width = measure(shownWords, size);
+  const left = anchor === "start" ? x : anchor === "end" ? x - width : x - width / 2;
+  const base = y + index * 3.5;
+  return [
+    paper({ x: left - 0.3, y: base - size * 0.85, width: width + 0.6, height: size * 1.1 }),
+    text(shownWords, [x, base], { size, bold: index === 0, anchor }),
+  ];
+}
+
+function drawn(view: View, entry: Entry, along: number, lines: number): Shapes {
+  const { strand, cell, side, words, outward } = entry;
+  const centre = view.centre(cell);
+  const look = { ...lineLook(series(strand.number)), ...(outward ? { strokeDashArray: "0.8 1.6" } : {}) };
+  const near = edge(view, side, centre, 2);
+  const far = edge(view, side, upright(side) ? [0, along] : [along, 0], 6);
+  const way = outward ? [centre, near, far] : [far, near, centre];
+  const tip = outward ? far : edge(view, side, centre, 0);
+  const before = outward ? near : far;
+  const [x, y] = far;
+  const anchor = side === "left" ? "end" : side === "right" ? "start" : "middle";
+  const at: Point =
+    side === "left"
+      ? [x - 1, y + 1]
+      : side === "right"
+        ? [x + 1, y + 1]
+        : side === "above"
+          ? [x, y - (lines > 1 ? 4.4 : 1)]
+          : [x, y + 3.4];
+  const marks = { [outward ? "dataLeaves" : "dataEnters"]: strand.name };
+  return [
+    group({ className: `entry ${look.className}`, ...marks }, [
+      polyline(way, { ...look, className: `way ${look.className}` }),
+      arrowHead(
+        tip,
+        Math.atan2(tip[1] - before[1], tip[0] - before[0]),
+        3.2,
+        { fill: look.stroke, className: look.className },
+        0.42,
+      ),
+    ]),
+    ...words.slice(0, lines).flatMap((each, index) => tagLine(each, index, at, anchor)),
+  ];
+}
+
+/** How many tags a side may have before they would fill more paper than the face does. */
+const most = (view: View, side: Side): number =>
+  upright(side) ? Math.max(12, Math.floor(view.outline.height / 4)) : Math.max(3, Math.floor(view.outline.width / TAG));
+
+/** The entries of one side with their tags; `unnamed` when there are too many to name. */
+export function entrySide(
+  view: View,
+  entries: readonly Entry[],
+  side: Side,
+): { readonly shapes: Shapes; readonly reach: number; readonly unnamed: boolean } {
+  const own = entries.filter((each) => each.side === side);
+  const unnamed = own.length > most(view, side);
+  const ways = own.map(({ cell }) => view.centre(cell)[upright(side) ? 1 : 0]);
+  const high = upright(side) ? (own.length * HIGH <= Math.max(view.outline.height, 60) ? HIGH : 4) : TAG;
+  const lines = unnamed ? 0 : high === 4 ? 1 : 2;
+  const least = upright(side) ? view.outline.y : view.outline.x;
+  const places = unnamed ? ways : spread(ways, high, least);
+  const shapes = own.flatMap((entry, index) => drawn(view, entry, places[index] as number, lines));
+  return { shapes, unnamed, reach: Math.max(0, ...places.map((each) => each + (unnamed ? 0 : 4))) };
+}

@@ -1,0 +1,137 @@
+import type { Face } from "@plumbmark/core";
+import { levelDimension, uprightDimension } from "../shared/dimension.js";
+import { type Drawing, SHEET_WIDTH, type Subject } from "../shared/drawing.js";
+import { heading, notes } from "../shared/heading.js";
+import { scaleBar, scaleText } from "../shared/scale.js";
+import { shown } from "../shared/shown.js";
+import { rect, type Shapes, WIDE } from "../shared/svg.js";
+import { SMALL, text } from "../shared/text.js";
+import { cellShapes, groupHatches } from "./cells.js";
+import { dataLayer } from "./data.js";
+import { type Entry, entriesOf, entrySide, type Side, TAG } from "./entries.js";
+import { legend } from "./legend.js";
+import { powerLayer } from "./power.js";
+import { remarks } from "./remarks.js";
+import { route } from "./route.js";
+import { rulers } from "./rulers.js";
+import type { Layer } from "./strand.js";
+import { extentOf, type View, viewOf } from "./view.js";
+
+const HIGHEST = 150;
+/** Room beside the face for rulers and a dimension. */
+const BARE = 14;
+
+const at = (entries: readonly Entry[], side: Side): boolean => entries.some((each) => each.side === side);
+
+interface Margins {
+  readonly left: number;
+  readonly right: number;
+  readonly above: number;
+  readonly below: number;
+}
+
+const marginsOf = (entries: readonly Entry[]): Margins => ({
+  left: at(entries, "left") ? TAG + 4 : BARE,
+  right: at(entries, "right") ? TAG + 4 : BARE,
+  above: at(entries, "above") ? 17 : 7,
+  below: at(entries, "below") ? 17 : 6,
+});
+
+function dimensions(view: View, { below }: Margins, { system }: Subject, entries: readonly Entry[]): Shapes {
+  const { face, outline, scale } = view;
+  const [right, bottom] = [outline.x + outline.width, outline.y + outline.height];
+  if (!scale || !face.width.known || !face.height.known) return [];
+  const leftward = at(entries, "right") && !at(entries, "left");
+  const clear = at(entries, "right") && at(entries, "left") ? TAG + 6 : 8;
+  const x = leftward ? outline.x - clear : right + clear;
+  const near = leftward ? outline.x : right;
+  return [
+    levelDimension(outline.x, right, bottom + below + 3, {
+      metres: face.width.value,
+      words: shown(face.width, system),
+      reach: [bottom, bottom],
+    }),
+    uprightDimension(x, outline.y, bottom, {
+      metres: face.height.value,
+      words: shown(face.height, system),
+      reach: [near, near],
+    }),
+  ];
+}
+
+/** Whose left and right: the mistake a mirrored view invites. */
+function hands({ outline, rear }: View, y: number): Shapes {
+  const [left, right] = rear ? ["audience's right", "audience's left"] : ["audience's left", "audience's right"];
+  const spare = Math.max(0, 62 - outline.width) / 2;
+  const [x1, x2] = [outline.x - spare, outline.x + outline.width + spare];
+  return [text(`◂ ${left}`, [x1, y], { size: SMALL }), text(`${right} ▸`, [x2, y], { size: SMALL, anchor: "end" })];
+}
+
+const captions = (face: Face, { what }: Layer, rear: boolean, scale: string): readonly [string, readonly string[]] => [
+  `Face ${face.name}: ${what.toLowerCase()}, from ${rear ? "the rear" : "the audience"}`,
+  [
+    rear
+      ? "Seen from behind the face, mirrored: A1 is at the upper right."
+      : "Seen from the audience: A1 is at the upper left.",
+    `A square marks the first panel, arrow heads the way of the cable. ${scale}.`,
+  ],
+];
+
+function describe(face: Face, layer: Layer, rear: boolean): string {
+  const ways = layer.strands.map(({ name, cells, enters, returns, legend: row }) => {
+    const order = row[layer.header.indexOf("In cable order")]?.words ?? "";
+    return `${layer.on} ${name} ${enters[1] ?? ""}: ${cells ? `${cells.length} panels, ${order}` : "panels not written down"}${returns ? `, ${returns[1]}` : ""}`;
+  });
+  const seen = rear ? "from behind, mirrored, column 1 at the right" : "from the audience, column 1 at the left";
+  return `${face.columns} columns and ${face.rows} rows, ${face.cells.length} panels, ${seen}. ${ways.slice(0, 40).join("; ")}.`;
+}
+
+/** One face, one view, one layer of cables. */
+function faceDrawing(face: Face, layer: Layer, rear: boolean, subject: Subject): Drawing {
+  const entries = entriesOf({ face, rear }, layer.strands);
+  const margins = marginsOf(entries);
+  const room = { width: SHEET_WIDTH - margins.left - margins.right, height: HIGHEST };
+  const extent = extentOf(face, room, subject.system);
+  const [title, below] = captions(face, layer, rear, extent.scale ? scaleText(extent.scale) : "Not to scale");
+  const top = heading(title, below, SHEET_WIDTH);
+  const spare = (room.width - extent.width) / 2;
+  const view = viewOf(face, rear, [margins.left + spare, top.height + 2 + margins.above], extent);
+  const sides = (["left", "right", "above", "below"] as const).map((side) => entrySide(view, entries, side));
+  const bottom = view.outline.y + view.outline.height;
+  const reach = Math.max(bottom + margins.below + 6, (sides[0]?.reach ?? 0) + 2, (sides[1]?.reach ?? 0) + 2);
+  const bar = extent.scale ? [scaleBar(extent.scale, [SHEET_WIDTH - 62, reach + 11])] : [];
+  const list = legend(layer, reach + 14);
+  const unnamed = sides.some((each) => each.unnamed)
+    ? [`Too many ${layer.on}s to name beside the face; the list and the schedules name them by their first panel.`]
+    : [];
+  const foot = notes([...unnamed, ...remarks(face, layer, subject)], 2, reach + 14 + list.height, SHEET_WIDTH - 4);
+  return {
+    name: `face-${face.name}-${layer.name}-${rear ? "rear" : "audience"}`,
+    title,
+    description: describe(face, layer, rear),
+    width: SHEET_WIDTH,
+    height: reach + 16 + list.height + foot.height,
+    shapes: [
+      ...top.shapes,
+      ...groupHatches(view, layer.strands),
+      ...cellShapes(view, layer.strands),
+      rect(view.outline, { strokeWidth: WIDE, className: "outline" }),
+      ...rulers(view, at(entries, "left") ? "right" : "left"),
+      ...dimensions(view, margins, subject, entries),
+      ...sides.flatMap((each) => each.shapes),
+      ...layer.strands.map((each) => route(view, each)).filter((each) => each !== undefined),
+      ...hands(view, reach + 5),
+      ...bar,
+      ...list.shapes,
+      ...foot.shapes,
+    ],
+  };
+}
+
+/** A face from the audience and from the rear, with its power and with its data. */
+export function faceDrawings(face: Face, subject: Subject): readonly Drawing[] {
+  if (face.cells.length === 0) return [];
+  return [powerLayer(face, subject), dataLayer(face, subject)].flatMap((layer) =>
+    [false, true].map((rear) => faceDrawing(face, layer, rear, subject)),
+  );
+}

@@ -1,0 +1,49 @@
+import { SHEET_WIDTH } from "../shared/drawing.js";
+import { hatch } from "../shared/hatch.js";
+import { notes } from "../shared/heading.js";
+import { lineLook, series } from "../shared/series.js";
+import { line, path, rect, type Shapes } from "../shared/svg.js";
+import { table } from "../shared/table.js";
+import type { Layer, Strand } from "./strand.js";
+
+/** A longer list belongs into the schedules. */
+const MOST = 36;
+const SWATCH = 13;
+const ROW = 4.6;
+
+function swatch({ group, number }: Strand, y: number): Shapes {
+  const box = { x: 2, y: y + 0.6, width: SWATCH - 3, height: ROW - 1.2 };
+  const own = group === undefined ? undefined : series(group);
+  const filled = own
+    ? [path(hatch(box, own.hatch, 1.8), { stroke: own.colour, className: `hatch ${own.className}`, strokeWidth: 0.16 })]
+    : [];
+  const middle = box.y + box.height / 2;
+  return [
+    ...filled,
+    rect(box, { strokeWidth: 0.15 }),
+    line([box.x, middle], [box.x + box.width, middle], lineLook(series(number))),
+  ];
+}
+
+/** What every line and hatch of the face stands for. */
+export function legend(
+  { header, strands, on }: Layer,
+  y: number,
+): { readonly shapes: Shapes; readonly height: number } {
+  const listed = strands.slice(0, MOST);
+  const own = table(
+    header,
+    listed.map((each) => each.legend),
+    [2 + SWATCH, y],
+    SHEET_WIDTH - SWATCH - 4,
+  );
+  const swatches = listed.flatMap((each, index) => swatch(each, y + ROW * (index + 1)));
+  const rest = strands.length - listed.length;
+  const more = notes(
+    rest > 0 ? [`And ${rest} more ${on}s: the schedules list them all.`] : [],
+    2,
+    y + own.height,
+    SHEET_WIDTH - 4,
+  );
+  return { shapes: [...own.shapes, ...swatches, ...more.shapes], height: own.height + more.height };
+}

@@ -1,0 +1,49 @@
+import type { Cable, Face, Run } from "@plumbmark/core";
+import { cellRanges } from "../shared/cell-ranges.js";
+import type { Subject } from "../shared/drawing.js";
+import { shown, UNWRITTEN } from "../shared/shown.js";
+import type { Layer, Strand } from "./strand.js";
+
+/** A cable in a few words: its part and its length. */
+export function cableWords(cable: Cable, { system, build }: Subject): string {
+  if (!cable.written) return UNWRITTEN;
+  const part = cable.part?.name ?? build.reader.text(`${cable.path}.part`) ?? `part ${UNWRITTEN}`;
+  return `${part}, ${cable.length.known ? shown(cable.length, system) : `length ${UNWRITTEN}`}`;
+}
+
+const circuitName = (run: Run): string => run.build.reader.text(`${run.path}.from`) ?? UNWRITTEN;
+
+function strand(run: Run, number: number, subject: Subject): Strand {
+  const { build } = subject;
+  const circuit = run.circuit ? build.circuits.indexOf(run.circuit) : -1;
+  const cells = run.panels?.map(({ cell }) => cell);
+  const legs = run.legs === undefined ? "" : `, legs ${run.legs}`;
+  return {
+    sort: "run",
+    name: run.name,
+    cells,
+    group: circuit < 0 ? undefined : circuit,
+    number,
+    enters: [run.name, `from ${circuitName(run)}`],
+    legend: [
+      run.name,
+      `${circuitName(run)}${legs}`,
+      cells ? String(cells.length) : UNWRITTEN,
+      cells ? cellRanges(cells) : UNWRITTEN,
+      cableWords(run.feed, subject),
+      cells && cells.length < 2 ? "none" : cableWords(run.jumper, subject),
+    ].map((words) => ({ words })),
+  };
+}
+
+/** The runs of a face; those that name no panels are drawn on none and listed on every face. */
+export const powerLayer = (face: Face, subject: Subject): Layer => ({
+  name: "power",
+  what: "Power",
+  on: "run",
+  header: ["Run", "Circuit", "Panels", "In cable order", "Feed", "Jumpers"],
+  strands: subject.build.runs
+    .map((run, number) => ({ run, strand: strand(run, number, subject) }))
+    .filter(({ run }) => run.panels?.some((panel) => panel.face === face) ?? true)
+    .map((each) => each.strand),
+});

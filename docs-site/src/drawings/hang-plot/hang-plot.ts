@@ -1,0 +1,85 @@
+import type { Bar } from "@plumbmark/core";
+import { type Drawing, SHEET_WIDTH, type Subject } from "../shared/drawing.js";
+import { heading, notes } from "../shared/heading.js";
+import { scaleBar, scaleText } from "../shared/scale.js";
+import { gapNotes, shown, told, UNWRITTEN } from "../shared/shown.js";
+import { rect, type Shapes, WIDE } from "../shared/svg.js";
+import { table } from "../shared/table.js";
+import { diagrams } from "./diagram.js";
+import { type Frame, frameOf } from "./frame.js";
+import { belowBar } from "./hung-face.js";
+import { HANG_HEADER, hangRows, LEG_HEADER, legRows } from "./rows.js";
+import { heightOf, places, support } from "./supports.js";
+
+const WIDTH = SHEET_WIDTH - 4;
+
+function facts(bar: Bar, { build, system }: Subject): readonly string[] {
+  const section = build.reader.text(`${bar.path}.section`) ?? UNWRITTEN;
+  const by = build.reader.text("rigging.structure-by");
+  const second = build.secondary.map(({ name }) => name);
+  const unstable = bar.slackCases?.known ? bar.slackCases.unstable.map(({ name }) => name) : [];
+  return [
+    `Section ${section}. In all, the bar itself counted: ${told(bar.load, system)}. The structure may carry in all: ${shown(bar.structure, system)}.`,
+    `Ratings of the structure: ${by ?? `who states them is ${UNWRITTEN}`}. Second suspension: ${second.length > 0 ? second.join(", ") : UNWRITTEN}.`,
+    ...(unstable.length > 0 ? [`The bar does not hang still with ${unstable.join(", or with ")} slack.`] : []),
+    "Drops, hooks and figures underlined are broken: they are not to scale. Loads are what each point holds, as a mass.",
+  ];
+}
+
+function elevation(frame: Frame, top: number, subject: Subject): { readonly shapes: Shapes; readonly bottom: number } {
+  const { bar, x, length, scale } = frame;
+  const dims = top + 9;
+  const y = dims + 6 + heightOf(frame);
+  const below = belowBar(frame, y + 1.2, subject);
+  const shear = diagrams(frame, below.bottom + 1, subject.system);
+  const bottom = below.bottom + shear.height + 4;
+  return {
+    bottom,
+    shapes: [
+      ...places(frame, dims, y, subject.system),
+      rect(
+        { x: x(0), y, width: scale.mm(length), height: 1.2 },
+        { fill: "currentColor", strokeWidth: WIDE, className: "bar", dataBar: bar.name },
+      ),
+      ...bar.hangs.filter((hang) => hang.at.known).map((hang) => support(frame, hang, y, subject.system)),
+      ...below.shapes,
+      ...shear.shapes,
+      scaleBar(scale, [SHEET_WIDTH - 62, bottom]),
+    ],
+  };
+}
+
+function describe(bar: Bar, { system }: Subject): string {
+  const hangs = bar.hangs.map(
+    (hang) => `hang ${hang.name} at ${shown(hang.at, system)} carries ${told(hang.reaction, system)}`,
+  );
+  const carried = bar.carries.map(({ face, from }) => `face ${face.name} from ${shown(from, system)}`);
+  return `A bar of ${shown(bar.length, system)} carries ${carried.join(" and ") || "nothing that is written down"}. From its left end as the audience sees it: ${hangs.join("; ") || "no hang is written down"}. Below it its shear and bending moment, level on all hangs.`;
+}
+
+/** A bar with what it carries, what its hangs carry, and what they may. */
+export function hangPlot(bar: Bar, subject: Subject): Drawing {
+  const frame = frameOf(bar, subject);
+  const title = `Bar ${bar.name}: hang plot`;
+  const seen = "Seen from the audience; places are from the left end of the bar.";
+  const top = heading(
+    title,
+    [frame ? `${seen} ${scaleText(frame.scale)}.` : "Not drawn: the length of the bar is not written down."],
+    SHEET_WIDTH,
+  );
+  const drawn = frame ? elevation(frame, top.height, subject) : { shapes: [], bottom: top.height };
+  const hangs = table(HANG_HEADER, hangRows(bar, subject), [2, drawn.bottom + 4], WIDTH);
+  const legs = legRows(bar, subject);
+  const low = drawn.bottom + 4 + hangs.height + 2;
+  const legTable = legs.length > 0 ? table(LEG_HEADER, legs, [2, low], WIDTH) : { shapes: [], height: 0 };
+  const missing = bar.hung.known ? [] : gapNotes([bar.hung]);
+  const foot = notes([...facts(bar, subject), ...missing], 2, low + legTable.height, WIDTH);
+  return {
+    name: `hang-plot-${bar.name}`,
+    title,
+    description: describe(bar, subject),
+    width: SHEET_WIDTH,
+    height: low + legTable.height + foot.height + 3,
+    shapes: [...top.shapes, ...drawn.shapes, ...hangs.shapes, ...legTable.shapes, ...foot.shapes],
+  };
+}

@@ -1,0 +1,130 @@
+import type { Known, System } from "@plumbmark/calc";
+import type { Hang } from "@plumbmark/core";
+import type { Element } from "hast";
+import { arrowHead } from "../shared/dimension.js";
+import { SHEET_WIDTH } from "../shared/drawing.js";
+import { hatch } from "../shared/hatch.js";
+import { shown, told } from "../shared/shown.js";
+import { group, line, NARROW, type Point, path, polyline, type Shapes, shape, WIDE } from "../shared/svg.js";
+import { MIDDLE, measure, SMALL, text } from "../shared/text.js";
+import type { Frame } from "./frame.js";
+
+/** Length of a plumb drop on the paper: its own is not part of the document, so it is broken. */
+export const DROP = 20;
+/** From the apex of a bridle down to the bar, broken likewise. */
+const BELOW_APEX = 9;
+
+/** The structure, hatched as fixed things are. */
+function structure([x, y]: Point): Shapes {
+  const box = { x: x - 4, y: y - 2.2, width: 8, height: 2.2 };
+  return [line([x - 4, y], [x + 4, y], { strokeWidth: WIDE }), path(hatch(box, "rising", 1.4), { strokeWidth: 0.15 })];
+}
+
+/** A short break across a line whose length is not drawn. */
+export const breakAt = ([x, y]: Point): Element =>
+  path(`M${x - 1.6} ${y + 0.9}l1.1 -1.8l1 1.8l1.1 -1.8`, { strokeWidth: NARROW, className: "break" });
+
+function plumb(x: number, bar: number, slack: boolean): Shapes {
+  const look = { strokeWidth: WIDE, ...(slack ? { strokeDashArray: "1.5 1.5" } : {}) };
+  return [...structure([x, bar - DROP]), line([x, bar - DROP], [x, bar], look), breakAt([x, bar - 6.5])];
+}
+
+function legs(frame: Frame, hang: Hang, x: number, bar: number, system: System): Shapes {
+  const apex: Point = [x, bar - BELOW_APEX];
+  return [
+    line(apex, [x, bar], { strokeWidth: WIDE }),
+    breakAt([x, bar - 2.6]),
+    shape("circle", { cx: apex[0], cy: apex[1], r: 0.9, fill: "currentColor" }),
+    ...hang.legs.flatMap((leg): Shapes => {
+      const way = leg.side === "left" ? -1 : 1;
+      if (!leg.rise.known || !leg.run.known) return [];
+      const end: Point = [x + way * frame.scale.mm(leg.run.value), apex[1] - frame.scale.mm(leg.rise.value)];
+      const middle: Point = [(apex[0] + end[0]) / 2 + way * 1.5, (apex[1] + end[1]) / 2 + 1];
+      const marks = { dataLeg: `${hang.name} ${leg.side}`, dataRise: leg.rise.value, dataRun: leg.run.value };
+      return [
+        ...structure(end),
+        group(marks, [line(apex, end, { strokeWidth: WIDE })]),
+        text(told(leg.angle, system), middle, { size: SMALL, anchor: way < 0 ? "end" : "start" }),
+      ];
+    }),
+  ];
+}
+
+/** Highest point of a hang above the bar, millimetres. */
+export function heightOf(frame: Frame): number {
+  const rises = frame.hangs.flatMap((hang) =>
+    hang.legs.map((leg) => (leg.rise.known ? frame.scale.mm(leg.rise.value) + BELOW_APEX : 0)),
+  );
+  return Math.max(DROP, ...rises);
+}
+
+export const isSlack = ({ reaction }: Hang): boolean => reaction.known && reaction.value === 0;
+
+/** Where there is room for what a hang carries; where there is none, the table alone tells it. */
+function sideFor(frame: Frame, hang: Hang, width: number): "left" | "right" | "none" {
+  const index = frame.hangs.indexOf(hang);
+  const x = (each: Hang | undefined, otherwise: number): number =>
+    each ? frame.x((each.at as Known).value) : otherwise;
+  const here = x(hang, 0);
+  if (x(frame.hangs[index + 1], SHEET_WIDTH) - here >= width) return "right";
+  const before = here - x(frame.hangs[index - 1], width - 2);
+  return before >= 2 * width ? "left" : "none";
+}
+
+/** A hang with its name and what it carries on a level bar. */
+export function support(frame: Frame, hang: Hang, bar: number, system: System): Element {
+  const x = frame.x((hang.at as Known).value);
+  const { reaction } = hang;
+  const words = isSlack(hang) ? "slack" : told(reaction, system);
+  const side = sideFor(frame, hang, measure(words, SMALL) + 3);
+  const at = x + (side === "left" ? -1.6 : 1.6);
+  const anchor = side === "left" ? "end" : "start";
+  const below = hang.bridled ? BELOW_APEX - 2 : DROP - 5;
+  return group({ dataHang: hang.name, dataAt: (hang.at as Known).value }, [
+    ...(hang.bridled ? legs(frame, hang, x, bar, system) : plumb(x, bar, isSlack(hang))),
+    arrowHead([x, bar - (hang.bridled ? 1 : 3)], -Math.PI / 2, 2.4),
+    text(hang.name, [at, bar - below], { size: MIDDLE, bold: true, anchor }),
+    ...(side === "none"
+      ? []
+      : [
+          text(words, [at, bar - below + 3.6], {
+            size: SMALL,
+            anchor,
+            data: reaction.known ? { dataReaction: reaction.value } : {},
+          }),
+        ]),
+  ]);
+}
+
+/** Places of the hangs in running dimensions from the left end of the bar, as ISO 129-1 has them. */
+export function places(frame: Frame, y: number, bar: number, system: System): Shapes {
+  const { left, hangs } = frame;
+  const last = hangs.at(-1);
+  if (!last) return [];
+  let [reach, raised] = [-Infinity, 0];
+  const marks = hangs.flatMap((hang): Shapes => {
+    const at = hang.at as Known;
+    const x = frame.x(at.value);
+    raised = x - reach < 19 && raised === 0 ? 1 : 0;
+    reach = x;
+    return [
+      line([x, y - 1], [x, bar - heightOfHang(hang) - 3], { strokeWidth: 0.15 }),
+      arrowHead([x, y], 0, 2),
+      group({ className: "running", dataMetres: String(at.value), dataDrawn: Math.round((x - left) * 100) / 100 }, [
+        text(shown(at, system), [x, y - 1.3 - raised * 3.4], { size: SMALL, anchor: "middle" }),
+      ]),
+    ];
+  });
+  return [
+    polyline([
+      [left, y],
+      [frame.x((last.at as Known).value), y],
+    ]),
+    shape("circle", { cx: left, cy: y, r: 0.9, fill: "none", stroke: "currentColor", strokeWidth: NARROW }),
+    line([left, y + 0.9], [left, bar - 1], { strokeWidth: 0.15 }),
+    text("0", [left - 1.6, y + 1], { size: SMALL, anchor: "end" }),
+    ...marks,
+  ];
+}
+
+const heightOfHang = (hang: Hang): number => (hang.bridled ? BELOW_APEX : DROP);

@@ -1,0 +1,227 @@
+import { type Known, times, type Value } from "@plumbmark/calc";
+import type { Circuit, Run } from "@plumbmark/core";
+import { arrowHead } from "./shared/dimension.js";
+import { type Drawing, SHEET_WIDTH, type Subject } from "./shared/drawing.js";
+import { heading, notes } from "./shared/heading.js";
+import { gapNotes, shown, told, UNWRITTEN } from "./shared/shown.js";
+import { line, path, polyline, rect, type Shapes, shape, WIDE } from "./shared/svg.js";
+import { fitted, SMALL, text } from "./shared/text.js";
+
+const BREAKER = 27;
+const OUTLET = 70;
+/** Where the panels of a run stand. */
+const PANELS = [112, 138, 164] as const;
+const ROW = 26;
+const BOX = { width: 12, height: 8 };
+
+const small = (words: string, x: number, y: number, anchor: "start" | "middle" | "end" = "middle", data = {}) =>
+  text(words, [x, y], { size: SMALL, anchor, data });
+
+/** What is left of the supply after this drop. */
+const after = (run: Run, drop: Value | undefined): Value => {
+  const { voltage } = run;
+  if (!voltage.known || !drop) return voltage.known ? { known: false, kind: "voltage", gaps: [] } : voltage;
+  if (!drop.known) return drop;
+  return {
+    ...voltage,
+    value: voltage.value - (drop as Known).value,
+    origin: { from: "counted", what: "voltage left" },
+  };
+};
+
+const valueMark = (name: string, value: Value): Readonly<Record<string, string | number>> =>
+  value.known ? { [name]: value.value } : {};
+
+/** Switch blade with the cross of a breaker at its fixed contact (IEC 60617). */
+const breaker = (x: number, y: number): Shapes => [
+  path(`M${x - 8} ${y}h8l9 -4.2`, { strokeWidth: WIDE }),
+  path(`M${x + 8} ${y}h6`, { strokeWidth: WIDE }),
+  path(`M${x + 6.9} ${y - 1.1}l2.2 2.2m0 -2.2l-2.2 2.2`, { strokeWidth: WIDE }),
+];
+
+function source(circuit: Circuit, y: number, { build, system }: Subject): Shapes {
+  const { reader } = build;
+  const wiring = `${circuit.path}.wiring`;
+  const length = reader.value(`${wiring}.length`, "length", "length of the building wiring", circuit.label);
+  const wired = circuit.conductor.known || length.known;
+  const phases = circuit.threePhase ? "three phase, between lines" : "";
+  const residual = circuit.hasResidual ? [`residual ${shown(circuit.residual, system)}`] : [];
+  const more = circuit.outletCount === undefined ? "" : circuit.outletCount === 1 ? "" : `${circuit.outletCount} × `;
+  return [
+    shape("circle", { cx: 12, cy: y, r: 3, fill: "none", stroke: "currentColor", strokeWidth: WIDE }),
+    path(`M10 ${y}c.7 -1.6 1.4 -1.6 2 0s1.4 1.6 2 0`),
+    small(shown(circuit.voltage, system), 2, y + 8, "start", valueMark("dataSupply", circuit.voltage)),
+    ...(phases ? [small(phases, 2, y + 11.8, "start")] : []),
+    line([15, y], [BREAKER - 8, y], { strokeWidth: WIDE }),
+    ...breaker(BREAKER, y),
+    small(
+      `breaker ${shown(circuit.breaker, system)}`,
+      BREAKER + 3,
+      y - 6.5,
+      "middle",
+      valueMark("dataBreaker", circuit.breaker),
+    ),
+    ...residual.map((words) => small(words, BREAKER + 3, y - 10.3)),
+    line([BREAKER + 14, y], [OUTLET, y], { strokeWidth: WIDE }),
+    small(
+      wired ? `${shown(circuit.conductor, system)}, ${shown(length, system)}` : `wiring ${UNWRITTEN}`,
+      (BREAKER + 14 + OUTLET) / 2 + 1,
+      y - 1.4,
+    ),
+    small(
+      told(circuit.current, system),
+      (BREAKER + 14 + OUTLET) / 2 + 1,
+      y + 4,
+      "middle",
+      valueMark("dataCurrent", circuit.current),
+    ),
+    shape("path", { d: `M${OUTLET} ${y - 2.4}a2.4 2.4 0 0 1 0 4.8z`, fill: "currentColor" }),
+    small(fitted(`${more}${circuit.outlet ?? `outlet ${UNWRITTEN}`}`, 40, SMALL), OUTLET + 4, y + 8.4, "end"),
+  ];
+}
+
+function panelBox(name: string, x: number, y: number): Shapes {
+  return [
+    rect({ x, y: y - BOX.height / 2, ...BOX }, { strokeWidth: WIDE }),
+    small(name, x + BOX.width / 2, y + SMALL * 0.36),
+  ];
+}
+
+interface Stop {
+  /** Number in the run, from 0. */
+  readonly index: number;
+  readonly x: number;
+}
+
+/** The first, the second and the last panel; what lies between is broken out. */
+const stops = (count: number): readonly Stop[] =>
+  [...new Set([0, 1, count - 1])]
+    .filter((index) => index < count)
+    .map((index, place) => ({ index, x: PANELS[place] as number }));
+
+function jumperTo(run: Run, from: Stop, to: Stop, y: number, { system }: Subject): Shapes {
+  const behind = run.taps.slice(to.index);
+  const x1 = from.x + BOX.width;
+  const middle = (x1 + to.x) / 2;
+  const skipped = to.index - from.index - 1;
+  const current: Value =
+    behind.every((each) => each.known) && behind.length > 0
+      ? times(
+          behind[0] as Known,
+          behind.reduce((sum, each) => sum + (each as Known).value, 0) / (behind[0] as Known).value,
+        )
+      : (behind.find((each) => !each.known) as Value);
+  return [
+    line([x1, y], [to.x, y], { strokeWidth: WIDE, ...(skipped > 0 ? { strokeDashArray: "1 1.2" } : {}) }),
+    ...(skipped > 0 ? [small(`${skipped} more`, middle, y - 1.4)] : []),
+    small(shown(current, system, "?"), middle, y + 4, "middle", valueMark("dataInto", current)),
+  ];
+}
+
+function panelsOf(run: Run, y: number, subject: Subject): Shapes {
+  const { panels, drops } = run;
+  const { system } = subject;
+  if (!panels) return [small(`panels ${UNWRITTEN}`, PANELS[0] + 2, y + 1, "start")];
+  const all = stops(panels.length);
+  return all.flatMap((stop, place) => {
+    const voltage = after(run, drops[stop.index + 1]);
+    const last = stop.index === panels.length - 1;
+    const from = all[place - 1];
+    return [
+      ...(from ? jumperTo(run, from, stop, y, subject) : []),
+      ...panelBox(panels[stop.index]?.name.split(" ")[1] ?? "", stop.x, y),
+      small(shown(voltage, system, "?"), stop.x + BOX.width / 2, y + 8.4, "middle", {
+        ...valueMark("dataVoltage", voltage),
+        ...(last ? { dataLast: run.name } : {}),
+      }),
+    ];
+  });
+}
+
+function row(run: Run, y: number, outlet: number, subject: Subject): Shapes {
+  const { system } = subject;
+  const legs = run.legs === undefined ? "" : ` (legs ${run.legs})`;
+  const start = OUTLET + 6;
+  const part = run.feed.part?.name ?? run.build.reader.text(`${run.feed.path}.part`) ?? `feed ${UNWRITTEN}`;
+  const length = run.feed.length.known ? `${shown(run.feed.length, system)} of` : `length ${UNWRITTEN}`;
+  return [
+    polyline(
+      [
+        [OUTLET + 2.4, outlet],
+        [start, outlet],
+        [start, y],
+        [PANELS[0], y],
+      ],
+      { strokeWidth: WIDE },
+    ),
+    arrowHead([PANELS[0], y], 0, 2.4),
+    text(`${run.name}${legs}: ${length}`, [start + 1.5, y - 5.2], {
+      size: SMALL,
+      bold: true,
+      data: { dataRun: run.name },
+    }),
+    small(fitted(part, PANELS[0] - start - 2, SMALL), start + 1.5, y - 1.4, "start"),
+    small(told(run.current, system), start + 1.5, y + 4, "start", valueMark("dataRunCurrent", run.current)),
+    small(
+      run.voltageDrop.known ? `${told(run.voltageDrop, system)} lost at the end` : "drop cannot be told",
+      start + 1.5,
+      y + 8.4,
+      "start",
+    ),
+    ...panelsOf(run, y, subject),
+  ];
+}
+
+const otherLoad = (circuit: Circuit, { build, system }: Subject): string | undefined => {
+  const other = build.reader.quantities.get(`${circuit.path}.other-load`);
+  return other && `Also on the circuit, counted in its current: ${shown(other, system)} of other load.`;
+};
+
+const legWords = (circuit: Circuit, system: Subject["system"]): readonly string[] =>
+  circuit.threePhase
+    ? [
+        `Legs: ${Object.entries(circuit.legs)
+          .map(([leg, value]) => `${leg} ${told(value, system)}`)
+          .join(", ")}. The current of the circuit is that of its fullest leg.`,
+      ]
+    : [];
+
+function describe(circuit: Circuit, { system }: Subject): string {
+  const runs = circuit.runs.map(
+    (run) =>
+      `run ${run.name} takes ${told(run.current, system)} over ${run.panels?.length ?? "an unknown number of"} panels and has ${told(run.voltageAtEnd, system)} at the last`,
+  );
+  return `Circuit ${circuit.name}: supply ${shown(circuit.voltage, system)}, breaker ${shown(circuit.breaker, system)}, outlet ${circuit.outlet ?? UNWRITTEN}, current ${told(circuit.current, system)}. ${runs.join("; ") || "No run is on it"}.`;
+}
+
+/** From the breaker to the last panel of every run, with current along the way and voltage at the panels. */
+export function oneLine(circuit: Circuit, subject: Subject): Drawing {
+  const { runs } = circuit;
+  const title = `Circuit ${circuit.name}: one-line power diagram`;
+  const top = heading(
+    title,
+    ["Not to scale. Above a line is the cable, below it the current; below a panel is its voltage."],
+    SHEET_WIDTH,
+  );
+  const first = top.height + 17;
+  const y = (index: number): number => first + index * ROW;
+  const gaps = gapNotes([circuit.voltage, circuit.breaker, ...runs.map((run) => run.voltageAtEnd)]);
+  const words = [otherLoad(circuit, subject), ...legWords(circuit, subject.system), ...gaps].filter(
+    (each) => each !== undefined,
+  );
+  const rated = `Continuous rating: ${told(circuit.continuousRating(), subject.system)}. Current of the circuit: ${told(circuit.current, subject.system)}.`;
+  const foot = notes([rated, ...words], 2, y(Math.max(runs.length, 1) - 1) + 13, SHEET_WIDTH - 4);
+  return {
+    name: `one-line-${circuit.name}`,
+    title,
+    description: describe(circuit, subject),
+    width: SHEET_WIDTH,
+    height: y(Math.max(runs.length, 1) - 1) + 16 + foot.height,
+    shapes: [
+      ...top.shapes,
+      ...source(circuit, first, subject),
+      ...runs.flatMap((run, index) => row(run, y(index), first, subject)),
+      ...foot.shapes,
+    ],
+  };
+}

@@ -1,0 +1,87 @@
+import type { Element } from "hast";
+import { group, line, num, type Point, polygon, type Shapes } from "./svg.js";
+import { measure, SMALL, text } from "./text.js";
+
+/** A filled arrow head with its tip at `tip`, pointing along `direction` (radians, 0 to the right, down positive). */
+export function arrowHead([x, y]: Point, direction: number, size = 2, look = {}, turn = 0.3): Element {
+  const at = (by: number): Point => [x - size * Math.cos(direction + by), y - size * Math.sin(direction + by)];
+  return polygon([[x, y], at(turn), at(-turn)], look);
+}
+
+interface Dimension {
+  /** What is dimensioned, metres; undefined for what has no length, such as pixels. */
+  readonly metres?: number;
+  readonly words: string;
+  /** Not drawn to scale: the figure is underlined, as ISO 129-1 asks. */
+  readonly broken?: boolean;
+  /** Written level, to the left of an upright dimension. */
+  readonly beside?: boolean;
+  /** Ends of the extension lines at the thing itself. */
+  readonly reach?: readonly [number, number];
+}
+
+const OVER = 1;
+const GAP = 0.8;
+
+const heads = (from: Point, to: Point, outside: boolean): Shapes => {
+  const direction = Math.atan2(to[1] - from[1], to[0] - from[0]);
+  const back = outside ? 0 : Math.PI;
+  return [arrowHead(from, direction + back), arrowHead(to, direction + back + Math.PI)];
+};
+
+const frame = ({ metres, broken }: Dimension, drawn: number, shapes: Shapes): Element =>
+  group(
+    {
+      className: broken ? "dimension broken" : "dimension",
+      ...(metres === undefined ? {} : { dataMetres: String(metres), dataDrawn: num(drawn) }),
+    },
+    shapes,
+  );
+
+/** A level dimension at the height y from x1 to x2, with its extension lines. */
+export function levelDimension(x1: number, x2: number, y: number, dimension: Dimension): Element {
+  const { words, broken = false, reach } = dimension;
+  const drawn = Math.abs(x2 - x1);
+  const width = measure(words, SMALL);
+  const inside = width + 5 <= drawn;
+  const extensions = (reach ?? []).map((from, index) => {
+    const x = index === 0 ? x1 : x2;
+    const down = y > from ? 1 : -1;
+    return line([x, from + down * GAP], [x, y + down * OVER]);
+  });
+  const outside = drawn < 5;
+  const place: Point = inside || drawn >= 5 ? [(x1 + x2) / 2, y - 0.9] : [Math.max(x1, x2) + 3.5, y - 0.9];
+  return frame(dimension, drawn, [
+    ...extensions,
+    line(outside ? [x1 - 3, y] : [x1, y], outside ? [x2 + 3, y] : [x2, y], { className: "dimension-line" }),
+    ...heads([x1, y], [x2, y], outside),
+    text(words, place, { size: SMALL, anchor: outside ? "start" : "middle", underlined: broken }),
+  ]);
+}
+
+/** An upright dimension at the place x from y1 (above) to y2; its figure reads from the right. */
+export function uprightDimension(x: number, y1: number, y2: number, dimension: Dimension): Element {
+  const { words, broken = false, beside = false, reach } = dimension;
+  const drawn = Math.abs(y2 - y1);
+  const width = measure(words, SMALL);
+  const extensions = (reach ?? []).map((from, index) => {
+    const y = index === 0 ? y1 : y2;
+    const right = x > from ? 1 : -1;
+    return line([from + right * GAP, y], [x + right * OVER, y]);
+  });
+  const outside = drawn < 5;
+  const turned = !beside && drawn >= width + 1;
+  const middle = (y1 + y2) / 2 + (turned ? 0 : SMALL / 3);
+  const place: Point = turned ? [x - 0.9, middle] : beside ? [x - 1.8, middle] : [x + 1.5, middle];
+  return frame(dimension, drawn, [
+    ...extensions,
+    line(outside ? [x, y1 - 3] : [x, y1], outside ? [x, y2 + 3] : [x, y2], { className: "dimension-line" }),
+    ...heads([x, y1], [x, y2], outside),
+    text(words, place, {
+      size: SMALL,
+      anchor: turned ? "middle" : beside ? "end" : "start",
+      turned,
+      underlined: broken,
+    }),
+  ]);
+}
