@@ -44,11 +44,11 @@ const waived = ({ waiver }: CheckEntry): string | undefined =>
   waiver && `${waiver.because} Signed ${waiver.by}, until ${waiver.until}.`;
 
 const facts = (check: CheckEntry, system: System): readonly Content[] => {
-  const { measured, allowed, share } = check;
+  const { measured, allowed } = check;
   return [
     fact("measured", measured && quantityText(measured, system)),
     fact("allowed", allowed && allowedText(allowed, system)),
-    fact("margin", share === undefined ? undefined : marginBar(check)),
+    fact("margin", marginBar(check)),
     fact("mend", check.mend === undefined ? undefined : inlineCode(check.mend)),
     fact("waived", waived(check)),
     fact("plugin", check.from && h("code", check.from)),

@@ -1,7 +1,10 @@
+import { scheduleNamed } from "@plumbmark/core";
 import { h } from "hastscript";
 import type { Published } from "./documents.js";
+import { drawingInProse, drawingLink } from "./drawings-section.js";
 import { type Content, linkTo } from "./page.js";
 import { prose } from "./prose.js";
+import type { Figure } from "./prose-figures.js";
 import { scheduleAt } from "./schedules.js";
 import type { Site } from "./site.js";
 
@@ -20,11 +23,23 @@ const resolver =
     }
   };
 
+/** Tables and drawings in place of links to them. */
+function figures(document: Published): Figure {
+  const drawing = drawingInProse(document);
+  return (of, words) => {
+    const name = scheduleNamed(of);
+    return name === undefined ? drawing(of) : scheduleAt(document, name, words);
+  };
+}
+
 /** What the author wrote below the front matter. */
 export const proseOf = (document: Published, { documents }: Site): Content =>
   document.build &&
   h("div", { class: "prose" }, [
-    ...prose(document.build.markdown.tree, document.title, resolver(documents, document), (name, words) =>
-      scheduleAt(document, name, words),
+    ...prose(
+      document.build.markdown.tree,
+      document.title,
+      (href) => drawingLink(document, href) ?? resolver(documents, document)(href),
+      figures(document),
     ),
   ]);

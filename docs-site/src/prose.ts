@@ -4,23 +4,26 @@ import rehypeSanitize, { defaultSchema } from "rehype-sanitize";
 import rehypeSlug from "rehype-slug";
 import remarkRehype from "remark-rehype";
 import { unified } from "unified";
+import { type Figure, paragraph, withFigures } from "./prose-figures.js";
 import { headings } from "./prose-headings.js";
-import { paragraph, type Schedule, withSchedules } from "./prose-schedules.js";
 import { tidy } from "./prose-tidy.js";
 
 /** Where a relative link of the author leads on the site; undefined when there is no such page. */
 export type Resolve = (href: string) => string | undefined;
 
-// The one thing that is let through for ourselves: the mark of a schedule, see prose-schedules.ts.
+// The one thing that is let through for ourselves: the mark of a figure, see prose-figures.ts.
 const attributes = {
   ...defaultSchema.attributes,
-  div: [...(defaultSchema.attributes?.div ?? []), "dataSchedule"],
+  div: [...(defaultSchema.attributes?.div ?? []), "dataFigure"],
 };
+
+// Links to what is computed get through, too; `tidy` leaves none of them as it is.
+const protocols = { ...defaultSchema.protocols, href: [...(defaultSchema.protocols?.href ?? []), "calc"] };
 
 // Raw HTML is dropped on the way to hast; the sanitizer then lets through only harmless elements, attributes and links.
 const processor = unified()
   .use(remarkRehype, { clobberPrefix: "", handlers: { paragraph } })
-  .use(rehypeSanitize, { ...defaultSchema, clobberPrefix: "", attributes })
+  .use(rehypeSanitize, { ...defaultSchema, clobberPrefix: "", attributes, protocols })
   .use(rehypeSlug);
 
 /** The author's prose as content below a heading of level 2; `title` is left out where it only repeats the page's. */
@@ -28,9 +31,9 @@ export function prose(
   tree: Markdown["tree"],
   title: string,
   resolve: Resolve,
-  schedule: Schedule,
+  figure: Figure,
 ): readonly ElementContent[] {
   const root = processor.runSync(tree) as Root;
   const content = root.children.filter((node): node is ElementContent => node.type !== "doctype");
-  return headings(withSchedules(tidy(content, resolve), schedule), title);
+  return headings(withFigures(tidy(content, resolve), figure), title);
 }

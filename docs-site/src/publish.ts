@@ -1,5 +1,6 @@
 import { inspection, type RepositoryFiles, type Rule, schemas } from "@plumbmark/core";
 import { published } from "./documents.js";
+import { drawingStyle } from "./drawings/drawing-style.js";
 import { pageHtml } from "./page.js";
 import { searchFiles } from "./search/search-page.js";
 import { sheetFiles } from "./sheet-sections.js";
@@ -42,7 +43,7 @@ export function publish(input: PublishInput): ReadonlyMap<string, string> {
   for (const document of site.documents)
     for (const make of sheetFiles) for (const [path, text] of make(document, site)) pages.set(path, text);
   for (const [path, text] of searchFiles(site)) pages.set(path, text);
-  pages.set("style.css", style);
+  pages.set("style.css", style + drawingStyle);
   for (const [name, schema] of schemaFiles)
     pages.set(`schema/${name}.schema.json`, `${JSON.stringify(schema, null, 2)}\n`);
   return pages;

@@ -1,5 +1,6 @@
 import { allChecks, openChecks } from "./checks.js";
 import type { Published } from "./documents.js";
+import { drawingFiles, drawingsSection } from "./drawings-section.js";
 import type { Content } from "./page.js";
 import { proseOf } from "./prose-of.js";
 import { scheduleFiles, schedules } from "./schedules.js";
@@ -17,6 +18,7 @@ export interface SheetSection {
 /** The parts of a sheet after its verdict and cautions, in the order they are read in. */
 export const sheetSections: readonly SheetSection[] = [
   { id: "Open", title: "What does not hold", content: openChecks },
+  { id: "Drawings", title: "Drawings", content: drawingsSection },
   { id: "Schedules", title: "Schedules", content: schedules },
   { id: "Checks", title: "Every check", content: allChecks },
   { id: "Document", title: "The document", content: proseOf },
@@ -25,8 +27,9 @@ export const sheetSections: readonly SheetSection[] = [
 
 /**
  * Further files of a sheet by path of the site, such as drawings and schedules of their own.
- * Each maker gives what a document has; paths begin with the sheet's own, without `.html`.
+ * Each maker gives what a document has; paths hold the name of the sheet, so that no two documents share one.
  */
 export const sheetFiles: readonly ((document: Published, site: Site) => ReadonlyMap<string, string>)[] = [
+  drawingFiles,
   scheduleFiles,
 ];

@@ -27,9 +27,19 @@ export default rule({
   states: "A figure quoted in the text agrees with the computed one.",
   level: "shall",
   why: "The crew reads the prose. A weight that was right two revisions ago is wrong on the ladder.",
-  judged: "Every link to `calc:` is compared with the computed value to the precision written.",
+  judged:
+    "Every link to `calc:` is compared with the computed value to the precision written; a link to `calc:drawings.` has to name a drawing of the build.",
   sources: ["house"],
   *checks({ build }) {
+    for (const { of, place, known, mend } of build.drawingLinks)
+      yield is(
+        { path: of, label: "The text", place },
+        {
+          holds: known,
+          says: known ? `The text shows the drawing \`${of}\`.` : `There is no drawing \`${of}\`.`,
+          mend,
+        },
+      );
     for (const quote of build.quotes.filter(
       (each) => !each.of.startsWith("schedules.") && !each.of.startsWith("drawings."),
     )) {

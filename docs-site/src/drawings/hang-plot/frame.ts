@@ -31,7 +31,7 @@ export interface Frame {
 
 export const LEFT = 24;
 const RIGHT = 16;
-const DEEPEST = 95;
+const DEEPEST = 72;
 const HIGHEST = 60;
 
 function hungFaces(bar: Bar): readonly HungFace[] {

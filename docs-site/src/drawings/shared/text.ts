@@ -19,11 +19,17 @@ export function measure(text: string, size: number, bold = false): number {
   return ems * size * (bold ? 1.08 : 1);
 }
 
-/** Signs that XML does not allow, whoever wrote them. */
-// biome-ignore lint/suspicious/noControlCharactersInRegex: these are the ones meant
-const UNFIT =
-  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/gu;
-export const fitForXml = (text: string): string => text.replace(UNFIT, "\ufffd");
+const inXml = (code: number): boolean =>
+  code === 9 ||
+  code === 10 ||
+  code === 13 ||
+  (code >= 0x20 && code < 0xd800) ||
+  (code > 0xdfff && code < 0xfffe) ||
+  code > 0xffff;
+
+/** The text with every sign that XML does not allow replaced, whoever wrote it. */
+export const fitForXml = (text: string): string =>
+  [...text].map((sign) => (inXml(sign.codePointAt(0) as number) ? sign : "\ufffd")).join("");
 
 interface Look {
   readonly size?: number;

@@ -18,6 +18,7 @@ import { asMass } from "./as-mass.js";
 import type { Promised } from "./bookings.js";
 import { Chain, ProcessorLoad } from "./data.js";
 import { type Dimming, dimmingOf } from "./dimming.js";
+import { type DrawingLink, drawingLinks, drawingNames } from "./drawing-names.js";
 import { Face } from "./face.js";
 import { type Joint, jointsOf } from "./joints.js";
 import { type Jumpers, jumpersOf } from "./jumpers.js";
@@ -107,6 +108,16 @@ export class Build {
   /** The path of a value nearest to a misspelt one, if one is near enough to be meant. */
   nearestValue(path: string): string | undefined {
     return nearest(path, [...this.values.keys()]);
+  }
+
+  /** Names of the drawings it has. */
+  get drawings(): readonly string[] {
+    return drawingNames(this);
+  }
+
+  /** Links of the prose to drawings. */
+  get drawingLinks(): readonly DrawingLink[] {
+    return drawingLinks(this);
   }
 
   /** Every computed value by the path it is quoted with. */

@@ -1,0 +1,33 @@
+import type { Element, Nodes } from "xast";
+import { fromXml } from "xast-util-from-xml";
+
+/** A drawing read back from its file with a general XML parser; it throws where the XML is not well formed. */
+export interface Read {
+  readonly root: Element;
+  readonly all: (name?: string) => readonly Element[];
+  /** Elements that have an attribute, with its value. */
+  readonly having: (attribute: string) => readonly (readonly [string, Element])[];
+}
+
+const under = (node: Nodes): readonly Element[] =>
+  node.type === "element" || node.type === "root"
+    ? [...(node.type === "element" ? [node] : []), ...node.children.flatMap((each) => under(each as Nodes))]
+    : [];
+
+export function read(text: string): Read {
+  const elements = under(fromXml(text));
+  return {
+    root: elements[0] as Element,
+    all: (name) => elements.filter((each) => name === undefined || each.name === name),
+    having: (attribute) =>
+      elements.flatMap((each) => {
+        const value = each.attributes[attribute];
+        return value === undefined || value === null ? [] : [[value, each] as const];
+      }),
+  };
+}
+
+export const number = (element: Element | undefined, attribute: string): number => Number(element?.attributes[attribute]);
+
+export const words = (element: Element): string =>
+  element.children.map((each) => (each.type === "text" ? each.value : each.type === "element" ? words(each) : "")).join("");

@@ -1,0 +1,93 @@
+import { publish } from "@plumbmark/docs-site";
+import { rules } from "@plumbmark/rules";
+import { describe, expect, it } from "vitest";
+import { TODAY } from "../starter-files.js";
+import { read, words } from "./read.js";
+import { builds, drawn, files } from "./subjects.js";
+
+describe("every drawing", () => {
+  it("of every kind is there", () => {
+    const kinds = ["hang-plot", "stand", "face", "one-line", "picture-path", "raster", "sightlines"];
+    for (const kind of kinds) expect(drawn.filter(({ drawing }) => drawing.name.startsWith(kind)).length).toBeGreaterThan(2);
+  });
+
+  it.each(drawn)("$name is well-formed XML with a title and a description", ({ text, drawing }) => {
+    const { root, all } = read(text);
+    expect(root.name).toBe("svg");
+    expect(root.attributes.xmlns).toBe("http://www.w3.org/2000/svg");
+    expect(root.attributes.role).toBe("img");
+    const [title, desc] = [all("title")[0], all("desc")[0]];
+    expect(root.attributes["aria-labelledby"]).toBe(`${title?.attributes.id} ${desc?.attributes.id}`);
+    expect(words(title as never)).toBe(drawing.title);
+    expect(words(desc as never).length).toBeGreaterThan(20);
+  });
+
+  it.each(drawn)("$name says nothing of numbers that are none", ({ text }) => {
+    expect(text).not.toMatch(/NaN|undefined|Infinity|\[object/u);
+  });
+
+  it.each(drawn)("$name carries no style and no script, and refers to nothing elsewhere", ({ text }) => {
+    expect(text.replace('xmlns="http://www.w3.org/2000/svg"', "")).not.toMatch(/<(?:style|script|image|use|a)\b|\sstyle=|href=|url\(|https?:/u);
+  });
+});
+
+describe("names of drawings", () => {
+  it("are those a document may link to, in number and order", () => {
+    for (const [file, { build }] of builds)
+      expect(build.drawings).toEqual(drawn.filter((each) => each.file === file).map(({ drawing }) => drawing.name));
+  });
+});
+
+describe("on the site", () => {
+  const pages = publish({ files, rules, today: TODAY });
+
+  it("every drawing has a file of its own, and the sheet shows it and links to it", () => {
+    for (const { file, drawing, text } of drawn) {
+      const stem = file.replace(/^builds\/|\.md$/gu, "");
+      const name = drawing.name.toLowerCase();
+      expect(pages.get(`drawings/${stem}/${name}.svg`)).toBe(text);
+      expect(pages.get(`builds/${stem}.html`)).toContain(`id="Drawing-${name}-title"`);
+      expect(pages.get(`builds/${stem}.html`)).toContain(`href="../drawings/${stem}/${name}.svg"`);
+    }
+  });
+
+  it("no id stands twice on a page", () => {
+    for (const [path, text] of pages) {
+      if (!path.endsWith(".html")) continue;
+      const ids = [...text.matchAll(/ id="([^"]+)"/gu)].map(([, id]) => id);
+      expect(ids.filter((id, index) => ids.indexOf(id) !== index), path).toEqual([]);
+    }
+  });
+});
+
+describe("a link to a drawing", () => {
+  const document = (body: string) => ({
+    path: "builds/x.md",
+    text: `---\nbuild: x\ntitle: X\nstatus: draft\nfaces: {f: {panel: tile-500-p2.9, columns: 2, rows: 1, support: wall}}\n---\n\n${body}\n`,
+  });
+  const page = (body: string) =>
+    publish({ files: { ...files, documents: [document(body)] }, rules, today: TODAY }).get("builds/x.html") ?? "";
+  const link = "[front](calc:drawings.face-f-power-audience)";
+
+  it("is replaced by the drawing where it is the whole paragraph", () => {
+    const text = page(link);
+    expect(text).toContain('id="Figure-face-f-power-audience-title"');
+    expect(text).not.toContain("calc:");
+  });
+
+  it("leads to the file where it stands in a sentence", () => {
+    const text = page(`See the ${link} first.`);
+    expect(text).toContain('<a href="../drawings/x/face-f-power-audience.svg">front</a>');
+    expect(text).not.toContain('id="Figure-');
+  });
+
+  it("stands once as a drawing when it is written twice", () => {
+    expect(page(`${link}\n\n${link}`).split('id="Figure-face-f-power-audience-title"')).toHaveLength(2);
+  });
+
+  it("to a drawing that is not there is a mistake that names the nearest one", () => {
+    const text = page("[front](calc:drawings.face-f-power-audiense)");
+    expect(text).toContain("There is no drawing");
+    expect(text).toContain("Did you mean `face-f-power-audience`?");
+  });
+});
