@@ -1,3 +1,4 @@
+import { inspect } from "@plumbmark/core";
 import { publish } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, it } from "vitest";
@@ -86,8 +87,11 @@ describe("a link to a drawing", () => {
   });
 
   it("to a drawing that is not there is a mistake that names the nearest one", () => {
-    const text = page("[front](calc:drawings.face-f-power-audiense)");
-    expect(text).toContain("There is no drawing");
-    expect(text).toContain("Did you mean `face-f-power-audience`?");
+    const wrong = document("[front](calc:drawings.face-f-power-audiense)");
+    const [entry] = inspect({ ...files, documents: [wrong] }, rules, { today: TODAY }).documents;
+    const check = entry?.checks.find(({ rule }) => rule === "document.quoted-values");
+    expect(check?.outcome).toBe("fails");
+    expect(check?.at.line).toBe(8);
+    expect(check?.mend).toContain("Did you mean `face-f-power-audience`?");
   });
 });

@@ -77,13 +77,16 @@ const captions = (face: Face, { what }: Layer, rear: boolean, scale: string): re
   ],
 ];
 
+const some = (count: number, what: string): string => `${count} ${what}${count === 1 ? "" : "s"}`;
+
 function describe(face: Face, layer: Layer, rear: boolean): string {
   const ways = layer.strands.map(({ name, cells, enters, returns, legend: row }) => {
     const order = row[layer.header.indexOf("In cable order")]?.words ?? "";
     return `${layer.on} ${name} ${enters[1] ?? ""}: ${cells ? `${cells.length} panels, ${order}` : "panels not written down"}${returns ? `, ${returns[1]}` : ""}`;
   });
   const seen = rear ? "from behind, mirrored, column 1 at the right" : "from the audience, column 1 at the left";
-  return `${face.columns} columns and ${face.rows} rows, ${face.cells.length} panels, ${seen}. ${ways.slice(0, 40).join("; ")}.`;
+  const none = `No ${layer.on} of it is written down`;
+  return `${some(face.columns, "column")} and ${some(face.rows, "row")}, ${some(face.cells.length, "panel")}, ${seen}. ${ways.slice(0, 40).join("; ") || none}.`;
 }
 
 /** One face, one view, one layer of cables. */
