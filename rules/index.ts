@@ -36,6 +36,7 @@ import powerInrush from "./power/inrush/rule.js";
 import powerLeakage from "./power/leakage/rule.js";
 import powerLegBalance from "./power/leg-balance/rule.js";
 import powerPlugFits from "./power/plug-fits/rule.js";
+import powerResidual from "./power/residual/rule.js";
 import powerRunCurrent from "./power/run-current/rule.js";
 import powerSupplyRange from "./power/supply-range/rule.js";
 import powerVoltageDrop from "./power/voltage-drop/rule.js";
@@ -98,6 +99,7 @@ export const rules: readonly Rule[] = [
   powerLeakage,
   powerLegBalance,
   powerPlugFits,
+  powerResidual,
   powerRunCurrent,
   powerSupplyRange,
   powerVoltageDrop,

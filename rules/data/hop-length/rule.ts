@@ -11,12 +11,13 @@ export default rule({
   level: "shall",
   why: "A network cable that is too long works on the bench and loses packets in the hall.",
   judged:
-    "Every feed and jumper against the longest length its maker states, or the 100 m channel for solid conductors; stranded cords alone reach less.",
+    "Every feed, jumper and return against the longest length its maker states, or the 100 m channel for solid conductors; stranded cords alone reach less.",
   sources: ["iec-11801"],
   *checks({ build }) {
     for (const cable of build.chains.flatMap((chain) => [
       chain.feed,
       ...((chain.panels?.length ?? 0) > 1 ? [chain.jumper] : []),
+      ...(chain.closing ? [chain.closing] : []),
     ])) {
       const strands = cable.part?.data.strands;
       const stated = cable.part?.quantities.get("longest");

@@ -13,6 +13,7 @@ import {
   loadCurrent,
   phasorDifference,
   printer,
+  RESIDUAL_MOST,
   residualDevice,
   threePhaseCurrent,
   wattsToBtu,
@@ -248,4 +249,14 @@ describe("leakage", () => {
       got: () => residualDevice(milliamperes / 1000, 0.03),
       printed,
     });
+});
+
+describe("additional protection of people", () => {
+  reference({
+    name: "a residual device trips at 30 mA at most",
+    source: "BS 7671:2018, 415.1.1",
+    basis: "published",
+    got: () => RESIDUAL_MOST * 1000,
+    printed: 30,
+  });
 });

@@ -26,7 +26,16 @@ export { dropShare, endVoltage, farEndDrop } from "./far-end.js";
 export { BTU_PER_TON, coolingTons, heat, wattsToBtu } from "./heat.js";
 export { inrush, inrushMultiple } from "./inrush.js";
 export { circularMils, dropByK, K } from "./k-method.js";
-export { CLASS_A, CORD_LEAKAGE, classA, classATime, LEAKAGE_SHARE, leakageAllowed, residualDevice } from "./leakage.js";
+export {
+  CLASS_A,
+  CORD_LEAKAGE,
+  classA,
+  classATime,
+  LEAKAGE_SHARE,
+  leakageAllowed,
+  RESIDUAL_MOST,
+  residualDevice,
+} from "./leakage.js";
 export { type LineToLine, legCurrent, legCurrents, legImbalance, type Phasor, phasorDifference } from "./legs.js";
 export { apparentPower, circuitLoad, loadCurrent, threePhaseCurrent } from "./load.js";
 export {

@@ -6,6 +6,9 @@ export const LEAKAGE_SHARE = 0.3;
 /** UL 943 Class A, A: must not trip below the first, must trip at the second. */
 export const CLASS_A = { holds: 0.004, trips: 0.006 } as const;
 
+/** Greatest trip rating of a residual device for additional protection of people, A: BS 7671 415.1.1. */
+export const RESIDUAL_MOST = 0.03;
+
 /** Greatest leakage of cord-connected Class I equipment on a domestic plug, A (IEC/EN 60950-1 5.1). */
 export const CORD_LEAKAGE = 0.0035;
 

@@ -143,6 +143,13 @@ export const electricalSources = sourceTable({
     says: "additional protection by a residual device of at most 30 mA",
     basis: "published",
   },
+  "iec-60364-4-41": {
+    document: "IEC 60364-4-41",
+    practice: "iec",
+    clause: "411.3.3",
+    says: "sockets up to 32 A that ordinary people use have additional protection by a residual device of at most 30 mA",
+    basis: "memory",
+  },
   "bs-7671-app4": {
     document: "BS 7671",
     edition: "2018+A2",

@@ -55,7 +55,7 @@ function joint(
   return { ...base, retention };
 }
 
-/** Every joint at the panels of the build, power and data: the feed into the first panel, each jumper out and in. */
+/** Every joint at the panels of the build, power and data: the feed into the first panel, each jumper out and in, the return out of the last. */
 export function jointsOf(build: Build): readonly Joint[] {
   return [
     ...build.runs.map((run) => ({ line: run, kind: "power" as const })),
@@ -64,7 +64,10 @@ export function jointsOf(build: Build): readonly Joint[] {
     const panels = line.panels ?? [];
     const [, into] = line.feed.ends;
     const [from, to] = line.jumper.ends;
-    return panels.flatMap((panel, index) => {
+    const back = "closing" in line ? line.closing : undefined;
+    const last = panels.at(-1);
+    const closes = back && last ? [joint(back, back.ends[1], last, "data-out", line.label)] : [];
+    const joints = panels.flatMap((panel, index) => {
       const arrives =
         index === 0
           ? joint(line.feed, into, panel, `${kind}-in`, line.label)
@@ -73,5 +76,6 @@ export function jointsOf(build: Build): readonly Joint[] {
         ? [arrives, joint(line.jumper, from, panel, `${kind}-out`, line.label)]
         : [arrives];
     });
+    return [...joints, ...closes];
   });
 }

@@ -54,6 +54,19 @@ const atPort = (chain: Chain): Meeting => ({
   sides: [chain.feed.ends[0]?.id, inPart(chain.build.processor, "port-connector")],
 });
 
+/** What closes a loop: from the last panel to a port, its port end first, as a feed has it. */
+function closing({ closing: cable, panels, build }: Chain): readonly Meeting[] {
+  const last = panels?.at(-1);
+  if (!cable || !last) return [];
+  const [port, panel] = cable.ends.map((end) => end?.id);
+  const sockets = last.part?.data.connectors as Record<string, Data> | undefined;
+  const base = { path: cable.path, label: cable.label };
+  return [
+    { ...base, where: "the back-up port of the processor", sides: [port, inPart(build.processor, "port-connector")] },
+    { ...base, where: `data-out of ${last.name}`, sides: [panel, idOf(sockets?.["data-out"])] },
+  ];
+}
+
 /** Neighbours on the picture path. What a processor takes the picture in by is not part of its entry, so the path ends before it. */
 function pictureMeetings(build: Build): readonly Meeting[] {
   const path = build.reader.data("picture.path");
@@ -75,6 +88,6 @@ function pictureMeetings(build: Build): readonly Meeting[] {
 /** Every joint of the build but the plugs in the venue's outlets. */
 export const meetingsOf = (build: Build): readonly Meeting[] => [
   ...build.runs.flatMap((run) => along(run, "power")),
-  ...build.chains.flatMap((chain) => [atPort(chain), ...along(chain, "data")]),
+  ...build.chains.flatMap((chain) => [atPort(chain), ...along(chain, "data"), ...closing(chain)]),
   ...pictureMeetings(build),
 ];
