@@ -1,6 +1,15 @@
+import {
+  chainFor,
+  fromText,
+  type ListedValue,
+  type ListedValues,
+  listRule,
+  mergedStandard,
+  type StandardChain,
+  type StandardFile,
+} from "@plumbmark/core";
 import { h } from "hastscript";
 import type { Content, Page } from "./page.js";
-import { ownText, settingText } from "./rule-settings.js";
 import { levelInForce, rulesFrom, type Site } from "./site.js";
 import type { Stated } from "./stated.js";
 import { table } from "./table.js";
@@ -18,22 +27,37 @@ const list = (items: readonly Content[], none: string): Content =>
         items.map((item) => h("li", item as string)),
       );
 
-/** Levels and settings that are not the product's own, one row each. */
-function differences(rule: Stated, site: Site): readonly (readonly Content[])[] {
-  const { practice, rules } = site.inspection.standard;
-  const own = rules[rule.id];
-  const inForce = levelInForce(site, rule);
-  const level =
-    inForce === rule.level ? [] : [[link(site, rule.id), "level", rule.level.toUpperCase(), inForce.toUpperCase()]];
-  const settings = Object.entries(rule.settings ?? {}).flatMap(([key, setting]) => {
-    const written = ownText(own, key);
-    const byDefault = settingText(setting[practice], setting);
-    return written === undefined || written === byDefault
-      ? []
-      : [[link(site, rule.id), h("code", key), byDefault, written]];
-  });
-  return [...level, ...settings];
+const DIFFERENCES = columns("Rule", "What", "In force", "Set in");
+
+const isSet = ({ from }: ListedValue<unknown>): boolean => from.from === "standard";
+
+/** Values of a rule that a house standard sets, one row each; `of` says for which faces. */
+function setValues(site: Site, id: string, values: ListedValues, of: string): readonly (readonly Content[])[] {
+  const level = isSet(values.level) ? [[`level${of}`, values.level.text.toUpperCase(), values.level] as const] : [];
+  const settings = Object.entries(values.settings)
+    .filter(([, each]) => isSet(each))
+    .map(([key, each]) => [`${key}${of}`, each.text, each] as const);
+  return [...level, ...settings].map(([what, text, { from }]) => [link(site, id), what, text, fromText(from)]);
 }
+
+/** What house standards set of a rule in one place of the tree. */
+function differences(rule: Stated, site: Site, chain: StandardChain): readonly (readonly Content[])[] {
+  const listed = listRule(rule, chain, mergedStandard(chain).practice);
+  const held = Object.entries(listed.supports).flatMap(([support, values]) =>
+    setValues(site, rule.id, values, `, ${support}`),
+  );
+  return [...setValues(site, rule.id, listed, ""), ...held];
+}
+
+/** What the house standard of a folder asks beyond those above it. */
+const ofFolder = (site: Site, { folder, file, settings }: StandardFile): Content => {
+  const chain = chainFor(site.inspection.standards, folder);
+  const rows = site.rules.flatMap((rule) => differences(rule, site, chain));
+  return [
+    h("h3", [h("code", folder), ` ${settings.name}`]),
+    rows.length > 0 ? table(`Set for ${folder}`, DIFFERENCES, rows) : h("p", `${file} sets no level and no setting.`),
+  ];
+};
 
 const inForceRow = (site: Site) => (rule: Stated) => [
   link(site, rule.id),
@@ -43,8 +67,8 @@ const inForceRow = (site: Site) => (rule: Stated) => [
 
 /** What is in force in this house: what differs from the product, which plugins and rules of its own, and every rule. */
 export function houseStandardPage(site: Site): Page {
-  const { standard } = site.inspection;
-  const differing = site.rules.flatMap((rule) => differences(rule, site));
+  const { standard, standards } = site.inspection;
+  const differing = site.rules.flatMap((rule) => differences(rule, site, [standards.root]));
   const ownRules = site.rules.filter(({ own }) => own);
   const content: Content = [
     h(
@@ -53,8 +77,10 @@ export function houseStandardPage(site: Site): Page {
     ),
     h("h2", "What differs from the defaults"),
     differing.length > 0
-      ? table("Differences", columns("Rule", "What", "By default", "In force"), differing)
+      ? table("Differences", DIFFERENCES, differing)
       : h("p", "Nothing: every level and setting is the product's own."),
+    ...(standards.folders.length > 0 ? [h("h2", "House standards of folders")] : []),
+    ...standards.folders.map((each) => ofFolder(site, each)),
     h("h2", "Rules of the house"),
     ownRules.length > 0
       ? table("Rules of the house", columns("Rule", "Level", "It states"), ownRules.map(inForceRow(site)))

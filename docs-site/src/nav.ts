@@ -3,6 +3,7 @@ export const MENU: readonly (readonly [string, string])[] = [
   ["index.html", "Register"],
   ["rules/index.html", "Rules"],
   ["house-standard.html", "House standard"],
+  ["waivers.html", "Waivers"],
   ["parts.html", "Parts"],
   ["sources.html", "Sources"],
   ["search.html", "Search"],

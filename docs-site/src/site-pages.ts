@@ -8,9 +8,17 @@ import { rulesIndex } from "./rules-index.js";
 import { searchPage } from "./search/search-page.js";
 import { sheet } from "./sheet.js";
 import type { Site } from "./site.js";
+import { waiversPage } from "./waivers-page.js";
 
 /** Pages there is one of each. */
-const general: readonly ((site: Site) => Page)[] = [register, rulesIndex, houseStandardPage, partsPage, searchPage];
+const general: readonly ((site: Site) => Page)[] = [
+  register,
+  rulesIndex,
+  houseStandardPage,
+  waiversPage,
+  partsPage,
+  searchPage,
+];
 
 const ruleNumber = (index: number): string => `2.${String(index + 1).padStart(3, "0")}`;
 

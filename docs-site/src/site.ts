@@ -1,4 +1,4 @@
-import type { Inspection, Level } from "@plumbmark/core";
+import { type Inspection, inForce, type Level } from "@plumbmark/core";
 import type { RuleLink } from "./check.js";
 import type { Published } from "./documents.js";
 import { linkTo } from "./page.js";
@@ -26,6 +26,6 @@ export const rulesFrom =
 
 /** The level a rule has in this house standard. */
 export const levelInForce = ({ inspection }: Site, { id, level }: Stated): Level => {
-  const own = inspection.standard.rules[id]?.level;
-  return own === undefined ? level : (own as Level);
+  const { standards, standard } = inspection;
+  return inForce({ id, level, settings: {} }, [standards.root], standard.practice).level.value;
 };

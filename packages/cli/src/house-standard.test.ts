@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type InspectionRecord, schemas } from "@plumbmark/core";
 import { starterRepository } from "@plumbmark/starter";
-import Ajv2020 from "ajv/dist/2020.js";
+import { Ajv2020 } from "ajv/dist/2020.js";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { main } from "./main.js";
 

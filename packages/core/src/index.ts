@@ -32,6 +32,7 @@ export type {
   QuantityEntry,
   RangeEntry,
   StandardEntry,
+  WaiverEntry,
   WorkingEntry,
 } from "./judge/record.js";
 export type {
@@ -71,6 +72,7 @@ export { outlineOf } from "./repository/outline.js";
 export type { Catalogue, Part } from "./repository/parts.js";
 export type { Lot, Stock } from "./repository/stock.js";
 export { type Chain as StandardChain, chainFor, mergedStandard, type Standards } from "./standard/chain.js";
+export type { StandardFile } from "./standard/file.js";
 export { bySupport, type From, type InForce, inForce, type Placed as PlacedValue } from "./standard/in-force.js";
 export { LEVELS, SUPPORTS, type Support, topicOf } from "./standard/levels.js";
 export {

@@ -1,58 +1,40 @@
-import { type Build, is, open, rule } from "@plumbmark/kit";
-
-const FIELDS = ["rule", "because", "by", "until"] as const;
-
-/** What stands in the body has paths of its own. */
-const OF_BODY = /^(?:cautions|links|sections|tasks)(?:\.|$)/u;
-
-/** Whether a place is one: in the front matter, among the computed values, or in the body. */
-const leads = (build: Build, where: string | undefined): boolean =>
-  where === undefined || OF_BODY.test(where) || build.reader.data(where) !== undefined || build.values.has(where);
+import { is, open, rule } from "@plumbmark/kit";
+import { misnamed } from "./misnamed.js";
+import { signed } from "./signed.js";
 
 export default rule({
   id: "document.waivers",
-  states: "A waiver names a rule, a reason, a person and a date that has not passed.",
+  states: "A waiver names one rule, a reason, a person and a last day that has not passed, and excuses something.",
   level: "shall",
-  why: "An exception nobody signed, or that ran out last season, is no exception.",
+  why: "An exception nobody signed, or that ran out last season, is no exception. One that excuses nothing, or everything, hides the next fault.",
   judged:
-    "Every waiver is looked at for its four fields, the place it is for, and its last day against the day of the inspection.",
+    "Every waiver is looked at for its four fields, the rule and the place it names, and its last day against the day of the inspection. That it excuses nothing, or a requirement in several places at once, or runs for very long, is a recommendation only.",
   sources: ["house"],
-  *checks({ build }) {
-    const waivers = build.reader.data("waivers");
-    if (!Array.isArray(waivers)) return;
-    for (let number = 1; number <= waivers.length; number += 1) {
-      const path = `waivers.${number}`;
-      const thing = { path, label: `Waiver ${number}` };
-      const absent = FIELDS.filter((field) => !build.reader.text(`${path}.${field}`)?.trim());
-      const until = build.reader.text(`${path}.until`) ?? "";
-      const named = build.reader.text(`${path}.rule`);
-      if (named !== undefined && !build.around.rules.includes(named))
-        yield is(thing, {
-          holds: false,
-          says: `Waiver ${number} names the rule \`${named}\`, which there is not.`,
-          mend: "List the rules with `plumbmark rules`.",
-        });
-      else if (!leads(build, build.reader.text(`${path}.where`)))
-        yield is(thing, {
-          holds: false,
-          says: `Waiver ${number} is for \`${build.reader.text(`${path}.where`)}\`, which is not in the document.`,
-          mend: "Write the path the check is reported with, such as `faces.banner`, or leave `where` out for the whole document.",
-        });
-      else if (absent.length > 0)
-        yield open(thing, {
-          says: `Waiver ${number} does not say ${absent.map((field) => `\`${field}\``).join(", ")}.`,
+  settings: {
+    longest: {
+      us: 400,
+      iec: 400,
+      stricter: "less",
+      describe: "most days a waiver may still run, common practice, no source",
+    },
+  },
+  *checks({ build, settings }) {
+    for (const waiver of build.waivers) {
+      const wrong = misnamed(build, waiver);
+      if (wrong) yield is(waiver, { holds: false, ...wrong });
+      else if (waiver.absent.length > 0)
+        yield open(waiver, {
+          says: `${waiver.label} does not say ${waiver.absent.map((field) => `\`${field}\``).join(", ")}.`,
           mend: "Write the rule, the reason, the person and the last day.",
-          needs: absent.map((field) => `${path}.${field}`),
+          needs: waiver.absent.map((field) => `${waiver.path}.${field}`),
         });
-      else
-        yield is(thing, {
-          holds: until >= build.around.today,
-          says:
-            until >= build.around.today
-              ? `Waiver ${number} is in force until ${until}.`
-              : `Waiver ${number} ran out on ${until}.`,
-          mend: "Mend what it excuses, or have it signed anew with a later day.",
+      else if (waiver.until === undefined)
+        yield is(waiver, {
+          holds: false,
+          says: `${waiver.label} has a last day that is no day.`,
+          mend: "Write it as year, month and day, such as 2027-06-30.",
         });
+      else yield* signed(waiver, waiver.until, build.around.today, settings.longest);
     }
   },
 });

@@ -19,6 +19,7 @@ import { readStock, type Stock } from "../repository/stock.js";
 import { type Chain, chainFor, mergedStandard, type Standards } from "../standard/chain.js";
 import type { StandardFile } from "../standard/file.js";
 import { checkStandards, openStandards } from "../standard/use.js";
+import { applyWaivers, waiverEntries } from "../waivers/apply.js";
 import { carryOut } from "./carry-out.js";
 import { isWholePlugin } from "./outside.js";
 import {
@@ -31,7 +32,6 @@ import {
 } from "./record.js";
 import type { Rule } from "./rule.js";
 import { StandardError } from "./settings.js";
-import { applyWaivers } from "./waivers.js";
 
 export interface InspectOptions {
   /** The day of the inspection, `2027-03-05`; waivers run out by it. */
@@ -85,6 +85,7 @@ export function buildOf(
     today: context.today,
     promises: context.promises,
     rules: context.rules ?? [],
+    findings: new Map(),
     mistakes: [...placed.mistakes, ...shape, ...unread],
   });
   return { build, mistakes: build.mistakes };
@@ -141,6 +142,12 @@ export interface Inspected {
   readonly system: System;
 }
 
+/** What waivers excuse is known once everything else has been looked at. */
+const waiversLast = (rules: readonly Rule[]): readonly Rule[] => {
+  const last = (rule: Rule): boolean => rule.id === "document.waivers";
+  return [...rules.filter((rule) => !last(rule)), ...rules.filter(last)];
+};
+
 function inspectDocument(
   opened: Opened,
   context: Models,
@@ -152,7 +159,13 @@ function inspectDocument(
   const system = systemOf(build.reader, build.practice);
   const print = printer(system);
   const checks: CheckEntry[] = mistakes.map((mistake) => mistakeEntry(mistake, "shall"));
-  for (const rule of rules) checks.push(...carryOut(rule, { build, print, chain, repository: context.repository }));
+  for (const rule of waiversLast(rules)) {
+    const found = carryOut(rule, { build, print, chain, repository: context.repository });
+    // A rule that could not be carried out has found nothing, and what it would have found is not known.
+    if (found.every((check) => check.rule === rule.id))
+      build.around.findings.set(rule.id, [...checks.filter((check) => check.rule === rule.id), ...found]);
+    checks.push(...found);
+  }
   const judged = applyWaivers(checks, build, context.today);
   const sorted = judged
     .map((check, index) => ({ check, index }))
@@ -173,6 +186,7 @@ function inspectDocument(
     verdict: verdictOf(sorted, text("status").status),
     counts: countsOf(sorted),
     checks: every ? sorted : sorted.filter((check) => check.outcome !== "holds"),
+    ...(build.waivers.length > 0 ? { waivers: waiverEntries(build) } : {}),
   };
   return { entry, build, system };
 }

@@ -11,6 +11,7 @@ import {
   workingOf,
 } from "@plumbmark/calc";
 import type { Build } from "../model/build.js";
+import { isLooserLevel } from "../standard/levels.js";
 import type { CheckEntry, QuantityEntry, WorkingEntry } from "./record.js";
 import type { Level, RawCheck, Rule } from "./rule.js";
 
@@ -103,7 +104,7 @@ export function judge(
   const base = {
     rule: rule.id,
     ...(rule.plugin === undefined ? {} : { from: rule.plugin }),
-    level,
+    level: raw.level === undefined || isLooserLevel(level, raw.level) ? level : raw.level,
     at: { path: raw.at, ...place },
     sources: sourceEntries(rule.sources, build.practice),
   };

@@ -56,6 +56,19 @@ export interface CheckEntry {
   }[];
 }
 
+/** One waiver of a document, in the register of waivers. */
+export interface WaiverEntry {
+  readonly rule?: string;
+  readonly where?: string;
+  readonly because?: string;
+  readonly by?: string;
+  readonly until?: string;
+  readonly state: "in force" | "expired" | "unused" | "incomplete";
+  readonly at: CheckEntry["at"];
+  /** Places it excuses, or would excuse were it in force. */
+  readonly excuses: readonly string[];
+}
+
 export interface Counts {
   readonly checks: number;
   readonly holds: number;
@@ -75,6 +88,8 @@ export interface DocumentEntry {
   readonly verdict: "ready" | "not ready";
   readonly counts: Counts;
   readonly checks: readonly CheckEntry[];
+  /** The register of its waivers; left out when it has none. */
+  readonly waivers?: readonly WaiverEntry[];
 }
 
 /** A house standard that was inspected by. */

@@ -55,6 +55,8 @@ export interface RawCheck {
   readonly gaps?: readonly string[];
   /** Place in the body, for what does not stand in the front matter. */
   readonly place?: Place;
+  /** Less grave than its rule: the level of this check is at most this. */
+  readonly level?: "should" | "note";
   /** The document it is about; only of a rule over the whole repository. */
   readonly file?: string;
 }

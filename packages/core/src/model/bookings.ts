@@ -21,7 +21,8 @@ type Mapping = Readonly<Record<string, Data>>;
 const mapping = (data: Data | undefined): Mapping =>
   data !== null && typeof data === "object" && !Array.isArray(data) ? (data as Mapping) : {};
 
-const isDay = (text: string): boolean => {
+/** Whether a text is a real day, written `2027-01-31`. */
+export const isDay = (text: string): boolean => {
   const read = new Date(`${text}T00:00:00Z`);
   return !Number.isNaN(read.getTime()) && read.toISOString().slice(0, 10) === text;
 };

@@ -8,11 +8,13 @@ import type { Place } from "../document/place.js";
 import { type Quote, quotesOf } from "../document/quotes.js";
 import { type Task, tasksOf } from "../document/tasks.js";
 import { textUnder } from "../document/under.js";
+import type { CheckEntry } from "../judge/record.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
 import type { Part } from "../repository/parts.js";
 import type { Stock } from "../repository/stock.js";
 import { isSchedule, scheduleNamed, scheduleNames } from "../takeoff/names.js";
 import { Takeoff } from "../takeoff/takeoff.js";
+import { type BuildWaiver, waiversIn } from "../waivers/of-build.js";
 import { type Active, activesOf } from "./actives.js";
 import { asMass } from "./as-mass.js";
 import type { Promised } from "./bookings.js";
@@ -49,6 +51,8 @@ export interface Surroundings {
   readonly promises: readonly Promised[];
   /** Ids of the rules in force; empty when only values are computed. */
   readonly rules: readonly string[];
+  /** What rules found on this document so far, before waivers, by rule. The engine adds to it and asks about waivers last. */
+  readonly findings: Map<string, readonly CheckEntry[]>;
   /** Mistakes found before the model was made. */
   readonly mistakes: readonly Mistake[];
 }
@@ -89,6 +93,11 @@ export class Build {
   /** The author's mistakes: in the YAML, against the schema, in what is referred to. */
   get mistakes(): readonly Mistake[] {
     return [...this.around.mistakes, ...this.reader.mistakes];
+  }
+
+  /** Waivers of the document; what they excuse is told once the other rules have been asked. */
+  get waivers(): readonly BuildWaiver[] {
+    return waiversIn(this);
   }
 
   /** Figures quoted in the prose. */

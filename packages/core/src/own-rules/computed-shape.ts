@@ -29,6 +29,7 @@ function emptyBuild(): Build {
     today: "",
     promises: [],
     rules: [],
+    findings: new Map(),
     mistakes: [],
   });
 }

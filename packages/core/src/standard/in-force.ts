@@ -1,10 +1,13 @@
 import { type Kind, readQuantity } from "@plumbmark/calc";
 import type { Place } from "../document/place.js";
 import type { Data } from "../document/yaml.js";
-import type { Level, Rule, Setting, SettingDefinition } from "../judge/rule.js";
+import type { Rule as CodedRule, Level, Setting, SettingDefinition } from "../judge/rule.js";
 import type { Chain } from "./chain.js";
 import { placeIn, type StandardFile } from "./file.js";
 import { isLevel, isLooser, type Support, stricterLevel, topicOf } from "./levels.js";
+
+/** What has to be known of a rule to tell what is in force of it. */
+export type Settable = Pick<CodedRule, "id" | "level" | "settings">;
 
 /** Where a value in force comes from. */
 export type From =
@@ -46,7 +49,7 @@ const entryOf = (entry: Readonly<Record<string, Data>> | undefined, support: Sup
   (support === undefined ? entry : (entry?.[support] as Readonly<Record<string, Data>> | undefined)) ?? {};
 
 /** Places of one file that may say something of a rule, the least particular first. */
-function entriesOf({ settings }: StandardFile, rule: Rule, support: Support | undefined) {
+function entriesOf({ settings }: StandardFile, rule: Settable, support: Support | undefined) {
   const topic = topicOf(rule.id);
   const of = (group: "topics" | "rules", key: string, held: Support | undefined) => ({
     path: `${group}.${key}${held === undefined ? "" : `.${held}`}`,
@@ -68,7 +71,7 @@ const startOf = ({ us, iec }: SettingDefinition, practice: "us" | "iec"): Placed
 });
 
 /** Level and settings of a rule for one practice and, where it matters, for faces held in one way. */
-export function inForce(rule: Rule, chain: Chain, practice: "us" | "iec", support?: Support): InForce {
+export function inForce(rule: Settable, chain: Chain, practice: "us" | "iec", support?: Support): InForce {
   let level: Placed<Level> = { value: rule.level, from: { from: "default" } };
   const defined = Object.entries(rule.settings ?? {});
   const settings = Object.fromEntries(defined.map(([key, definition]) => [key, startOf(definition, practice)]));
@@ -85,14 +88,14 @@ export function inForce(rule: Rule, chain: Chain, practice: "us" | "iec", suppor
 }
 
 /** Whether any of these house standards treats faces differently by how they are held. */
-export const bySupport = (rule: Rule, chain: Chain, support: Support): boolean =>
+export const bySupport = (rule: Settable, chain: Chain, support: Support): boolean =>
   chain.some(({ settings }) => {
     const both = [settings.rules[rule.id], settings.topics[topicOf(rule.id)]];
     return both.some((entry) => entry?.[support] !== undefined);
   });
 
 /** For a thing that serves faces held in several ways: the strictest of what is in force for each. */
-export function strictest(rule: Rule, each: readonly [InForce, ...InForce[]]): InForce {
+export function strictest(rule: Settable, each: readonly [InForce, ...InForce[]]): InForce {
   return each.reduce((one, other) => ({
     level: stricterLevel(one.level.value, other.level.value) === one.level.value ? one.level : other.level,
     settings: Object.fromEntries(

@@ -1,7 +1,7 @@
 import { printQuantity } from "@plumbmark/calc";
 import type { Level, Rule, Setting, SettingDefinition } from "../judge/rule.js";
 import type { Chain } from "./chain.js";
-import { bySupport, type From, type InForce, inForce, type Placed } from "./in-force.js";
+import { bySupport, type From, type InForce, inForce, type Placed, type Settable } from "./in-force.js";
 import { SUPPORTS, type Support } from "./levels.js";
 
 /** A value in force as people read it, with where it comes from. */
@@ -17,8 +17,8 @@ export interface ListedValues {
 }
 
 /** One rule as it is in force; under a support only what differs for faces held that way. */
-export interface ListedRule extends ListedValues {
-  readonly rule: Rule;
+export interface ListedRule<R extends Settable = Rule> extends ListedValues {
+  readonly rule: R;
   readonly supports: Readonly<Partial<Record<Support, ListedValues>>>;
 }
 
@@ -28,7 +28,7 @@ export const settingText = (value: Setting, { kind }: SettingDefinition, practic
     ? printQuantity(value, kind, practice === "us" ? "us" : "metric")
     : [value].flat().join(", ");
 
-function listed(rule: Rule, force: InForce, practice: "us" | "iec", base?: InForce): ListedValues {
+function listed(rule: Settable, force: InForce, practice: "us" | "iec", base?: InForce): ListedValues {
   const text = (key: string, { value, written }: Placed<Setting>): string =>
     written ??
     settingText(
@@ -48,7 +48,7 @@ function listed(rule: Rule, force: InForce, practice: "us" | "iec", base?: InFor
 }
 
 /** What is in force of a rule, for one practice. */
-export function listRule(rule: Rule, chain: Chain, practice: "us" | "iec"): ListedRule {
+export function listRule<R extends Settable>(rule: R, chain: Chain, practice: "us" | "iec"): ListedRule<R> {
   const base = inForce(rule, chain, practice);
   const held = SUPPORTS.filter((support) => bySupport(rule, chain, support));
   const supports = held.map((support) => [

@@ -1,0 +1,24 @@
+import { publish } from "@plumbmark/docs-site";
+import { rules } from "@plumbmark/rules";
+import { expect, test } from "vitest";
+import { changed, SMALL, starter } from "../documents/repository.js";
+
+const waiver = (until: string): string =>
+  `{rule: panels.spares, because: the van is full, by: M. Finch, until: ${until}}`;
+
+const page = (text: string): string => {
+  const files = { ...starter(), documents: [{ path: "builds/a.md", text }] };
+  return publish({ files, rules, today: "2026-11-25" }).get("waivers.html") ?? "";
+};
+
+test("the register of waivers has every waiver, those that ask for work first", () => {
+  const waivers = [waiver("2027-06-30"), waiver("2026-06-30")].map((each) => `  - ${each}`).join("\n");
+  const html = page(changed("practice: us", `practice: us\nwaivers:\n${waivers}`, changed("spares: 2", "spares: 0")));
+  expect(html).toContain("the van is full");
+  expect(html).toContain("M. Finch");
+  expect(html.indexOf("2026-06-30")).toBeLessThan(html.indexOf("2027-06-30"));
+  expect(html).toContain("expired");
+  expect(html).toContain("in force");
+});
+
+test("and says so when there is none", () => expect(page(SMALL)).toContain("No build has a waiver."));
