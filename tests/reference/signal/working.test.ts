@@ -27,10 +27,11 @@ test("the bound of a link is shown with enough digits to be redone", () => {
   expect(shown(bound)).toBe("floor(1 Gb/s × 0.975292588 ÷ (24 bit × 60 Hz))");
 });
 
+// 25.4 mm to the inch and 304.8 mm to the foot are exact (NIST HB 44 App. C).
 test("panels and pitches are shown in millimetres even where the rest is in feet", () => {
   const w = given(0.5, "length");
-  expect(shown(faceWidth.of({ c: given(6, "count"), w }))).toBe("6 × 500 mm");
+  expect(shown(faceWidth.of({ c: given(6, "count"), w }))).toBe("6 × 500 mm ÷ 304.8 mm/ft");
   const pitch = pixelPitch.of({ w, n: given(168, "pixels") });
-  expect(shown(pitch)).toBe("500 mm ÷ 168 px");
-  expect(shown(acuityDistance.of({ p: pitch }))).toBe("2.976 mm × 3437.75");
+  expect(shown(pitch)).toBe("500 mm ÷ 168 px ÷ 25.4 mm/in");
+  expect(shown(acuityDistance.of({ p: pitch }))).toBe("2.976 mm × 3437.75 ÷ 304.8 mm/ft");
 });

@@ -1,5 +1,5 @@
 import { formula } from "../formula/formula.js";
-import { inMillimetres } from "./millimetres.js";
+import { fromMillimetres, inMillimetres } from "./millimetres.js";
 
 const columns = { kind: "count", is: "number of columns", least: 1 } as const;
 const rows = { kind: "count", is: "number of rows", least: 1 } as const;
@@ -17,7 +17,8 @@ export const faceWidth = formula({
   validity: "panels of one width, edge to edge",
   example: { given: { c: 6, w: 0.5 }, gives: 3, within: 1e-12, from: "6 × 500 mm" },
   compute: ({ c, w }) => c * w,
-  show: ({ c, w }, print) => `${print(c.value, c.kind)} × ${inMillimetres(w, print)}`,
+  show: ({ c, w }, print) =>
+    `${print(c.value, c.kind)} × ${inMillimetres(w, print)}${fromMillimetres(c.value * w.value, print)}`,
 });
 
 /** Height of a face in metres. */
@@ -32,7 +33,8 @@ export const faceHeight = formula({
   validity: "panels of one height, edge to edge",
   example: { given: { r: 3, h: 0.5 }, gives: 1.5, within: 1e-12, from: "3 × 500 mm" },
   compute: ({ r, h }) => r * h,
-  show: ({ r, h }, print) => `${print(r.value, r.kind)} × ${inMillimetres(h, print)}`,
+  show: ({ r, h }, print) =>
+    `${print(r.value, r.kind)} × ${inMillimetres(h, print)}${fromMillimetres(r.value * h.value, print)}`,
 });
 
 /** Lit area in square metres: the panels that are there. */

@@ -1,5 +1,5 @@
 import { formula } from "../formula/formula.js";
-import { inMillimetres } from "./millimetres.js";
+import { fromMillimetres, inMillimetres } from "./millimetres.js";
 
 /** True pitch in metres; never the rounded pitch of a product name (500 mm ÷ 168 is 2.976 mm, not "2.9"). */
 export const pixelPitch = formula({
@@ -16,7 +16,8 @@ export const pixelPitch = formula({
   validity: "pixels spread evenly, edge to edge",
   example: { given: { w: 0.5, n: 168 }, gives: 0.00297619, within: 5e-9, from: "500 mm ÷ 168 = 2.976190 mm" },
   compute: ({ w, n }) => w / n,
-  show: ({ w, n }, print) => `${inMillimetres(w, print)} ÷ ${print(n.value, n.kind)}`,
+  show: ({ w, n }, print) =>
+    `${inMillimetres(w, print)} ÷ ${print(n.value, n.kind)}${fromMillimetres(w.value / n.value, print)}`,
 });
 
 /**

@@ -1,4 +1,4 @@
-import { inMillimetres } from "../face/millimetres.js";
+import { fromMillimetres, inMillimetres } from "../face/millimetres.js";
 import { formula } from "../formula/formula.js";
 import { unitByCode } from "../quantity/units.js";
 
@@ -41,7 +41,8 @@ export const capHeight = formula({
   validity: "upright pixels of the same pitch",
   example: { given: { n: 64, p: 0.00390625 }, gives: 0.25, within: 1e-12, from: "64 of 128 pixels of 500 mm" },
   compute: ({ n, p }) => n * p,
-  show: ({ n, p }, print) => `${print(n.value, n.kind)} × ${inMillimetres(p, print)}`,
+  show: ({ n, p }, print) =>
+    `${print(n.value, n.kind)} × ${inMillimetres(p, print)}${fromMillimetres(n.value * p.value, print)}`,
 });
 
 /** Character height in metres that fills an angle at a distance. */

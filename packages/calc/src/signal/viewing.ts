@@ -1,4 +1,4 @@
-import { inMillimetres } from "../face/millimetres.js";
+import { fromMillimetres, inMillimetres } from "../face/millimetres.js";
 import { formula } from "../formula/formula.js";
 
 const pitch = { kind: "length", is: "pixel pitch", above: 0 } as const;
@@ -15,7 +15,7 @@ export const acuityDistance = formula({
   validity: "20/20 sight, good contrast, looking straight on",
   example: { given: { p: 0.00390625 }, gives: 13.429, within: 0.0005, from: "3437.75 × 3.90625 mm = 13.429 m" },
   compute: ({ p }) => p / Math.tan(Math.PI / 180 / 60),
-  show: ({ p }, print) => `${inMillimetres(p, print)} × 3437.75`,
+  show: ({ p }, print) => `${inMillimetres(p, print)} × 3437.75${fromMillimetres(p.value * 3437.75, print)}`,
 });
 
 /** Least viewing distance by the trade's rule of thumb: so many metres for every millimetre of pitch. */
@@ -30,5 +30,6 @@ export const practiceDistance = formula({
   validity: "a rule of thumb, 1 m for each millimetre",
   example: { given: { p: 0.002976, k: 1 }, gives: 2.976, within: 1e-9, from: "1 m per mm, common practice, no source" },
   compute: ({ p, k }) => p * 1000 * k,
-  show: ({ p, k }, print) => `${inMillimetres(p, print)} × ${print(k.value, k.kind)} × 1000`,
+  show: ({ p, k }, print) =>
+    `${inMillimetres(p, print)} × ${print(k.value, k.kind)} × 1000${fromMillimetres(p.value * 1000 * k.value, print)}`,
 });
