@@ -44,7 +44,7 @@ export default rule({
       (each) => !each.of.startsWith("schedules.") && !each.of.startsWith("drawings."),
     )) {
       const where = { path: quote.of, label: "The text", place: quote.place };
-      const value = build.values.get(quote.of);
+      const value = build.valueAt(quote.of);
       if (!value && build.reader.placed.data === null) {
         yield open(where, {
           says: `The front matter cannot be read, so the figure ${quote.text} cannot be checked.`,

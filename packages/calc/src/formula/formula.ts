@@ -77,11 +77,11 @@ function outside(input: Input, value: number): string | undefined {
 
 function outsideGaps(
   title: string,
-  inputs: Inputs,
+  inputs: readonly (readonly [string, Input])[],
   values: Readonly<Record<string, Value | readonly Value[]>>,
 ): readonly Gap[] {
   const gaps: Gap[] = [];
-  for (const [symbol, input] of Object.entries(inputs)) {
+  for (const [symbol, input] of inputs) {
     for (const value of asList(values[symbol] as Value)) {
       if (!value.known) continue;
       const problem = outside(input, value.value);
@@ -94,6 +94,21 @@ function outsideGaps(
     }
   }
   return gaps;
+}
+
+/** The plain numbers of known values. */
+function numbersOf(
+  inputs: readonly (readonly [string, Input])[],
+  values: Readonly<Record<string, Known | readonly Known[]>>,
+): Readonly<Record<string, number | readonly number[]>> {
+  const numbers: Record<string, number | readonly number[]> = {};
+  for (const [name] of inputs) {
+    const value = values[name] as Known | readonly Known[];
+    numbers[name] = Array.isArray(value)
+      ? (value as readonly Known[]).map((each) => each.value)
+      : (value as Known).value;
+  }
+  return numbers;
 }
 
 const inBrackets = (text: string): string => (text.startsWith("−") || /[+−×÷]/u.test(text) ? `(${text})` : text);
@@ -139,22 +154,21 @@ function substitute(
  */
 export function formula<const I extends Inputs, const K extends Kind>(definition: Definition<I, K>): Formula<I, K> {
   const { id, symbol, kind, inputs, expression, source, title } = definition;
+  const listedInputs = Object.entries(inputs);
   if (listed.has(id)) throw new Error(`formula ${id} is defined twice`);
   const made: Formula<I, K> = {
     ...definition,
     of(values) {
-      const flat = Object.keys(inputs).flatMap((name) => asList(values[name as keyof I] as Value | readonly Value[]));
-      const gaps = [...gapsOf(flat), ...outsideGaps(title, inputs, values as never)];
-      if (gaps.length > 0) return missing(kind, ...gaps);
-      const numbers = Object.fromEntries(
-        Object.keys(inputs).map((name) => {
-          const value = values[name as keyof I] as Known | readonly Known[];
-          return [
-            name,
-            Array.isArray(value) ? (value as readonly Known[]).map((each) => each.value) : (value as Known).value,
-          ];
-        }),
-      ) as Numbers<I>;
+      const flat: Value[] = [];
+      for (const [name] of listedInputs) {
+        const value = values[name as keyof I] as Value | readonly Value[];
+        if (Array.isArray(value)) for (const each of value as readonly Value[]) flat.push(each);
+        else flat.push(value as Value);
+      }
+      const outOfRange = outsideGaps(title, listedInputs, values as never);
+      if (outOfRange.length > 0 || !flat.every((each) => each.known))
+        return missing(kind, ...gapsOf(flat), ...outOfRange);
+      const numbers = numbersOf(listedInputs, values as never) as Numbers<I>;
       const result = definition.compute(numbers);
       if (!Number.isFinite(result))
         return missing(kind, { path: "", what: title, because: `${title} has no finite value for these inputs.` });

@@ -93,7 +93,9 @@ export async function inspectScope(scope: Scope, options: ScopeOptions): Promise
   const before = await stateBefore(scope, after.root, standard, today);
   const perhaps = affected(touched, before ?? NOTHING, after.files);
   const isTouched = new Set(touched);
-  const chosen = narrowed(after.files, (path) => isTouched.has(path) || perhaps.has(path));
+  // A plugin may look at every build of the repository.
+  const all = after.settings.plugins.length > 0;
+  const chosen = narrowed(after.files, (path) => all || isTouched.has(path) || perhaps.has(path));
   const whole = inspect(chosen, after.rules, { today, every: true });
   const [was, is] = [gists(inspectBefore(before, after.rules, perhaps, today)), gists(whole)];
   const concerned = (file: string): boolean =>

@@ -18,6 +18,8 @@ export interface Subject {
   /** The house standards above it, the root's first. */
   readonly chain: Chain;
   readonly repository: Repository;
+  /** Whether the checks that hold are going to be listed; they are when nothing is said. */
+  readonly every?: boolean;
 }
 
 /** What a plugin's rule could not be told for, and why. It fails, in a draft too: nothing the author writes would mend it. */
@@ -69,14 +71,14 @@ const asker =
 
 /** Carries out one rule on one document, by the levels and settings of the house standards above it. */
 export function carryOut(rule: Rule, subject: Subject): readonly CheckEntry[] {
-  const { build, chain, print } = subject;
+  const { build, chain, print, every = true } = subject;
   const checks: CheckEntry[] = [];
   try {
     // Levels and settings were put to it where it was carried out.
     if (rule.outcome) return rule.outcome(build.around.file);
     for (const { raw, level } of applyRule(rule, build, chain, asker(rule, subject))) {
       if (rule.plugin !== undefined) refuseUnsound(raw);
-      const entry = judge(rule, level, raw, build, print);
+      const entry = judge(rule, level, raw, build, print, every || rule.plugin !== undefined);
       if (rule.plugin !== undefined) refuseUnsoundText(entry.says);
       checks.push(entry);
     }

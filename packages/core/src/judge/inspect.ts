@@ -13,7 +13,7 @@ import { systemOf } from "../model/system.js";
 import { ownRules } from "../own-rules/own-rules.js";
 import type { Outline, RepositoryFiles } from "../repository/files.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
-import { type Opened, open, outline } from "../repository/outline.js";
+import { type Opened, open, outline, outlineOf } from "../repository/outline.js";
 import { type Catalogue, readCatalogue } from "../repository/parts.js";
 import { readStock, type Stock } from "../repository/stock.js";
 import { type Chain, chainFor, mergedStandard, type Standards } from "../standard/chain.js";
@@ -160,7 +160,7 @@ function inspectDocument(
   const print = printer(system);
   const checks: CheckEntry[] = mistakes.map((mistake) => mistakeEntry(mistake, "shall"));
   for (const rule of waiversLast(rules)) {
-    const found = carryOut(rule, { build, print, chain, repository: context.repository });
+    const found = carryOut(rule, { build, print, chain, repository: context.repository, every });
     // A rule that could not be carried out has found nothing, and what it would have found is not known.
     if (found.every((check) => check.rule === rule.id))
       build.around.findings.set(rule.id, [...checks.filter((check) => check.rule === rule.id), ...found]);
@@ -216,13 +216,10 @@ const standardEntry = ({ file, folder, settings }: StandardFile): StandardEntry 
   ...(settings["in-force"] === undefined ? {} : { "in-force": settings["in-force"] }),
 });
 
-/** Reads what surrounds the documents. @throws StandardError when the house standard cannot be used. */
-export function contextOf(files: RepositoryFiles, today: string): Context & { readonly opened: readonly Opened[] } {
+/** Reads what surrounds the documents, whose outlines are given. @throws StandardError when the house standard cannot be used. */
+export function contextFrom(files: RepositoryFiles, own: readonly Outline[], today: string): Context {
   const standards = openStandards(files);
-  const opened = files.documents.map(open);
-  const outlines: readonly Outline[] = [...opened.map(outline), ...(files.others ?? [])].sort((one, other) =>
-    one.path < other.path ? -1 : 1,
-  );
+  const outlines = [...own, ...(files.others ?? [])].sort((one, other) => (one.path < other.path ? -1 : 1));
   const names = new Map<string, string[]>();
   for (const { name, path } of outlines) if (name !== undefined) names.set(name, [...(names.get(name) ?? []), path]);
   return {
@@ -234,8 +231,13 @@ export function contextOf(files: RepositoryFiles, today: string): Context & { re
     files: pathsOf(files),
     promises: outlines.flatMap(({ promises }) => promises),
     today,
-    opened,
   };
+}
+
+/** Reads what surrounds the documents, and the documents. @throws StandardError when the house standard cannot be used. */
+export function contextOf(files: RepositoryFiles, today: string): Context & { readonly opened: readonly Opened[] } {
+  const opened = files.documents.map(open);
+  return { ...contextFrom(files, opened.map(outline), today), opened };
 }
 
 /** Every rule and topic the house standards set or name, whether it exists or not. */
@@ -258,10 +260,16 @@ export interface Inspection {
   readonly builds: ReadonlyMap<string, Inspected>;
 }
 
-/** Inspects every build document of a repository and keeps the models. @throws StandardError */
-export function inspection(files: RepositoryFiles, rules: readonly Rule[], options: InspectOptions): Inspection {
-  const context = contextOf(files, options.today);
-  const { standards } = context;
+interface Prepared {
+  /** Every rule that is asked. */
+  readonly all: readonly Rule[];
+  /** Ids a document may name; none are known for sure while a plugin could not be used. */
+  readonly ids: readonly string[];
+  readonly inspectOne: (opened: Opened, models: Models) => Inspected;
+}
+
+/** Puts the rules and the house standards together. @throws StandardError when they do not fit. */
+function prepare({ standards }: Context, rules: readonly Rule[], options: InspectOptions): Prepared {
   const own = new Map([standards.root, ...standards.folders].map((each) => [each, ownRules(each)]));
   const all = [...rules, ...[...own.values()].flat()];
   const known = [...new Set([...all.map((rule) => rule.id), ...(options.known ?? [])])];
@@ -269,20 +277,27 @@ export function inspection(files: RepositoryFiles, rules: readonly Rule[], optio
   const unnamed = rules.some(isWholePlugin);
   refuseTwins(rules);
   checkStandards(standards, all, unnamed ? [...known, ...namesSet(standards)] : known);
-  const models = modelsOf(context, unnamed ? [] : known);
-  const inspected = context.opened.map((opened) => {
-    const chain = chainFor(standards, opened.file.path);
-    const applied = [...rules, ...chain.flatMap((each) => own.get(each) ?? [])];
-    return inspectDocument(opened, models, chain, applied, options.every ?? false);
-  });
-  const documents = inspected.map(({ entry }) => entry);
+  return {
+    all,
+    ids: unnamed ? [] : known,
+    inspectOne: (opened, models) => {
+      const chain = chainFor(standards, opened.file.path);
+      const applied = [...rules, ...chain.flatMap((each) => own.get(each) ?? [])];
+      return inspectDocument(opened, models, chain, applied, options.every ?? false);
+    },
+  };
+}
+
+function recordOf(files: RepositoryFiles, context: Context, entries: readonly DocumentEntry[]): InspectionRecord {
+  const { standards } = context;
+  const documents = [...entries];
   for (const [file, mistakes] of context.catalogue.mistakes) documents.push(fileEntry(file, mistakes));
   if (files.stock && context.stock.mistakes.length > 0)
     documents.push(fileEntry(files.stock.path, context.stock.mistakes));
   const total = (key: keyof DocumentEntry["counts"]): number =>
     documents.reduce((sum, { counts }) => sum + counts[key], 0);
   const ready = documents.filter(({ verdict }) => verdict === "ready").length;
-  const record: InspectionRecord = {
+  return {
     record: 1,
     standard: context.standard.name,
     standards: [standards.root, ...standards.folders].map(standardEntry),
@@ -298,11 +313,35 @@ export function inspection(files: RepositoryFiles, rules: readonly Rule[], optio
       waived: total("waived"),
     },
   };
-  const { standard, catalogue, stock } = context;
+}
+
+/** Inspects every build document of a repository and keeps the models. @throws StandardError */
+export function inspection(files: RepositoryFiles, rules: readonly Rule[], options: InspectOptions): Inspection {
+  const context = contextOf(files, options.today);
+  const { all, ids, inspectOne } = prepare(context, rules, options);
+  const models = modelsOf(context, ids);
+  const inspected = context.opened.map((opened) => inspectOne(opened, models));
+  const record = recordOf(
+    files,
+    context,
+    inspected.map(({ entry }) => entry),
+  );
+  const { standard, standards, catalogue, stock } = context;
   const builds = new Map(inspected.map((each) => [each.entry.file, each]));
   return { record, standard, standards, rules: all, catalogue, stock, builds };
 }
 
-/** Inspects every build document of a repository. @throws StandardError when the house standard cannot be used. */
-export const inspect = (files: RepositoryFiles, rules: readonly Rule[], options: InspectOptions): InspectionRecord =>
-  inspection(files, rules, options).record;
+/**
+ * Inspects every build document of a repository. One after another is read, judged and let go, so that memory does not
+ * grow with their number; only a rule over the whole repository has all of them read.
+ * @throws StandardError when the house standard cannot be used.
+ */
+export function inspect(files: RepositoryFiles, rules: readonly Rule[], options: InspectOptions): InspectionRecord {
+  const context = contextFrom(files, files.documents.map(outlineOf), options.today);
+  const { ids, inspectOne } = prepare(context, rules, options);
+  const whole = (): readonly Build[] => files.documents.map((file) => buildOf(open(file), models).build);
+  const repository = new Repository(context, whole);
+  const models: Models = { ...context, rules: ids, repository, made: new Map() };
+  const entries = files.documents.map((file) => inspectOne(open(file), { ...models, made: new Map() }).entry);
+  return recordOf(files, context, entries);
+}

@@ -92,39 +92,47 @@ const sourceEntries = (ids: readonly SourceId[], practice: "us" | "iec"): CheckE
       };
     });
 
-/** Compares what a rule measured with what it allows and makes the entry of the record. */
+const isGood = (raw: RawCheck, [measured, allowed, most]: readonly (Known | undefined)[]): boolean => {
+  if (raw.form !== "compare") return raw.form === "plain" && raw.holds === true;
+  if (measured === undefined || allowed === undefined) return false;
+  if (most) return within(measured.value, allowed.value, most.value);
+  return holdsTo(measured.value, allowed.value, raw.sense);
+};
+
+/**
+ * Compares what a rule measured with what it allows and makes the entry of the record. A check that holds and is not
+ * going to be listed is counted without its sentence and its working: they take longer than the comparison.
+ */
 export function judge(
   rule: Rule,
   level: Exclude<Level, "none">,
   raw: RawCheck,
   build: Build,
   print: Print,
+  listHolding = true,
 ): CheckEntry {
   const place = raw.place ?? build.reader.place(raw.at);
-  const base = {
+  const bare = {
     rule: rule.id,
     ...(rule.plugin === undefined ? {} : { from: rule.plugin }),
     level: raw.level === undefined || isLooserLevel(level, raw.level) ? level : raw.level,
     at: { path: raw.at, ...place },
-    sources: sourceEntries(rule.sources, build.practice),
   };
   const values = [raw.measured, raw.allowed, raw.most].filter((each) => each !== undefined);
   refuseMixed(values.filter(({ known }) => known));
-  const gaps = gapsOf(values);
+  const gaps = values.every(({ known }) => known) ? [] : gapsOf(values);
+  const compared = [raw.measured, raw.allowed, raw.most] as readonly (Known | undefined)[];
+  const good = gaps.length === 0 && isGood(raw, compared);
+  if (good && !listHolding) return { ...bare, outcome: "holds", says: "", sources: [] };
+  const base = { ...bare, sources: sourceEntries(rule.sources, build.practice) };
   if (raw.form === "open" || gaps.length > 0) {
     const says = gaps.length > 0 ? gaps.map(gapSays).join(" ") : raw.says({ measured: "", allowed: "" });
     const mend = gaps.length > 0 ? [...new Set(gaps.map(gapMend))].join(" ") : raw.mend;
     const names = gaps.length > 0 ? gaps.map((gap) => gap.path || gap.what) : (raw.gaps ?? []);
     return { ...base, outcome: "open", says, ...(mend ? { mend } : {}), missing: [...new Set(names)] };
   }
-  const [measured, allowed, most] = [raw.measured, raw.allowed, raw.most] as readonly (Known | undefined)[];
+  const [measured, allowed, most] = compared;
   const shown = (value: Known | undefined): string => (value ? print(value.value, value.kind) : "");
-  const good =
-    raw.form === "plain"
-      ? raw.holds === true
-      : measured !== undefined &&
-        allowed !== undefined &&
-        (most ? within(measured.value, allowed.value, most.value) : holdsTo(measured.value, allowed.value, raw.sense));
   const limit = most ? `${shown(allowed)} to ${shown(most)}` : shown(allowed);
   const share =
     measured && allowed

@@ -34,7 +34,7 @@ import { partName, partValue, type Reader } from "./reader.js";
 import { checkReferences } from "./references.js";
 import { Bar } from "./rigging.js";
 import { type Supply, suppliesOf } from "./supply.js";
-import { valuesOf } from "./values/index.js";
+import { valuesOf, valuesUnder } from "./values/index.js";
 import { Viewing } from "./viewing.js";
 
 /** What a build needs to know of the repository around it. */
@@ -71,6 +71,7 @@ export class Build {
   readonly processor: Part | undefined;
   readonly sections: readonly Section[];
   #values: ReadonlyMap<string, Value> | undefined;
+  readonly #under = new Map<string, ReadonlyMap<string, Value>>();
   #takeoff: Takeoff | undefined;
 
   constructor(
@@ -127,6 +128,14 @@ export class Build {
   /** Links of the prose to drawings. */
   get drawingLinks(): readonly DrawingLink[] {
     return drawingLinks(this);
+  }
+
+  /** The value with this path, computed alone with its neighbours. */
+  valueAt(path: string): Value | undefined {
+    const first = path.split(".", 1)[0] as string;
+    const near = this.#values ?? this.#under.get(first) ?? valuesUnder(this, first);
+    this.#under.set(first, near);
+    return near.get(path);
   }
 
   /** Every computed value by the path it is quoted with. */

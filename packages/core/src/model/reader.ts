@@ -22,7 +22,17 @@ export class Reader {
     readonly parts: ReadonlyMap<string, Part>,
   ) {}
 
+  readonly #found = new Map<string, Data | undefined>();
+
+  /** What stands at a path; the same few are asked for again by every rule. */
   data(path: string): Data | undefined {
+    if (this.#found.has(path)) return this.#found.get(path);
+    const found = this.#find(path);
+    this.#found.set(path, found);
+    return found;
+  }
+
+  #find(path: string): Data | undefined {
     let here: Data | undefined = this.placed.data;
     let left = path === "" ? [] : path.split(".");
     while (left.length > 0) {

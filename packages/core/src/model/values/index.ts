@@ -10,16 +10,25 @@ import { stockValues } from "./stock.js";
 import { totals } from "./totals.js";
 import { viewingValues } from "./viewing.js";
 
-/** Every computed value of a build, by the path it is quoted with; paths follow the document. */
+type Maker = (build: Build) => readonly (readonly [string, Value])[];
+
+/** Makers of values with the first words of the paths each makes; paths follow the document. */
+const MAKERS: readonly (readonly [words: readonly string[], make: Maker])[] = [
+  [["faces"], faceValues],
+  [["faces"], standValues],
+  [["viewing", "audience", "light"], viewingValues],
+  [["power"], powerValues],
+  [["data"], dataValues],
+  [["picture"], pictureValues],
+  [["rigging"], riggingValues],
+  [["stock"], stockValues],
+  [["totals"], totals],
+];
+
+/** Every computed value of a build, by the path it is quoted with. */
 export const valuesOf = (build: Build): ReadonlyMap<string, Value> =>
-  new Map([
-    ...faceValues(build),
-    ...standValues(build),
-    ...viewingValues(build),
-    ...powerValues(build),
-    ...dataValues(build),
-    ...pictureValues(build),
-    ...riggingValues(build),
-    ...stockValues(build),
-    ...totals(build),
-  ]);
+  new Map(MAKERS.flatMap(([, make]) => make(build)));
+
+/** The values whose paths begin with a word: a document that quotes two figures need not have all computed. */
+export const valuesUnder = (build: Build, first: string): ReadonlyMap<string, Value> =>
+  new Map(MAKERS.filter(([words]) => words.includes(first)).flatMap(([, make]) => make(build)));
