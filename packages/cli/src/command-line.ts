@@ -28,6 +28,8 @@ const reportForm = (): Option =>
 const standard = (): Option =>
   new Option("--standard <file>", "use this house standard instead of the one found above the documents");
 
+const noPlugins = (): Option => new Option("--no-plugins", "run no plugin: what their rules would have found is open");
+
 /** The command line; `done` is told the exit status of the command that ran. */
 export function commandLine(around: Surroundings, version: string, done: (status: number) => void): Command {
   const program = new Command("plumbmark")
@@ -51,6 +53,7 @@ export function commandLine(around: Surroundings, version: string, done: (status
     )
     .option("--since <revision>", "inspect what was changed since the work tree parted from a revision of git")
     .addOption(standard())
+    .addOption(noPlugins())
     .option("--against <file>", "another edition of the house standard: tell which documents change verdict")
     .addHelpText("after", INSPECT_HELP)
     .action(async (paths, options) => done(await inspectCommand(paths, { ...options, version }, around)));
@@ -86,6 +89,7 @@ export function commandLine(around: Surroundings, version: string, done: (status
     .argument("[folder]", "a docs repository; without it, the one you are in")
     .requiredOption("--to <folder>", "where the site goes: a new or empty folder, or an earlier site")
     .addOption(standard())
+    .addOption(noPlugins())
     .addHelpText("after", PUBLISH_HELP)
     .action(async (folder, options) => done(await publishCommand(folder, options, around)));
   program

@@ -117,19 +117,61 @@ describe("a house standard", () => {
   it("brings the rules of its plugins", async () => {
     const yields =
       '*checks() { yield { at: "", form: "plain", holds: false, says: () => "Not in our house.", mend: "Mend it." }; }';
-    const plugin = `export const rules = [{ id: "house.own", states: "", level: "shall", why: "", judged: "", sources: [], ${yields} }];`;
+    const stated = 'id: "house.own", states: "S.", level: "shall", why: "W.", judged: "J.", sources: ["house"]';
+    const plugin = `export default { kit: 1, rules: [{ ${stated}, ${yields} }] };`;
     await put("house-rules/index.mjs", plugin);
     await put("house-standard.yaml", 'house-standard: House\nplugins: ["./house-rules/index.mjs"]\n');
     await put("builds/a.md", "---\nbuild: a\n---\n");
     expect((await run("inspect")).out).toContain("Not in our house.");
+    expect((await run("rules", "house.own")).out).toContain("./house-rules/index.mjs");
+    expect((await run("inspect", "--no-plugins")).out).not.toContain("Not in our house.");
   });
 
-  it("with a plugin that breaks is trouble", async () => {
+  it("with a plugin that breaks is inspected without it, and not as if nothing were wrong", async () => {
     await put("house-rules/index.mjs", 'throw new Error("broken on purpose");');
     await put("house-standard.yaml", 'house-standard: House\nplugins: ["./house-rules/index.mjs"]\n');
+    await put("builds/a.md", "---\nbuild: a\n---\n");
+    const { status, out, err } = await run("inspect", "--as", "gnu");
+    expect(status).toBe(2);
+    expect(out).toMatch(/plugin\.failed.*house-rules\/index\.mjs.*broken on purpose/u);
+    expect(out).toContain("document.sections");
+    expect(err).toContain("./house-rules/index.mjs failed");
+  });
+
+  const nowhere: readonly (readonly [what: string, name: string, says: RegExp])[] = [
+    ["that is not there", "./house-rules/none.mjs", /house-standard\.yaml:3:5: there is no plugin/u],
+    [
+      "outside the docs repository",
+      "../../etc/hosts",
+      /house-standard\.yaml:3:5: (there is no plugin|the plugin .* is outside)/u,
+    ],
+    ["that is not compiled", "./house-rules/index.ts", /house-standard\.yaml:3:5: .* is TypeScript/u],
+  ];
+  it.each(nowhere)("with a plugin %s is trouble, with its place", async (_, name, says) => {
+    await put("house-rules/index.ts", "export default 1;");
+    await put("house-standard.yaml", `house-standard: House\nplugins:\n  - ${name}\n`);
+    await put("builds/a.md", "---\nbuild: a\n---\n");
     const { status, err } = await run("inspect");
     expect(status).toBe(2);
-    expect(err).toMatch(/house-rules\/index\.mjs.*broken on purpose/u);
+    expect(err).toMatch(says);
+  });
+
+  it("that sets a plugin's rule wrongly is trouble, with the place and what may stand there", async () => {
+    const stated = 'id: "house.own", states: "S.", level: "shall", why: "W.", judged: "J.", sources: ["house"]';
+    const settings = 'settings: { most: { us: 5, iec: 5, kind: "mass", describe: "most mass" } }, checks: () => []';
+    await put("house-rules/index.mjs", `export default { kit: 1, rules: [{ ${stated}, ${settings} }] };`);
+    const standard = (entry: string): string =>
+      `house-standard: House\nplugins: ["./house-rules/index.mjs"]\nrules:\n  house.own: {${entry}}\n`;
+    await put("builds/a.md", "---\nbuild: a\n---\n");
+    for (const [entry, says] of [
+      ["most: 5 m", /house-standard\.yaml:4:\d+: .*`5 m`, which is a length/u],
+      ["least: 5 kg", /house-standard\.yaml:4:\d+: house\.own has no setting `least`/u],
+    ] as const) {
+      await put("house-standard.yaml", standard(entry));
+      const { status, err } = await run("inspect");
+      expect(status).toBe(2);
+      expect(err).toMatch(says);
+    }
   });
 
   it("may not name files outside its folder", async () => {

@@ -16,11 +16,12 @@ export {
   isBuildDocument,
 } from "./judge/inspect.js";
 export {
-  isWholePlugin,
+  areSound,
   type PluginOutcomes,
   pluginRules,
   type RuleOutcome,
   type StatedRule,
+  unusedPlugins,
 } from "./judge/outside.js";
 export type {
   AgainstEntry,

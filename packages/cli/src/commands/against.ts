@@ -1,8 +1,7 @@
 import { type AgainstEntry, type InspectionRecord, inspect } from "@plumbmark/core";
-import type { Wanted } from "../files/repository.js";
 import type { Check } from "../report/form.js";
 import { partOf } from "../report/part-of.js";
-import { open } from "./open.js";
+import { type Opening, open } from "./open.js";
 
 /** One document whose verdict is another by the new house standard, with the checks that make it so. */
 export interface Change {
@@ -16,7 +15,7 @@ export interface Change {
 }
 
 /** The record of the documents that were asked for, by one house standard. */
-export async function recordBy(wanted: Wanted, every: boolean): Promise<InspectionRecord> {
+export async function recordBy(wanted: Opening, every: boolean): Promise<InspectionRecord> {
   const { files, rules, unreadable, wants } = await open(wanted);
   const record = inspect(files, rules, { today: wanted.today, every });
   return partOf(record, unreadable, (file) => !files.documents.some(({ path }) => path === file) || wants(file));

@@ -22,6 +22,8 @@ export interface ScopeOptions {
   readonly standard: string | undefined;
   readonly today: string;
   readonly every: boolean;
+  readonly plugins: boolean | undefined;
+  readonly warn: (text: string) => void;
 }
 
 const NOTHING: State = { documents: [], parts: [] };
@@ -87,8 +89,8 @@ function inspectBefore(
 
 /** Inspects what was touched, and of the rest what comes out differently because of it. */
 export async function inspectScope(scope: Scope, options: ScopeOptions): Promise<Inspected> {
-  const { today, every, standard } = options;
-  const after = await open({ folder: options.folder, paths: options.paths, standard, today, origin: scope.after });
+  const { folder, paths, today, every, standard, plugins, warn } = options;
+  const after = await open({ folder, paths, standard, today, plugins, warn, origin: scope.after });
   const touched = scope.touched.map((path) => fromRoot(after.root, path)).filter((path) => !isOutside(path));
   const before = await stateBefore(scope, after.root, standard, today);
   const perhaps = affected(touched, before ?? NOTHING, after.files);

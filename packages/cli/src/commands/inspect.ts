@@ -26,6 +26,8 @@ export interface InspectOptions {
   readonly staged?: true;
   readonly since?: string;
   readonly against?: string;
+  /** False with `--no-plugins`. */
+  readonly plugins?: boolean;
 }
 
 /** Files named on the command line that turned out to be no build documents. */
@@ -60,15 +62,26 @@ function scopeOf({ staged, since }: InspectOptions, folder: string): Promise<Sco
 async function compare(
   record: InspectionRecord,
   paths: readonly string[],
-  { as, every, against }: InspectOptions,
+  { as, every, against, plugins }: InspectOptions,
   around: Surroundings,
 ): Promise<number> {
-  const wanted = { folder: around.folder, paths, standard: against, today: around.today };
+  const wanted = { folder: around.folder, paths, standard: against, today: around.today, plugins, warn: around.warn };
   const before = await recordBy(wanted, every === true);
   const changes = changesBetween(record, before);
   const compared = { ...record, against: againstEntry(before, changes) };
   around.print(as === "json" ? json(compared) : againstText(record, before, changes, around));
-  return record.totals["not-ready"] > 0 ? 1 : 0;
+  return statusOf(record, around.warn);
+}
+
+/** Part of the inspection could not be carried out when a plugin failed, whatever the rest came to. */
+function statusOf({ documents, totals }: InspectionRecord, warn: (text: string) => void): number {
+  const failed = documents
+    .flatMap(({ checks }) => checks)
+    .filter(({ rule, outcome }) => rule === "plugin.failed" && outcome === "fails");
+  if (failed.length === 0) return totals["not-ready"] > 0 ? 1 : 0;
+  const plugins = [...new Set(failed.map(({ from }) => from))].join(", ");
+  warn(`plumbmark: ${plugins} failed; the record says where, under plugin.failed. Everything else was inspected.\n`);
+  return 2;
 }
 
 export interface Inspected {
@@ -92,7 +105,7 @@ async function formed(
 /** Prints the report; gives the exit status. */
 async function report(inspected: Inspected, options: InspectOptions, around: Surroundings): Promise<number> {
   around.print(await formed(inspected, options, around));
-  return inspected.record.totals["not-ready"] > 0 ? 1 : 0;
+  return statusOf(inspected.record, around.warn);
 }
 
 /** Inspects documents and prints the report; gives the exit status. */
@@ -105,15 +118,22 @@ export async function inspectCommand(
   if (scope && options.against !== undefined)
     throw new Trouble("`--against` compares whole editions.", "Leave `--staged` and `--since` out.");
   if (scope) {
-    const { standard, every } = options;
-    const { folder, today } = around;
+    const { standard, every, plugins } = options;
+    const { folder, today, warn } = around;
     return report(
-      await inspectScope(scope, { folder, paths, standard, today, every: every === true }),
+      await inspectScope(scope, { folder, paths, standard, today, plugins, warn, every: every === true }),
       options,
       around,
     );
   }
-  const repository = await open({ folder: around.folder, paths, standard: options.standard, today: around.today });
+  const repository = await open({
+    folder: around.folder,
+    paths,
+    standard: options.standard,
+    today: around.today,
+    plugins: options.plugins,
+    warn: around.warn,
+  });
   const { files, rules, unreadable, wants } = repository;
   const whole = inspect(files, rules, { today: around.today, every: options.every === true });
   const record = partOf(whole, unreadable, (file) => !files.documents.some(({ path }) => path === file) || wants(file));

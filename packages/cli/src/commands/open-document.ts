@@ -1,9 +1,9 @@
 import type { RepositoryFiles } from "@plumbmark/core";
 import { NOT_A_BUILD } from "../files/build-document.js";
 import { fromRoot } from "../files/find-files.js";
+import { openRepository } from "../files/repository.js";
 import type { Surroundings } from "../surroundings.js";
 import { Trouble } from "../trouble.js";
-import { open } from "./open.js";
 
 /** The docs repository around one build document, and the document's path in it. */
 export async function openDocument(
@@ -11,7 +11,7 @@ export async function openDocument(
   standard: string | undefined,
   around: Surroundings,
 ): Promise<{ readonly files: RepositoryFiles; readonly document: string }> {
-  const { root, files, unreadable, asked } = await open({
+  const { root, files, unreadable, asked } = await openRepository({
     folder: around.folder,
     paths: [file],
     standard,

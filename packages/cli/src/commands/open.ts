@@ -1,25 +1,31 @@
-import { choices, type HouseStandardSettings, type Rule } from "@plumbmark/core";
+import type { Rule } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
-import { loadPlugins } from "../files/plugins.js";
 import { openRepository, type Repository, type Wanted } from "../files/repository.js";
-import { Trouble } from "../trouble.js";
+import { rulesOfPlugins } from "../plugins/plugins.js";
 
-/** A misspelt rule would leave the rule that was meant as it is by default, and nobody would notice. */
-function refuseUnknownRules({ rules: set, name }: HouseStandardSettings, known: readonly string[]): void {
-  const unknown = Object.keys(set).find((id) => !known.includes(id));
-  if (unknown === undefined) return;
-  throw new Trouble(
-    `The house standard "${name}" sets the rule \`${unknown}\`, which does not exist.`,
-    choices(known, unknown),
-  );
+export interface Opening extends Wanted {
+  /** False refuses the plugins of the house standard. */
+  readonly plugins?: boolean | undefined;
+  /** Takes what plugins print. */
+  readonly warn: (text: string) => void;
 }
 
-/** A docs repository with every rule that applies to it: the built-in ones and those of its plugins. */
-export async function open(wanted: Wanted): Promise<Repository & { readonly rules: readonly Rule[] }> {
+/** A docs repository with every rule that applies to it: the built-in ones, and those of its plugins carried out. */
+export async function open({
+  plugins,
+  warn,
+  ...wanted
+}: Opening): Promise<Repository & { readonly rules: readonly Rule[] }> {
   const repository = await openRepository(wanted);
-  const { settings, standardFolder } = repository;
-  const own = standardFolder === undefined ? [] : await loadPlugins(settings.plugins, standardFolder);
-  const all = [...rules, ...own];
-  refuseUnknownRules(settings, [...all.map(({ id }) => id), ...Object.keys(settings["own-rules"] ?? {})]);
-  return { ...repository, rules: all };
+  const { settings, standardFolder, files, wants } = repository;
+  const own = await rulesOfPlugins({
+    settings,
+    standard: files.houseStandard,
+    folder: standardFolder,
+    taken: rules.map(({ id }) => id),
+    warn,
+    refused: plugins === false,
+    on: { files, today: wanted.today, wanted: files.documents.map(({ path }) => path).filter(wants) },
+  });
+  return { ...repository, rules: [...rules, ...own] };
 }

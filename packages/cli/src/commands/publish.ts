@@ -7,6 +7,8 @@ import { open } from "./open.js";
 export interface PublishOptions {
   readonly to: string;
   readonly standard?: string;
+  /** False with `--no-plugins`. */
+  readonly plugins?: boolean;
 }
 
 /** Publishes a docs repository as a static site; gives the exit status. */
@@ -21,6 +23,8 @@ export async function publishCommand(
     paths,
     standard: options.standard,
     today: around.today,
+    plugins: options.plugins,
+    warn: around.warn,
   });
   // A build left out of the register would look as if it did not exist.
   if (unreadable.length > 0)

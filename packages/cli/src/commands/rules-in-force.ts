@@ -9,6 +9,7 @@ import {
   ownRules,
   type Rule,
   type StandardChain,
+  unusedPlugins,
 } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { disk } from "../files/disk.js";
@@ -16,14 +17,21 @@ import { fromRoot } from "../files/find-files.js";
 import { findStandard, STANDARD } from "../files/find-standard.js";
 import { readFolderStandards } from "../files/folder-standards.js";
 import { openStandard } from "../files/house-standard.js";
-import { loadPlugins } from "../files/plugins.js";
+import { rulesOfPlugins } from "../plugins/plugins.js";
 import type { Surroundings } from "../surroundings.js";
+import { Trouble } from "../trouble.js";
 
 /** Every rule as it is in force in one folder of a docs repository. */
 export interface RulesInForce {
   readonly chain: StandardChain;
   readonly practice: "us" | "iec";
   readonly rules: readonly ListedRule[];
+}
+
+/** A list without the rules of a plugin would look as if they did not exist. */
+function refuseUnused(listed: readonly Rule[]): void {
+  const [unused] = unusedPlugins(listed);
+  if (unused) throw new Trouble(unused.says, "Mend it, or take it out of the house standard.");
 }
 
 /** The rules in force in the folder the command is given in; without a house standard above it, the defaults. */
@@ -40,7 +48,10 @@ export async function rulesInForce(standard: string | undefined, around: Surroun
     parts: [],
     documents: [],
   });
-  const coded: readonly Rule[] = [...rules, ...(home === undefined ? [] : await loadPlugins(settings.plugins, home))];
+  const taken = rules.map(({ id }) => id);
+  const listed = await rulesOfPlugins({ settings, standard: file, folder: home, taken, warn: around.warn });
+  refuseUnused(listed);
+  const coded: readonly Rule[] = [...rules, ...listed];
   const own = [standards.root, ...standards.folders].map((each) => [each, ownRules(each)] as const);
   const all = [...coded, ...own.flatMap(([, each]) => each)];
   checkStandards(

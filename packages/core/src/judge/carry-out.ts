@@ -1,13 +1,13 @@
 import type { Print } from "@plumbmark/calc";
-import { START } from "../document/place.js";
 import type { Build } from "../model/build.js";
 import type { Repository } from "../model/repository.js";
 import type { Chain } from "../standard/chain.js";
 import { type Ask, applyRule } from "./apply-rule.js";
 import { judge } from "./judge.js";
+import { failedEntry } from "./plugin-failed.js";
 import type { CheckEntry } from "./record.js";
 import type { RawCheck, Rule, RuleContext } from "./rule.js";
-import { refuseUnsound, refuseUnsoundText } from "./sound.js";
+import { MOST_CHECKS, refuseTooMany, refuseUnsound, refuseUnsoundText } from "./sound.js";
 
 type Settings = RuleContext["settings"];
 
@@ -22,18 +22,6 @@ export interface Subject {
   readonly every?: boolean;
 }
 
-/** What a plugin's rule could not be told for, and why. It fails, in a draft too: nothing the author writes would mend it. */
-const failedEntry = (plugin: string, says: string): CheckEntry => ({
-  rule: "plugin.failed",
-  from: plugin,
-  level: "shall",
-  outcome: "fails",
-  at: { path: "", ...START },
-  says,
-  mend: "Tell the plugin's author. Until it is mended its rules judge nothing, and the document is not ready.",
-  sources: [],
-});
-
 const reasonOf = (cause: unknown): string => (cause instanceof Error ? cause.message : String(cause)).slice(0, 500);
 
 /** A plugin's mistake does not stop the inspection. Ours is an exception. */
@@ -41,9 +29,7 @@ function failed(rule: Rule, file: string, cause: unknown): CheckEntry {
   const reason = reasonOf(cause);
   if (rule.plugin === undefined)
     throw new Error(`the rule ${rule.id} could not be carried out on ${file}: ${reason}`, { cause });
-  if (rule.id === "plugin.failed")
-    return failedEntry(rule.plugin, `The plugin ${rule.plugin} could not be used: ${reason}`);
-  return failedEntry(rule.plugin, `The rule ${rule.id} of the plugin ${rule.plugin} failed on ${file}: ${reason}`);
+  return failedEntry(rule.plugin, `The rule ${rule.id} of the plugin ${rule.plugin} failed on ${file}: ${reason}.`);
 }
 
 const ofRepository = new WeakMap<Repository, Map<Rule, Map<string, readonly RawCheck[]>>>();
@@ -81,9 +67,12 @@ export function carryOut(rule: Rule, subject: Subject): readonly CheckEntry[] {
       const entry = judge(rule, level, raw, build, print, every || rule.plugin !== undefined);
       if (rule.plugin !== undefined) refuseUnsoundText(entry.says);
       checks.push(entry);
+      if (rule.plugin !== undefined) refuseTooMany(checks.length);
     }
   } catch (cause) {
-    checks.push(failed(rule, build.around.file, cause));
+    // More checks than anybody reads tell nothing.
+    const kept = cause instanceof RangeError && checks.length > MOST_CHECKS ? [] : checks;
+    return [...kept, failed(rule, build.around.file, cause)];
   }
   return checks;
 }

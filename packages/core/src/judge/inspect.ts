@@ -21,7 +21,7 @@ import type { StandardFile } from "../standard/file.js";
 import { checkStandards, openStandards } from "../standard/use.js";
 import { applyWaivers, waiverEntries } from "../waivers/apply.js";
 import { carryOut } from "./carry-out.js";
-import { isWholePlugin } from "./outside.js";
+import { unusedPlugins } from "./outside.js";
 import {
   type CheckEntry,
   countsOf,
@@ -57,7 +57,7 @@ const mistakeEntry = (mistake: Mistake, level: "shall"): CheckEntry => ({
 
 /** Two rules of one name would be set, waived and listed as one. */
 function refuseTwins(rules: readonly Rule[]): void {
-  const ids = rules.filter((rule) => !isWholePlugin(rule)).map(({ id }) => id);
+  const ids = rules.map(({ id }) => id);
   const twin = ids.find((id, index) => ids.indexOf(id) !== index);
   if (twin !== undefined)
     throw new StandardError(`${twin}: there is more than one rule of this name. Give one of them another.`);
@@ -274,7 +274,7 @@ function prepare({ standards }: Context, rules: readonly Rule[], options: Inspec
   const all = [...rules, ...[...own.values()].flat()];
   const known = [...new Set([...all.map((rule) => rule.id), ...(options.known ?? [])])];
   // A plugin that could not be used has rules whose names nobody knows.
-  const unnamed = rules.some(isWholePlugin);
+  const unnamed = unusedPlugins(rules).length > 0;
   refuseTwins(rules);
   checkStandards(standards, all, unnamed ? [...known, ...namesSet(standards)] : known);
   return {

@@ -1,5 +1,23 @@
+import { validate } from "../document/validate.js";
+import type { Data } from "../document/yaml.js";
+import { PLUGIN_FAILED, refusedEntry, unusedEntry } from "./plugin-failed.js";
 import type { CheckEntry } from "./record.js";
 import type { Rule } from "./rule.js";
+
+/**
+ * Whether these are checks as the record has them; anything may come from the process of a plugin.
+ * @param ids rules they may be of
+ */
+export function areSound(checks: unknown, ids: readonly string[]): checks is readonly CheckEntry[] {
+  const none = { checks: 0, holds: 0, fails: 0, open: 0, waived: 0 };
+  const document = { file: "", verdict: "ready", counts: none, checks };
+  const totals = { documents: 1, ready: 1, "not-ready": 0, ...none };
+  const data = { record: 1, standard: "", standards: [], documents: [document], totals } as unknown as Data;
+  return (
+    validate("record", { data, places: new Map(), keys: new Map(), mistakes: [] }).length === 0 &&
+    (checks as readonly CheckEntry[]).every(({ rule, outcome }) => ids.includes(rule) && outcome !== "waived")
+  );
+}
 
 /** What a rule states, without the code that judges it: plain data. */
 export type StatedRule = Omit<Rule, "checks" | "outcome">;
@@ -24,31 +42,19 @@ const never = (): never => {
   throw new Error("a rule that was carried out elsewhere has only its outcome");
 };
 
-/** A plugin as a whole: its rules are not known by name, so it stands for them all. */
-const whole = (plugin: string, outcome: NonNullable<Rule["outcome"]>): Rule => ({
-  id: "plugin.failed",
+/** What is said of plugins as a whole, on every document alike. */
+const whole = (outcome: readonly CheckEntry[]): Rule => ({
+  id: PLUGIN_FAILED,
   states: "Every rule of every plugin that the house standard names is carried out.",
   level: "shall",
   why: "A rule that was not carried out has found nothing, and nothing found must not look like nothing wrong.",
   judged: "Every plugin is loaded and its rules are carried out, each within its limits of time and memory.",
   sources: ["house"],
-  plugin,
   checks: never,
-  outcome,
+  outcome: () => outcome,
 });
 
-const refusedEntry = (plugin: string): CheckEntry => ({
-  rule: "plugin.failed",
-  from: plugin,
-  level: "shall",
-  outcome: "open",
-  at: { path: "", line: 1, column: 1, endLine: 1, endColumn: 1 },
-  says: `The plugin ${plugin} was refused for this inspection, so its rules judged nothing.`,
-  mend: "Inspect without `--no-plugins` where the plugin may run.",
-  sources: [],
-});
-
-/** Rules that hand out what plugins came to. */
+/** Rules that hand out what plugins came to, and the rule that all of them are carried out. */
 export function pluginRules({ rules, failed, refused }: PluginOutcomes): readonly Rule[] {
   const carriedOut = rules.map(
     ({ stated, outcomes }): Rule => ({
@@ -64,14 +70,10 @@ export function pluginRules({ rules, failed, refused }: PluginOutcomes): readonl
   );
   return [
     ...carriedOut,
-    ...failed.map(({ plugin, reason }) =>
-      whole(plugin, () => {
-        throw new Error(reason);
-      }),
-    ),
-    ...refused.map((plugin) => whole(plugin, () => [refusedEntry(plugin)])),
+    whole([...failed.map(({ plugin, reason }) => unusedEntry(plugin, reason)), ...refused.map(refusedEntry)]),
   ];
 }
 
-/** Whether it stands for a plugin as a whole, and is no rule of its own. */
-export const isWholePlugin = ({ id }: { readonly id: string }): boolean => id === "plugin.failed";
+/** Plugins that could not be used, or were refused: nobody knows the names of their rules. */
+export const unusedPlugins = (rules: readonly Rule[]): readonly CheckEntry[] =>
+  rules.flatMap(({ id, outcome }) => (id === PLUGIN_FAILED ? (outcome?.("") ?? []) : []));

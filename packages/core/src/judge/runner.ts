@@ -2,6 +2,7 @@ import { printer } from "@plumbmark/calc";
 import type { Mistake } from "../document/mistake.js";
 import { systemOf } from "../model/system.js";
 import type { RepositoryFiles } from "../repository/files.js";
+import type { Opened } from "../repository/outline.js";
 import { chainFor } from "../standard/chain.js";
 import { carryOut, type Subject } from "./carry-out.js";
 import { frozen } from "./frozen.js";
@@ -17,6 +18,8 @@ export interface Runner {
   readonly mistakes: () => readonly (Mistake & { readonly file: string })[];
   /** What a rule comes to on one document; a rule of a plugin that fails comes to `plugin.failed`. */
   readonly run: (rule: Rule, file: string) => readonly CheckEntry[];
+  /** Forgets the model of a document that is done with. */
+  readonly release: (file: string) => void;
 }
 
 /**
@@ -41,11 +44,15 @@ export function runner(files: RepositoryFiles, today: string, known: readonly st
     subjects.set(file, subject);
     return subject;
   };
+  const release = (file: string): void => {
+    subjects.delete(file);
+    models.made.delete(opened.get(file) as Opened);
+  };
   const documents = [...opened.keys()];
   const mistakes = () => [
     ...documents.flatMap((file) => subjectOf(file).build.mistakes.map((each) => ({ ...each, file }))),
     ...[...context.catalogue.mistakes].flatMap(([file, found]) => found.map((each) => ({ ...each, file }))),
     ...context.stock.mistakes.map((each) => ({ ...each, file: files.stock?.path ?? "" })),
   ];
-  return { documents, mistakes, run: (rule, file) => carryOut(rule, subjectOf(file)) };
+  return { documents, mistakes, run: (rule, file) => carryOut(rule, subjectOf(file)), release };
 }

@@ -44,7 +44,18 @@ export function refuseUnsound(raw: unknown): asserts raw is RawCheck {
   if (raw.most !== undefined) refuseValue("`most`", raw.most);
 }
 
+/** Longer than any sentence, and more than there are things in a build: a record has to stay readable. */
+const LONGEST = 2000;
+export const MOST_CHECKS = 10_000;
+
 /** The sentences of a check are made by the plugin, too. @throws TypeError */
 export function refuseUnsoundText(says: unknown): asserts says is string {
   if (typeof says !== "string" || says.trim() === "") refuse("what `says` gives", says, "a sentence");
+  if (says.length > LONGEST)
+    throw new TypeError(`what \`says\` gives has ${says.length} characters; ${LONGEST} are the most`);
+}
+
+/** @throws RangeError */
+export function refuseTooMany(checks: number): void {
+  if (checks > MOST_CHECKS) throw new RangeError(`it yields more than ${MOST_CHECKS} checks for one document`);
 }

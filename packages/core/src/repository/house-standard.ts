@@ -17,6 +17,8 @@ export interface HouseStandardSettings {
   readonly parts: readonly string[];
   readonly stock?: string;
   readonly plugins: readonly string[];
+  /** What a plugin may take; as written. */
+  readonly "plugin-limits"?: { readonly time?: string; readonly memory?: string };
   readonly sections: readonly string[];
   /** Rules and topics that a house standard deeper in the tree may loosen. */
   readonly allows: readonly string[];

@@ -1,0 +1,150 @@
+import {
+  areSound,
+  type PluginOutcomes,
+  type RepositoryFiles,
+  type RuleOutcome,
+  type StatedRule,
+} from "@plumbmark/core";
+import type { Limits } from "./limits.js";
+import type { Answer, Job } from "./messages.js";
+import { PluginProcess } from "./process.js";
+import type { Target } from "./target.js";
+
+/** What plugins are run with. */
+export interface Given {
+  readonly folder: string;
+  readonly limits: Limits;
+  /** Ids of the rules there are besides: a plugin may not take their names. */
+  readonly taken: readonly string[];
+  readonly warn: (text: string) => void;
+}
+
+/** What they are run on. */
+export interface Looked {
+  readonly files: RepositoryFiles;
+  readonly today: string;
+  /** Documents that were asked for; the others are only read. */
+  readonly wanted: readonly string[];
+}
+
+/** After a rule has brought its process down this often, it is not begun again. */
+const OFTEN = 3;
+
+const reasonOf = (cause: unknown): string => (cause instanceof Error ? cause.message : String(cause));
+
+/** Starts a plugin's process and has it loaded. @throws Error with the reason */
+async function loaded(
+  target: Target,
+  given: Given,
+): Promise<{ readonly running: PluginProcess; readonly rules: readonly StatedRule[] }> {
+  const { name, address } = target;
+  const running = new PluginProcess(name, given.folder, given.limits, given.warn);
+  try {
+    await running.started();
+    running.ask({ ask: "load", plugin: name, target: address, memory: given.limits.memory, token: running.token });
+    const answer = await running.next();
+    if (answer.answer !== "loaded") throw new Error("it answered for itself while it was loaded");
+    const taken = answer.rules.find(({ id }) => given.taken.includes(id));
+    if (taken) throw new Error(`its rule ${taken.id} has the name of a rule there is already`);
+    return { running, rules: answer.rules.map((rule) => ({ ...rule, plugin: name })) };
+  } catch (cause) {
+    running.stop();
+    throw cause;
+  }
+}
+
+type Found = Map<string, Map<string, RuleOutcome>>;
+
+const put = (found: Found, { rule, file }: Job, outcome: RuleOutcome): void => {
+  const documents = found.get(rule) ?? new Map<string, RuleOutcome>();
+  documents.set(file, outcome);
+  found.set(rule, documents);
+};
+
+function outcomeOf(answer: Answer, index: number, { rule }: Job): RuleOutcome {
+  if (answer.answer !== "done" || answer.job !== index) return { failed: "it answered for itself" };
+  return areSound(answer.checks, [rule, "plugin.failed"])
+    ? { checks: answer.checks }
+    : { failed: "what came back from it are no checks" };
+}
+
+/** Carries out jobs until they are done or the process is over; gives the job it was over at, and why. */
+async function untilOver(
+  running: PluginProcess,
+  jobs: readonly Job[],
+  found: Found,
+): Promise<{ readonly at: number; readonly reason: string } | undefined> {
+  let at = 0;
+  try {
+    await running.started();
+    for (; at < jobs.length; at += 1) put(found, jobs[at] as Job, outcomeOf(await running.next(), at, jobs[at] as Job));
+    return undefined;
+  } catch (cause) {
+    return { at, reason: reasonOf(cause) };
+  } finally {
+    running.stop();
+  }
+}
+
+/** What is left after a rule brought the process down: the others go on, and so does the rule unless it does so often. */
+function remaining(
+  jobs: readonly Job[],
+  at: number,
+  reason: string,
+  downs: Map<string, number>,
+  found: Found,
+): readonly Job[] {
+  const culprit = jobs[at] as Job;
+  put(found, culprit, { failed: reason });
+  const times = (downs.get(culprit.rule) ?? 0) + 1;
+  downs.set(culprit.rule, times);
+  const rest = jobs.slice(at + 1);
+  if (times < OFTEN) return rest;
+  for (const job of rest)
+    if (job.rule === culprit.rule)
+      put(found, job, { failed: `it was not begun again after ${times} documents, on the last of which ${reason}` });
+  return rest.filter(({ rule }) => rule !== culprit.rule);
+}
+
+async function carriedOut(
+  target: Target,
+  given: Given,
+  { files, today, wanted }: Looked,
+): Promise<Pick<PluginOutcomes, "rules" | "failed">> {
+  const found: Found = new Map();
+  const downs = new Map<string, number>();
+  const paths = files.documents.map(({ path }) => path).filter((path) => wanted.includes(path));
+  let { running, rules } = await loaded(target, given);
+  let jobs: readonly Job[] = paths.flatMap((file) => rules.map(({ id }) => ({ rule: id, file })));
+  for (;;) {
+    running.ask({ ask: "work", files, today, jobs });
+    const over = await untilOver(running, jobs, found);
+    if (!over) break;
+    jobs = remaining(jobs, over.at, over.reason, downs, found);
+    if (jobs.length === 0) break;
+    ({ running } = await loaded(target, given));
+  }
+  const outcomes = (id: string) => Object.fromEntries(found.get(id) ?? []);
+  return { rules: rules.map((stated) => ({ stated, outcomes: outcomes(stated.id) })), failed: [] };
+}
+
+/** Carries out every rule of a plugin; whatever it does, it costs its own checks only. */
+export const carryOutPlugin = (
+  target: Target,
+  given: Given,
+  looked: Looked,
+): Promise<Pick<PluginOutcomes, "rules" | "failed">> =>
+  carriedOut(target, given, looked).catch((cause: unknown) => ({
+    rules: [],
+    failed: [{ plugin: target.name, reason: reasonOf(cause) }],
+  }));
+
+/** The rules of a plugin as they are stated, without carrying them out. */
+export const listPlugin = (target: Target, given: Given): Promise<Pick<PluginOutcomes, "rules" | "failed">> =>
+  loaded(target, given).then(
+    ({ running, rules }) => {
+      running.stop();
+      return { rules: rules.map((stated) => ({ stated, outcomes: {} })), failed: [] };
+    },
+    (cause: unknown) => ({ rules: [], failed: [{ plugin: target.name, reason: reasonOf(cause) }] }),
+  );

@@ -1,0 +1,72 @@
+import { Worker } from "node:worker_threads";
+import { type Rule, runner } from "@plumbmark/core";
+import type { Answer, Request } from "./messages.js";
+import { rulesOf, statedOf } from "./module.js";
+import { offerOwnPackages } from "./own-packages.js";
+
+// The process of one plugin. It reads the same texts as the inspection and makes models of its own, so that nothing a
+// plugin does to them reaches the inspection; what comes back is plain data.
+
+type Load = Extract<Request, { ask: "load" }>;
+type Work = Extract<Request, { ask: "work" }>;
+
+const post = process.send?.bind(process);
+
+/** Each answer is on its way before the plugin goes on: one that never ends must not take back what is done. */
+const answer = (what: Answer): Promise<void> =>
+  new Promise((resolve) => {
+    post?.(what, undefined, undefined, () => resolve());
+  });
+
+const reasonOf = (cause: unknown): string =>
+  (cause instanceof Error ? cause.message || cause.name : String(cause)).slice(0, 500);
+
+async function broke(cause: unknown): Promise<void> {
+  await answer({ answer: "broke", reason: reasonOf(cause) });
+  process.exit(1);
+}
+
+/** Starts the guard; it measures from here, so that the limit is the plugin's alone. */
+async function watch({ memory, token }: Load): Promise<void> {
+  const most = process.memoryUsage.rss() + memory;
+  const guard = new Worker(new URL("./guard.js", import.meta.url), {
+    execArgv: [],
+    workerData: { most, token },
+  });
+  guard.unref();
+  await new Promise((resolve) => guard.once("online", resolve));
+}
+
+let rules: ReadonlyMap<string, Rule> = new Map();
+
+async function load(request: Load, bring: (target: string) => Promise<unknown>): Promise<void> {
+  await watch(request);
+  const loaded = (await bring(request.target)) as Readonly<Record<string, unknown>>;
+  const brought = rulesOf(loaded, request.plugin);
+  rules = new Map(brought.map((rule) => [rule.id, rule]));
+  await answer({ answer: "loaded", rules: brought.map(statedOf) });
+}
+
+async function work({ files, today, jobs }: Work): Promise<void> {
+  const { run, release } = runner(files, today);
+  await answer({ answer: "begun" });
+  for (const [job, { rule, file }] of jobs.entries()) {
+    await answer({ answer: "done", job, checks: run(rules.get(rule) as Rule, file) });
+    // Documents come one after the other: a model that is done with only takes room.
+    if (jobs[job + 1]?.file !== file) release(file);
+  }
+}
+
+/** Begins to listen. `bring` imports a module as from the folder of the house standard. */
+export async function start(bring: (target: string) => Promise<unknown>): Promise<void> {
+  offerOwnPackages();
+  process.on("uncaughtException", (cause) => void broke(cause));
+  process.on("unhandledRejection", (cause) => void broke(cause));
+  process.on("disconnect", () => process.exit(1));
+  // The plugin is not to answer for itself.
+  Object.defineProperty(process, "send", { value: undefined });
+  process.on("message", (request: Request) => {
+    void (request.ask === "load" ? load(request, bring) : work(request)).catch(broke);
+  });
+  await answer({ answer: "ready" });
+}

@@ -1,0 +1,35 @@
+import type { CheckEntry, RepositoryFiles, StatedRule } from "@plumbmark/core";
+
+/** One rule of the plugin on one document. */
+export interface Job {
+  readonly rule: string;
+  readonly file: string;
+}
+
+/** What the plugin's process is asked to do. */
+export type Request =
+  | {
+      readonly ask: "load";
+      /** As the house standard names it. */
+      readonly plugin: string;
+      /** Address of a file, or name of a package. */
+      readonly target: string;
+      /** Memory it may take besides what it starts with, in bytes. */
+      readonly memory: number;
+      /** Stands before what the guard says, so that the plugin cannot say it by chance. */
+      readonly token: string;
+    }
+  | {
+      readonly ask: "work";
+      readonly files: RepositoryFiles;
+      readonly today: string;
+      readonly jobs: readonly Job[];
+    };
+
+/** What it answers. Anything may come from the process of a plugin: it is looked at before it is believed. */
+export type Answer =
+  | { readonly answer: "ready" }
+  | { readonly answer: "loaded"; readonly rules: readonly StatedRule[] }
+  | { readonly answer: "begun" }
+  | { readonly answer: "done"; readonly job: number; readonly checks: readonly CheckEntry[] }
+  | { readonly answer: "broke"; readonly reason: string };

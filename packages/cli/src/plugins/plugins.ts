@@ -1,0 +1,88 @@
+import { availableParallelism } from "node:os";
+import {
+  type HouseStandardSettings,
+  type PluginOutcomes,
+  pluginRules,
+  type Rule,
+  type SourceFile,
+} from "@plumbmark/core";
+import type { Given, Looked } from "./carry-out.js";
+import { limitsOf } from "./limits.js";
+import { type Target, targetsOf } from "./target.js";
+
+/** Whose plugins they are, and how far they are to go. */
+export interface Plugins {
+  readonly settings: HouseStandardSettings;
+  readonly standard: SourceFile | undefined;
+  /** The folder they are named from. */
+  readonly folder: string | undefined;
+  /** Ids of the built-in rules. */
+  readonly taken: readonly string[];
+  readonly warn: (text: string) => void;
+  /** Refused by whoever inspects: nothing of them runs. */
+  readonly refused?: boolean | undefined;
+  /** What they are carried out on; left out, their rules are only listed. */
+  readonly on?: Looked;
+}
+
+type Outcome = Pick<PluginOutcomes, "rules" | "failed">;
+
+/** Every plugin in a process of its own, as many at a time as there are processors. */
+async function inTurns(
+  targets: readonly Target[],
+  run: (target: Target) => Promise<Outcome>,
+): Promise<readonly Outcome[]> {
+  const outcomes: Outcome[] = [];
+  const left = [...targets.entries()];
+  const turn = async (): Promise<void> => {
+    for (let next = left.shift(); next; next = left.shift()) outcomes[next[0]] = await run(next[1]);
+  };
+  await Promise.all(Array.from({ length: Math.min(targets.length, availableParallelism()) }, turn));
+  return outcomes;
+}
+
+/** A name that two plugins give a rule is the first one's; the other plugin is not used. */
+function withoutTwins(outcomes: readonly Outcome[]): readonly Outcome[] {
+  const taken = new Map<string, string>();
+  return outcomes.map((outcome) => {
+    const twin = outcome.rules.find(({ stated }) => taken.has(stated.id));
+    for (const { stated } of twin ? [] : outcome.rules) taken.set(stated.id, String(stated.plugin));
+    if (!twin) return outcome;
+    const { id, plugin } = twin.stated;
+    return {
+      rules: [],
+      failed: [{ plugin: String(plugin), reason: `its rule ${id} has the name of a rule of ${taken.get(id)}` }],
+    };
+  });
+}
+
+/** The rules of the plugins a house standard names, carried out. @throws Trouble when one is nowhere to be found */
+export async function rulesOfPlugins({
+  settings,
+  standard,
+  folder,
+  taken,
+  warn,
+  refused,
+  on,
+}: Plugins): Promise<readonly Rule[]> {
+  if (settings.plugins.length === 0 || standard === undefined || folder === undefined) return [];
+  if (refused) return pluginRules({ rules: [], failed: [], refused: [...new Set(settings.plugins)] });
+  const targets = await targetsOf(settings, standard, folder);
+  const given: Given = {
+    folder,
+    limits: limitsOf(settings),
+    taken: [...taken, "plugin.failed", ...Object.keys(settings["own-rules"] ?? {})],
+    warn,
+  };
+  // Loaded only now: an inspection without plugins does not pay for them.
+  const { carryOutPlugin, listPlugin } = await import("./carry-out.js");
+  const outcomes = withoutTwins(
+    await inTurns(targets, (target) => (on ? carryOutPlugin(target, given, on) : listPlugin(target, given))),
+  );
+  return pluginRules({
+    rules: outcomes.flatMap(({ rules }) => rules),
+    failed: outcomes.flatMap(({ failed }) => failed),
+    refused: [],
+  });
+}

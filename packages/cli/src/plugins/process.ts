@@ -1,0 +1,112 @@
+import { type ChildProcess, spawn } from "node:child_process";
+import { randomUUID } from "node:crypto";
+import type { Limits } from "./limits.js";
+import { memoryText, timeText } from "./limits.js";
+import type { Answer, Request } from "./messages.js";
+import { Output } from "./output.js";
+
+/** Milliseconds for the process itself to start, on a machine that has other work. */
+const START = 60_000;
+const HEAP_AT_START = 100;
+
+/** Run from the sources, in the project's own tests, the process of a plugin is still the built one. */
+const HERE = import.meta.url.endsWith(".ts") ? "../../dist/plugins/child.js" : "./child.js";
+const CHILD = new URL(HERE, import.meta.url).href;
+
+/** Imports are found as from the folder the process stands in: `import` of a text is resolved against it. */
+const CODE = `import(${JSON.stringify(CHILD)}).then(({ start }) => start((target) => import(target)));`;
+
+/** One process of one plugin, ended as soon as it breaks a limit. */
+export class PluginProcess {
+  readonly #child: ChildProcess;
+  readonly #token = randomUUID();
+  readonly #output: Output;
+  readonly #answers: Answer[] = [];
+  #wake: (() => void) | undefined;
+  #over: string | undefined;
+
+  constructor(
+    plugin: string,
+    folder: string,
+    private readonly limits: Limits,
+    warn: (text: string) => void,
+  ) {
+    const { NODE_OPTIONS: _, NODE_V8_COVERAGE: __, ...env } = process.env;
+    const heap = Math.ceil(limits.memory / 1_000_000) + HEAP_AT_START;
+    this.#child = spawn(process.execPath, [`--max-old-space-size=${heap}`, "--input-type=module", "-e", CODE], {
+      cwd: folder,
+      env,
+      stdio: ["ignore", "pipe", "pipe", "ipc"],
+    });
+    this.#output = new Output(plugin, this.#token, warn);
+    for (const stream of [this.#child.stdout, this.#child.stderr]) if (stream) this.#output.take(stream);
+    this.#child.on("message", (answer) => this.#add(answer as Answer));
+    this.#child.on("error", (error) => this.#end(`its process could not be started: ${error.message}`));
+    // `close`, not `exit`: what it printed last says why it ended.
+    this.#child.on("close", (code, signal) => this.#end(this.#reasonOf(code, signal)));
+    this.#child.on("disconnect", () => this.#child.kill("SIGKILL"));
+  }
+
+  get token(): string {
+    return this.#token;
+  }
+
+  ask(request: Request): void {
+    if (this.#child.connected) this.#child.send(request, () => undefined);
+  }
+
+  /** The next answer. @throws Error with the reason when there is none within the time, or the process ends. */
+  async next(milliseconds = this.limits.time * 1000): Promise<Answer> {
+    const slow = setTimeout(() => {
+      this.#over ??= `it did not finish within ${timeText(this.limits)}`;
+      this.stop();
+    }, milliseconds);
+    while (this.#answers.length === 0 && this.#wake !== NONE) {
+      await new Promise<void>((resolve) => {
+        this.#wake = resolve;
+      });
+    }
+    clearTimeout(slow);
+    const answer = this.#answers.shift();
+    if (!answer) throw new Error(this.#over);
+    if (answer.answer === "broke") throw new Error(String(answer.reason));
+    return answer;
+  }
+
+  /** The first answer, which is no work of the plugin's. */
+  started(): Promise<Answer> {
+    return this.next(START);
+  }
+
+  stop(): void {
+    this.#child.kill("SIGKILL");
+  }
+
+  #add(answer: Answer): void {
+    this.#answers.push(answer);
+    this.#rouse();
+  }
+
+  #rouse(): void {
+    const wake = this.#wake;
+    if (wake && wake !== NONE) {
+      this.#wake = undefined;
+      wake();
+    }
+  }
+
+  #end(reason: string): void {
+    this.#over ??= reason;
+    const wake = this.#wake;
+    this.#wake = NONE;
+    wake?.();
+  }
+
+  #reasonOf(code: number | null, signal: NodeJS.Signals | null): string {
+    if (this.#output.outOfMemory) return `it took more than ${memoryText(this.limits)} of memory`;
+    return `it ended its process (${signal ? `by ${signal}` : `with status ${code}`})`;
+  }
+}
+
+/** Marks a process that is over: nothing more will come. */
+const NONE = (): void => undefined;

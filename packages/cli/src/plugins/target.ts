@@ -1,0 +1,52 @@
+import { realpath } from "node:fs/promises";
+import { isAbsolute, relative, resolve } from "node:path";
+import { pathToFileURL } from "node:url";
+import { type HouseStandardSettings, readYaml, type SourceFile } from "@plumbmark/core";
+import { isOutside } from "../files/find-files.js";
+import { Trouble } from "../trouble.js";
+
+/** A plugin the house standard names, and where its module is: the address of a file, or the name of a package. */
+export interface Target {
+  readonly name: string;
+  readonly address: string;
+}
+
+const isPath = (name: string): boolean => name.startsWith(".") || isAbsolute(name);
+
+/** Where in the house standard a plugin is named. */
+function placeOf(standard: SourceFile, index: number): string {
+  const place = readYaml(standard.text).places.get(`plugins.${index + 1}`);
+  return place ? `${standard.path}:${place.line}:${place.column}` : standard.path;
+}
+
+async function targetOf(name: string, folder: string, place: () => string): Promise<Target> {
+  if (!isPath(name)) return { name, address: name };
+  const path = resolve(folder, name);
+  const [home, real] = await Promise.all([realpath(folder), realpath(path).catch(() => undefined)]);
+  if (real === undefined)
+    throw new Trouble(
+      `${place()}: there is no plugin \`${name}\`.`,
+      `Name a file of the docs repository, or a package; ${path} was looked for.`,
+    );
+  if (isOutside(relative(home, real).replaceAll("\\", "/")))
+    throw new Trouble(
+      `${place()}: the plugin \`${name}\` is outside the docs repository.`,
+      "Put the file there, or name a package.",
+    );
+  if (/\.[cm]?tsx?$/u.test(real))
+    throw new Trouble(
+      `${place()}: the plugin \`${name}\` is TypeScript.`,
+      "Compile it, and name the JavaScript that comes out.",
+    );
+  return { name, address: pathToFileURL(real).href };
+}
+
+/** Where the plugins of a house standard are, in its order. @throws Trouble with the place of one that is nowhere */
+export const targetsOf = (
+  { plugins }: HouseStandardSettings,
+  standard: SourceFile,
+  folder: string,
+): Promise<readonly Target[]> =>
+  Promise.all(
+    [...new Set(plugins)].map((name) => targetOf(name, folder, () => placeOf(standard, plugins.indexOf(name)))),
+  );
