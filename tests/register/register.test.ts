@@ -1,7 +1,6 @@
 import * as calc from "@plumbmark/calc";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
-import { constantsWithFigures, tableText } from "./figures.js";
 
 const register = calc.register(rules);
 
@@ -80,39 +79,4 @@ describe("every function that computes has a source and an example", () => {
     const exported = new Map<string, unknown>(Object.entries(calc));
     for (const { name, of } of register.methods) expect(exported.get(name), name).toBe(of);
   });
-});
-
-/** Exact unit factors are in the table of units; where a file repeats one for its own arithmetic it goes by these names. */
-const UNIT_FACTORS = ["FOOT", "INCH", "IN", "CM", "POUND", "LB", "LB_FT", "KSI", "KIP_IN", "BTU_PER_HOUR"];
-
-/** Figures that are no limits: bounds of an input, fineness of the arithmetic, choice of a printed unit. */
-const NOT_TABLES = [
-  "face/extent.ts#columns",
-  "face/extent.ts#panels",
-  "face/extent.ts#rows",
-  "face/path.ts#CENTRE",
-  "power/breakers.ts#NOISE",
-  "quantity/parse.ts#AWG_UNIT",
-  "quantity/print.ts#SMALL_LENGTHS",
-  "rigging/beam/beam.ts#SAME_PLACE",
-  "rigging/beam/deflection.ts#PARTS",
-  "signal/viewing.ts#pitch",
-];
-
-/** Rows that reach the register through the list they are joined in. */
-const JOINED: Readonly<Record<string, string>> = {
-  "connectors/iec-power.ts#iecPowerConnectors": "connectors",
-  "connectors/nema.ts#nemaConnectors": "connectors",
-  "rigging/section/table.ts#STEEL": "tubeRows",
-};
-
-describe("every constant with figures is in a table of the register", () => {
-  const text = tableText();
-  for (const constant of constantsWithFigures()) {
-    const name = JOINED[constant] ?? (constant.split("#")[1] as string);
-    if (NOT_TABLES.includes(constant) || UNIT_FACTORS.includes(name)) continue;
-    test(constant, () => {
-      expect(new RegExp(`\\b${name}\\b`, "u").test(text), "list it in packages/calc/src/register/tables").toBe(true);
-    });
-  }
 });

@@ -1,0 +1,76 @@
+// Bundles tests and sources into one function, so that a changed program starts afresh in milliseconds.
+import { readFileSync, realpathSync } from "node:fs";
+import { readFile } from "node:fs/promises";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import { build } from "esbuild";
+import { instrumented } from "./instrument.mjs";
+
+const VITEST =
+  "export const { test, it, describe, expect, beforeAll, afterAll, beforeEach, afterEach } = globalThis.__tests;";
+
+/** Source of a package of this workspace. */
+function sourceOf(name) {
+  const folder = realpathSync(`node_modules/${name}`);
+  return join(folder, JSON.parse(readFileSync(join(folder, "package.json"), "utf8")).exports["."].source);
+}
+
+/** Packages from elsewhere are loaded once and handed in. */
+const outside = (packages) => ({
+  name: "outside",
+  setup({ onResolve, onLoad, resolve }) {
+    onResolve({ filter: /^vitest$/ }, () => ({ path: "vitest", namespace: "tests" }));
+    onLoad({ filter: /.*/, namespace: "tests" }, () => ({ contents: VITEST, loader: "js" }));
+    onResolve({ filter: /^[a-z@]/ }, async ({ path, kind, resolveDir, pluginData }) => {
+      if (pluginData || path.startsWith("node:")) return undefined;
+      if (path.startsWith("@plumbmark/")) return { path: sourceOf(path) };
+      const found = await resolve(path, { kind, resolveDir, pluginData: true });
+      return found.errors.length > 0 ? found : { path: found.path, namespace: "outside" };
+    });
+    onLoad({ filter: /.*/, namespace: "outside" }, async ({ path }) => {
+      const url = pathToFileURL(path).href;
+      packages.add(url);
+      const names = Object.keys(await import(url)).filter(
+        (name) => name !== "default" && /^[\p{L}_$][\p{L}\p{N}_$]*$/u.test(name),
+      );
+      const held = `globalThis.__outside.get(${JSON.stringify(url)})`;
+      return {
+        contents: `const held = ${held};\nexport default held.default;\n${names.map((name) => `const $${name} = held.${name}; export { $${name} as ${name} };`).join("\n")}`,
+        loader: "js",
+      };
+    });
+  },
+});
+
+const sources = (byPath) => ({
+  name: "sources",
+  setup({ onLoad }) {
+    onLoad({ filter: /\.ts$/, namespace: "file" }, async ({ path }) => {
+      const text = await readFile(path, "utf8");
+      const url = JSON.stringify(pathToFileURL(path).href);
+      const mutants = byPath.get(path);
+      const contents = (mutants ? instrumented(text, mutants) : text).replaceAll("import.meta.url", url);
+      return { contents, loader: "ts" };
+    });
+  },
+});
+
+/** One text of code that offers every file of tests when it is run, and the packages it needs. */
+export async function bundled(testFiles, byPath) {
+  const packages = new Set();
+  const entry = testFiles.map(
+    (file) => `globalThis.__tests.file(${JSON.stringify(file)}, () => require(${JSON.stringify(file)}));`,
+  );
+  const { outputFiles } = await build({
+    stdin: { contents: entry.join("\n"), resolveDir: process.cwd(), loader: "js" },
+    bundle: true,
+    write: false,
+    format: "cjs",
+    platform: "node",
+    target: "node20",
+    conditions: ["source", "import", "module", "default"],
+    plugins: [outside(packages), sources(byPath)],
+    logLevel: "error",
+  });
+  return { code: outputFiles[0].text, packages: [...packages] };
+}

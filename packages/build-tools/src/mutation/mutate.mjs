@@ -1,0 +1,64 @@
+// Changes each figure and each sign of the computation and of the rules in turn, and tells which changes no test notices.
+//   npm run mutate -- [--only PATH]... [--workers N] [--list FILE]
+import { readFileSync, writeFileSync } from "node:fs";
+import { availableParallelism } from "node:os";
+import { parseArgs } from "node:util";
+import { top } from "../steps.mjs";
+import { bundled } from "./bundle.mjs";
+import { chooser } from "./choose.mjs";
+import { sourceFiles, testFiles } from "./files.mjs";
+import { mutantsOf } from "./mutants.mjs";
+import { runAll, surveyed } from "./pool.mjs";
+import { shares, survivors } from "./report.mjs";
+
+const { values } = parseArgs({
+  options: {
+    only: { type: "string", multiple: true, default: [] },
+    workers: { type: "string", default: String(Math.min(4, availableParallelism())) },
+    list: { type: "string" },
+  },
+});
+
+process.chdir(top);
+const wanted = sourceFiles().filter(
+  (path) => values.only.length === 0 || values.only.some((only) => path.includes(only)),
+);
+const mutants = wanted
+  .flatMap((path) => mutantsOf(path, readFileSync(path, "utf8")))
+  .map((each, id) => ({ ...each, id }));
+if (mutants.length === 0) {
+  process.stderr.write(
+    `There is nothing to change under ${values.only.join(", ")}; the files are those of packages/calc/src and rules.\n`,
+  );
+  process.exit(2);
+}
+
+const byPath = new Map();
+for (const each of mutants) byPath.set(`${top}${each.path}`, [...(byPath.get(`${top}${each.path}`) ?? []), each]);
+const program = await bundled(
+  testFiles().map((path) => `${top}${path}`),
+  byPath,
+);
+const survey = await surveyed(program);
+const unsound = survey.tests.filter(({ sound }) => !sound);
+for (const { file, name } of unsound) process.stderr.write(`left out, since it fails as things are: ${file}${name}\n`);
+const sound = survey.tests.filter(({ sound: holds }) => holds);
+const seconds = sound.reduce((sum, { ms }) => sum + ms, 0) / 1000;
+process.stderr.write(`${mutants.length} changes, ${sound.length} tests of ${seconds.toFixed(1)} s\n`);
+
+const { testsFor, learn } = chooser({ ...survey, tests: sound }, mutants);
+const results = [];
+await runAll(program, mutants, {
+  workers: Number(values.workers),
+  testsFor,
+  told: (mutant, by) => {
+    results.push({ ...mutant, by });
+    if (by !== undefined) learn(mutant, by);
+    else process.stderr.write(`not noticed: ${survivors([mutant])}\n`);
+    if (results.length % 100 === 0) process.stderr.write(`${results.length} of ${mutants.length}\n`);
+  },
+});
+results.sort((a, b) => a.id - b.id);
+const text = `Not noticed:\n${survivors(results)}\n\nCaught:\n${shares(results)}\n`;
+process.stdout.write(text);
+if (values.list) writeFileSync(values.list, text);

@@ -1,0 +1,35 @@
+// What a run found, as text.
+const folderOf = (path) =>
+  path
+    .split("/")
+    .slice(0, path.startsWith("packages/calc/src/") ? 4 : 2)
+    .join("/");
+
+const share = (caught, all) => `${((100 * caught) / all).toFixed(1)} %`;
+
+const line = (folder, list) => {
+  const caught = list.filter(({ by }) => by !== undefined).length;
+  return `${share(caught, list.length).padStart(8)}  ${String(caught).padStart(5)} of ${String(list.length).padStart(5)}  ${folder}`;
+};
+
+const short = (text) => text.replace(/\s+/gu, " ").slice(0, 70);
+
+/** Share caught in each folder and in all. */
+export function shares(results) {
+  const folders = Map.groupBy ? Map.groupBy(results, ({ path }) => folderOf(path)) : grouped(results);
+  const rows = [...folders].sort(([a], [b]) => (a < b ? -1 : 1)).map(([folder, list]) => line(folder, list));
+  return [...rows, line("in all", results)].join("\n");
+}
+
+const grouped = (results) => {
+  const folders = new Map();
+  for (const each of results) folders.set(folderOf(each.path), [...(folders.get(folderOf(each.path)) ?? []), each]);
+  return folders;
+};
+
+/** Every change that no test noticed, with its place. */
+export const survivors = (results) =>
+  results
+    .filter(({ by }) => by === undefined)
+    .map(({ path, line: row, column, was, put }) => `${path}:${row}:${column}: ${short(was)}  →  ${short(put)}`)
+    .join("\n");
