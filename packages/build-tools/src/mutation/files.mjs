@@ -1,5 +1,6 @@
 // The files whose figures and signs are changed, and the tests that have to notice.
 import { readdirSync } from "node:fs";
+import { posix } from "node:path";
 import { top } from "../steps.mjs";
 
 const filesIn = (folder) =>
@@ -19,10 +20,14 @@ export const sourceFiles = () => [
 ];
 
 /** Tests of the computation and the rules; not those of reading, writing, the terminal, the site and git. */
-const TESTS = /^tests\/(?:reference|register|rules|properties|takeoff)\/|^tests\/documents\/starter/u;
+const TESTS = /^tests\/(?:reference|rules|properties)\/|^tests\/architecture\/register/u;
 
 /** This one reads the sources' text and not what they do. */
-const NO_USE = "tests/register/figures.test.ts";
+const NO_USE = "tests/architecture/figures.test.ts";
 
 export const testFiles = () =>
   filesIn("tests").filter((path) => path.endsWith(".test.ts") && TESTS.test(path) && path !== NO_USE);
+
+/** The sources a source takes from, each as a path of the list. */
+export const importsOf = (path, text) =>
+  [...text.matchAll(/from "(\.[^"]+)\.js"/gu)].map(([, name]) => posix.join(posix.dirname(path), `${name}.ts`));

@@ -52,13 +52,27 @@ function figure(node, text) {
   return [String(other(value))];
 }
 
+/** "As good as equal": whether the fineness itself still counts is no limit of anything. */
+const isFineness = (node, source) => /\de-\d|SAME_PLACE/u.test(node.getText(source));
+
+/** A boundary moved by nothing; the sign turned round is tried all the same. */
+const isMoved = (sign, put) => put.startsWith(sign) || sign.startsWith(put);
+
+function signsOf(node, source) {
+  const { left, right, operatorToken } = node;
+  if (isText(left) || isText(right)) return [];
+  const sign = operatorToken.getText(source);
+  return (SIGNS.get(operatorToken.kind) ?? []).filter(
+    (put) => !(/^[<>]/u.test(sign) && isMoved(sign, put) && isFineness(node, source)),
+  );
+}
+
 function changesOf(node, source) {
   const text = node.getText(source);
   if (ts.isNumericLiteral(node)) return figure(node, text);
   if (ts.isBinaryExpression(node)) {
-    if (isText(node.left) || isText(node.right)) return [];
     const [left, right] = [node.left.getText(source), node.right.getText(source)];
-    return (SIGNS.get(node.operatorToken.kind) ?? []).map((sign) => `(${left}) ${sign} (${right})`);
+    return signsOf(node, source).map((sign) => `(${left}) ${sign} (${right})`);
   }
   if (ts.isPrefixUnaryExpression(node) && [S.MinusToken, S.ExclamationToken].includes(node.operator))
     return [`(${node.operand.getText(source)})`];

@@ -6,7 +6,7 @@ import { parseArgs } from "node:util";
 import { top } from "../steps.mjs";
 import { bundled } from "./bundle.mjs";
 import { chooser } from "./choose.mjs";
-import { sourceFiles, testFiles } from "./files.mjs";
+import { importsOf, sourceFiles, testFiles } from "./files.mjs";
 import { mutantsOf } from "./mutants.mjs";
 import { runAll, surveyed } from "./pool.mjs";
 import { shares, survivors } from "./report.mjs";
@@ -20,18 +20,22 @@ const { values } = parseArgs({
 });
 
 process.chdir(top);
-const wanted = sourceFiles().filter(
-  (path) => values.only.length === 0 || values.only.some((only) => path.includes(only)),
-);
-const mutants = wanted
-  .flatMap((path) => mutantsOf(path, readFileSync(path, "utf8")))
-  .map((each, id) => ({ ...each, id }));
-if (mutants.length === 0) {
-  process.stderr.write(
-    `There is nothing to change under ${values.only.join(", ")}; the files are those of packages/calc/src and rules.\n`,
-  );
+const files = sourceFiles();
+const textOf = (path) => readFileSync(path, "utf8");
+const isWanted = (path) => values.only.length === 0 || values.only.some((only) => path.includes(only));
+// Every file is written with its switches, also where only some are asked for: they tell which tests come near.
+const mutants = files.flatMap((path) => mutantsOf(path, textOf(path))).map((each, id) => ({ ...each, id }));
+const asked = mutants.filter(({ path }) => isWanted(path));
+if (asked.length === 0) {
+  const among = "the files are those of packages/calc/src and rules";
+  process.stderr.write(`There is nothing to change under ${values.only.join(", ")}; ${among}.\n`);
   process.exit(2);
 }
+
+/** Files that take from a file. */
+const takers = new Map();
+for (const path of files)
+  for (const from of importsOf(path, textOf(path))) takers.set(from, [...(takers.get(from) ?? []), path]);
 
 const byPath = new Map();
 for (const each of mutants) byPath.set(`${top}${each.path}`, [...(byPath.get(`${top}${each.path}`) ?? []), each]);
@@ -44,18 +48,18 @@ const unsound = survey.tests.filter(({ sound }) => !sound);
 for (const { file, name } of unsound) process.stderr.write(`left out, since it fails as things are: ${file}${name}\n`);
 const sound = survey.tests.filter(({ sound: holds }) => holds);
 const seconds = sound.reduce((sum, { ms }) => sum + ms, 0) / 1000;
-process.stderr.write(`${mutants.length} changes, ${sound.length} tests of ${seconds.toFixed(1)} s\n`);
+process.stderr.write(`${asked.length} changes, ${sound.length} tests of ${seconds.toFixed(1)} s\n`);
 
-const { testsFor, learn } = chooser({ ...survey, tests: sound }, mutants);
+const { testsFor, learn } = chooser({ ...survey, tests: sound }, mutants, takers);
 const results = [];
-await runAll(program, mutants, {
+await runAll(program, asked, {
   workers: Number(values.workers),
   testsFor,
   told: (mutant, by) => {
     results.push({ ...mutant, by });
     if (by !== undefined) learn(mutant, by);
     else process.stderr.write(`not noticed: ${survivors([mutant])}\n`);
-    if (results.length % 100 === 0) process.stderr.write(`${results.length} of ${mutants.length}\n`);
+    if (results.length % 100 === 0) process.stderr.write(`${results.length} of ${asked.length}\n`);
   },
 });
 results.sort((a, b) => a.id - b.id);

@@ -32,7 +32,7 @@ export interface Carried {
 }
 
 /** Components sent for each pixel, on average. */
-const COMPONENTS = { "4:4:4": 3, "4:2:2": 2, "4:2:0": 1.5 } as const;
+export const COMPONENTS = { "4:4:4": 3, "4:2:2": 2, "4:2:0": 1.5 } as const;
 
 const BIGGER = "Send a standard raster such as 1920 × 1080 and place the face on it, at 0,0.";
 

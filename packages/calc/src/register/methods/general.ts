@@ -1,7 +1,7 @@
 import { connectorCurrent, connectorVoltage, mates, plugFits } from "../../connectors/index.js";
 import { areNeighbours, cellCentre, pathLength, stepBetween } from "../../face/path.js";
 import { pitchAgrees } from "../../face/pitch.js";
-import { greatestOf, leastOf, sum, times } from "../../formula/arithmetic.js";
+import { greatestOf, leastOf, shareOf, sum, times } from "../../formula/arithmetic.js";
 import { given } from "../../formula/value.js";
 import { awgArea, awgDiameter } from "../../quantity/awg.js";
 import { fromKept, toKept, unitByCode } from "../../quantity/units.js";
@@ -53,6 +53,18 @@ const quantityMethods: readonly Method[] = [
       asks: "1 m and 2 m",
       got: () => numberOf(greatestOf([metres(1), metres(2)], "length")),
       gives: 2,
+      from: "by hand",
+    },
+  },
+  {
+    name: "shareOf",
+    title: "A value as a share of another",
+    of: shareOf,
+    ...arithmetic,
+    example: {
+      asks: "1 m of 4 m",
+      got: () => numberOf(shareOf(metres(1), metres(4))),
+      gives: 0.25,
       from: "by hand",
     },
   },

@@ -6,7 +6,7 @@ import { copperHop, cordBudgets } from "../../signal/cords.js";
 import { ctaTiming } from "../../signal/cta.js";
 import { canBeTimed, cvt } from "../../signal/cvt.js";
 import { frameCost } from "../../signal/frame.js";
-import { links } from "../../signal/links.js";
+import { fixedRate, fixedRateMost, links } from "../../signal/links.js";
 import { californiaCharacterHeight } from "../../signal/message-signs.js";
 import { isInside, overlap } from "../../signal/placement.js";
 import { sdiGross, sdiRate } from "../../signal/sdi.js";
@@ -30,6 +30,37 @@ export const signalMethods: readonly Method[] = [
       got: () => carries(links["hd-sdi"], { width: 1920, height: 1080, rate: 60, depth: 10 }).carried,
       gives: false,
       from: "1080p60 needs 2.97 Gb/s (SMPTE ST 424)",
+    },
+  },
+  {
+    name: "fixedRate",
+    title: "An HDMI 2.1 link by its fixed rate",
+    of: fixedRate,
+    units: "Gb/s → bit/s of payload",
+    sources: ["hdmi-2.1", "hdmi-2.1-correction"],
+    validity: "the rates of the table",
+    example: {
+      asks: "48 Gb/s, in Gb/s",
+      got: () => fixedRate(48).payload / 1e9,
+      gives: 42,
+      within: 0.05,
+      from: "42.6 Gb/s × (1 − 8 ÷ 510)",
+    },
+  },
+  {
+    name: "fixedRateMost",
+    title: "What no HDMI 2.1 link of a rate passes",
+    of: fixedRateMost,
+    units: "Gb/s → bit/s",
+    sources: ["hdmi-2.1"],
+    validity: "the rates of the table",
+    example: {
+      asks: "48 Gb/s, in Gb/s",
+      got: () => fixedRateMost(48).payload / 1e9,
+      gives: 42.6,
+      // Printed cut off after the first decimal, not rounded.
+      within: 0.1,
+      from: "42.6 Gb/s of 48 in print",
     },
   },
   {

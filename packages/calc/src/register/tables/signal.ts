@@ -1,3 +1,4 @@
+import { COMPONENTS } from "../../signal/carry.js";
 import { RG6_LENGTHS, SDI_LOSS } from "../../signal/coax.js";
 import { LINEAR_BELOW } from "../../signal/contrast.js";
 import { copperVideoRows } from "../../signal/copper-video.js";
@@ -5,7 +6,7 @@ import { CHANNEL, CORD_MOST, cordBudgets } from "../../signal/cords.js";
 import { ctaFormats } from "../../signal/cta.js";
 import { CELL, FRONT_PORCH, LEAST_BACK_PORCH, QUARTER_MEGAHERTZ } from "../../signal/cvt.js";
 import { FRAME_BYTES, FRAME_OVERHEAD, FRAME_PAYLOAD } from "../../signal/frame.js";
-import { links, TMDS_FLOOR } from "../../signal/links.js";
+import { fixedRates, links, TMDS_FLOOR } from "../../signal/links.js";
 import { CALIFORNIA_ROWS } from "../../signal/message-signs.js";
 import { STATED_AT } from "../../signal/port.js";
 import { sdiRasters, sdiRates } from "../../signal/sdi.js";
@@ -76,6 +77,20 @@ export const signalTables: readonly Table[] = [
     holds: "highest clock in Hz, payload or rate in bit/s",
     sources: ["dvi-1.0"],
     data: links,
+  },
+  {
+    id: "signal.fixed-rates",
+    title: "Fixed rates of HDMI 2.1",
+    holds: "Gb/s over all lanes",
+    sources: ["hdmi-2.1", "hdmi-2.1-correction"],
+    data: fixedRates,
+  },
+  {
+    id: "signal.components",
+    title: "Components sent for each pixel",
+    holds: "number, on average",
+    sources: ["arithmetic"],
+    data: COMPONENTS,
   },
   {
     id: "signal.sdi-rasters",

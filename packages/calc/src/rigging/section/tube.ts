@@ -43,5 +43,6 @@ export const tubePlasticModulus = formula({
     within: 0.005e-6,
     from: "EN 39 type 4, 48.3 × 4.0 mm: W_pl 7.87 cm³ (data sheets to TG20)",
   },
-  compute: ({ D, t }) => tubeProperties(D, t).plastic,
+  // A wall that does not fit is a slip in a part, which is told; it must not stop the inspection.
+  compute: ({ D, t }) => (2 * t < D ? tubeProperties(D, t).plastic : Number.NaN),
 });
