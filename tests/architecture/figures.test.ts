@@ -4,7 +4,7 @@ import { constantsWithFigures, tableText } from "./figures.js";
 /** Exact unit factors are in the table of units; where a file repeats one for its own arithmetic it goes by these names. */
 const UNIT_FACTORS = ["FOOT", "INCH", "IN", "CM", "POUND", "LB", "LB_FT", "KSI", "KIP_IN", "BTU_PER_HOUR"];
 
-/** Figures that are no limits: bounds of an input, fineness of the arithmetic, choice of a printed unit. */
+/** Figures that are no limits: bounds of an input, fineness of the arithmetic, what is printed and in which unit. */
 const NOT_TABLES = [
   "face/extent.ts#columns",
   "face/extent.ts#panels",
@@ -15,6 +15,7 @@ const NOT_TABLES = [
   "quantity/print.ts#SMALL_LENGTHS",
   "rigging/beam/beam.ts#SAME_PLACE",
   "rigging/beam/deflection.ts#PARTS",
+  "rigging/beam/terms.ts#MOST",
   "signal/viewing.ts#pitch",
 ];
 

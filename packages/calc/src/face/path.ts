@@ -69,6 +69,4 @@ export const jumperNeeded = formula({
   validity: "a straight lay; a jumper led round a frame needs more",
   example: { given: { dx: 0.3, dy: 0.4, s: 0.1 }, gives: 0.6, within: 1e-12, from: "the 3-4-5 triangle" },
   compute: ({ dx, dy, s }) => Math.hypot(dx, dy) + s,
-  show: ({ dx, dy, s }, print) =>
-    `√((${print(dx.value, "length")})² + (${print(dy.value, "length")})²) + ${print(s.value, "length")}`,
 });

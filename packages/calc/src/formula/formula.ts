@@ -1,5 +1,6 @@
 import type { Kind } from "../quantity/kinds.js";
 import type { Print } from "../quantity/print.js";
+import { unitByCode } from "../quantity/units.js";
 import type { SourceId } from "../sources/index.js";
 import { type Gap, gapsOf, type Known, missing, type Value } from "./value.js";
 
@@ -124,6 +125,16 @@ export function showSum(values: readonly Known[], print: Print): string {
   return [...counts].map(([text, count]) => (count > 1 ? `${count} × ${text}` : text)).join(" + ");
 }
 
+const unitOf = (text: string): string => text.replace(/^[−\d.,\s]+/u, "");
+
+/** Prints values so that lengths share a unit: inches and feet in one line would not multiply out. */
+function inOneUnit(values: readonly Known[], print: Print): (value: Known) => string {
+  const lengths = values.filter(({ kind, value }) => kind === "length" && value !== 0);
+  const differ = new Set(lengths.map(({ value }) => unitOf(print(value, "length")))).size > 1;
+  const long = unitByCode("length", unitOf(print(1, "mass")) === "lb" ? "[ft_i]" : "m");
+  return ({ value, kind }) => (kind === "length" && differ ? print(value, kind, long) : print(value, kind));
+}
+
 function substitute(
   expression: string,
   values: Readonly<Record<string, Known | readonly Known[]>>,
@@ -132,19 +143,22 @@ function substitute(
   const symbols = Object.keys(values).sort((a, b) => b.length - a.length);
   if (symbols.length === 0) return expression;
   const quoted = symbols.map((symbol) => symbol.replace(/[.*+?^${}()|[\]\\]/gu, "\\$&"));
-  const pattern = new RegExp(`(?<![\\p{L}\\p{N}_])(${quoted.join("|")})(?![\\p{L}\\p{N}_])`, "gu");
+  // A raised figure behind a symbol is no part of its name; what is raised stands in brackets, with its unit.
+  const pattern = new RegExp(`(?<![\\p{L}\\p{Nd}_])(${quoted.join("|")})([²³])?(?![\\p{L}\\p{Nd}_])`, "gu");
+  const show = inOneUnit(Object.values(values).flat(), print);
   return expression
     .replace(/Σ\s*(?=[\p{L}])/gu, "Σ")
     .replace(/Σ([\p{L}\p{N}_]+)/gu, (whole, symbol: string) => {
       const list = values[symbol];
       return Array.isArray(list) ? `(${showSum(list as readonly Known[], print)})` : whole;
     })
-    .replace(pattern, (symbol) => {
+    .replace(pattern, (_, symbol: string, raised: string | undefined) => {
       const value = values[symbol] as Known | readonly Known[];
       if (Array.isArray(value))
         return `(${(value as readonly Known[]).map((each) => print(each.value, each.kind)).join("; ")})`;
       const known = value as Known;
-      return inBrackets(print(known.value, known.kind));
+      const text = show(known);
+      return raised ? `(${text})${raised}` : inBrackets(text);
     });
 }
 

@@ -6,6 +6,7 @@ import { slackEnvelope } from "../../rigging/beam/envelope.js";
 import { hangBeam } from "../../rigging/beam/slack.js";
 import { liftAt, momentAt, shearAt, solveBeam, turnAt } from "../../rigging/beam/solve.js";
 import { spanTerms } from "../../rigging/beam/span-terms.js";
+import { termsOf } from "../../rigging/beam/terms.js";
 import { beamMomentAt, shearsBeside, threeMomentEquations } from "../../rigging/beam/three-moment.js";
 import { reactionValue } from "../../rigging/beam/working.js";
 import { clipsNeeded } from "../../rigging/hardware/clips.js";
@@ -38,6 +39,20 @@ export const beamMethods: readonly Method[] = [
     sources: ["statics"],
     validity: bar,
     example: { asks: "16 m at 1 a metre", got: () => totalLoad(double), gives: 16, from: "by hand" },
+  },
+  {
+    name: "termsOf",
+    title: "Loads left of a place as single forces",
+    of: termsOf,
+    units: "loads, m → load at m",
+    sources: ["statics"],
+    validity: "no couples on the beam",
+    example: {
+      asks: "8 m at 1 a metre, left of 4 m",
+      got: () => termsOf(simple, 4).flatMap(({ load, at }) => [load, at]),
+      gives: [4, 2],
+      from: "4 m of load in the middle of those 4 m",
+    },
   },
   {
     name: "loadMomentAbout",

@@ -34,7 +34,7 @@ export const tubePlasticModulus = formula({
     D: { kind: "length", is: "outside diameter", above: 0 },
     t: { kind: "length", is: "wall", above: 0 },
   },
-  expression: "(D³ − (D − 2 t)³) ÷ 6",
+  expression: "(D³ − (D − 2 × t)³) ÷ 6",
   source: "tube-formula",
   validity: "round tube with a wall thinner than half its diameter",
   example: {
