@@ -12,7 +12,7 @@ import { ALPHA_75, gaugeRows } from "../../power/conductors/copper-awg.js";
 import { ALPHA_20, metricRows } from "../../power/conductors/copper-metric.js";
 import { BTU_PER_TON } from "../../power/heat.js";
 import { K } from "../../power/k-method.js";
-import { CLASS_A, CORD_LEAKAGE, LEAKAGE_SHARE } from "../../power/leakage.js";
+import { CLASS_A, CORD_LEAKAGE, LEAKAGE_SHARE, RESIDUAL_MOST } from "../../power/leakage.js";
 import { receptacleLoads, receptacleRatings } from "../../power/receptacles.js";
 import type { Table } from "../table.js";
 
@@ -177,6 +177,13 @@ export const powerTables: readonly Table[] = [
     holds: "share of its rated residual current",
     sources: ["iec-60364-5-53", "bs-7671-415.1.1"],
     data: LEAKAGE_SHARE,
+  },
+  {
+    id: "power.residual-most",
+    title: "Greatest rating of a residual device for additional protection",
+    holds: "A",
+    sources: ["bs-7671-415.1.1"],
+    data: RESIDUAL_MOST,
   },
   {
     id: "power.class-a",
