@@ -1,4 +1,4 @@
-import { type Known, times, type Value } from "@plumbmark/calc";
+import { endVoltage, farEndDrop, sum, type Value } from "@plumbmark/calc";
 import type { Circuit, Run } from "@plumbmark/core";
 import { arrowHead } from "./shared/dimension.js";
 import { type Drawing, SHEET_WIDTH, type Subject } from "./shared/drawing.js";
@@ -10,24 +10,18 @@ import { fitted, SMALL, text } from "./shared/text.js";
 const BREAKER = 27;
 const OUTLET = 70;
 /** Where the panels of a run stand. */
-const PANELS = [112, 138, 164] as const;
+const PANELS = [117, 141, 165] as const;
 const ROW = 26;
-const BOX = { width: 12, height: 8 };
+const BOX = { width: 11, height: 8 };
 
 const small = (words: string, x: number, y: number, anchor: "start" | "middle" | "end" = "middle", data = {}) =>
   text(words, [x, y], { size: SMALL, anchor, data });
 
-/** What is left of the supply after this drop. */
-const after = (run: Run, drop: Value | undefined): Value => {
-  const { voltage } = run;
-  if (!voltage.known || !drop) return voltage.known ? { known: false, kind: "voltage", gaps: [] } : voltage;
-  if (!drop.known) return drop;
-  return {
-    ...voltage,
-    value: voltage.value - (drop as Known).value,
-    origin: { from: "counted", what: "voltage left" },
-  };
-};
+/** What is left of the supply at a panel of the run, 0 the first: less the wiring, the feed and every jumper before it. */
+function voltageAt(run: Run, index: number): Value {
+  const own = farEndDrop.of({ dv: run.drops.slice(0, index + 2) });
+  return endVoltage.of({ V: run.voltage, dv: run.feederDrop ? sum([run.feederDrop, own], "voltage") : own });
+}
 
 const valueMark = (name: string, value: Value): Readonly<Record<string, string | number>> =>
   value.known ? { [name]: value.value } : {};
@@ -65,12 +59,12 @@ function source(circuit: Circuit, y: number, { build, system }: Subject): Shapes
     line([BREAKER + 14, y], [OUTLET, y], { strokeWidth: WIDE }),
     small(
       wired ? `${shown(circuit.conductor, system)}, ${shown(length, system)}` : `wiring ${UNWRITTEN}`,
-      (BREAKER + 14 + OUTLET) / 2 + 1,
+      (BREAKER + 12 + OUTLET) / 2,
       y - 1.4,
     ),
     small(
       told(circuit.current, system),
-      (BREAKER + 14 + OUTLET) / 2 + 1,
+      (BREAKER + 12 + OUTLET) / 2,
       y + 4,
       "middle",
       valueMark("dataCurrent", circuit.current),
@@ -104,13 +98,7 @@ function jumperTo(run: Run, from: Stop, to: Stop, y: number, { system }: Subject
   const x1 = from.x + BOX.width;
   const middle = (x1 + to.x) / 2;
   const skipped = to.index - from.index - 1;
-  const current: Value =
-    behind.every((each) => each.known) && behind.length > 0
-      ? times(
-          behind[0] as Known,
-          behind.reduce((sum, each) => sum + (each as Known).value, 0) / (behind[0] as Known).value,
-        )
-      : (behind.find((each) => !each.known) as Value);
+  const current = sum(behind, "current", "I");
   return [
     line([x1, y], [to.x, y], { strokeWidth: WIDE, ...(skipped > 0 ? { strokeDashArray: "1 1.2" } : {}) }),
     ...(skipped > 0 ? [small(`${skipped} more`, middle, y - 1.4)] : []),
@@ -119,12 +107,12 @@ function jumperTo(run: Run, from: Stop, to: Stop, y: number, { system }: Subject
 }
 
 function panelsOf(run: Run, y: number, subject: Subject): Shapes {
-  const { panels, drops } = run;
+  const { panels } = run;
   const { system } = subject;
   if (!panels) return [small(`panels ${UNWRITTEN}`, PANELS[0] + 2, y + 1, "start")];
   const all = stops(panels.length);
   return all.flatMap((stop, place) => {
-    const voltage = after(run, drops[stop.index + 1]);
+    const voltage = voltageAt(run, stop.index);
     const last = stop.index === panels.length - 1;
     const from = all[place - 1];
     return [
@@ -177,6 +165,14 @@ const otherLoad = (circuit: Circuit, { build, system }: Subject): string | undef
   return other && `Also on the circuit, counted in its current: ${shown(other, system)} of other load.`;
 };
 
+/** What the voltages are counted from. */
+const feederWords = (circuit: Circuit, { build, system }: Subject): string => {
+  const lost = build.reader.quantities.get(`${circuit.path}.wiring.feeder-drop`);
+  return lost
+    ? `Voltages count the ${shown(lost, system)} that the feeder loses before the breaker.`
+    : `Voltages are counted from the breaker: what the feeder loses before it is ${UNWRITTEN}.`;
+};
+
 const legWords = (circuit: Circuit, system: Subject["system"]): readonly string[] =>
   circuit.threePhase
     ? [
@@ -206,9 +202,12 @@ export function oneLine(circuit: Circuit, subject: Subject): Drawing {
   const first = top.height + 17;
   const y = (index: number): number => first + index * ROW;
   const gaps = gapNotes([circuit.voltage, circuit.breaker, ...runs.map((run) => run.voltageAtEnd)]);
-  const words = [otherLoad(circuit, subject), ...legWords(circuit, subject.system), ...gaps].filter(
-    (each) => each !== undefined,
-  );
+  const words = [
+    feederWords(circuit, subject),
+    otherLoad(circuit, subject),
+    ...legWords(circuit, subject.system),
+    ...gaps,
+  ].filter((each) => each !== undefined);
   const rated = `Continuous rating: ${told(circuit.continuousRating(), subject.system)}. Current of the circuit: ${told(circuit.current, subject.system)}.`;
   const foot = notes([rated, ...words], 2, y(Math.max(runs.length, 1) - 1) + 13, SHEET_WIDTH - 4);
   return {

@@ -2,10 +2,10 @@ import { type Cell, cellName } from "@plumbmark/core";
 import type { Element } from "hast";
 import { hatch } from "../shared/hatch.js";
 import { series } from "../shared/series.js";
-import { type Box, group, line, path, rect, type Shapes, WIDE } from "../shared/svg.js";
+import { type Box, group, line, NARROW, path, rect, type Shapes, WIDE } from "../shared/svg.js";
 import { SMALL, text } from "../shared/text.js";
 import { countOf, type Strand, timesOn } from "./strand.js";
-import { roomIn, type View } from "./view.js";
+import { roomIn, type View, weightOf } from "./view.js";
 
 /** Cells of one look joined along rows: a face of thousands of panels has few strokes. */
 function spans(view: View, cells: readonly Cell[]): readonly Box[] {
@@ -41,7 +41,11 @@ export function groupHatches(view: View, strands: readonly Strand[]): Shapes {
 function panel(view: View, cell: Cell, times: number): Element {
   const box = view.box(cell);
   const name = cellName(cell);
-  const odd = times === 1 ? {} : { strokeWidth: WIDE * 1.6, strokeDashArray: "2 1", className: "unfed" };
+  const fine = Math.min(1, box.height / 9.5);
+  const odd =
+    times === 1
+      ? { strokeWidth: NARROW * weightOf(view) }
+      : { strokeWidth: WIDE * 1.6 * fine ** 2, strokeDashArray: "2 1", className: "unfed" };
   const words =
     roomIn(view) === "name"
       ? [text(name, [box.x + 0.9, box.y + SMALL + 0.3], { size: box.height < 13 ? SMALL - 0.3 : SMALL })]

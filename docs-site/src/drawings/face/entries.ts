@@ -4,7 +4,7 @@ import { lineLook, series } from "../shared/series.js";
 import { group, type Point, paper, polyline, type Shapes } from "../shared/svg.js";
 import { fitted, MIDDLE, measure, SMALL, text } from "../shared/text.js";
 import type { Strand } from "./strand.js";
-import type { View } from "./view.js";
+import { type View, weightOf } from "./view.js";
 
 export type Side = "left" | "right" | "above" | "below";
 
@@ -95,7 +95,11 @@ function tagLine(words: string, index: number, [x, y]: Point, anchor: "start" | 
 function drawn(view: View, entry: Entry, along: number, lines: number): Shapes {
   const { strand, cell, side, words, outward } = entry;
   const centre = view.centre(cell);
-  const look = { ...lineLook(series(strand.number)), ...(outward ? { strokeDashArray: "0.8 1.6" } : {}) };
+  const look = {
+    ...lineLook(series(strand.number)),
+    strokeWidth: 0.7 * weightOf(view),
+    ...(outward ? { strokeDashArray: "0.8 1.6" } : {}),
+  };
   const near = edge(view, side, centre, 2);
   const far = edge(view, side, upright(side) ? [0, along] : [along, 0], 6);
   const way = outward ? [centre, near, far] : [far, near, centre];
@@ -118,7 +122,7 @@ function drawn(view: View, entry: Entry, along: number, lines: number): Shapes {
       arrowHead(
         tip,
         Math.atan2(tip[1] - before[1], tip[0] - before[0]),
-        3.2,
+        3.2 * weightOf(view),
         { fill: look.stroke, className: look.className },
         0.42,
       ),
@@ -127,9 +131,12 @@ function drawn(view: View, entry: Entry, along: number, lines: number): Shapes {
   ];
 }
 
-/** How many tags a side may have before they would fill more paper than the face does. */
-const most = (view: View, side: Side): number =>
-  upright(side) ? Math.max(12, Math.floor(view.outline.height / 4)) : Math.max(3, Math.floor(view.outline.width / TAG));
+/** How many cables of one side can be named there. */
+const MOST: Readonly<Record<Side, number>> = { left: 34, right: 34, above: 4, below: 4 };
+
+/** Whether a side has more cables than can be named there. */
+export const tooMany = (entries: readonly Entry[], side: Side): boolean =>
+  entries.filter((each) => each.side === side).length > MOST[side];
 
 /** The entries of one side with their tags; `unnamed` when there are too many to name. */
 export function entrySide(
@@ -138,7 +145,7 @@ export function entrySide(
   side: Side,
 ): { readonly shapes: Shapes; readonly reach: number; readonly unnamed: boolean } {
   const own = entries.filter((each) => each.side === side);
-  const unnamed = own.length > most(view, side);
+  const unnamed = tooMany(entries, side);
   const ways = own.map(({ cell }) => view.centre(cell)[upright(side) ? 1 : 0]);
   const high = upright(side) ? (own.length * HIGH <= Math.max(view.outline.height, 60) ? HIGH : 4) : TAG;
   const lines = unnamed ? 0 : high === 4 ? 1 : 2;

@@ -8,7 +8,7 @@ import { rect, type Shapes, WIDE } from "../shared/svg.js";
 import { SMALL, text } from "../shared/text.js";
 import { cellShapes, groupHatches } from "./cells.js";
 import { dataLayer } from "./data.js";
-import { type Entry, entriesOf, entrySide, type Side, TAG } from "./entries.js";
+import { type Entry, entriesOf, entrySide, type Side, TAG, tooMany } from "./entries.js";
 import { legend } from "./legend.js";
 import { powerLayer } from "./power.js";
 import { remarks } from "./remarks.js";
@@ -23,6 +23,8 @@ const BARE = 14;
 
 const at = (entries: readonly Entry[], side: Side): boolean => entries.some((each) => each.side === side);
 
+const named = (entries: readonly Entry[], side: Side): boolean => at(entries, side) && !tooMany(entries, side);
+
 interface Margins {
   readonly left: number;
   readonly right: number;
@@ -31,8 +33,8 @@ interface Margins {
 }
 
 const marginsOf = (entries: readonly Entry[]): Margins => ({
-  left: at(entries, "left") ? TAG + 4 : BARE,
-  right: at(entries, "right") ? TAG + 4 : BARE,
+  left: named(entries, "left") ? TAG + 4 : BARE,
+  right: named(entries, "right") ? TAG + 4 : BARE,
   above: at(entries, "above") ? 17 : 7,
   below: at(entries, "below") ? 17 : 6,
 });
@@ -42,7 +44,7 @@ function dimensions(view: View, { below }: Margins, { system }: Subject, entries
   const [right, bottom] = [outline.x + outline.width, outline.y + outline.height];
   if (!scale || !face.width.known || !face.height.known) return [];
   const leftward = at(entries, "right") && !at(entries, "left");
-  const clear = at(entries, "right") && at(entries, "left") ? TAG + 6 : 8;
+  const clear = named(entries, "right") && named(entries, "left") ? TAG + 6 : 9;
   const x = leftward ? outline.x - clear : right + clear;
   const near = leftward ? outline.x : right;
   return [

@@ -7,7 +7,7 @@ import { table } from "../shared/table.js";
 import type { Layer, Strand } from "./strand.js";
 
 /** A longer list belongs into the schedules. */
-const MOST = 36;
+const MOST = 24;
 const SWATCH = 13;
 const ROW = 4.6;
 

@@ -5,7 +5,7 @@ import { lineLook, series } from "../shared/series.js";
 import { group, type Point, polyline, rect, type Shapes, shape } from "../shared/svg.js";
 import { text } from "../shared/text.js";
 import type { Strand } from "./strand.js";
-import { roomIn, type View } from "./view.js";
+import { roomIn, type View, weightOf } from "./view.js";
 
 /** Arrow heads need not stand closer than this, millimetres. */
 const APART = 14;
@@ -34,17 +34,18 @@ function stretches(points: readonly Point[]): readonly Stretch[] {
   return joined;
 }
 
-function heads({ from, to, hops }: Stretch, everyHop: boolean, look: Look): Shapes {
-  const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
-  const count = everyHop ? hops : Math.max(1, Math.floor(length / APART));
+/** Between two panels, never on one: its number stands there. */
+function heads({ from, to, hops }: Stretch, everyHop: boolean, size: number, look: Look): Shapes {
+  const hop = Math.hypot(to[0] - from[0], to[1] - from[1]) / hops;
+  const step = everyHop ? 1 : Math.max(1, Math.ceil(APART / hop));
   const direction = way(from, to);
-  return Array.from({ length: count }, (_, index) => {
-    const share = (index + 0.5) / count;
+  return Array.from({ length: Math.ceil(hops / step) }, (_, index) => {
+    const share = (index * step + 0.5) / hops;
     const tip: Point = [
-      from[0] + (to[0] - from[0]) * share + 1.6 * Math.cos(direction),
-      from[1] + (to[1] - from[1]) * share + 1.6 * Math.sin(direction),
+      from[0] + (to[0] - from[0]) * share + (size / 2) * Math.cos(direction),
+      from[1] + (to[1] - from[1]) * share + (size / 2) * Math.sin(direction),
     ];
-    return arrowHead(tip, direction, 3.2, { fill: look.stroke, className: look.className }, 0.42);
+    return arrowHead(tip, direction, size, { fill: look.stroke, className: look.className }, 0.42);
   });
 }
 
@@ -71,9 +72,11 @@ export function route(view: View, strand: Strand): Element | undefined {
   const { cells, number, name, sort } = strand;
   if (!cells) return undefined;
   const points = cells.map(view.centre);
-  const look = lineLook(series(number));
+  const fine = weightOf(view);
+  const look = { ...lineLook(series(number)), strokeWidth: 0.7 * fine };
   const room = roomIn(view);
-  const ends = room === "nothing" ? [endMark(points[0], look, 1.1)] : [];
+  const size = room === "name" ? 3.2 : room === "number" ? 1.8 : 2.4 * fine;
+  const ends = room === "nothing" ? [endMark(points[0], look, 1.1 * fine)] : [];
   const nodes = room === "nothing" ? [] : cells.map((cell, index) => node(view, strand, cell, index + 1, look));
   return group(
     {
@@ -85,7 +88,7 @@ export function route(view: View, strand: Strand): Element | undefined {
       ...(points.length > 1
         ? [polyline(points, { ...look, className: `way ${look.className}`, strokeLineJoin: "round" })]
         : []),
-      ...stretches(points).flatMap((each) => heads(each, room === "name", look)),
+      ...stretches(points).flatMap((each) => heads(each, room === "name", size, look)),
       ...nodes,
       ...ends.filter((each) => each !== undefined),
     ],

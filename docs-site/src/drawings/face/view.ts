@@ -61,6 +61,10 @@ export function viewOf(face: Face, rear: boolean, [x, y]: Point, extent: ReturnT
   return { face, rear, scale, cell, outline: { x, y, width, height }, box, centre };
 }
 
+/** How strong lines are to be: those of small cells would run into one another. */
+export const weightOf = ({ cell }: Pick<View, "cell">): number =>
+  Math.min(1, Math.max(0.3, Math.min(cell.width, cell.height) / 4.6));
+
 /** Whether there is room in a cell for its name beside the line, for a number alone, or for nothing. */
 export function roomIn({ cell }: Pick<View, "cell">): "name" | "number" | "nothing" {
   const least = Math.min(cell.width, cell.height);

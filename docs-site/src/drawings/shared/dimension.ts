@@ -33,7 +33,7 @@ const frame = ({ metres, broken }: Dimension, drawn: number, shapes: Shapes): El
   group(
     {
       className: broken ? "dimension broken" : "dimension",
-      ...(metres === undefined ? {} : { dataMetres: String(metres), dataDrawn: num(drawn) }),
+      ...(metres === undefined ? {} : { dataMetres: metres, dataDrawn: num(drawn) }),
     },
     shapes,
   );

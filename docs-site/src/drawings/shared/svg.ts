@@ -18,7 +18,12 @@ type Look = Readonly<Record<string, string | number | boolean | undefined>>;
 export const num = (value: number): number => Math.round(value * 100) / 100 || 0;
 
 const rounded = (look: Look): Look =>
-  Object.fromEntries(Object.entries(look).map(([key, value]) => [key, typeof value === "number" ? num(value) : value]));
+  Object.fromEntries(
+    Object.entries(look).map(([key, value]) => [
+      key,
+      typeof value === "number" && !key.startsWith("data") ? num(value) : value,
+    ]),
+  );
 
 export const shape = (name: string, look: Look, children: Shapes = []): Element => s(name, rounded(look), ...children);
 
