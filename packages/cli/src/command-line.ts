@@ -94,10 +94,11 @@ export function commandLine(around: Surroundings, version: string, done: (status
     .action(async (folder, options) => done(await publishCommand(folder, options, around)));
   program
     .command("start")
-    .description("make a new docs repository to begin from")
-    .argument("<dir>", "a new or empty folder")
+    .description("make a new docs repository to begin from, or a new rule in the one you are in")
+    .argument("<dir>", "a new or empty folder, or the word `rule`")
+    .argument("[name]", "after `rule`: the name of the new rule")
     .addHelpText("after", START_HELP)
-    .action(async (dir) => done(await startCommand(dir, around)));
+    .action(async (dir, name) => done(await startCommand(dir, name, around)));
   program
     .command("hook")
     .description("put a pre-commit hook of git in place that inspects what is staged")

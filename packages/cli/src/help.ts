@@ -66,8 +66,12 @@ export const START_HELP = `
 Copies a small docs repository with invented builds, a parts catalogue, stock and a house standard. A folder with
 anything in it is refused.
 
-Example
-  plumbmark start my-builds`;
+After \`rule\` it writes a new rule of your own into the docs repository you are in: the rule, a document that holds, one
+that fails and one that is open, and a test that passes. Nothing that is there is changed.
+
+Examples
+  plumbmark start my-builds
+  plumbmark start rule two-riggers`;
 
 export const HOOK_HELP = `
 Run it in the docs repository. It never overwrites a hook that is there already, and honours core.hooksPath.
