@@ -10,6 +10,7 @@ function valuesOfCircuit(circuit: Circuit): readonly Entry[] {
     ...under(circuit.path, {
       voltage: circuit.voltage,
       breaker: circuit.breaker,
+      residual: circuit.hasResidual ? circuit.residual : undefined,
       load: circuit.load,
       current: circuit.current,
       "continuous-rating": circuit.continuousRating(),
