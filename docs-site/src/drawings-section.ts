@@ -38,7 +38,7 @@ function figure(document: Published, { drawing, file }: Filed, prefix: string) {
       { class: "wide", tabIndex: 0, ariaLabel: `${drawing.title}${prefix === "Drawing" ? "" : ", in the document"}` },
       [svg(drawing, `${prefix}-${file}`)],
     ),
-    h("figcaption", h("a", { href }, `${drawing.title}: file of its own`)),
+    h("figcaption", h("a", { href }, `Open by itself: ${drawing.title}`)),
   ]);
 }
 

@@ -45,7 +45,7 @@ function panel(view: View, cell: Cell, times: number): Element {
   const odd =
     times === 1
       ? { strokeWidth: NARROW * weightOf(view) }
-      : { strokeWidth: WIDE * 1.6 * fine ** 2, strokeDashArray: "2 1", className: "unfed" };
+      : { strokeWidth: WIDE * 1.6 * fine, strokeDashArray: `${2 * fine} ${fine}`, className: "unfed" };
   const words =
     roomIn(view) === "name"
       ? [text(name, [box.x + 0.9, box.y + SMALL + 0.3], { size: box.height < 13 ? SMALL - 0.3 : SMALL })]
