@@ -136,7 +136,7 @@ describe("sightlines", () => {
   });
 
   it("draw no sight line where no height of the eyes is written down", () => {
-    const drawing = named("builds/over-stage-banner.md", "sightlines-banner");
+    const drawing = named("builds/small-screen.md", "sightlines-screen");
     expect(drawing.all("line").filter(({ attributes }) => attributes.class === "sight")).toHaveLength(0);
     expect(drawing.all("text").map(words).join("\n")).toContain("not written down");
   });
