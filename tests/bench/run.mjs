@@ -57,3 +57,5 @@ for (const [index, rows] of sizes.entries())
   console.log(
     `${rows * COLUMNS} panels: ${costs[index].toFixed(0)} ms${index > 0 ? `, ${(costs[index] / costs[index - 1]).toFixed(2)} times the half` : ""}`,
   );
+
+await import("./plugins.mjs");

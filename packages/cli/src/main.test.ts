@@ -158,13 +158,15 @@ describe("a house standard", () => {
 
   it("that sets a plugin's rule wrongly is trouble, with the place and what may stand there", async () => {
     const stated = 'id: "house.own", states: "S.", level: "shall", why: "W.", judged: "J.", sources: ["house"]';
-    const settings = 'settings: { most: { us: 5, iec: 5, kind: "mass", describe: "most mass" } }, checks: () => []';
+    const most = 'most: { us: 5, iec: 5, kind: "mass", describe: "most mass", schema: { maximum: 9 } }';
+    const settings = `settings: { ${most} }, checks: () => []`;
     await put("house-rules/index.mjs", `export default { kit: 1, rules: [{ ${stated}, ${settings} }] };`);
     const standard = (entry: string): string =>
       `house-standard: House\nplugins: ["./house-rules/index.mjs"]\nrules:\n  house.own: {${entry}}\n`;
     await put("builds/a.md", "---\nbuild: a\n---\n");
     for (const [entry, says] of [
       ["most: 5 m", /house-standard\.yaml:4:\d+: .*`5 m`, which is a length/u],
+      ["most: 10 kg", /house-standard\.yaml:4:\d+: .*`10 kg`.*at most 9 \(kg\)/u],
       ["least: 5 kg", /house-standard\.yaml:4:\d+: house\.own has no setting `least`/u],
     ] as const) {
       await put("house-standard.yaml", standard(entry));

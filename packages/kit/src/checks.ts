@@ -8,7 +8,7 @@ type Agreeing<M extends Kind, A extends Kind> = Kind extends M | A
   ? unknown
   : [A] extends [M]
     ? unknown
-    : { readonly kind: NoInfer<M> };
+    : `${NoInfer<M>} is measured and ${NoInfer<A>} is allowed: they cannot be compared`;
 
 interface Said {
   /** What was found and what is allowed, as one sentence; the values come printed in the document's own units. */
@@ -19,7 +19,9 @@ interface Said {
 
 /** What is measured and what is allowed: two values of one kind of quantity. */
 export interface Comparison<M extends Kind, A extends Kind> extends Said {
+  /** What was found. */
   readonly measured: Value<M>;
+  /** What is allowed: of the same kind of quantity. */
   readonly allowed: Value<A> & Agreeing<M, A>;
 }
 
@@ -43,8 +45,11 @@ export const agrees = compare("exactly");
 
 /** What is measured lies between two ends, both of which are allowed. */
 export interface Between<M extends Kind, L extends Kind, U extends Kind> extends Said {
+  /** What was found. */
   readonly measured: Value<M>;
+  /** The lower end, which is allowed. */
   readonly least: Value<L> & Agreeing<M, L>;
+  /** The upper end, which is allowed. */
   readonly most: Value<U> & Agreeing<M, U>;
 }
 

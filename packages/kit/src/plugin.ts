@@ -5,7 +5,9 @@ export const KIT = 1;
 
 /** Somebody's own rules, with the version of the kit they are written for. */
 export interface Plugin {
+  /** The version of the kit its rules are written for. */
   readonly kit: typeof KIT;
+  /** Its rules. */
   readonly rules: readonly Rule[];
 }
 

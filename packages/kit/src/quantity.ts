@@ -70,7 +70,7 @@ const unitOf = (text: string): string => text.trim().replace(/^[^\s]+\s+/u, "");
  * with one of another kind. `what` says in the working what it is; it rests on the house's own practice.
  * @throws RangeError when the text cannot be read
  */
-export function quantity<const T extends string>(text: Readable<T> & T, what: string = text): Known<KindOf<T>> {
+export function quantity<const T extends string>(text: Readable<T>, what: string = text): Known<KindOf<T>> {
   const kind = / ft .+ in$/u.test(text) ? "length" : KIND_OF[unitOf(text) as keyof Units];
   if (kind === undefined) throw new RangeError(`\`${text}\` has no unit a quantity can be told by; use quantityOf.`);
   return quantityOf(kind, text, what) as Known<KindOf<T>>;

@@ -26,6 +26,7 @@ interface Statement<S extends Settings> {
   readonly id: string;
   /** The rule in one sentence, as it would stand in a standard. */
   readonly states: string;
+  /** Its level, unless the house standard sets another. */
   readonly level: Level;
   /** What goes wrong on site without it. */
   readonly why: string;
@@ -33,6 +34,7 @@ interface Statement<S extends Settings> {
   readonly judged: string;
   /** Ids of what it rests on, from `sources`: `part` for a maker's figure, `practice`, `house`, or a standard. */
   readonly sources: readonly SourceId[];
+  /** What a house standard may set of it. */
   readonly settings?: S;
 }
 

@@ -38,9 +38,13 @@ export type Origin =
 
 /** A value that is known, in the unit its kind is kept in (SI). */
 export interface Known<K extends Kind = Kind> {
+  /** True: there is a number. */
   readonly known: true;
+  /** The number, in the unit the kind is kept in (SI). */
   readonly value: number;
+  /** What kind of quantity it is. */
   readonly kind: K;
+  /** Where it comes from: written, computed, from a table, assumed or counted. */
   readonly origin: Origin;
   /** The unit its author wrote, if it was written. */
   readonly unit?: Unit;
@@ -48,14 +52,18 @@ export interface Known<K extends Kind = Kind> {
 
 /** A value that cannot be told, with everything that is missing for it. Never zero, never passes a check. */
 export interface Missing<K extends Kind = Kind> {
+  /** False: nothing can be told of it. */
   readonly known: false;
+  /** What kind of quantity it would be. */
   readonly kind: K;
+  /** Everything that is missing for it. */
   readonly gaps: readonly Gap[];
 }
 
 /** A value of one kind of quantity, known or missing. The kind stands in the type, so that a length cannot be given for a mass. */
 export type Value<K extends Kind = Kind> = Known<K> | Missing<K>;
 
+/** A value that cannot be told, with what is missing for it. */
 export const missing = <const K extends Kind>(kind: K, ...gaps: readonly Gap[]): Missing<K> => ({
   known: false,
   kind,

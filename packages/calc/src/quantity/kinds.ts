@@ -36,6 +36,7 @@ export const kinds = {
   count: { si: "{count}", name: "a number" },
 } as const;
 
+/** A kind of quantity: `length`, `mass`, `current` … Kinds that share a dimension stay apart. */
 export type Kind = keyof typeof kinds;
 
 /** UCUM code of the unit a kind is kept in. */

@@ -7,6 +7,7 @@ import type { Source } from "./source.js";
 /** Every source used, by id. Editions of a standard are separate entries. */
 export const sources = { ...generalSources, ...electricalSources, ...riggingSources, ...signalSources } as const;
 
+/** Id of a source: a key of `sources`. */
 export type SourceId = keyof typeof sources;
 
 export const sourceOf = (id: SourceId): Source => sources[id];

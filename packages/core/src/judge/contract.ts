@@ -1,6 +1,6 @@
 import { kinds, sources } from "@plumbmark/calc";
-import { Ajv2020 } from "ajv/dist/2020.js";
 import type { SettingDefinition } from "./rule.js";
+import { schemaOf } from "./setting-schema.js";
 
 type Unknown = Readonly<Record<string, unknown>>;
 
@@ -19,7 +19,7 @@ const typeOf = (value: unknown): string =>
 function schemaProblems(name: string, { schema, us, iec }: SettingDefinition): readonly string[] {
   if (schema === undefined) return [];
   try {
-    const meets = new Ajv2020({ strict: false }).compile(schema);
+    const meets = schemaOf(schema);
     return [us, iec].every((value) => meets(value))
       ? []
       : [`the default of its setting \`${name}\` does not meet its schema`];

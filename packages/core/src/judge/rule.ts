@@ -7,12 +7,16 @@ import type { CheckEntry } from "./record.js";
 /** `shall` requirement, `should` recommendation, `note` information, `none` not applied (ISO/IEC Directives, Part 2). */
 export type Level = "shall" | "should" | "note" | "none";
 
+/** What a setting of a rule may be. */
 export type Setting = number | boolean | string | readonly string[];
 
 /** One setting of a rule: its default, by practice where practices differ, and what it means. */
 export interface SettingDefinition {
+  /** Its default in `us` practice, in the unit its kind is kept in. */
   readonly us: Setting;
+  /** Its default in `iec` practice. */
   readonly iec: Setting;
+  /** What it means, in a few words. */
   readonly describe: string;
   /** Kind of quantity it is written as (`75 %`, `0.3 m`); a plain number or text when left out. */
   readonly kind?: Kind;
@@ -24,7 +28,9 @@ export interface SettingDefinition {
 
 /** What a rule looks at; `path` leads to its place in the document. */
 export interface Thing {
+  /** Its place in the document; empty for the document as a whole. */
   readonly path: string;
+  /** What messages call it. */
   readonly label: string;
   /** Place in the body, for what does not stand in the front matter. */
   readonly place?: Place;
@@ -32,7 +38,9 @@ export interface Thing {
 
 /** Texts of a check are made with the values printed in the document's own units. */
 export interface Words {
+  /** What was found, printed in the document's own units. */
   readonly measured: string;
+  /** What is allowed, printed likewise. */
   readonly allowed: string;
 }
 
@@ -40,16 +48,23 @@ export type Sense = "at most" | "at least" | "within" | "exactly";
 
 /** What a rule yields for each thing it looks at, holding or not. The engine compares. */
 export interface RawCheck {
+  /** Path of what it is about. */
   readonly at: string;
+  /** Compared with a limit, a plain statement, or open. */
   readonly form: "compare" | "plain" | "open";
+  /** What was found. */
   readonly measured?: Value;
+  /** What is allowed. */
   readonly allowed?: Value;
   /** The upper end of what is allowed; only of `within`, where `allowed` is the lower. */
   readonly most?: Value;
+  /** How the two are compared. */
   readonly sense?: Sense;
   /** Of a plain statement: whether it holds. */
   readonly holds?: boolean;
+  /** What was found and what is allowed, as one sentence. */
   readonly says: (words: Words) => string;
+  /** What would put it right. */
   readonly mend?: string;
   /** What has to be written down; only of an open check. */
   readonly gaps?: readonly string[];
@@ -61,6 +76,7 @@ export interface RawCheck {
   readonly file?: string;
 }
 
+/** What a rule is given. */
 export interface RuleContext {
   /** The document that is looked at. A rule over the whole repository has none. */
   readonly build: Build;
@@ -70,13 +86,21 @@ export interface RuleContext {
   readonly settings: Readonly<Record<string, Setting>>;
 }
 
+/** A rule as the engine carries it out. */
 export interface Rule {
+  /** `topic.name`. */
   readonly id: string;
+  /** The rule in one sentence. */
   readonly states: string;
+  /** Its level, unless the house standard sets another. */
   readonly level: Level;
+  /** What goes wrong on site without it. */
   readonly why: string;
+  /** What is compared with what. */
   readonly judged: string;
+  /** Ids of what it rests on. */
   readonly sources: readonly SourceId[];
+  /** What a house standard may set of it. */
   readonly settings?: Readonly<Record<string, SettingDefinition>>;
   /** The plugin it comes from; left out for the built-in rules. */
   readonly plugin?: string;
@@ -84,5 +108,6 @@ export interface Rule {
   readonly over?: "repository";
   /** Of a rule that was carried out elsewhere: what it came to. @throws Error when it could not be carried out. */
   readonly outcome?: (file: string) => readonly CheckEntry[];
+  /** Yields one check for each thing it looks at, holding or not. */
   readonly checks: (context: RuleContext) => Iterable<RawCheck>;
 }

@@ -4,12 +4,17 @@ import type { Part } from "../repository/parts.js";
 import { asMass } from "./as-mass.js";
 import { partName, partValue, type Reader } from "./reader.js";
 
+/** One part of a hang's assembly, in load order. */
 export interface AssemblyPart {
+  /** Its name in the catalogue. */
   readonly name: string;
+  /** Its entry of the catalogue; undefined when there is none of that name. */
   readonly part: Part | undefined;
+  /** Its place in the document. */
   readonly path: string;
   /** How a rope ends, and the clips on each eye: of this assembly, else of the part. */
   readonly termination: string | undefined;
+  /** Clips the eye is made with; undefined when it is not written down. */
   readonly clips: number | undefined;
 }
 

@@ -59,24 +59,38 @@ export interface Surroundings {
 
 /** One build document with everything computed from it, lazily, each value with its working. */
 export class Build {
+  /** The document as a whole: an empty path. */
   readonly path = "";
+  /** What messages call it. */
   readonly label = "The build";
+  /** Its faces, as they are written. */
   readonly faces: readonly Face[];
+  /** Its circuits. */
   readonly circuits: readonly Circuit[];
+  /** Its runs: panels powered one after another from one feed. */
   readonly runs: readonly Run[];
+  /** Its chains: panels sent data one after another from one port. */
   readonly chains: readonly Chain[];
+  /** Its bars. */
   readonly bars: readonly Bar[];
+  /** Raster, rate, depth, the path of the picture, and where each face is on the raster. */
   readonly picture: Picture;
+  /** Distances of the audience and the luminance aimed at. */
   readonly viewing: Viewing;
+  /** The part that is its processor; undefined when none is named, or none of that name exists. */
   readonly processor: Part | undefined;
+  /** The headings of its body, with their places. */
   readonly sections: readonly Section[];
   #values: ReadonlyMap<string, Value> | undefined;
   readonly #under = new Map<string, ReadonlyMap<string, Value>>();
   #takeoff: Takeoff | undefined;
 
   constructor(
+    /** The front matter as it is written, by path. */
     readonly reader: Reader,
+    /** The body, as a tree. */
     readonly markdown: Markdown,
+    /** What it knows of the repository around it: its file, the house standard, the day. */
     readonly around: Surroundings,
   ) {
     this.faces = reader.keys("faces").map((name) => new Face(reader, name));
@@ -160,6 +174,7 @@ export class Build {
     return lotUsesOf(this);
   }
 
+  /** The heaviest piece, and what those who lift it may lift. */
   get lifting(): Lifting {
     return new Lifting(this);
   }
@@ -214,6 +229,7 @@ export class Build {
     return textUnder(this.markdown.tree, title);
   }
 
+  /** Ports and pixels that are asked of the processor, against what it has. */
   get processorLoad(): ProcessorLoad {
     return new ProcessorLoad(this);
   }
@@ -228,6 +244,7 @@ export class Build {
     return activesOf(this);
   }
 
+  /** The electrical practice it follows: its own, or that of the house standard. */
   get practice(): "us" | "iec" {
     return this.reader.text("practice") === "iec" ||
       (this.reader.text("practice") === undefined && this.around.standard.practice === "iec")

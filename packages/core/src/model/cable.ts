@@ -5,7 +5,9 @@ import { partValue, type Reader } from "./reader.js";
 
 /** A connector of a part: its id in the table, and a better retention the part states with its reason. */
 export interface End {
+  /** Id of the connector in the table of connectors. */
   readonly id: string;
+  /** A better retention its part states. */
   readonly retained?: string;
 }
 
@@ -18,29 +20,37 @@ export function endOf(data: Data | undefined): End | undefined {
 
 /** A feed or a jumper: a part and its length. */
 export class Cable {
+  /** Its entry of the catalogue; undefined when there is none of that name. */
   readonly part: Part | undefined;
 
   constructor(
+    /** The front matter it is written in. */
     readonly reader: Reader,
+    /** Its place in the document. */
     readonly path: string,
+    /** What messages call it. */
     readonly label: string,
     kind: "power-cable" | "data-cable",
   ) {
     this.part = reader.part(`${path}.part`, [kind]);
   }
 
+  /** Whether anything is written of it. */
   get written(): boolean {
     return this.reader.data(this.path) !== undefined;
   }
 
+  /** Its length, in metres. */
   get length(): Value<"length"> {
     return this.reader.value(`${this.path}.length`, "length", "length", this.label);
   }
 
+  /** The cross-section of its conductors, in square millimetres. */
   get conductor(): Value<"conductor"> {
     return this.#of("conductor", "conductor", "conductor");
   }
 
+  /** Its mass per length, in kilograms per metre. */
   get massPerLength(): Value<"mass-per-length"> {
     return this.#of("mass", "mass-per-length", "mass per length");
   }

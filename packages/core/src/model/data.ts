@@ -20,16 +20,23 @@ import { partGap, partValue } from "./reader.js";
 
 /** Panels sent data one after another from one processor port. */
 export class Chain {
+  /** Its place in the document: `data.chains.D1`. */
   readonly path: string;
+  /** What messages call it: `Chain D1`. */
   readonly label: string;
+  /** Its panels, in cable order. */
   readonly panels: readonly Panel[] | undefined;
+  /** The cable from the processor to the first panel. */
   readonly feed: Cable;
+  /** The cable from one panel to the next. */
   readonly jumper: Cable;
   /** The cable that closes the loop, where one is written. */
   readonly closing: Cable | undefined;
 
   constructor(
+    /** The build it belongs to. */
     readonly build: Build,
+    /** Its name in the document. */
     readonly name: string,
   ) {
     this.path = `data.chains.${name}`;
@@ -42,6 +49,7 @@ export class Chain {
       this.closing = new Cable(build.reader, back, `The return of chain ${name}`, "data-cable");
   }
 
+  /** The port it is on; undefined when it is not written down. */
   get port(): number | undefined {
     return this.#portAt("port");
   }
@@ -51,10 +59,12 @@ export class Chain {
     return this.#portAt("back-up-port");
   }
 
+  /** How many panels it has. */
   get panelCount(): Value<"count"> {
     return this.panels ? counted(this.panels.length, `panels of chain ${this.name}`) : this.#unlisted("count");
   }
 
+  /** Pixels of all its panels. */
   get pixels(): Value<"pixels"> {
     if (!this.panels) return this.#unlisted("pixels");
     return sum(

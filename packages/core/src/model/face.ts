@@ -34,19 +34,28 @@ export interface OtherPanel {
 
 /** One continuous picture surface made of panels. */
 export class Face {
+  /** Its place in the document: `faces.banner`. */
   readonly path: string;
+  /** What messages call it: `Face banner`. */
   readonly label: string;
+  /** The part its panels are; undefined when none is named, or none of that name exists. */
   readonly panel: Part | undefined;
+  /** Panels side by side; 0 when it is not written down. */
   readonly columns: number;
+  /** Panels one above another; 0 when it is not written down. */
   readonly rows: number;
+  /** How it is held: `flown`, `stacked`, `wall` or `deck`; undefined when it is not written down. */
   readonly support: string | undefined;
+  /** Its cells, row by row from the top left, without those left out. */
   readonly cells: readonly Cell[];
   #present: ReadonlySet<number> | undefined;
   #kinds: readonly KindOfPanel[] | undefined;
   readonly #others: ReadonlyMap<string, Part | undefined>;
 
   constructor(
+    /** The front matter it is written in. */
     readonly reader: Reader,
+    /** Its name in the document. */
     readonly name: string,
   ) {
     this.path = `faces.${name}`;
@@ -138,6 +147,7 @@ export class Face {
     return this.alike(this.onSide ? "size.2" : "size.1", "length", "size");
   }
 
+  /** Height of its panels, in metres. */
   get panelHeight(): Value<"length"> {
     return this.alike(this.onSide ? "size.1" : "size.2", "length", "size");
   }
@@ -148,6 +158,7 @@ export class Face {
     return typeof spares === "number" ? spares : undefined;
   }
 
+  /** Whether there is a panel in a cell. */
   has(cell: Cell): boolean {
     this.#present ??= new Set(this.cells.map(cellNumber));
     return this.#present.has(cellNumber(cell));
@@ -160,10 +171,12 @@ export class Face {
     return above !== undefined && above.value >= 2;
   }
 
+  /** A quantity of its panel, by its path in the catalogue. */
   panelValue<const K extends Kind>(path: string, kind: K, what: string): Value<K> {
     return partValue(this.panel, path, kind, what, this.label);
   }
 
+  /** How many panels it has. */
   get panelCount(): Value<"count"> {
     for (const [key, count] of [
       ["columns", this.columns],
@@ -203,14 +216,17 @@ export class Face {
     return this.panelValue("mass", "mass", "mass");
   }
 
+  /** Its width, in metres. */
   get width(): Value<"length"> {
     return faceWidth.of({ c: counted(this.columns, "columns"), w: this.panelWidth });
   }
 
+  /** Its height, in metres. */
   get height(): Value<"length"> {
     return faceHeight.of({ r: counted(this.rows, "rows"), h: this.panelHeight });
   }
 
+  /** Pixels from left to right. */
   get pixelsWide(): Value<"pixels"> {
     return facePixelsAlong.of({
       k: counted(this.columns, "columns"),
@@ -218,6 +234,7 @@ export class Face {
     });
   }
 
+  /** Pixels from top to bottom. */
   get pixelsHigh(): Value<"pixels"> {
     return facePixelsAlong.of({
       k: counted(this.rows, "rows"),
@@ -225,6 +242,7 @@ export class Face {
     });
   }
 
+  /** Distance from pixel to pixel, in metres: panel width over pixels, never the marketing pitch. */
   get pitch(): Value<"length"> {
     return pixelPitch.of({
       w: this.alike("size.1", "length", "size"),
@@ -242,6 +260,7 @@ export class Face {
     return sum([panels, ...this.extras], "mass", "m");
   }
 
+  /** Masses of the other parts it carries, in kilograms. */
   get extras(): readonly Value[] {
     const path = `${this.path}.extras`;
     return this.reader.entries(path).map(([name, written]) => {
@@ -258,6 +277,7 @@ export class Face {
     });
   }
 
+  /** Power of all its panels at full white, in watts. */
   get powerMaximum(): Value<"power"> {
     const each = this.kinds.map(({ part, count }) =>
       times(partValue(part, "power.maximum", "power", "maximum power", this.label), count),

@@ -5,11 +5,15 @@ import type { Panel } from "./panels.js";
 
 /** Two connectors that are plugged together at a panel. */
 export interface Joint {
+  /** Its place in the document. */
   readonly path: string;
+  /** What messages call it. */
   readonly label: string;
   /** Connector of the cable and socket of the panel: "`iec-c13` at power-in". */
   readonly what: string;
+  /** The panel it is at. */
   readonly panel: string;
+  /** Whether it is overhead: what comes loose falls on someone. */
   readonly overhead: boolean;
   /** How the weaker side is held; undefined when a connector is not known. */
   readonly retention?: Retention;

@@ -5,8 +5,11 @@ import type { Face } from "./face.js";
 
 /** One panel of a face, as it stands on a run or chain. */
 export interface Panel {
+  /** The face it is in. */
   readonly face: Face;
+  /** Its cell. */
   readonly cell: Cell;
+  /** Its name on runs and chains: `banner A1`. */
   readonly name: string;
   /** What stands there; undefined when its part is not known. */
   readonly part: Part | undefined;

@@ -44,17 +44,22 @@ export const panelLoad = ({ part, face }: Panel): Value => {
 
 /** One circuit of the venue. */
 export class Circuit {
+  /** Its place in the document: `power.circuits.stage-4`. */
   readonly path: string;
+  /** What messages call it: `Circuit stage-4`. */
   readonly label: string;
 
   constructor(
+    /** The build it belongs to. */
     readonly build: Build,
+    /** Its name in the document. */
     readonly name: string,
   ) {
     this.path = `power.circuits.${name}`;
     this.label = `Circuit ${name}`;
   }
 
+  /** Whether it is fed with three phases. */
   get threePhase(): boolean {
     return this.build.reader.data(`${this.path}.supply.three-phase`) !== undefined;
   }
@@ -74,6 +79,7 @@ export class Circuit {
     return this.build.reader.text(`${this.path}.supply.legs`);
   }
 
+  /** Its supply voltage, in volts; between the legs where there are several. */
   get voltage(): Value<"voltage"> {
     const { reader } = this.build;
     for (const key of ["line-to-line", "three-phase"]) {
@@ -83,6 +89,7 @@ export class Circuit {
     return reader.value(`${this.path}.supply`, "voltage", "supply voltage", this.label);
   }
 
+  /** Rating of its breaker, in amperes. */
   get breaker(): Value<"current"> {
     return this.build.reader.value(`${this.path}.breaker`, "current", "breaker rating", this.label);
   }
@@ -102,10 +109,12 @@ export class Circuit {
     return wiringBreaker(this);
   }
 
+  /** Runs that are fed from it. */
   get runs(): readonly Run[] {
     return this.build.runs.filter((run) => run.circuit === this);
   }
 
+  /** Everything on it, in volt-amperes. */
   get load(): Value<"apparent-power"> {
     const other = this.build.reader.quantities.get(`${this.path}.other-load`);
     // Watts of unknown power factor are counted as they stand; a load that is written in VA is exact.
@@ -136,10 +145,12 @@ export class Circuit {
     return typeof count === "number" ? count : undefined;
   }
 
+  /** Whether a residual device is written down. */
   get hasResidual(): boolean {
     return this.build.reader.data(`${this.path}.residual`) !== undefined;
   }
 
+  /** Trip rating of its residual device, in amperes. */
   get residual(): Value<"current"> {
     return this.build.reader.value(
       `${this.path}.residual`,
@@ -196,6 +207,7 @@ export class Circuit {
     return shareOf(this.current, this.continuousRating());
   }
 
+  /** What it may carry for hours, in amperes: the breaker times the continuous share. */
   continuousRating(share: Known = this.continuousShare): Value<"current"> {
     return continuousRating.of({ In: this.breaker, share });
   }
@@ -203,14 +215,21 @@ export class Circuit {
 
 /** Panels powered one after another from one feed. */
 export class Run {
+  /** Its place in the document: `power.runs.P1`. */
   readonly path: string;
+  /** What messages call it: `Run P1`. */
   readonly label: string;
+  /** Its panels, in cable order. */
   readonly panels: readonly Panel[] | undefined;
+  /** The cable from the circuit to the first panel. */
   readonly feed: Cable;
+  /** The cable from one panel to the next. */
   readonly jumper: Cable;
 
   constructor(
+    /** The build it belongs to. */
     readonly build: Build,
+    /** Its name in the document. */
     readonly name: string,
   ) {
     this.path = `power.runs.${name}`;
@@ -227,11 +246,13 @@ export class Run {
       );
   }
 
+  /** The circuit it is fed from; undefined when it names none that exists. */
   get circuit(): Circuit | undefined {
     const from = this.build.reader.text(`${this.path}.from`);
     return this.build.circuits.find((each) => each.name === from);
   }
 
+  /** How many panels it has. */
   get panelCount(): Value {
     return this.panels
       ? counted(this.panels.length, `panels of run ${this.name}`)
@@ -259,6 +280,7 @@ export class Run {
     return this.build.reader.text(`${this.path}.legs`);
   }
 
+  /** The voltage at its feed, in volts. */
   get voltage(): Value<"voltage"> {
     const { circuit } = this;
     return circuit
@@ -266,10 +288,12 @@ export class Run {
       : missing("voltage", { path: `${this.path}.from`, what: "circuit it is fed from", of: this.label });
   }
 
+  /** The current of each panel, in amperes, in cable order. */
   get taps(): readonly Value[] {
     return this.loads.map((load) => loadCurrent.of({ S: load, V: this.voltage }));
   }
 
+  /** The current of the whole run, in amperes: its first segment carries it. */
   get current(): Value<"current"> {
     return sum(this.taps, "current", "I");
   }
@@ -373,10 +397,12 @@ export class Run {
     return sum([this.feederDrop ?? noFeederDrop(this), this.voltageDrop], "voltage", "ΔV");
   }
 
+  /** The voltage drop of the branch as a share of the supply voltage. */
   get dropShare(): Value<"ratio"> {
     return dropShare.of({ dv: this.voltageDrop, V: this.voltage });
   }
 
+  /** The voltage drop with what is lost before the branch, as a share of the supply voltage. */
   get shareInAll(): Value<"ratio"> {
     return dropShare.of({ dv: this.dropInAll, V: this.voltage });
   }

@@ -34,21 +34,27 @@ export type Hanging =
 
 /** One suspension point of a bar. */
 export class Hang {
+  /** Its place in the document: `rigging.bars.header.hangs.H1`. */
   readonly path: string;
+  /** What messages call it: `Hang H1`. */
   readonly label: string;
 
   constructor(
+    /** The bar it holds. */
     readonly bar: Bar,
+    /** Its name in the document. */
     readonly name: string,
   ) {
     this.path = `${bar.path}.hangs.${name}`;
     this.label = `Hang ${name} of bar ${bar.name}`;
   }
 
+  /** Its distance from the left end of the bar, in metres. */
   get at(): Value<"length"> {
     return this.bar.build.reader.value(`${this.path}.at`, "length", "place on the bar", this.label);
   }
 
+  /** Whether it is a bridle of two legs instead of one drop. */
   get bridled(): boolean {
     return this.bar.build.reader.data(`${this.path}.bridle`) !== undefined;
   }
@@ -68,6 +74,7 @@ export class Hang {
     return this.bridled ? [new Leg(this, "left"), new Leg(this, "right")] : [];
   }
 
+  /** What the structure is stated to carry at this point, as a mass in kilograms. */
   get structure(): Value<"mass"> {
     return asMass(this.bar.build.reader.value(`${this.path}.structure`, "mass", "structure rating", this.label));
   }
@@ -117,6 +124,7 @@ export class Hang {
     return slackCases?.known ? slackCases.worst.find(({ hang }) => hang.name === this.name)?.slackened : undefined;
   }
 
+  /** What it carries while the bar is level, as a mass in kilograms. */
   get reaction(): Value<"mass"> {
     return (
       (this.bar.reactions.get(this.name) as Value<"mass"> | undefined) ??
@@ -146,8 +154,11 @@ export function reactionIn(
 
 /** The pipe a face hangs on. */
 export class Bar {
+  /** Its place in the document: `rigging.bars.header`. */
   readonly path: string;
+  /** What messages call it: `Bar header`. */
   readonly label: string;
+  /** Its hangs, as they are written. */
   readonly hangs: readonly Hang[];
   #reactions: ReadonlyMap<string, Value> | undefined;
   #carries: readonly Carried[] | undefined;
@@ -157,7 +168,9 @@ export class Bar {
   #slackCases: { readonly of: SlackCases | undefined } | undefined;
 
   constructor(
+    /** The build it belongs to. */
     readonly build: Build,
+    /** Its name in the document. */
     readonly name: string,
   ) {
     this.path = `rigging.bars.${name}`;
@@ -165,15 +178,18 @@ export class Bar {
     this.hangs = build.reader.keys(`${this.path}.hangs`).map((hang) => new Hang(this, hang));
   }
 
+  /** Faces it carries, and where. */
   get carries(): readonly Carried[] {
     this.#carries ??= carriedOf(this);
     return this.#carries;
   }
 
+  /** Its length, in metres. */
   get length(): Value<"length"> {
     return this.build.reader.value(`${this.path}.length`, "length", "length", this.label);
   }
 
+  /** Its own mass per length, in kilograms per metre. */
   get massPerLength(): Value<"mass-per-length"> {
     const name = this.build.reader.text(`${this.path}.section`);
     if (name === undefined)
@@ -190,6 +206,7 @@ export class Bar {
         });
   }
 
+  /** Its own mass, in kilograms. */
   get selfMass(): Value<"mass"> {
     return lineMass.of({ ρ: this.massPerLength, L: this.length, n: counted(1, "bar") });
   }
@@ -216,12 +233,14 @@ export class Bar {
     return this.#cables;
   }
 
+  /** Mass of everything on it, itself included, in kilograms. */
   get load(): Value<"mass"> {
     if (this.carries.length === 0)
       return missing("mass", { path: `${this.path}.carries`, what: "what it carries", of: this.label });
     return sum(this.masses, "mass", "m");
   }
 
+  /** What the structure above is stated to carry, as a mass in kilograms. */
   get structure(): Value<"mass"> {
     const whole = this.build.reader.quantities.get(`${this.path}.structure`);
     if (whole) return asMass(whole);
@@ -294,6 +313,7 @@ export class Bar {
     return new Map(names.map((name, index) => [name, reactionIn(hung, index, hanging.inputs, { names })]));
   }
 
+  /** Its cross-section with strength and stiffness. */
   get section(): BarSection {
     const name = this.build.reader.text(`${this.path}.section`);
     return new BarSection(name === undefined ? undefined : this.build.reader.parts.get(name), name, this.label);
@@ -307,6 +327,7 @@ export class Bar {
       : { ...(hung as Missing), kind: "moment" };
   }
 
+  /** Its spans between hangs and beyond them, with how far they sag. */
   get spans(): readonly Span[] {
     return spansOf(this);
   }

@@ -8,6 +8,7 @@ export interface WorstCase {
   readonly slackened: Hang | undefined;
 }
 
+/** What the hangs of a bar carry with each of them slack in turn. */
 export type SlackCases =
   | {
       readonly known: true;

@@ -8,10 +8,15 @@ import type { SourceFile } from "./files.js";
 
 /** One entry of the parts catalogue; quantities by their path inside the part (`power.maximum`, `size.1`). */
 export interface Part {
+  /** Its name in the catalogue. */
   readonly name: string;
+  /** What it is: `panel`, `power-cable`, `hardware` … */
   readonly kind: string;
+  /** The file of the catalogue it is in. */
   readonly file: string;
+  /** Its entry, as it is written. */
   readonly data: Readonly<Record<string, Data>>;
+  /** Its quantities by their path inside the part: `power.maximum`, `size.1`. */
   readonly quantities: ReadonlyMap<string, Known>;
 }
 

@@ -5,9 +5,13 @@ import type { SourceFile } from "./files.js";
 
 /** One purchase of panels. */
 export interface Lot {
+  /** Its name in the stock list. */
   readonly name: string;
+  /** The part its panels are. */
   readonly panel: string;
+  /** The maker's production batch; undefined when it is not written down. */
   readonly batch?: string;
+  /** How many panels it has. */
   readonly count: number;
 }
 

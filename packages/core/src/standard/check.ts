@@ -1,7 +1,8 @@
-import { type Kind, readQuantity } from "@plumbmark/calc";
+import { type Kind, readQuantity, siUnit } from "@plumbmark/calc";
 import { choices } from "../document/nearest.js";
 import type { Data } from "../document/yaml.js";
 import type { Rule, SettingDefinition } from "../judge/rule.js";
+import { schemaText } from "../judge/setting-schema.js";
 import type { Standards } from "./chain.js";
 import { mistakeIn, type StandardFile, type StandardMistake } from "./file.js";
 import { settingOf } from "./in-force.js";
@@ -11,15 +12,20 @@ type Entry = Readonly<Record<string, Data>>;
 
 /** What a setting may be, in words. */
 function allowedFor(
-  { kind, us }: SettingDefinition,
+  definition: SettingDefinition,
   written: Data,
 ): { readonly found: string; readonly allowed: string } {
+  const { kind, us, schema } = definition;
   if (kind) {
     const reading = readQuantity(typeof written === "number" ? written : String(written), [kind as Kind]);
     if (!reading.ok) return reading;
   }
   const form = Array.isArray(us) ? "a list" : typeof us === "number" ? "a number without a unit" : `a ${typeof us}`;
-  return { found: `\`${String(written)}\``, allowed: form };
+  const found = `\`${String(written)}\``;
+  // It can be read, so what it does not meet is the schema of the rule's author.
+  if (schema && settingOf(written, { ...definition, schema: {} }) !== undefined)
+    return { found, allowed: `${schemaText(schema)}${kind ? ` (${siUnit(kind)})` : ""}` };
+  return { found, allowed: form };
 }
 
 /** Settings of one entry of `rules`: known by name and readable. */

@@ -2,6 +2,7 @@ import { type Kind, readQuantity } from "@plumbmark/calc";
 import type { Place } from "../document/place.js";
 import type { Data } from "../document/yaml.js";
 import type { Rule as CodedRule, Level, Setting, SettingDefinition } from "../judge/rule.js";
+import { meetsSchema } from "../judge/setting-schema.js";
 import type { Chain } from "./chain.js";
 import { placeIn, type StandardFile } from "./file.js";
 import { isLevel, isLooser, type Support, stricterLevel, topicOf } from "./levels.js";
@@ -34,8 +35,13 @@ const at = (standard: StandardFile, path: string): From => {
 };
 
 /** A setting as written → as rules get it; undefined when it cannot be read. */
-export function settingOf(data: Data | undefined, { kind, us }: SettingDefinition): Setting | undefined {
+export function settingOf(data: Data | undefined, definition: SettingDefinition): Setting | undefined {
   if (data === undefined || data === null) return undefined;
+  const value = read(data, definition);
+  return value === undefined || !meetsSchema(definition.schema, value) ? undefined : value;
+}
+
+function read(data: NonNullable<Data>, { kind, us }: SettingDefinition): Setting | undefined {
   if (kind) {
     const reading = readQuantity(typeof data === "number" ? data : String(data), [kind as Kind]);
     return reading.ok ? reading.quantity.value : undefined;
