@@ -16,13 +16,16 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { CheckEntry, InspectionRecord } from "@plumbmark/core";
 import { publint } from "publint";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
 
 // What an outside author has: the packed packages, in a folder that knows nothing of this workspace. The registry is
 // asked for the packages of others.
 
 const ROOT = fileURLToPath(new URL("../..", import.meta.url));
 const OURS = new URL("outside/", import.meta.url);
+
+// Installing, compiling and removing whole packages takes the disk its time.
+vi.setConfig({ testTimeout: 300_000, hookTimeout: 600_000 });
 
 let folder: string;
 
@@ -31,9 +34,9 @@ interface Ran {
   readonly out: string;
 }
 
-function run(program: string, ...words: readonly string[]): Ran {
+function runIn(place: string, program: string, ...words: readonly string[]): Ran {
   const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...words], {
-    cwd: folder,
+    cwd: join(folder, place),
     encoding: "utf8",
     maxBuffer: 1e9,
     // Nothing of the workspace's own surroundings is to help.
@@ -46,6 +49,8 @@ function run(program: string, ...words: readonly string[]): Ran {
   });
   return { status, out: `${stdout}${stderr}` };
 }
+
+const run = (program: string, ...words: readonly string[]): Ran => runIn("", program, ...words);
 
 const NPM = process.env.npm_execpath ?? join(process.execPath, "../../lib/node_modules/npm/bin/npm-cli.js");
 const npm = (...words: readonly string[]): Ran => run(NPM, ...words);
@@ -89,7 +94,7 @@ beforeAll(() => {
     "typescript@~5.9",
     "@types/node@^20",
   );
-}, 600_000);
+});
 
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
@@ -101,7 +106,7 @@ test("the packages install, and none is a link into the workspace", () => {
     const path = join(folder, "node_modules/@plumbmark", name);
     expect(lstatSync(path).isSymbolicLink()).toBe(false);
     expect(existsSync(join(path, "LICENSE"))).toBe(true);
-    expect(JSON.stringify(readdirSync(path, { recursive: true }))).not.toMatch(/\.test\.|tsbuildinfo|"src"/u);
+    expect(JSON.stringify(readdirSync(path, { recursive: true }))).not.toMatch(/\.test\.(js|d\.ts)|tsbuildinfo|"src"/u);
   }
 });
 
@@ -125,7 +130,7 @@ describe("an outside author", () => {
     put("tsconfig.json", TSCONFIG(`"author/rules.ts", "author/rules.test.ts"`));
     put("tsconfig.wrong.json", TSCONFIG(`"author/wrong.ts"`));
     expect(plumbmark("start", "builds").status).toBe(0);
-  }, 60_000);
+  });
 
   test("type-checks and compiles a plugin", () => {
     const compiled = tool("typescript/bin/tsc");
@@ -182,5 +187,18 @@ describe("an outside author", () => {
     expect(published.status, published.out).toBe(0);
     expect(readFileSync(join(folder, "site/rules/outside.light.html"), "utf8")).toContain("outside-rules");
     expect(readFileSync(join(folder, "site/rules/index.html"), "utf8")).toContain("outside.crew");
+  });
+
+  test("begins a rule that passes its own test at once, and is loaded", () => {
+    const command = join(folder, "node_modules/@plumbmark/cli/dist/plumbmark.js");
+    const begun = runIn("builds", command, "start", "rule", "two-riggers");
+    expect(begun.status, begun.out).toBe(0);
+    const tried = run("--test", "builds/house-rules/two-riggers/rule.test.mjs");
+    expect(tried.out).toMatch(/# fail 0/u);
+    expect(tried.status).toBe(0);
+    name("./house-rules/two-riggers/plugin.mjs");
+    const { out } = plumbmark("inspect", "builds", "--as", "json", "--every");
+    const rules = from(record(out), "./house-rules/two-riggers/plugin.mjs").map(({ rule }) => rule);
+    expect([...new Set(rules)]).toEqual(["house.two-riggers"]);
   });
 });

@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { type CheckEntry, type InspectionRecord, schemas } from "@plumbmark/core";
 import { Ajv2020 } from "ajv/dist/2020.js";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
 import { hostilePlugins, rudePlugins } from "./hostile.js";
 
 // One inspection by the built command, with every hostile plugin at once and a good one among them. What it has to come
@@ -28,6 +28,9 @@ export default plugin({ kit: 1, rules: [rule({
 
 const document = (name: string, columns: number): string =>
   `---\nbuild: ${name}\ntitle: ${name}\nstatus: draft\nfaces:\n  wall: {panel: tile, columns: ${columns}, rows: 1, support: wall}\n---\n\n# ${name}\n`;
+
+// Some of them are given their whole time, and each has a process to start.
+vi.setConfig({ testTimeout: 300_000, hookTimeout: 600_000 });
 
 let folder: string;
 const put = (path: string, text: string): void => {
@@ -84,7 +87,7 @@ beforeAll(() => {
   alone = inspect(["good"]);
   const names = [...hostilePlugins, ...rudePlugins].map(({ name }) => name);
   all = inspect([...names.slice(0, 20), "good", ...names.slice(20)]);
-}, 600_000);
+});
 
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
