@@ -9,10 +9,12 @@ import { instrumented } from "./instrument.mjs";
 const VITEST =
   "export const { test, it, describe, expect, beforeAll, afterAll, beforeEach, afterEach } = globalThis.__tests;";
 
-/** Source of a package of this workspace. */
-function sourceOf(name) {
-  const folder = realpathSync(`node_modules/${name}`);
-  return join(folder, JSON.parse(readFileSync(join(folder, "package.json"), "utf8")).exports["."].source);
+/** Source of a package of this workspace, or of a part it offers: `@plumbmark/kit/tryout`. */
+function sourceOf(wanted) {
+  const [scope, name, ...part] = wanted.split("/");
+  const folder = realpathSync(`node_modules/${scope}/${name}`);
+  const { exports } = JSON.parse(readFileSync(join(folder, "package.json"), "utf8"));
+  return join(folder, exports[[".", ...part].join("/")].source);
 }
 
 /** Packages from elsewhere are loaded once and handed in. */

@@ -1,5 +1,5 @@
 // Changes each figure and each sign of the computation and of the rules in turn, and tells which changes no test notices.
-//   npm run mutate -- [--only PATH]... [--workers N] [--list FILE]
+//   npm run mutate -- [--only PATH]... [--workers N] [--list FILE] [--again FILE]
 import { readFileSync, writeFileSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { parseArgs } from "node:util";
@@ -9,13 +9,14 @@ import { chooser } from "./choose.mjs";
 import { importsOf, sourceFiles, testFiles } from "./files.mjs";
 import { mutantsOf } from "./mutants.mjs";
 import { runAll, surveyed } from "./pool.mjs";
-import { shares, survivors } from "./report.mjs";
+import { shares, survivors, withoutPlace } from "./report.mjs";
 
 const { values } = parseArgs({
   options: {
     only: { type: "string", multiple: true, default: [] },
     workers: { type: "string", default: String(Math.min(4, availableParallelism())) },
     list: { type: "string" },
+    again: { type: "string" },
   },
 });
 
@@ -25,7 +26,10 @@ const textOf = (path) => readFileSync(path, "utf8");
 const isWanted = (path) => values.only.length === 0 || values.only.some((only) => path.includes(only));
 // Every file is written with its switches, also where only some are asked for: they tell which tests come near.
 const mutants = files.flatMap((path) => mutantsOf(path, textOf(path))).map((each, id) => ({ ...each, id }));
-const asked = mutants.filter(({ path }) => isWanted(path));
+/** The changes of an earlier list, by what they are and not by their line: lines move. */
+const earlier = values.again && new Set(readFileSync(values.again, "utf8").split("\n").map(withoutPlace));
+const isEarlier = (mutant) => !earlier || earlier.has(withoutPlace(survivors([{ ...mutant, by: undefined }])));
+const asked = mutants.filter((mutant) => isWanted(mutant.path) && isEarlier(mutant));
 if (asked.length === 0) {
   const among = "the files are those of packages/calc/src and rules";
   process.stderr.write(`There is nothing to change under ${values.only.join(", ")}; ${among}.\n`);

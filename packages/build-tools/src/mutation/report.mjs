@@ -33,3 +33,6 @@ export const survivors = (results) =>
     .filter(({ by }) => by === undefined)
     .map(({ path, line: row, column, was, put }) => `${path}:${row}:${column}: ${short(was)}  →  ${short(put)}`)
     .join("\n");
+
+/** A line of that list without line and column. */
+export const withoutPlace = (line) => line.replace(/:\d+:\d+: /u, ": ");

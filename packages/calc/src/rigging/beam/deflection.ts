@@ -29,9 +29,11 @@ export const deflectionAt = (solved: SolvedBeam, x: number): number => liftAt(st
 
 /** The lowest place of a part of the beam and EI × how far it sinks there (positive downwards, 0 if it only rises). */
 export function deepest(solved: SolvedBeam, from = 0, to = solved.beam.length): Extreme {
-  const candidates = solved.stretches
-    .filter((stretch) => stretch.to >= from - 1e-9 && stretch.from <= to + 1e-9)
+  const level = solved.stretches
+    .filter((stretch) => stretch.to >= from && stretch.from <= to)
     .flatMap((stretch) => levelPlaces(stretch).map((at) => ({ at, value: -liftAt(stretch, at) })))
-    .filter(({ at }) => at >= from - 1e-9 && at <= to + 1e-9);
+    .filter(({ at }) => at >= from && at <= to);
+  // The part's own ends count too: it may be deepest where it is cut off.
+  const candidates = [...level, ...[from, to].map((at) => ({ at, value: -deflectionAt(solved, at) }))];
   return candidates.reduce((best, each) => (each.value > best.value ? each : best), { at: from, value: 0 });
 }

@@ -1,0 +1,55 @@
+import { describe, expect, test } from "vitest";
+
+interface Mutant {
+  readonly id: number;
+  readonly was: string;
+  readonly put: string;
+}
+
+const folder = new URL("../../packages/build-tools/src/mutation/", import.meta.url).href;
+const { mutantsOf } = (await import(`${folder}mutants.mjs`)) as {
+  mutantsOf: (path: string, text: string) => readonly Mutant[];
+};
+const { instrumented } = (await import(`${folder}instrument.mjs`)) as {
+  instrumented: (text: string, mutants: readonly Mutant[]) => string;
+};
+
+const changes = (text: string): readonly string[] => mutantsOf("a.ts", text).map(({ was, put }) => `${was} → ${put}`);
+
+/** What a function gives with one change made at a time, unchanged first. */
+function results(text: string, ...given: readonly number[]): readonly unknown[] {
+  const mutants = mutantsOf("a.ts", text).map((each, id) => ({ ...each, id }));
+  const code = `${instrumented(text, mutants)}; return work(${given.join(", ")});`;
+  return [-1, ...mutants.keys()].map((active) => new Function("__mutant", code)((id: number) => id === active));
+}
+
+describe("what is changed", () => {
+  test("figures, signs and boundaries, each in turn", () => {
+    expect(changes("const work = (a) => a * 2 <= 100;")).toEqual([
+      "a * 2 <= 100 → (a * 2) < (100)",
+      "a * 2 <= 100 → (a * 2) > (100)",
+      "a * 2 → (a) / (2)",
+      "2 → 3",
+      "100 → 110.00000000000001",
+    ]);
+  });
+  test("least and greatest change places", () => {
+    expect(changes("const work = (a, b) => Math.min(a, b);")).toEqual(["Math.min(a, b) → Math.max(a, b)"]);
+  });
+  test("texts, types, keys, worked examples and fineness stay", () => {
+    expect(changes('type A = 1 | 2; const a = { 60: "x" + y, example: { given: 5 } }; const b = c < 1e-9;')).toEqual([
+      "c < 1e-9 → (c) >= (1e-9)",
+    ]);
+  });
+});
+
+describe("what a change does", () => {
+  test("one switch makes one change, also inside another", () => {
+    // 3 × 2 + 1 = 7: as minus 5, as a quotient 2.5, with 3 for 2 it is 10, with 2 for 1 it is 8.
+    expect(results("const work = (a) => a * 2 + 1;", 3)).toEqual([7, 5, 2.5, 10, 8]);
+  });
+  test("a boundary is moved, then turned round", () => {
+    expect(results("const work = (a, b) => a < b;", 2, 2)).toEqual([false, true, true]);
+    expect(results("const work = (a, b) => a < b;", 1, 2)).toEqual([true, true, false]);
+  });
+});
