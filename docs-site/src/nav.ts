@@ -6,5 +6,6 @@ export const MENU: readonly (readonly [string, string])[] = [
   ["waivers.html", "Waivers"],
   ["parts.html", "Parts"],
   ["sources.html", "Sources"],
+  ["guide/index.html", "Guide"],
   ["search.html", "Search"],
 ];

@@ -1,3 +1,4 @@
+import { guidePages } from "./guide-pages.js";
 import { houseStandardPage } from "./house-standard.js";
 import type { Page } from "./page.js";
 import { partsPage } from "./parts-page.js";
@@ -26,6 +27,7 @@ const ruleNumber = (index: number): string => `2.${String(index + 1).padStart(3,
 export function* sitePages(site: Site): Generator<Page> {
   for (const page of general) yield page(site);
   yield* registerPages(site.rules, site.rulePaths);
+  yield* guidePages();
   for (const document of site.documents) yield sheet(document, site);
   for (const [index, rule] of site.rules.entries()) yield rulePage(rule, ruleNumber(index), site);
 }

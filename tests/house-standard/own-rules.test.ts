@@ -95,8 +95,8 @@ describe("what it demands", () => {
   });
 
   test("of what is not there is open when it has to be there", () => {
-    const [check] = faces("{required: [text]}");
-    expect(check).toMatchObject({ outcome: "open", at: expect.objectContaining({ path: "faces.header.text" }) });
+    const [check] = faces("{required: [omit]}");
+    expect(check).toMatchObject({ outcome: "open", at: expect.objectContaining({ path: "faces.header.omit" }) });
     expect(faces("{required: [lot]}")[0]?.outcome).toBe("holds");
   });
 
@@ -128,7 +128,7 @@ describe("when it applies", () => {
   test.each([
     ["{properties: {panel-count: {minimum: 5}}}", []],
     ["{properties: {panel-count: {minimum: 4}}}", ["fails"]],
-    ["{properties: {text: {properties: {lines: {minimum: 1}}}}, required: [text]}", []],
+    ["{properties: {base: {properties: {depth: {minimum: 1 m}}}}, required: [base]}", []],
     ["{properties: {height-above: {maximum: 2 m}}}", ["open"]],
   ])("%s", (when, outcomes) => expect(faces(spares, when).map(({ outcome }) => outcome)).toEqual(outcomes));
 

@@ -1,10 +1,12 @@
 // Builds the workspace: what is generated first, then the compiler.
 import { generateExamples } from "./examples.mjs";
 import { generate } from "./generate.mjs";
+import { generateGuide } from "./guide.mjs";
 import { generateSearchScript } from "./search-script.mjs";
 import { run } from "./steps.mjs";
 
 await generate();
 await generateExamples();
+generateGuide();
 await generateSearchScript();
 process.exitCode = run("node_modules/typescript/bin/tsc", "-b");

@@ -36,13 +36,19 @@ function written(build: Build, data: Data | undefined, path: string): unknown {
   return first && second ? [first.value, second.value] : data;
 }
 
-/** Puts a computed value in its place, over what is written under the same name. */
+/**
+ * Puts a computed value in its place, over what is written under the same name. One that cannot be told makes no group
+ * of keys that nobody wrote: whether it is there would be answered wrongly.
+ */
 function put(tree: unknown, keys: readonly string[], value: Value): void {
   let here = tree;
   for (const key of keys.slice(0, -1)) {
     if (Array.isArray(here)) here = here[Number(key) - 1];
     else if (isTree(here)) {
-      if (!isTree(here[key]) && !Array.isArray(here[key])) here[key] = {};
+      if (!isTree(here[key]) && !Array.isArray(here[key])) {
+        if (!value.known) return;
+        here[key] = {};
+      }
       here = here[key];
     }
   }

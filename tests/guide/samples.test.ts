@@ -1,0 +1,113 @@
+import { spawnSync } from "node:child_process";
+import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import ts from "typescript";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { type GuidePage, guidePages, shownCommands } from "./pages.js";
+
+// The samples are used as their readers would: from files outside the workspace, with the built packages.
+const workspace = fileURLToPath(new URL("../../", import.meta.url));
+const top = mkdtempSync(join(tmpdir(), "plumbmark-guide-"));
+const folderOf = ({ name }: GuidePage): string => join(top, name);
+const isCode = (path: string): boolean => /\.(?:ts|mjs|js)$/u.test(path);
+
+const filesOf = (page: GuidePage): readonly { readonly path: string; readonly text: string }[] =>
+  page.blocks.flatMap(({ path, text }) => (path === undefined ? [] : [{ path: join(folderOf(page), path), text }]));
+
+const OPTIONS: ts.CompilerOptions = {
+  target: ts.ScriptTarget.ES2023,
+  module: ts.ModuleKind.NodeNext,
+  moduleResolution: ts.ModuleResolutionKind.NodeNext,
+  strict: true,
+  exactOptionalPropertyTypes: true,
+  allowJs: true,
+  checkJs: true,
+  skipLibCheck: true,
+  noEmit: true,
+  types: ["node"],
+  typeRoots: [join(workspace, "node_modules/@types")],
+};
+
+const node = (folder: string, ...words: string[]) =>
+  spawnSync(process.execPath, words, {
+    cwd: folder,
+    encoding: "utf8",
+    env: { ...process.env, NODE_OPTIONS: "", NO_COLOR: "1" },
+  });
+
+beforeAll(() => {
+  symlinkSync(join(workspace, "node_modules"), join(top, "node_modules"));
+  writeFileSync(join(top, "package.json"), '{ "type": "module" }\n');
+  for (const { path, text } of guidePages.flatMap(filesOf)) {
+    mkdirSync(dirname(path), { recursive: true });
+    writeFileSync(path, text);
+    if (!path.endsWith(".ts")) continue;
+    const { outputText } = ts.transpileModule(text, {
+      compilerOptions: { target: ts.ScriptTarget.ES2023, module: ts.ModuleKind.ESNext },
+    });
+    writeFileSync(path.replace(/\.ts$/u, ".js"), outputText);
+  }
+});
+
+afterAll(() => rmSync(top, { recursive: true, force: true }));
+
+test("every sample compiles", () => {
+  const files = guidePages
+    .flatMap(filesOf)
+    .map(({ path }) => path)
+    .filter(isCode);
+  const program = ts.createProgram(files, OPTIONS);
+  const found = ts.getPreEmitDiagnostics(program).map(({ file, start = 0, messageText }) => {
+    const line = file
+      ? `${file.fileName.slice(top.length)}:${file.getLineAndCharacterOfPosition(start).line + 1}: `
+      : "";
+    return line + ts.flattenDiagnosticMessageText(messageText, "\n");
+  });
+  expect(files.length).toBeGreaterThan(10);
+  expect(found).toEqual([]);
+});
+
+test("a limit of the wrong kind does not compile", () => {
+  const path = join(top, "wrong.ts");
+  const [settings] = guidePages.filter(({ name }) => name === "settings").flatMap(filesOf);
+  const wrong = (settings?.text ?? "").replace("measured: face.mass", "measured: face.width");
+  expect(wrong).not.toBe(settings?.text);
+  writeFileSync(path, wrong);
+  expect(ts.getPreEmitDiagnostics(ts.createProgram([path], OPTIONS))).not.toEqual([]);
+});
+
+describe.each(guidePages.map((page) => [page.name, page] as const))("%s", (_, page) => {
+  const tests = filesOf(page).filter(({ path }) => /\.test\.mjs$/u.test(path));
+  test.skipIf(tests.length === 0)("its tests pass", () => {
+    const { status, stdout } = node(folderOf(page), "--test", ...tests.map(({ path }) => path));
+    expect(stdout).toMatch(/^# pass [1-9]/mu);
+    expect(status, stdout).toBe(0);
+  });
+
+  const modules = filesOf(page).filter(({ path }) => isCode(path) && !path.includes(".test."));
+  test.skipIf(modules.length === 0)("its rules keep their contract", () => {
+    const check = `import { contractProblems } from "@plumbmark/core";
+      for (const path of process.argv.slice(1)) {
+        const { default: made } = await import(path);
+        const problems = (made.rules ?? [made]).flatMap(contractProblems);
+        if (problems.length > 0) throw new Error(problems.join("; "));
+      }`;
+    const paths = modules.map(({ path }) => path.replace(/\.ts$/u, ".js"));
+    const { status, stderr } = node(folderOf(page), "--input-type=module", "-e", check, ...paths);
+    expect(stderr).toBe("");
+    expect(status).toBe(0);
+  });
+
+  const commands = shownCommands(page);
+  test.skipIf(commands.length === 0)("its commands print what it shows", () => {
+    for (const { words, lines } of commands) {
+      const command = join(workspace, "packages/cli/dist/plumbmark.js");
+      const { stdout, stderr } = node(folderOf(page), command, ...words);
+      const plain = stdout.replace(/\s+/gu, " ");
+      expect(stderr).toBe("");
+      for (const line of lines) expect(plain).toContain(line.replace(/\s+/gu, " "));
+    }
+  });
+});
