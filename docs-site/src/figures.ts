@@ -1,5 +1,7 @@
 import { sum, type Value } from "@plumbmark/calc";
-import type { Build, CheckEntry } from "@plumbmark/core";
+import type { Build } from "@plumbmark/core";
+
+export { worstOf } from "@plumbmark/core";
 
 /** What hangs, stands or leans: the faces with what they carry. Missing when any of it is. */
 export const weightOf = (build: Build): Value =>
@@ -14,20 +16,3 @@ export const powerOf = (build: Build): Value =>
     build.faces.map(({ powerMaximum }) => powerMaximum),
     "power",
   );
-
-/** A margin is of what was worked out: a plug of its outlet's rating and a port count that is used up just fit. */
-const hasMargin = ({ share, level, allowed, outcome, working = [] }: CheckEntry): boolean =>
-  share !== undefined &&
-  level !== "note" &&
-  allowed?.sense !== "exactly" &&
-  working.length > 0 &&
-  !(share === 1 && outcome === "holds");
-
-/** The check nearest its limit or farthest over it; none where nothing is compared with a limit. */
-export function worstOf(checks: readonly CheckEntry[]): CheckEntry | undefined {
-  const shared = checks.filter(hasMargin);
-  return shared.reduce<CheckEntry | undefined>(
-    (worst, check) => (worst?.share === undefined || (check.share ?? 0) > worst.share ? check : worst),
-    undefined,
-  );
-}

@@ -54,7 +54,10 @@ export function commandLine(around: Surroundings, version: string, done: (status
     .option("--since <revision>", "inspect what was changed since the work tree parted from a revision of git")
     .addOption(standard())
     .addOption(noPlugins())
-    .option("--against <file>", "another edition of the house standard: tell which documents change verdict")
+    .option(
+      "--against <what>",
+      "a revision of git, or another edition of the house standard (a .yaml file): tell what comes out otherwise",
+    )
     .addHelpText("after", INSPECT_HELP)
     .action(async (paths, options) => done(await inspectCommand(paths, { ...options, version }, around)));
   program

@@ -25,6 +25,8 @@ Examples
   plumbmark inspect --as gnu                   a line a check, file:line:column
   plumbmark inspect --as markdown              a summary for a comment in a review
   plumbmark inspect --as json > record.json    the record, for another program
+  plumbmark inspect --against v1               what became ready or broke since a revision, and what changed in
+                                               weight, power and margin
   plumbmark inspect --standard new.yaml --against house-standard.yaml
                                                which documents change verdict by a new edition`;
 

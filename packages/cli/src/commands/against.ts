@@ -22,12 +22,12 @@ export async function recordBy(wanted: Opening, every: boolean): Promise<Inspect
 }
 
 /** What counts against a verdict. */
-const against = (checks: readonly Check[]): readonly Check[] =>
+export const against = (checks: readonly Check[]): readonly Check[] =>
   checks.filter(({ level, outcome }) => level === "shall" && (outcome === "fails" || outcome === "open"));
 
 const keyOf = ({ rule, at, outcome }: Check): string => `${rule} ${outcome} ${at.path}`;
 
-const without = (checks: readonly Check[], others: readonly Check[]): readonly Check[] => {
+export const without = (checks: readonly Check[], others: readonly Check[]): readonly Check[] => {
   const known = new Set(others.map(keyOf));
   return checks.filter((check) => !known.has(keyOf(check)));
 };

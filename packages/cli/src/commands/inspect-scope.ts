@@ -1,15 +1,14 @@
+import { resolve } from "node:path";
 import {
   type CheckEntry,
   type InspectionRecord,
   inspect,
   outlineOf,
   type RepositoryFiles,
-  type Rule,
   StandardError,
 } from "@plumbmark/core";
 import { affected, type State } from "../files/affected.js";
 import { fromRoot, isOutside } from "../files/find-files.js";
-import { openRepository } from "../files/repository.js";
 import type { Scope } from "../git/scope.js";
 import { partOf } from "../report/part-of.js";
 import { Trouble } from "../trouble.js";
@@ -51,17 +50,18 @@ const gists = (record: InspectionRecord | undefined): ReadonlyMap<string, string
     ]),
   );
 
+type Before = Pick<Awaited<ReturnType<typeof open>>, "files" | "rules">;
+
 /** The state before the change; a state that could not be inspected says nothing about what was right in it. */
-async function stateBefore(
-  scope: Scope,
-  root: string,
-  standard: string | undefined,
-  today: string,
-): Promise<RepositoryFiles | undefined> {
+async function stateBefore(scope: Scope, root: string, options: ScopeOptions): Promise<Before | undefined> {
   if (!scope.before) return undefined;
+  const { today, plugins } = options;
+  const standard = options.standard === undefined ? undefined : resolve(options.folder, options.standard);
+  // What plugins print is told once, for the state that counts.
+  const opening = { folder: root, paths: [], standard, today, plugins, warn: () => undefined };
   try {
-    const before = await openRepository({ folder: root, paths: [], standard, today, origin: scope.before });
-    return before.root === root ? before.files : undefined;
+    const before = await open({ ...opening, origin: scope.before });
+    return before.root === root ? before : undefined;
   } catch (error) {
     if (error instanceof Trouble) return undefined;
     throw error;
@@ -69,16 +69,15 @@ async function stateBefore(
 }
 
 function inspectBefore(
-  files: RepositoryFiles | undefined,
-  rules: readonly Rule[],
+  before: Before | undefined,
   chosen: ReadonlySet<string>,
   today: string,
 ): InspectionRecord | undefined {
-  if (!files || chosen.size === 0) return undefined;
+  if (!before || chosen.size === 0) return undefined;
   try {
     return inspect(
-      narrowed(files, (path) => chosen.has(path)),
-      rules,
+      narrowed(before.files, (path) => chosen.has(path)),
+      before.rules,
       { today, every: true },
     );
   } catch (error) {
@@ -92,14 +91,14 @@ export async function inspectScope(scope: Scope, options: ScopeOptions): Promise
   const { folder, paths, today, every, standard, plugins, warn } = options;
   const after = await open({ folder, paths, standard, today, plugins, warn, origin: scope.after });
   const touched = scope.touched.map((path) => fromRoot(after.root, path)).filter((path) => !isOutside(path));
-  const before = await stateBefore(scope, after.root, standard, today);
-  const perhaps = affected(touched, before ?? NOTHING, after.files);
+  const before = await stateBefore(scope, after.root, options);
+  const perhaps = affected(touched, before?.files ?? NOTHING, after.files);
   const isTouched = new Set(touched);
   // A plugin may look at every build of the repository.
   const all = after.settings.plugins.length > 0;
   const chosen = narrowed(after.files, (path) => all || isTouched.has(path) || perhaps.has(path));
   const whole = inspect(chosen, after.rules, { today, every: true });
-  const [was, is] = [gists(inspectBefore(before, after.rules, perhaps, today)), gists(whole)];
+  const [was, is] = [gists(inspectBefore(before, perhaps, today)), gists(whole)];
   const concerned = (file: string): boolean =>
     isTouched.has(file) || (perhaps.has(file) && was.get(file) !== is.get(file));
   const record = partOf(whole, after.unreadable, (file) => concerned(file) && after.wants(file));

@@ -14,6 +14,7 @@ import { textReport } from "../report/text.js";
 import type { Surroundings } from "../surroundings.js";
 import { Trouble } from "../trouble.js";
 import { againstEntry, changesBetween, recordBy } from "./against.js";
+import { againstRevision } from "./against-revision.js";
 import { inspectScope } from "./inspect-scope.js";
 import { open } from "./open.js";
 
@@ -57,6 +58,9 @@ function scopeOf({ staged, since }: InspectOptions, folder: string): Promise<Sco
   if (staged) return stagedScope(folder);
   return since === undefined ? undefined : scopeSince(folder, since);
 }
+
+/** A house standard is a YAML file; anything else names a revision of git. */
+const isStandard = (against: string): boolean => /\.ya?ml$/iu.test(against);
 
 /** Tells which documents change verdict by another house standard; the exit status is that of the new one. */
 async function compare(
@@ -126,14 +130,11 @@ export async function inspectCommand(
       around,
     );
   }
-  const repository = await open({
-    folder: around.folder,
-    paths,
-    standard: options.standard,
-    today: around.today,
-    plugins: options.plugins,
-    warn: around.warn,
-  });
+  const { folder, today, warn } = around;
+  const opening = { folder, paths, standard: options.standard, today, plugins: options.plugins, warn };
+  if (options.against !== undefined && !isStandard(options.against))
+    return statusOf(await againstRevision(options.against, opening, options.as, around), warn);
+  const repository = await open(opening);
   const { files, rules, unreadable, wants } = repository;
   const whole = inspect(files, rules, { today: around.today, every: options.every === true });
   const record = partOf(whole, unreadable, (file) => !files.documents.some(({ path }) => path === file) || wants(file));

@@ -57,3 +57,9 @@ export async function scopeSince(folder: string, revision: string): Promise<Scop
     touched: [...new Set([...fields(changed), ...fields(added)])].map((path) => join(top, path)),
   };
 }
+
+/** The docs repository as it is in a revision. */
+export async function originAt(folder: string, revision: string): Promise<Origin> {
+  const top = await topOf(folder);
+  return gitOrigin(folder, top, await commitEntries(folder, await commitOf(folder, revision)));
+}

@@ -5,7 +5,7 @@ import { type Check, SAFETY } from "./form.js";
 import { labelled, pad, plain, wrap } from "./lines.js";
 import { type Palette, palette } from "./palette.js";
 
-interface Page {
+export interface Page {
   readonly width: number;
   readonly colour: Colour;
 }
@@ -15,7 +15,8 @@ const line = ({ level, rule, at, says, outcome }: Check, width: number): readonl
   ...wrap(says, width - 12).map((text) => " ".repeat(12) + text),
 ];
 
-const told = (label: string, checks: readonly Check[], width: number): readonly string[] =>
+/** Checks under a label; nothing when there are none. */
+export const told = (label: string, checks: readonly Check[], width: number): readonly string[] =>
   checks.length === 0 ? [] : [`  ${label}`, ...checks.flatMap((check) => line(check, width))];
 
 const showChange = ({ file, was, is, appears, goes }: Change, width: number, ink: Palette): readonly string[] => [

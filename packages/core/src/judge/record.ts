@@ -103,13 +103,25 @@ export interface StandardEntry {
   readonly "in-force"?: string;
 }
 
-/** What came out otherwise by another house standard. */
+/** A figure in words that is another than it was. */
+export interface WasAndIs {
+  readonly was: string;
+  readonly is: string;
+}
+
+/** What came out otherwise by another house standard, or in another revision. */
 export interface AgainstEntry {
   readonly standard: string;
+  /** Of git, when a revision was compared. */
+  readonly revision?: string;
   readonly documents: readonly {
     readonly file: string;
-    readonly was: "ready" | "not ready";
-    readonly is: "ready" | "not ready";
+    /** Left out where the document is not there. */
+    readonly was?: "ready" | "not ready";
+    readonly is?: "ready" | "not ready";
+    readonly weight?: WasAndIs;
+    readonly power?: WasAndIs;
+    readonly margin?: WasAndIs;
   }[];
 }
 
