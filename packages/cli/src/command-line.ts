@@ -1,11 +1,4 @@
 import { Command, Option } from "commander";
-import { hookCommand } from "./commands/hook.js";
-import { inspectCommand } from "./commands/inspect.js";
-import { publishCommand } from "./commands/publish.js";
-import { rulesCommand } from "./commands/rules.js";
-import { startCommand } from "./commands/start.js";
-import { takeoffCommand } from "./commands/takeoff.js";
-import { workingsCommand } from "./commands/workings.js";
 import {
   EXIT,
   HOOK_HELP,
@@ -17,6 +10,17 @@ import {
   WORKINGS_HELP,
 } from "./help.js";
 import type { Surroundings } from "./surroundings.js";
+
+/** Each is loaded when it is run: no command waits for what another needs. */
+const commands = {
+  inspect: () => import("./commands/inspect.js"),
+  workings: () => import("./commands/workings.js"),
+  takeoff: () => import("./commands/takeoff.js"),
+  rules: () => import("./commands/rules.js"),
+  publish: () => import("./commands/publish.js"),
+  start: () => import("./commands/start.js"),
+  hook: () => import("./commands/hook.js"),
+};
 
 const form = (): Option => new Option("--as <form>", "the form to print in").choices(["text", "json"]).default("text");
 
@@ -59,7 +63,9 @@ export function commandLine(around: Surroundings, version: string, done: (status
       "a revision of git, or another edition of the house standard (a .yaml file): tell what comes out otherwise",
     )
     .addHelpText("after", INSPECT_HELP)
-    .action(async (paths, options) => done(await inspectCommand(paths, { ...options, version }, around)));
+    .action(async (paths, options) =>
+      done(await (await commands.inspect()).inspectCommand(paths, { ...options, version }, around)),
+    );
   program
     .command("workings")
     .description("show every computed value of a document with its working")
@@ -68,7 +74,9 @@ export function commandLine(around: Surroundings, version: string, done: (status
     .addOption(form())
     .addOption(standard())
     .addHelpText("after", WORKINGS_HELP)
-    .action(async (file, path, options) => done(await workingsCommand(file, path, options, around)));
+    .action(async (file, path, options) =>
+      done(await (await commands.workings()).workingsCommand(file, path, options, around)),
+    );
   program
     .command("takeoff")
     .description("count the parts of a document and list its cables, panels, circuits or hangs")
@@ -77,7 +85,9 @@ export function commandLine(around: Surroundings, version: string, done: (status
     .addOption(new Option("--as <form>", "the form to print in").choices(["text", "markdown", "csv"]).default("text"))
     .addOption(standard())
     .addHelpText("after", TAKEOFF_HELP)
-    .action(async (file, name, options) => done(await takeoffCommand(file, name, options, around)));
+    .action(async (file, name, options) =>
+      done(await (await commands.takeoff()).takeoffCommand(file, name, options, around)),
+    );
   program
     .command("rules")
     .description("list the rules in force and where each value comes from, or state one in full")
@@ -85,7 +95,7 @@ export function commandLine(around: Surroundings, version: string, done: (status
     .addOption(new Option("--as <form>", "the form to print in").choices(["text", "json", "markdown"]).default("text"))
     .addOption(standard())
     .addHelpText("after", RULES_HELP)
-    .action(async (id, options) => done(await rulesCommand(id, options, around)));
+    .action(async (id, options) => done(await (await commands.rules()).rulesCommand(id, options, around)));
   program
     .command("publish")
     .description("publish a docs repository as a static site that needs no web server")
@@ -94,19 +104,19 @@ export function commandLine(around: Surroundings, version: string, done: (status
     .addOption(standard())
     .addOption(noPlugins())
     .addHelpText("after", PUBLISH_HELP)
-    .action(async (folder, options) => done(await publishCommand(folder, options, around)));
+    .action(async (folder, options) => done(await (await commands.publish()).publishCommand(folder, options, around)));
   program
     .command("start")
     .description("make a new docs repository to begin from, or a new rule in the one you are in")
     .argument("<dir>", "a new or empty folder, or the word `rule`")
     .argument("[name]", "after `rule`: the name of the new rule")
     .addHelpText("after", START_HELP)
-    .action(async (dir, name) => done(await startCommand(dir, name, around)));
+    .action(async (dir, name) => done(await (await commands.start()).startCommand(dir, name, around)));
   program
     .command("hook")
     .description("put a pre-commit hook of git in place that inspects what is staged")
     .option("--remove", "take it away again")
     .addHelpText("after", HOOK_HELP)
-    .action(async (options) => done(await hookCommand(options, around)));
+    .action(async (options) => done(await (await commands.hook()).hookCommand(options, around)));
   return program;
 }

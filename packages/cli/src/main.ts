@@ -1,4 +1,4 @@
-import { StandardError } from "@plumbmark/core";
+import type { StandardError } from "@plumbmark/core";
 import { CommanderError } from "commander";
 import { commandLine } from "./command-line.js";
 import type { Surroundings } from "./surroundings.js";
@@ -12,10 +12,14 @@ const sentence = (message: string): string => {
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.)?]$/u.test(text) ? "" : "."}`;
 };
 
+/** By its name: loading the engine only to explain a wrong word would take longer than the explanation. */
+const isStandardError = (error: unknown): error is StandardError =>
+  error instanceof Error && error.name === "StandardError";
+
 /** What went wrong and what to do about it, in two lines. */
 function explained(error: unknown, words: readonly string[]): string {
   if (error instanceof Trouble) return `${error.says}\n${error.mend}`;
-  if (error instanceof StandardError) return `The house standard cannot be used.\n${error.message}`;
+  if (isStandardError(error)) return `The house standard cannot be used.\n${error.message}`;
   if (error instanceof CommanderError && error.code === "commander.help") {
     const says = words.length === 0 ? "No command was given." : `There is no command \`${words.at(-1)}\`.`;
     return `${says}\nThere are inspect, workings, takeoff, rules, publish, start and hook; \`plumbmark help\` explains them.`;

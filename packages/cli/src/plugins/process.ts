@@ -1,5 +1,6 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { randomUUID } from "node:crypto";
+import { ownFile } from "../own-file.js";
 import type { Limits } from "./limits.js";
 import { memoryText, timeText } from "./limits.js";
 import type { Answer, Request } from "./messages.js";
@@ -9,9 +10,8 @@ import { Output } from "./output.js";
 const START = 60_000;
 const HEAP_AT_START = 100;
 
-/** Run from the sources, in the project's own tests, the process of a plugin is still the built one. */
-const HERE = import.meta.url.endsWith(".ts") ? "../../dist/plugins/child.js" : "./child.js";
-const CHILD = new URL(HERE, import.meta.url).href;
+/** Not bundled: a plugin and its process share one kit. */
+const CHILD = ownFile("dist/plugins/child.js").href;
 
 /** Imports are found as from the folder the process stands in: `import` of a text is resolved against it. */
 const CODE = `import(${JSON.stringify(CHILD)}).then(({ start }) => start((target) => import(target)));`;

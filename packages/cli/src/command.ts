@@ -1,6 +1,7 @@
 #!/usr/bin/env node
 import { readFileSync } from "node:fs";
 import { main } from "./main.js";
+import { ownFile } from "./own-file.js";
 import { ofProcess } from "./surroundings.js";
 
 // A reader that has seen enough (a pager, `head`) closes the pipe; that is no fault of the inspection.
@@ -10,7 +11,7 @@ for (const stream of [process.stdout, process.stderr]) {
   });
 }
 
-const { version } = JSON.parse(readFileSync(new URL("../package.json", import.meta.url), "utf8")) as {
+const { version } = JSON.parse(readFileSync(ownFile("package.json"), "utf8")) as {
   version: string;
 };
 
