@@ -36,9 +36,10 @@ const reasonOf = (cause: unknown): string => (cause instanceof Error ? cause.mes
 async function loaded(
   target: Target,
   given: Given,
+  documents: number,
 ): Promise<{ readonly running: PluginProcess; readonly rules: readonly StatedRule[] }> {
   const { name, address } = target;
-  const running = new PluginProcess(name, given.folder, given.limits, given.warn);
+  const running = new PluginProcess(name, given.folder, given.limits, given.warn, documents);
   try {
     await running.started();
     running.ask({ ask: "load", plugin: name, target: address, memory: given.limits.memory, token: running.token });
@@ -114,7 +115,7 @@ async function carriedOut(
   const found: Found = new Map();
   const downs = new Map<string, number>();
   const paths = files.documents.map(({ path }) => path).filter((path) => wanted.includes(path));
-  let { running, rules } = await loaded(target, given);
+  let { running, rules } = await loaded(target, given, files.documents.length);
   let jobs: readonly Job[] = paths.flatMap((file) => rules.map(({ id }) => ({ rule: id, file })));
   for (;;) {
     running.ask({ ask: "work", files, today, jobs });
@@ -122,7 +123,7 @@ async function carriedOut(
     if (!over) break;
     jobs = remaining(jobs, over.at, over.reason, downs, found);
     if (jobs.length === 0) break;
-    ({ running } = await loaded(target, given));
+    ({ running } = await loaded(target, given, files.documents.length));
   }
   const outcomes = (id: string) => Object.fromEntries(found.get(id) ?? []);
   return { rules: rules.map((stated) => ({ stated, outcomes: outcomes(stated.id) })), failed: [] };
@@ -141,7 +142,7 @@ export const carryOutPlugin = (
 
 /** The rules of a plugin as they are stated, without carrying them out. */
 export const listPlugin = (target: Target, given: Given): Promise<Pick<PluginOutcomes, "rules" | "failed">> =>
-  loaded(target, given).then(
+  loaded(target, given, 0).then(
     ({ running, rules }) => {
       running.stop();
       return { rules: rules.map((stated) => ({ stated, outcomes: {} })), failed: [] };

@@ -6,9 +6,12 @@ import { memoryText, timeText } from "./limits.js";
 import type { Answer, Request } from "./messages.js";
 import { Output } from "./output.js";
 
-/** Milliseconds for the process itself to start, on a machine that has other work. */
+/** Milliseconds for the process itself to start, and to read each document, on a machine that has other work. */
 const START = 60_000;
-const HEAP_AT_START = 100;
+const FOR_EACH = 1000;
+/** Megabytes of heap for the process itself, and for each document; the guard sees to what the plugin takes. */
+const HEAP = 100;
+const HEAP_FOR_EACH = 3;
 
 /** Not bundled: a plugin and its process share one kit. */
 const CHILD = ownFile("dist/plugins/child.js").href;
@@ -30,9 +33,10 @@ export class PluginProcess {
     folder: string,
     private readonly limits: Limits,
     warn: (text: string) => void,
+    private readonly documents: number,
   ) {
     const { NODE_OPTIONS: _, NODE_V8_COVERAGE: __, ...env } = process.env;
-    const heap = Math.ceil(limits.memory / 1_000_000) + HEAP_AT_START;
+    const heap = Math.ceil(limits.memory / 1_000_000) + HEAP + HEAP_FOR_EACH * documents;
     this.#child = spawn(process.execPath, [`--max-old-space-size=${heap}`, "--input-type=module", "-e", CODE], {
       cwd: folder,
       env,
@@ -73,9 +77,9 @@ export class PluginProcess {
     return answer;
   }
 
-  /** The first answer, which is no work of the plugin's. */
+  /** The next answer, when it is no work of the plugin's: the process starts, or the documents are read. */
   started(): Promise<Answer> {
-    return this.next(START);
+    return this.next(START + FOR_EACH * this.documents);
   }
 
   stop(): void {

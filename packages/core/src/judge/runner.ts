@@ -18,6 +18,8 @@ export interface Runner {
   readonly mistakes: () => readonly (Mistake & { readonly file: string })[];
   /** What a rule comes to on one document; a rule of a plugin that fails comes to `plugin.failed`. */
   readonly run: (rule: Rule, file: string) => readonly CheckEntry[];
+  /** Makes the models of all documents, for rules that look at all of them. */
+  readonly read: () => void;
   /** Forgets the model of a document that is done with. */
   readonly release: (file: string) => void;
 }
@@ -44,6 +46,7 @@ export function runner(files: RepositoryFiles, today: string, known: readonly st
     subjects.set(file, subject);
     return subject;
   };
+  const read = (): void => void models.repository.builds.map(frozen);
   const release = (file: string): void => {
     subjects.delete(file);
     models.made.delete(opened.get(file) as Opened);
@@ -54,5 +57,5 @@ export function runner(files: RepositoryFiles, today: string, known: readonly st
     ...[...context.catalogue.mistakes].flatMap(([file, found]) => found.map((each) => ({ ...each, file }))),
     ...context.stock.mistakes.map((each) => ({ ...each, file: files.stock?.path ?? "" })),
   ];
-  return { documents, mistakes, run: (rule, file) => carryOut(rule, subjectOf(file)), release };
+  return { documents, mistakes, run: (rule, file) => carryOut(rule, subjectOf(file)), read, release };
 }
