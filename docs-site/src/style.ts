@@ -42,7 +42,7 @@ thead th { background: var(--wash); white-space: nowrap; } tbody th { font-weigh
 .checks { list-style: none; padding: 0; } .check { border-left: .4rem solid var(--hue); padding: .15rem 0 .15rem .9rem; margin: 0 0 1rem; break-inside: avoid; }
 .check.holds { border-left-width: .2rem; } .check.fails { border-left-style: double; } .check.open { border-left-style: dashed; } .check.waived { border-left-style: dotted; }
 .check p, .check dl, .check ol { margin: .15rem 0; } .what, .rests, small, .working { color: var(--soft); font-size: .875rem; } .what .state { color: var(--ink); font-weight: 600; }
-.facts { display: flex; flex-wrap: wrap; gap: .1rem 2rem; } .facts div { display: flex; gap: .6rem; } .facts dt { flex: none; color: var(--soft); } .facts dd { margin: 0; font-weight: 600; }
+.facts { display: flex; flex-wrap: wrap; gap: .1rem 2rem; } .facts div { display: flex; gap: .6rem; max-width: 100%; } .facts dt { flex: none; color: var(--soft); } .facts dd { margin: 0; min-width: 0; font-weight: 600; }
 .working li > * { display: block; } summary { cursor: pointer; width: fit-content; padding: .1rem 0; }
 .margin-bar { max-width: 100%; height: auto; vertical-align: middle; font-weight: 400; } .contains-task-list { list-style: none; padding-left: 1rem; }
 .caution { border: 4px double var(--ink); padding: 0 1rem .25rem; margin: 1rem 0; break-inside: avoid; } .caution h2 { border: 0; margin: .75rem 0 0; } .caution li { max-width: 80ch; }
