@@ -27,6 +27,7 @@ import type { Build } from "./build.js";
 import { Cable, type End, endOf } from "./cable.js";
 import { type Cord, cordOf, cordRating } from "./cord.js";
 import { type Leg, legsOf, runVoltage } from "./legs.js";
+import { once } from "./once.js";
 import { type Panel, panelsAt } from "./panels.js";
 import { partGap, partValue } from "./reader.js";
 import { wiringBreaker } from "./wiring.js";
@@ -111,7 +112,7 @@ export class Circuit {
 
   /** Runs that are fed from it. */
   get runs(): readonly Run[] {
-    return this.build.runs.filter((run) => run.circuit === this);
+    return once(this, "runs", () => this.build.runs.filter((run) => run.circuit === this));
   }
 
   /** Everything on it, in volt-amperes. */
@@ -248,8 +249,10 @@ export class Run {
 
   /** The circuit it is fed from; undefined when it names none that exists. */
   get circuit(): Circuit | undefined {
-    const from = this.build.reader.text(`${this.path}.from`);
-    return this.build.circuits.find((each) => each.name === from);
+    return once(this, "circuit", () => {
+      const from = this.build.reader.text(`${this.path}.from`);
+      return this.build.circuits.find((each) => each.name === from);
+    });
   }
 
   /** How many panels it has. */
@@ -265,7 +268,7 @@ export class Run {
       return [
         missing("apparent-power", { path: `${this.path}.panels`, what: "panels in cable order", of: this.label }),
       ];
-    return this.panels.map((panel) => panelLoad(panel));
+    return this.panels.map((panel) => once(panel.face, `load of ${panel.part?.name ?? ""}`, () => panelLoad(panel)));
   }
 
   /** A current each panel's part states, panel by panel. */
@@ -290,7 +293,15 @@ export class Run {
 
   /** The current of each panel, in amperes, in cable order. */
   get taps(): readonly Value[] {
-    return this.loads.map((load) => loadCurrent.of({ S: load, V: this.voltage }));
+    return once(this, "taps", () => this.#tapsOf(this.loads));
+  }
+
+  /** Panels that are alike draw alike: worked out once for each kind. */
+  #tapsOf(loads: readonly Value[]): readonly Value[] {
+    const { voltage } = this;
+    const drawn = new Map(loads.map((load) => [load, undefined as Value | undefined]));
+    for (const load of drawn.keys()) drawn.set(load, loadCurrent.of({ S: load, V: voltage }));
+    return loads.map((load) => drawn.get(load) as Value);
   }
 
   /** The current of the whole run, in amperes: its first segment carries it. */
@@ -372,6 +383,10 @@ export class Run {
 
   /** Drop of every piece in order: building wiring, feed, jumpers. */
   get drops(): readonly Value<"voltage">[] {
+    return once(this, "drops", () => this.#drops());
+  }
+
+  #drops(): readonly Value<"voltage">[] {
     const segment = (cable: Cable, tap: Value): Segment => ({
       resistance: conductorResistance(cable.conductor),
       length: cable.length,

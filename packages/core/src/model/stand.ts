@@ -1,4 +1,6 @@
 import {
+  armBehind,
+  ballastNeeded,
   counted,
   deckPressure,
   footLoad,
@@ -9,6 +11,7 @@ import {
   notionalMoment,
   overturningFactor,
   restoringMoment,
+  type SourceId,
   sum,
   tabled,
   times,
@@ -17,6 +20,21 @@ import {
 import type { Face } from "./face.js";
 
 const plain = (value: number, kind: "length" | "area", what: string): Known => tabled(value, kind, "geometry", what);
+
+/** The edge of the base a face would tip over: the toe, from which distances are written, or the one behind. */
+export type Edge = "toe" | "behind";
+
+/** A notional horizontal push in pascals, up to 4 m above the floor and above that. */
+export interface Push {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Who asks for the push: the trade fairs' rules, the building code, or the house. */
+const sourceOf = (push: number): SourceId => {
+  if (push === 125 || push === 63) return "messe-stand-building";
+  return Math.abs(push - 239.4) < 0.1 ? "ibc-1607.13" : "house";
+};
 
 /** A face that stands on its own base. */
 export class Stand {
@@ -41,8 +59,8 @@ export class Stand {
     return sum([this.face.mass, this.baseMass, this.ballast], "mass", "m");
   }
 
-  /** Moment of a push on the whole face, its lower edge taken as on the floor: the safe side. Pa below and above 4 m. */
-  overturning(low: number, high: number): Value<"moment"> {
+  /** Moment of a push on the whole face, its lower edge taken as on the floor: the safe side. */
+  overturning({ low, high }: Push): Value<"moment"> {
     const above = this.face.reader.value(
       `${this.face.path}.height-above`,
       "length",
@@ -54,40 +72,50 @@ export class Stand {
       b: this.face.width,
       h,
       c: plain(4, "length", "height where the push changes"),
-      q1: tabled(low, "areal-load", "messe-stand-building", "push up to 4 m"),
-      q2: tabled(high, "areal-load", "messe-stand-building", "push above 4 m"),
+      q1: tabled(low, "areal-load", sourceOf(low), "push up to 4 m"),
+      q2: tabled(high, "areal-load", sourceOf(high), "push above 4 m"),
     });
   }
 
-  get ballastArm(): Value<"length"> {
-    return this.#value("ballast-arm", "length", "distance of the ballast from the toe");
-  }
-
-  /** Panels at their distance from the toe, ballast at its own; the base itself counts at half its depth. */
-  get restoring(): Value<"moment"> {
-    return this.#restoring(this.ballast);
-  }
-
-  /** What would be left of it without any ballast. */
-  get restoringWithout(): Value<"moment"> {
-    return this.#restoring(counted(0, "no ballast", "mass"));
-  }
-
-  #restoring(ballast: Value<"mass">): Value<"moment"> {
-    const toe = this.#value("toe", "length", "distance of the panels' centre from the toe");
-    const face = restoringMoment.of({ m: this.face.mass, x: toe, mb: ballast, xb: this.ballastArm });
-    const half = times(this.#value("depth", "length", "depth of the base"), 0.5, "½");
-    const own = restoringMoment.of({
-      m: this.#value("mass", "mass", "mass of the base"),
-      x: half,
-      mb: counted(0, "ballast counted before", "mass"),
-      xb: half,
+  /** Panels and ballast at their distance from the edge the face would tip over; the base at half its depth. */
+  restoring(edge: Edge, ballast: Value<"mass"> = this.ballast): Value<"moment"> {
+    const face = restoringMoment.of({
+      m: this.face.mass,
+      x: this.#arm("toe", "distance of the panels' centre from the toe", edge),
+      mb: ballast,
+      xb: this.ballastArm(edge),
     });
+    const half = times(this.depth, 0.5, "½");
+    const none = counted(0, "ballast counted before", "mass");
+    const own = restoringMoment.of({ m: this.baseMass, x: half, mb: none, xb: half });
     return sum([face, own], "moment", "M_r");
   }
 
-  factor(low: number, high: number): Value<"factor"> {
-    return overturningFactor.of({ Mr: this.restoring, Mo: this.overturning(low, high) });
+  factor(push: Push, edge: Edge): Value<"factor"> {
+    return overturningFactor.of({ Mr: this.restoring(edge), Mo: this.overturning(push) });
+  }
+
+  /** Ballast that gives the factor over this edge, everything else as it is. */
+  ballastFor(push: Push, factor: number, edge: Edge): Value<"mass"> {
+    return ballastNeeded.of({
+      γ: tabled(factor, "factor", "overturning-1.5", "required factor"),
+      Mo: this.overturning(push),
+      Mr: this.restoring(edge, counted(0, "no ballast", "mass")),
+      xb: this.ballastArm(edge),
+    });
+  }
+
+  get depth(): Value<"length"> {
+    return this.#value("depth", "length", "depth of the base");
+  }
+
+  ballastArm(edge: Edge): Value<"length"> {
+    return this.#arm("ballast-arm", "distance of the ballast from the toe", edge);
+  }
+
+  #arm(key: string, what: string, edge: Edge): Value<"length"> {
+    const x = this.#value(key, "length", what);
+    return edge === "toe" ? x : armBehind.of({ d: this.depth, x });
   }
 
   get pressure(): Value<"areal-load"> {
@@ -104,7 +132,7 @@ export class Stand {
   }
 
   /** The heaviest foot under the push, feet in two rows the depth of the base apart. */
-  footLoad(low: number, high: number): Value<"force"> {
+  footLoad(push: Push): Value<"force"> {
     const count = this.face.reader.data(`${this.path}.feet.count`);
     const n: Value =
       typeof count === "number"
@@ -113,8 +141,8 @@ export class Stand {
     return footLoad.of({
       m: this.mass,
       n,
-      Mo: this.overturning(low, high),
-      d: this.#value("depth", "length", "depth of the base"),
+      Mo: this.overturning(push),
+      d: this.depth,
     });
   }
 

@@ -61,6 +61,23 @@ export const restoringMoment = formula({
   },
 });
 
+/** The arm of the same weight about the other edge of the base. */
+export const armBehind = formula({
+  id: "rigging.arm-behind",
+  title: "distance from the edge behind",
+  symbol: "x'",
+  kind: "length",
+  inputs: {
+    d: { kind: "length", is: "depth of the base", above: 0 },
+    x: { kind: "length", is: "distance from the toe", least: 0 },
+  },
+  expression: "d − x",
+  source: "geometry",
+  validity: "the weight stands on the base, between its two edges",
+  example: { given: { d: 1.2, x: 0.5 }, gives: 0.7, within: 1e-12, from: "by hand" },
+  compute: ({ d, x }) => d - x,
+});
+
 export const overturningFactor = formula({
   id: "rigging.overturning-factor",
   title: "factor against overturning",
