@@ -6,6 +6,7 @@ import type { Content, Page } from "./page.js";
 import { rulesFrom, type Site } from "./site.js";
 import { state, verdictState } from "./state.js";
 import { type Column, table } from "./table.js";
+import { togetherOf } from "./together.js";
 import { marginText } from "./words.js";
 
 const COLUMNS: readonly Column[] = [
@@ -64,6 +65,7 @@ export function register(site: Site): Page {
         "Weight and power are those of the faces: panels at their maximum, with what the faces carry. The worst margin is that of the check nearest its limit or farthest over it; what is only matched, such as a plug and its outlet, has none.",
       ),
     ),
+    togetherOf(site),
   ];
   return { path: "index.html", title: "Register of builds", number: "0.1", content };
 }

@@ -67,6 +67,7 @@ export type { Circuit, Run } from "./model/power.js";
 export { Repository } from "./model/repository.js";
 export type { Bar, Hang } from "./model/rigging.js";
 export type { SlackCases, WorstCase } from "./model/slack.js";
+export { type BuildsTogether, buildsTogether } from "./model/together.js";
 export { ownRules } from "./own-rules/own-rules.js";
 export type { FolderStandard, Outline, RepositoryFiles, SourceFile } from "./repository/files.js";
 export { type HouseStandardSettings, readHouseStandard } from "./repository/house-standard.js";

@@ -1,0 +1,51 @@
+import { type BuildsTogether, buildsTogether } from "@plumbmark/core";
+import { h } from "hastscript";
+import type { Content } from "./page.js";
+import type { Site } from "./site.js";
+import { table } from "./table.js";
+
+type Shortages = BuildsTogether["apart"][number]["short"];
+
+const shortText = (short: Shortages): string =>
+  short.map(({ lot, asked, count }) => `${lot}: ${asked} asked, ${count} there`).join("; ");
+
+/** Which builds the stock can make at the same time, and which lot is short for those it cannot. */
+export function togetherOf({ inspection, documents }: Site): Content {
+  const promises = [...inspection.builds.values()][0]?.build.around.promises ?? [];
+  if (promises.length === 0) return [];
+  const { never, apart, free, sets, unknown } = buildsTogether(promises, inspection.stock);
+  const title = (file: string): string => documents.find(({ entry }) => entry.file === file)?.title ?? file;
+  const list = (files: readonly string[]): string => files.map(title).join(", ");
+  const alone = never.map(({ build, short }) => [
+    title(build),
+    "nothing: the stock does not have it",
+    shortText(short),
+  ]);
+  const pairs = apart.map(({ builds: [one, other], short }) => [title(one), title(other), shortText(short)]);
+  const rows = [...alone, ...pairs];
+  return [
+    h("h2", "Builds at the same time"),
+    ...(sets === undefined ? [h("p", "Too many builds share lots to list every set; the pairs are below.")] : []),
+    ...(sets ?? []).map((set) => h("p", `Can stand at the same time: ${list([...set, ...free])}.`)),
+    ...(sets?.length === 0 && free.length > 0 ? [h("p", `Can stand at the same time: ${list(free)}.`)] : []),
+    ...(unknown.length > 0
+      ? [h("p", `Cannot be told of ${list(unknown)}: a lot, or a number of panels or spares, is not written down.`)]
+      : []),
+    ...(rows.length > 0
+      ? [
+          table(
+            "Cannot stand at the same time",
+            [{ title: "Build" }, { title: "With" }, { title: "Lot that is short" }],
+            rows,
+          ),
+        ]
+      : []),
+    h(
+      "p",
+      h(
+        "small",
+        "Panels and spares against the count of each lot, whatever the dates; sets are the largest there are.",
+      ),
+    ),
+  ];
+}

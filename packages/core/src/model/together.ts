@@ -1,0 +1,20 @@
+import { standTogether, type Together } from "@plumbmark/calc";
+import type { Stock } from "../repository/stock.js";
+import type { Promised } from "./bookings.js";
+
+/** What the stock can make at the same time, by the documents' files, with those it cannot tell of. */
+export interface BuildsTogether extends Together {
+  /** Files that do not say how many panels or spares they take, or take them from a lot that is not in the stock list. */
+  readonly unknown: readonly string[];
+}
+
+/** Which builds of a repository can stand at the same time, drafts among them; dates play no part in it. */
+export function buildsTogether(promises: readonly Promised[], { lots }: Stock): BuildsTogether {
+  const untold = ({ count, lot }: Promised): boolean => count === undefined || !lots.has(lot);
+  const unknown = new Set(promises.filter(untold).map(({ file }) => file));
+  const claims = promises.flatMap(({ file, lot, count }) =>
+    unknown.has(file) || count === undefined ? [] : [{ build: file, lot, count }],
+  );
+  const counts = new Map([...lots].map(([name, { count }]) => [name, count]));
+  return { ...standTogether(claims, counts), unknown: [...unknown] };
+}
