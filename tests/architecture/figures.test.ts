@@ -17,6 +17,7 @@ const NOT_TABLES = [
   "rigging/beam/deflection.ts#PARTS",
   "rigging/beam/terms.ts#MOST",
   "signal/viewing.ts#pitch",
+  "stock/together.ts#MOST",
 ];
 
 /** Rows that reach the register through the list they are joined in. */

@@ -6,6 +6,7 @@ import { given } from "../../formula/value.js";
 import { awgArea, awgDiameter } from "../../quantity/awg.js";
 import { fromKept, toKept, unitByCode } from "../../quantity/units.js";
 import { peakUse } from "../../stock/sweep.js";
+import { standTogether } from "../../stock/together.js";
 import { type Method, numberOf } from "../method.js";
 
 const metres = (value: number) => given(value, "length");
@@ -272,6 +273,26 @@ const faceMethods: readonly Method[] = [
         ])[0]?.count,
       gives: 11,
       from: "both are away on the 4th",
+    },
+  },
+  {
+    name: "standTogether",
+    title: "Builds the stock can make at the same time",
+    of: standTogether,
+    units: "counts → sets of builds",
+    sources: ["arithmetic"],
+    validity: "whatever their dates; spares count; the sets are gone through for 14 rivals at most",
+    example: {
+      asks: "of 40 panels one build takes 30, others 18, 14 and 8",
+      got: () =>
+        standTogether(
+          [30, 18, 14, 8].map((count, index) => ({ build: "abcd"[index] as string, lot: "x", count })),
+          new Map([["x", 40]]),
+        )
+          .sets?.map((set) => set.join(" and "))
+          .join("; "),
+      gives: "a and d; b and c and d",
+      from: "18 + 14 + 8 = 40 and 30 + 8 = 38",
     },
   },
 ];
