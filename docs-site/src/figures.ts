@@ -1,4 +1,4 @@
-import { sum, type Value } from "@plumbmark/calc";
+import { missing, sum, type Value } from "@plumbmark/calc";
 import type { Build } from "@plumbmark/core";
 
 export { worstOf } from "@plumbmark/core";
@@ -10,9 +10,6 @@ export const weightOf = (build: Build): Value =>
     "mass",
   );
 
-/** What the panels take at most. Missing when any of it is. */
+/** What the panels take at most, whether their parts say it in W or in VA. Missing when any of it is. */
 export const powerOf = (build: Build): Value =>
-  sum(
-    build.faces.map(({ powerMaximum }) => powerMaximum),
-    "power",
-  );
+  build.valueAt("totals.power-maximum") ?? missing("power", { path: "faces", what: "faces", of: build.label });

@@ -12,8 +12,11 @@ const shortText = (short: Shortages): string =>
 /** Which builds the stock can make at the same time, and which lot is short for those it cannot. */
 export function togetherOf({ inspection, documents }: Site): Content {
   const promises = [...inspection.builds.values()][0]?.build.around.promises ?? [];
-  if (promises.length === 0) return [];
-  const { never, apart, free, sets, unknown } = buildsTogether(promises, inspection.stock);
+  const lotless = [...inspection.builds]
+    .filter(([, { build }]) => build.faces.some(({ lots }) => lots.length === 0))
+    .map(([file]) => file);
+  if (promises.length === 0 && (lotless.length === 0 || inspection.stock.lots.size === 0)) return [];
+  const { never, apart, free, sets, unknown } = buildsTogether(promises, inspection.stock, lotless);
   const title = (file: string): string => documents.find(({ entry }) => entry.file === file)?.title ?? file;
   const list = (files: readonly string[]): string => files.map(title).join(", ");
   const alone = never.map(({ build, short }) => [

@@ -3,12 +3,12 @@ import { atMost, rule } from "@plumbmark/kit";
 
 export default rule({
   id: "power.circuit-load",
-  states: "A circuit carries no more than its continuous rating.",
+  states: "A circuit carries no more than its continuous rating, and neither does the supply circuits are taken from.",
   level: "shall",
   why: "A display runs for hours. A breaker loaded above its continuous rating warms up and trips in the middle of the event, and the wiring ages.",
   judged:
-    "The maximum power of every panel on the circuit, divided by the power factor, and the other load, divided by the voltage, against the breaker rating times the continuous share. A breaker written as listed for 100 % (`rated-100`) counts in full, unless the house standard sets a share of its own.",
-  sources: ["nec-210.20a", "iec-60364-4-43"],
+    "The maximum power of every panel on the circuit, divided by the power factor, and the other load, divided by the voltage, against the breaker rating times the continuous share. A breaker written as listed for 100 % (`rated-100`) counts in full, unless the house standard sets a share of its own. Of a supply that circuits name under `from` the fullest leg of all of them counts, against its own breaker under `power.supplies`.",
+  sources: ["nec-210.20a", "nec-215.3", "iec-60364-4-43"],
   settings: {
     share: { us: 0.8, iec: 1, kind: "ratio", stricter: "less", describe: "continuous share of the breaker's rating" },
   },
@@ -21,6 +21,14 @@ export default rule({
         allowed: circuit.continuousRating(settings.share === usual ? circuit.continuousShare : house),
         says: ({ measured, allowed }) => `${circuit.label} carries ${measured}; its continuous rating is ${allowed}.`,
         mend: "Move panels to another circuit, or feed the run at a higher voltage.",
+      });
+    for (const supply of build.supplies)
+      yield atMost(supply, {
+        measured: supply.current,
+        allowed: supply.continuousRating(settings.share === usual ? supply.continuousShare : house),
+        says: ({ measured, allowed }) =>
+          `${supply.label} carries ${measured} on its fullest leg; its continuous rating is ${allowed}.`,
+        mend: "Take circuits from another supply, or move them to an emptier leg.",
       });
   },
 });

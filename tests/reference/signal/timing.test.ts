@@ -127,6 +127,8 @@ describe("CTA-861 formats", () => {
     32: 24,
     63: 120,
     64: 100,
+    118: 120,
+    117: 100,
     97: 60,
     96: 50,
     95: 30,
@@ -144,16 +146,31 @@ describe("CTA-861 formats", () => {
       because: "printed to six decimals",
     });
   test("the table is as transcribed: sum of its clocks in kHz", () => {
-    expect(ctaFormats).toHaveLength(17);
-    // 25 175 + 2 × 27 000 + 5 × 74 250 + 2 × 148 500 + 5 × 297 000 + 2 × 594 000
+    expect(ctaFormats).toHaveLength(19);
+    // 25 175 + 2 × 27 000 + 5 × 74 250 + 2 × 148 500 + 5 × 297 000 + 2 × 594 000 + 2 × 1 188 000
     expect(ctaFormats.reduce((sum, row) => sum + row[5], 0)).toBe(
-      25_175 + 2 * 27_000 + 5 * 74_250 + 2 * 148_500 + 5 * 297_000 + 2 * 594_000,
+      25_175 + 2 * 27_000 + 5 * 74_250 + 2 * 148_500 + 5 * 297_000 + 2 * 594_000 + 2 * 1_188_000,
     );
     for (const [, width, height, totalWidth, totalHeight] of ctaFormats) {
       expect(totalWidth).toBeGreaterThan(width);
       expect(totalHeight).toBeGreaterThan(height);
     }
   });
+  // The rows of 3840 × 2160 in the Linux display driver's table of CTA-861-G formats 117 and 118: clock in kHz, totals.
+  for (const [hertz, totalWidth] of [
+    [100, 5280],
+    [120, 4400],
+  ] as const)
+    reference({
+      name: `3840 × 2160 at ${hertz} Hz`,
+      source: "CTA-861-G formats 117 and 118, as in the mode table of the Linux kernel",
+      basis: "published",
+      got: () => {
+        const timing = ctaTiming(3840, 2160, hertz);
+        return [timing?.clock ?? 0, timing?.totalWidth ?? 0, timing?.totalHeight ?? 0];
+      },
+      printed: [1_188_000_000, totalWidth, 2250],
+    });
   for (const [width, height, megahertz] of [
     [1920, 1080, 148.351648],
     [1280, 720, 74.175824],

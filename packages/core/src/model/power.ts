@@ -4,7 +4,6 @@ import {
   conductorResistance,
   connectorCurrent,
   continuousRating,
-  continuousShare,
   counted,
   dropShare,
   endVoltage,
@@ -14,17 +13,16 @@ import {
   type Known,
   loadCurrent,
   missing,
-  readQuantity,
   type Segment,
   segmentDrops,
   shareOf,
   sum,
-  tabled,
   type Value,
 } from "@plumbmark/calc";
 import type { Part } from "../repository/parts.js";
 import type { Build } from "./build.js";
 import { Cable, type End, endOf } from "./cable.js";
+import { continuousShareOf } from "./continuous.js";
 import { type Cord, cordOf, cordRating } from "./cord.js";
 import { type Leg, legsOf, runVoltage } from "./legs.js";
 import { once } from "./once.js";
@@ -188,19 +186,9 @@ export class Circuit {
     return sum(runs, "current", "Ip");
   }
 
-  /** Breaker and assembly listed to carry their rating continuously. */
-  get fullyRated(): boolean {
-    return this.build.reader.data(`${this.path}.rated-100`) === true;
-  }
-
-  /** The share the house standard sets; else all of a breaker listed for 100 %; else the practice's. */
+  /** Share of the breaker's rating that may be carried for hours. */
   get continuousShare(): Known {
-    const own = this.build.around.standard.rules["power.circuit-load"]?.share;
-    const reading = typeof own === "string" || typeof own === "number" ? readQuantity(own, ["ratio"]) : undefined;
-    if (reading?.ok) return tabled(reading.quantity.value, "ratio", "house", "continuous share of the house standard");
-    return this.fullyRated
-      ? tabled(1, "ratio", "nec-210.20a-100", "breaker and assembly listed for 100 %")
-      : continuousShare(this.build.practice);
+    return continuousShareOf(this.build, this.path);
   }
 
   /** Current over the continuous rating. */

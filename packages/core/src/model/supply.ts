@@ -1,5 +1,15 @@
-import { legCurrents, legImbalance, missing, sum, type Value } from "@plumbmark/calc";
+import {
+  continuousRating,
+  greatestOf,
+  type Known,
+  legCurrents,
+  legImbalance,
+  missing,
+  sum,
+  type Value,
+} from "@plumbmark/calc";
 import type { Build } from "./build.js";
+import { continuousShareOf } from "./continuous.js";
 import type { Leg } from "./legs.js";
 import type { Circuit } from "./power.js";
 
@@ -57,6 +67,23 @@ export class Supply {
 
   get imbalance(): Value<"ratio"> {
     return legImbalance.of({ I: Object.values(this.legs) });
+  }
+
+  /** Current of its fullest leg. */
+  get current(): Value<"current"> {
+    return greatestOf(Object.values(this.legs), "current", "I");
+  }
+
+  get breaker(): Value<"current"> {
+    return this.build.reader.value(`power.supplies.${this.name}.breaker`, "current", "breaker rating", this.label);
+  }
+
+  get continuousShare(): Known {
+    return continuousShareOf(this.build, `power.supplies.${this.name}`);
+  }
+
+  continuousRating(share: Known = this.continuousShare): Value<"current"> {
+    return continuousRating.of({ In: this.breaker, share });
   }
 
   #pair(pair: Pair): readonly Value<"current">[] {

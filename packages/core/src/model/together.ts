@@ -4,14 +4,21 @@ import type { Promised } from "./bookings.js";
 
 /** What the stock can make at the same time, by the documents' files, with those it cannot tell of. */
 export interface BuildsTogether extends Together {
-  /** Files that do not say how many panels or spares they take, or take them from a lot that is not in the stock list. */
+  /** Files with a face that names no lot, or a lot that is not in the stock list, or no number of panels or spares. */
   readonly unknown: readonly string[];
 }
 
-/** Which builds of a repository can stand at the same time, drafts among them; dates play no part in it. */
-export function buildsTogether(promises: readonly Promised[], { lots }: Stock): BuildsTogether {
+/**
+ * Which builds of a repository can stand at the same time, drafts among them; dates play no part in it.
+ * `lotless` are the files with a face that names no lot: what they take is not in the promises, and is not nought.
+ */
+export function buildsTogether(
+  promises: readonly Promised[],
+  { lots }: Stock,
+  lotless: readonly string[] = [],
+): BuildsTogether {
   const untold = ({ count, lot }: Promised): boolean => count === undefined || !lots.has(lot);
-  const unknown = new Set(promises.filter(untold).map(({ file }) => file));
+  const unknown = new Set([...promises.filter(untold).map(({ file }) => file), ...lotless]);
   const claims = promises.flatMap(({ file, lot, count }) =>
     unknown.has(file) || count === undefined ? [] : [{ build: file, lot, count }],
   );

@@ -66,5 +66,12 @@ function valuesOfRun(run: Run): readonly Entry[] {
 export const powerValues = ({ circuits, runs, supplies }: Build): readonly Entry[] => [
   ...circuits.flatMap(valuesOfCircuit),
   ...runs.flatMap(valuesOfRun),
-  ...supplies.flatMap(({ path, legs, imbalance }) => [...under(`${path}.legs`, legs), ...under(path, { imbalance })]),
+  ...supplies.flatMap((supply) => [
+    ...under(`${supply.path}.legs`, supply.legs),
+    ...under(supply.path, {
+      imbalance: supply.imbalance,
+      current: supply.current,
+      "continuous-rating": supply.continuousRating(),
+    }),
+  ]),
 ];
