@@ -13,7 +13,7 @@ h2 { font-size: 1.2rem; margin: 2.25rem 0 .75rem; padding-bottom: .2rem; border-
 h3 { font-size: 1.05rem; margin: 1.5rem 0 .5rem; } h4, h5, h6 { font-size: 1rem; margin: 1rem 0 .5rem; }
 p, ul, ol, dl, pre { margin: .5rem 0; } .prose > p, .prose > ul, .prose > ol, main > .body > p { max-width: 72ch; }
 code, pre, .block dt, .formula { font-family: var(--mono); font-size: .875em; }
-pre { background: var(--wash); padding: .75rem; border: 1px solid var(--line); white-space: pre; }
+pre { background: var(--wash); padding: .75rem; border: 1px solid var(--line); white-space: pre-wrap; overflow-wrap: anywhere; }
 .top { display: flex; flex-wrap: wrap; gap: .25rem 2rem; justify-content: space-between; align-items: baseline; padding: .25rem 0 .75rem; }
 .top p { margin: 0; font-weight: 600; }
 .menu ul, .contents ul { list-style: none; display: flex; flex-wrap: wrap; gap: .25rem 1.25rem; margin: 0; padding: 0; }
