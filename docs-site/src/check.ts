@@ -19,8 +19,11 @@ export interface CheckFrame {
 
 const ruleName = (id: string, ruleLink: RuleLink) => {
   const href = ruleLink(id);
-  return href ? h("a", { href }, h("code", id)) : h("code", id);
+  return href ? h("a", { href }, id) : h("span", id);
 };
+
+const whatOf = (check: CheckEntry, ruleLink: RuleLink) =>
+  h("p", { class: "what" }, [outcomeState(check), " ", ruleName(check.rule, ruleLink), ` line ${check.at.line}`]);
 
 const fact = (term: string, content: Content): Content =>
   content === undefined ? undefined : h("div", [h("dt", term), h("dd", flat(content))]);
@@ -28,8 +31,9 @@ const fact = (term: string, content: Content): Content =>
 /** The name of a step's source; what a plugin calls its own source stands as it is. */
 const stepSource = (id: string): string => (id in sources ? sourceName(sources[id as SourceId]) : id);
 
+/** A step as lines of one text: the formula, the numbers put in, and what it rests on. */
 const step = ({ formula, with: numbers, source }: WorkingEntry) =>
-  h("li", [h("code", formula), h("span", numbers), ...(source ? [h("small", stepSource(source))] : [])]);
+  h("li", [formula, numbers, ...(source ? [stepSource(source)] : [])].join("\n"));
 
 /** The working behind a check, folded away. */
 export const workings = (working: readonly WorkingEntry[] | undefined, open = false): Content =>
@@ -59,13 +63,7 @@ const facts = (check: CheckEntry, system: System): readonly Content[] => {
 export function checkItem(check: CheckEntry, { system, ruleLink, open }: CheckFrame): Content {
   const known = flat(facts(check, system));
   return h("li", { class: ["check", ...lookOf(check)] }, [
-    h("p", { class: "what" }, [
-      outcomeState(check),
-      " ",
-      ruleName(check.rule, ruleLink),
-      " ",
-      h("small", `line ${check.at.line}`),
-    ]),
+    whatOf(check, ruleLink),
     h("p", flat(inlineCode(check.says))),
     ...(known.length > 0 ? [h("dl", { class: "facts" }, known)] : []),
     ...(check.sources.length > 0
@@ -75,5 +73,22 @@ export function checkItem(check: CheckEntry, { system, ruleLink, open }: CheckFr
   ]);
 }
 
+/** A check in short, as one line of the list of all: what was found, measured, allowed and in hand. */
+function checkLine(check: CheckEntry, { system, ruleLink }: CheckFrame): Content {
+  const { measured, allowed, share } = check;
+  const found = [measured && `${quantityText(measured, system)} measured`, allowed && `${allowedText(allowed, system)} allowed`];
+  const known = [...found.filter((each) => each !== undefined)].join(", ");
+  return h("li", { class: ["check", ...lookOf(check)] }, [
+    whatOf(check, ruleLink),
+    h("p", flat(inlineCode(check.says))),
+    ...(known === "" ? [] : [h("p", { class: "short" }, [known, " ", ...flat(share === undefined ? undefined : marginBar(check))])]),
+    ...flat(workings(check.working)),
+  ]);
+}
+
+export const checkLines = (checks: readonly CheckEntry[], frame: CheckFrame): Content =>
+  h("ul", { class: "checks" }, flat(checks.map((check) => checkLine(check, frame))));
+
+/** Checks in full. */
 export const checkList = (checks: readonly CheckEntry[], frame: CheckFrame): Content =>
   h("ul", { class: "checks" }, flat(checks.map((check) => checkItem(check, frame))));

@@ -1,6 +1,6 @@
 import type { CheckEntry } from "@plumbmark/core";
 import { h } from "hastscript";
-import { checkList } from "./check.js";
+import { checkLines, checkList } from "./check.js";
 import type { Published } from "./documents.js";
 import type { Content } from "./page.js";
 import { rulesFrom, type Site } from "./site.js";
@@ -33,7 +33,7 @@ export function allChecks({ entry, page, system }: Published, site: Site): Conte
   const parts = [...topics].sort(([one], [other]) => (one < other ? -1 : 1));
   return parts.length > 0
     ? parts.map(
-        ([topic, checks]): Content => [h("h3", `${topicName(topic)} (${checks.length})`), checkList(checks, frame)],
+        ([topic, checks]): Content => [h("h3", `${topicName(topic)} (${checks.length})`), checkLines(checks, frame)],
       )
     : undefined;
 }
