@@ -76,12 +76,17 @@ export function checkItem(check: CheckEntry, { system, ruleLink, open }: CheckFr
 /** A check in short, as one line of the list of all: what was found, measured, allowed and in hand. */
 function checkLine(check: CheckEntry, { system, ruleLink }: CheckFrame): Content {
   const { measured, allowed, share } = check;
-  const found = [measured && `${quantityText(measured, system)} measured`, allowed && `${allowedText(allowed, system)} allowed`];
+  const found = [
+    measured && `${quantityText(measured, system)} measured`,
+    allowed && `${allowedText(allowed, system)} allowed`,
+  ];
   const known = [...found.filter((each) => each !== undefined)].join(", ");
   return h("li", { class: ["check", ...lookOf(check)] }, [
     whatOf(check, ruleLink),
     h("p", flat(inlineCode(check.says))),
-    ...(known === "" ? [] : [h("p", { class: "short" }, [known, " ", ...flat(share === undefined ? undefined : marginBar(check))])]),
+    ...(known === ""
+      ? []
+      : [h("p", { class: "short" }, [known, " ", ...flat(share === undefined ? undefined : marginBar(check))])]),
     ...flat(workings(check.working)),
   ]);
 }

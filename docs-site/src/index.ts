@@ -2,5 +2,5 @@ export { drawingsOf } from "./drawings/drawings.js";
 export { marginBar } from "./drawings/margin-bar.js";
 export { type Drawing, type Subject, svg, svgFile } from "./drawings/shared/drawing.js";
 export { formulaMath } from "./math/mathml.js";
-export { type PublishInput, publish } from "./publish.js";
-export { SiteError, writeSite } from "./write-site.js";
+export { type PublishInput, publish, type SiteFile, siteFiles } from "./publish.js";
+export { SiteError, type Written, writeSite } from "./write-site.js";

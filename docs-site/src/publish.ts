@@ -31,20 +31,25 @@ export function siteOf({ files, rules, today }: PublishInput): Site {
   return { inspection: found, today, documents: published(found), rules: stated, rulePaths: rulePaths(stated) };
 }
 
+/** A file of the site: its path, and what stands in it. */
+export type SiteFile = readonly [path: string, content: string | Uint8Array];
+
 /**
- * The static site as text by path; reads and writes nothing. The same input gives the same text.
+ * The files of the static site, one after another, so that each can be written before the next is made.
+ * Nothing is read or written here, and the same input gives the same files.
  * @throws StandardError when the house standard cannot be used.
  */
-export function publish(input: PublishInput): ReadonlyMap<string, string> {
+export function* siteFiles(input: PublishInput): Generator<SiteFile> {
   const site = siteOf(input);
   const frame = { standard: site.inspection.record.standard, today: site.today };
-  const pages = new Map<string, string>();
-  for (const page of sitePages(site)) pages.set(page.path, pageHtml(page, frame));
-  for (const document of site.documents)
-    for (const make of sheetFiles) for (const [path, text] of make(document, site)) pages.set(path, text);
-  for (const [path, text] of searchFiles(site)) pages.set(path, text);
-  pages.set("style.css", style + drawingStyle);
+  for (const page of sitePages(site)) yield [page.path, pageHtml(page, frame)];
+  for (const document of site.documents) for (const make of sheetFiles) yield* make(document, site);
+  yield* searchFiles(site);
+  yield ["style.css", style + drawingStyle];
   for (const [name, schema] of schemaFiles)
-    pages.set(`schema/${name}.schema.json`, `${JSON.stringify(schema, null, 2)}\n`);
-  return pages;
+    yield [`schema/${name}.schema.json`, `${JSON.stringify(schema, null, 2)}\n`];
 }
+
+/** The whole site at once, for those who look at it rather than write it. @throws StandardError */
+export const publish = (input: PublishInput): ReadonlyMap<string, string> =>
+  new Map([...siteFiles(input)].filter((file): file is [string, string] => typeof file[1] === "string"));

@@ -1,9 +1,13 @@
 import type { CheckEntry } from "@plumbmark/core";
 import { h } from "hastscript";
+import { type Judged, judgedBy } from "./checks-by-rule.js";
 import { type Content, linkTo } from "./page.js";
 import type { Site } from "./site.js";
 import { countState } from "./state.js";
 import { table } from "./table.js";
+
+/** Of builds that meet a rule, no more are listed: a register of thousands would make every rule's page as long. */
+const MOST = 100;
 
 const OUTCOMES = ["fails", "open", "waived", "holds"] as const;
 
@@ -13,20 +17,25 @@ const counts = (checks: readonly CheckEntry[]): Content =>
     return count === 0 ? [] : [countState(outcome, count), " "];
   });
 
-/** Which builds of the repository meet the rule and which do not. */
-export function ruleBuilds(id: string, path: string, { documents }: Site): Content {
-  const judged = documents
-    .map((document) => ({ document, checks: document.entry.checks.filter(({ rule }) => rule === id) }))
-    .filter(({ checks }) => checks.length > 0);
+const meets = ({ checks }: Judged): boolean => checks.every(({ outcome }) => outcome === "holds");
+
+/** Which builds of the repository meet the rule and which do not; those that do not come first. */
+export function ruleBuilds(id: string, path: string, site: Site): Content {
+  const judged = judgedBy(id, site);
   if (judged.length === 0) return h("p", "It has nothing to say about any build of this repository.");
-  const meets = (checks: readonly CheckEntry[]) => checks.every(({ outcome }) => outcome === "holds");
-  return table(
-    "Builds of this repository",
-    [{ title: "Build" }, { title: "Meets it" }, { title: "Checks" }],
-    judged.map(({ document, checks }) => [
-      h("a", { href: linkTo(path, document.page) }, document.title),
-      meets(checks) ? "yes" : "no",
-      counts(checks),
-    ]),
-  );
+  const [good, bad] = [judged.filter(meets), judged.filter((each) => !meets(each))];
+  const more = good.length - MOST;
+  return [
+    h("p", `${good.length} meet it, ${bad.length} ${bad.length === 1 ? "does" : "do"} not.`),
+    table(
+      "Builds of this repository",
+      [{ title: "Build" }, { title: "Meets it" }, { title: "Checks" }],
+      [...bad, ...good.slice(0, MOST)].map((each) => [
+        h("a", { href: linkTo(path, each.document.page) }, each.document.title),
+        meets(each) ? "yes" : "no",
+        counts(each.checks),
+      ]),
+    ),
+    more > 0 ? h("p", `${more} more meet it.`) : undefined,
+  ];
 }
