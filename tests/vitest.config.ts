@@ -10,6 +10,7 @@ export default defineConfig({
     include: ["tests/**/*.test.ts", "packages/*/src/**/*.test.ts", "docs-site/src/**/*.test.ts"],
     exclude: ["**/node_modules/**", "**/dist/**"],
     testTimeout: 60_000,
+    hookTimeout: 120_000,
     reporters: ["default", new URL("./reporter.ts", import.meta.url).pathname],
   },
 });

@@ -2,12 +2,18 @@ import { h } from "hastscript";
 import type { Published } from "./documents.js";
 import type { Content } from "./page.js";
 
-const LIFTS =
-  "Lifting. What hangs or stands above people can kill. It is hung, changed and taken down by qualified riggers; the structure carries only what a licensed engineer has put in writing. Keep the ground below clear.";
-const MAINS =
-  "Mains. Panels stay live inside after switching off. Circuits, outlets and breakers are work for licensed electricians. Make and break no plug under load.";
-const FIRST =
-  "Local codes and the makers' instructions come before this page. Where they disagree with it, stop and ask.";
+const LIFTS = [
+  "Lifting.",
+  "What hangs or stands above people can kill. It is hung, changed and taken down by qualified riggers; the structure carries only what a licensed engineer has put in writing. Keep the ground below clear.",
+] as const;
+const MAINS = [
+  "Mains.",
+  "Panels stay live inside after switching off. Circuits, outlets and breakers are work for licensed electricians. Make and break no plug under load.",
+] as const;
+const FIRST = [
+  "",
+  "Local codes and the makers' instructions come before this page. Where they disagree with it, stop and ask.",
+] as const;
 
 /** The box of cautions of a build that lifts or uses mains. */
 export function cautions({ lifts, mains }: Pick<Published, "lifts" | "mains">): Content {
@@ -17,7 +23,7 @@ export function cautions({ lifts, mains }: Pick<Published, "lifts" | "mains">): 
     h("h2", { id: "Cautions" }, "Cautions"),
     h(
       "ul",
-      lines.map((line) => h("li", line)),
+      lines.map(([lead, line]) => h("li", [...(lead === "" ? [] : [h("b", lead), " "]), line])),
     ),
   ]);
 }

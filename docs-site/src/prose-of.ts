@@ -3,24 +3,21 @@ import { h } from "hastscript";
 import type { Published } from "./documents.js";
 import { drawingInProse, drawingLink } from "./drawings-section.js";
 import { type Content, linkTo } from "./page.js";
-import { prose } from "./prose.js";
+import { prose, type Resolve } from "./prose.js";
 import type { Figure } from "./prose-figures.js";
+import { pictures } from "./prose-pictures.js";
+import { quotes } from "./prose-quotes.js";
+import { withinRepository } from "./repository-path.js";
 import { scheduleAt } from "./schedules.js";
 import type { Site } from "./site.js";
 
 /** From a link in one document to the page of the other document it names. */
-const resolver =
-  (documents: readonly Published[], { entry, page }: Published) =>
-  (href: string) => {
-    try {
-      const base = new URL(entry.file.split("/").map(encodeURIComponent).join("/"), "file:///");
-      const { pathname, hash, protocol } = new URL(href, base);
-      const target = documents.find(({ entry: { file } }) => `/${file}` === decodeURIComponent(pathname));
-      return protocol === "file:" && target ? linkTo(page, target.page) + hash : undefined;
-    } catch {
-      // Neither an address nor a path: it leads nowhere.
-      return undefined;
-    }
+const pageOf =
+  ({ documents }: Site, { entry, page }: Published): Resolve =>
+  (href) => {
+    const target = withinRepository(href, entry.file);
+    const found = target && documents.find(({ entry: { file } }) => file === target.path);
+    return found && linkTo(page, found.page) + target.hash;
   };
 
 /** Tables and drawings in place of links to them. */
@@ -33,13 +30,14 @@ function figures(document: Published): Figure {
 }
 
 /** What the author wrote below the front matter. */
-export const proseOf = (document: Published, { documents }: Site): Content =>
-  document.build &&
-  h("div", { class: "prose" }, [
-    ...prose(
-      document.build.markdown.tree,
-      document.title,
-      (href) => drawingLink(document, href) ?? resolver(documents, document)(href),
-      figures(document),
-    ),
-  ]);
+export function proseOf(document: Published, site: Site): Content {
+  if (!document.build) return undefined;
+  const page = pageOf(site, document);
+  const own = {
+    link: (href: string) => drawingLink(document, href) ?? page(href),
+    quote: quotes(document),
+    picture: pictures(document, site),
+    figure: figures(document),
+  };
+  return h("div", { class: "prose" }, [...prose(document.build.markdown.tree, document.title, own)]);
+}

@@ -1,17 +1,27 @@
 import type { Element, ElementContent, Properties } from "hast";
 import { h } from "hastscript";
-import type { Resolve } from "./prose.js";
+import type { Named } from "./prose.js";
 
 const isOutward = (href: string): boolean => /^(?:https?:|mailto:|#)/iu.test(href);
 
-/** A link that leads nowhere on the site keeps its words and loses its link. */
-function link(node: Element, children: ElementContent[], resolve: Resolve): ElementContent {
+const CALC = "calc:";
+
+/** A link that leads nowhere on the site keeps its words and loses its link; a quoted figure shows its working. */
+function link(node: Element, children: ElementContent[], { link: resolve, quote }: Named): ElementContent {
   const { href } = node.properties;
   if (typeof href !== "string") return h("span", children);
+  const quoted = href.startsWith(CALC) ? quote(href.slice(CALC.length), children) : undefined;
+  if (quoted) return quoted;
   const target = isOutward(href) ? href : resolve(href);
   return target === undefined
     ? h("span", children)
     : { ...node, properties: { ...node.properties, href: target }, children };
+}
+
+/** A picture of the repository; in place of any other stands what it shows, for a page needs nothing from elsewhere. */
+function image({ properties: { src, alt } }: Element, { picture }: Named): ElementContent {
+  const words = typeof alt === "string" && alt !== "" ? alt : "picture";
+  return (typeof src === "string" ? picture(src, words) : undefined) ?? h("span", `[${words}]`);
 }
 
 const empty = (node: Element): boolean => node.children.length === 0;
@@ -34,16 +44,15 @@ const isBare = (node: ElementContent): boolean =>
     ? node.tagName !== "img" && node.children.every(isBare)
     : node.type === "text" && node.value.trim() === "";
 
-function element(node: Element, ids: Set<string>, resolve: Resolve): ElementContent {
+function element(node: Element, ids: Set<string>, named: Named): ElementContent {
   // Markdown has no table without a header row; one that says nothing is left out.
   const kept = node.children.filter((each) => !(each.type === "element" && each.tagName === "thead" && isBare(each)));
-  const children = tidyAll(kept, ids, resolve);
-  if (node.tagName === "a") return link(node, children, resolve);
+  const children = tidyAll(kept, ids, named);
+  if (node.tagName === "a") return link(node, children, named);
   if (node.tagName === "th" || node.tagName === "td") return cell(node, children);
   // A box to tick on paper; it cannot be ticked on the page.
   if (node.tagName === "input") return { type: "text", value: node.properties.checked ? "☑" : "☐" };
-  // A page needs nothing from elsewhere: in place of a picture stands what it shows.
-  if (node.tagName === "img") return h("span", `[${node.properties.alt || "picture"}]`);
+  if (node.tagName === "img") return image(node, named);
   // A table wider than a phone scrolls by itself; which one it is, is told by its place in the document.
   if (node.tagName === "table")
     return h("section", { class: "wide", tabIndex: 0, ariaLabel: nextTable(ids) }, [{ ...node, children }]);
@@ -57,17 +66,17 @@ function nextTable(ids: Set<string>): string {
   return `Table ${number} of the document`;
 }
 
-function tidyAll(nodes: readonly ElementContent[], ids: Set<string>, resolve: Resolve): ElementContent[] {
+function tidyAll(nodes: readonly ElementContent[], ids: Set<string>, named: Named): ElementContent[] {
   return nodes.map((node) => {
     if (node.type !== "element") return node;
     const { id, ...rest } = node.properties;
-    if (id === undefined) return element(node, ids, resolve);
+    if (id === undefined) return element(node, ids, named);
     // Two headings of one name, or a footnote called like a heading: the first keeps the id.
     const repeated = ids.has(String(id));
     ids.add(String(id));
-    return element(repeated ? { ...node, properties: rest } : node, ids, resolve);
+    return element(repeated ? { ...node, properties: rest } : node, ids, named);
   });
 }
 
-export const tidy = (nodes: readonly ElementContent[], resolve: Resolve): ElementContent[] =>
-  tidyAll(nodes, new Set(), resolve);
+export const tidy = (nodes: readonly ElementContent[], named: Named): ElementContent[] =>
+  tidyAll(nodes, new Set(), named);

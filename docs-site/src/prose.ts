@@ -6,10 +6,20 @@ import remarkRehype from "remark-rehype";
 import { unified } from "unified";
 import { type Figure, paragraph, withFigures } from "./prose-figures.js";
 import { headings } from "./prose-headings.js";
+import type { Picture } from "./prose-pictures.js";
+import type { Quote } from "./prose-quotes.js";
 import { tidy } from "./prose-tidy.js";
 
 /** Where a relative link of the author leads on the site; undefined when there is no such page. */
 export type Resolve = (href: string) => string | undefined;
+
+/** What stands in place of what an author names: links, quoted figures, pictures, and tables and drawings. */
+export interface Named {
+  readonly link: Resolve;
+  readonly quote: Quote;
+  readonly picture: Picture;
+  readonly figure: Figure;
+}
 
 // The one thing that is let through for ourselves: the mark of a figure, see prose-figures.ts.
 const attributes = {
@@ -27,13 +37,8 @@ const processor = unified()
   .use(rehypeSlug);
 
 /** The author's prose as content below a heading of level 2; `title` is left out where it only repeats the page's. */
-export function prose(
-  tree: Markdown["tree"],
-  title: string,
-  resolve: Resolve,
-  figure: Figure,
-): readonly ElementContent[] {
+export function prose(tree: Markdown["tree"], title: string, named: Named): readonly ElementContent[] {
   const root = processor.runSync(tree) as Root;
   const content = root.children.filter((node): node is ElementContent => node.type !== "doctype");
-  return headings(withFigures(tidy(content, resolve), figure), title);
+  return headings(withFigures(tidy(content, named), named.figure), title);
 }

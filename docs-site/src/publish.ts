@@ -14,6 +14,8 @@ export interface PublishInput {
   readonly rules: readonly Rule[];
   /** The day of the inspection, `2027-03-05`. */
   readonly today: string;
+  /** Bytes of a picture of the repository by its path from the root; without it no picture is shown. */
+  readonly picture?: (path: string) => Uint8Array | undefined;
 }
 
 const schemaFiles: readonly (readonly [string, unknown])[] = [
@@ -25,10 +27,18 @@ const schemaFiles: readonly (readonly [string, unknown])[] = [
 ];
 
 /** Inspects a repository and gathers what its pages are made from. @throws StandardError */
-export function siteOf({ files, rules, today }: PublishInput): Site {
+export function siteOf({ files, rules, today, picture }: PublishInput): Site {
   const found = inspection(files, rules, { today, every: true });
   const stated = found.rules.map((rule) => ({ ...rule, own: !rules.includes(rule) }));
-  return { inspection: found, today, documents: published(found), rules: stated, rulePaths: rulePaths(stated) };
+  return {
+    inspection: found,
+    today,
+    documents: published(found),
+    rules: stated,
+    rulePaths: rulePaths(stated),
+    ...(picture ? { picture } : {}),
+    pictures: new Map(),
+  };
 }
 
 /** A file of the site: its path, and what stands in it. */
@@ -44,6 +54,7 @@ export function* siteFiles(input: PublishInput): Generator<SiteFile> {
   const frame = { standard: site.inspection.record.standard, today: site.today };
   for (const page of sitePages(site)) yield [page.path, pageHtml(page, frame)];
   for (const document of site.documents) for (const make of sheetFiles) yield* make(document, site);
+  yield* site.pictures;
   yield* searchFiles(site);
   yield ["style.css", style + drawingStyle];
   for (const [name, schema] of schemaFiles)

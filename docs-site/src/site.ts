@@ -14,6 +14,10 @@ export interface Site {
   readonly rules: readonly Stated[];
   /** Path of every rule's page by the rule's id. */
   readonly rulePaths: ReadonlyMap<string, string>;
+  /** Bytes of a picture of the repository by its path from the root; undefined when there is none to be read. */
+  readonly picture?: (path: string) => Uint8Array | undefined;
+  /** Pictures that are shown, by path of the site; each is added when the page that shows it is made. */
+  readonly pictures: Map<string, Uint8Array>;
 }
 
 /** Links to rules' pages as seen from `page`. */

@@ -42,13 +42,15 @@ thead th { background: var(--wash); white-space: nowrap; } tbody th { font-weigh
 .checks { list-style: none; padding: 0; } .check { border-left: .4rem solid var(--hue); padding: .15rem 0 .15rem .9rem; margin: 0 0 1rem; break-inside: avoid; }
 .check.holds { border-left-width: .2rem; } .check.fails { border-left-style: double; } .check.open { border-left-style: dashed; } .check.waived { border-left-style: dotted; }
 .check p, .check dl, .check ol { margin: .15rem 0; } .what, .rests, small, .working { color: var(--soft); font-size: .875rem; } .what .state { color: var(--ink); font-weight: 600; }
-.facts { display: flex; flex-wrap: wrap; gap: .1rem 2rem; } .facts div { display: flex; gap: .6rem; } .facts dt { flex: none; color: var(--soft); } .facts dd { margin: 0; font-weight: 600; }
+.facts { display: flex; flex-wrap: wrap; gap: .1rem 2rem; } .facts div { display: flex; gap: .6rem; } .facts dt { flex: none; color: var(--soft); } .facts div, .facts dd { min-width: 0; } .facts dd { margin: 0; font-weight: 600; } .facts code { overflow-wrap: anywhere; }
 .working li { white-space: pre-line; font-family: var(--mono); font-size: .8125rem; margin: .4rem 0; } .what a, .what > span:not(.state) { font-family: var(--mono); } .short { color: var(--soft); } summary { cursor: pointer; width: fit-content; padding: .1rem 0; }
 .margin-bar { max-width: 100%; height: auto; vertical-align: middle; font-weight: 400; } .contains-task-list { list-style: none; padding-left: 1rem; }
-.caution { border: 4px double var(--ink); padding: 0 1rem .25rem; margin: 1rem 0; break-inside: avoid; } .caution h2 { border: 0; margin: .75rem 0 0; } .caution li { max-width: 80ch; }
+.caution { border: 4px double var(--ink); padding: 0 1rem .25rem; margin: 1rem 0; break-inside: avoid; } .caution ul { padding-left: 1.25rem; } .caution h2 { border: 0; margin: .75rem 0 0; } .caution li { max-width: 80ch; }
 .formulas > li { margin-bottom: 1rem; } .formulas p { margin: .15rem 0; } .symbols { columns: 18rem; list-style: none; padding: 0; } .symbols li { break-inside: avoid; } math { margin: .5rem 0; overflow-x: auto; } math[display="block"] { text-align: left; width: fit-content; max-width: 100%; font-size: 1.15rem; }
 .example { border: 1px solid var(--line); padding: .25rem .9rem; margin: .5rem 0; } .example > summary { padding: .3rem 0; }
 .search label { display: block; font-weight: 600; } input, button { font: inherit; color: inherit; background: var(--paper); border: 2px solid var(--line); padding: .4rem .6rem; max-width: 100%; } input { width: 30rem; } button { cursor: pointer; } .found li { margin: .4rem 0; }
+.prose img { max-width: 100%; height: auto; } .quote button { border: 0; border-bottom: 2px dotted var(--link); background: none; padding: 0; }
+[popover] { color: var(--ink); background: var(--paper); border: 2px solid var(--ink); padding: 1rem; max-width: min(40rem, 92vw); white-space: pre-line; font: .875rem/1.5 var(--mono); }
 .states { font-size: 1.2rem; } footer { color: var(--soft); font-size: .875rem; padding: 1rem 0; }
 @page { margin: 14mm 12mm 16mm; @bottom-right { content: "page " counter(page) " of " counter(pages); font: 8pt sans-serif; } }
 @media print { :root { color-scheme: light; --ink: #000; --soft: #333; --paper: #fff; --wash: #fff; --line: #666; --link: #000; } body { font-size: 9.5pt; max-width: none; padding: 0; }

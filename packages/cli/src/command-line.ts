@@ -101,6 +101,7 @@ export function commandLine(around: Surroundings, version: string, done: (status
     .description("publish a docs repository as a static site that needs no web server")
     .argument("[folder]", "a docs repository; without it, the one you are in")
     .requiredOption("--to <folder>", "where the site goes: a new or empty folder, or an earlier site")
+    .option("--watch", "publish again whenever a file of the docs repository changes")
     .addOption(standard())
     .addOption(noPlugins())
     .addHelpText("after", PUBLISH_HELP)

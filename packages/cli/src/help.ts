@@ -62,7 +62,8 @@ Examples
 export const PUBLISH_HELP = `
 Examples
   plumbmark publish --to site
-  plumbmark publish my-builds --to public`;
+  plumbmark publish my-builds --to public
+  plumbmark publish --to site --watch`;
 
 export const START_HELP = `
 Copies a small docs repository with invented builds, a parts catalogue, stock and a house standard. A folder with

@@ -15,6 +15,7 @@ export {
   inspection,
   isBuildDocument,
 } from "./judge/inspect.js";
+export { workingEntries } from "./judge/judge.js";
 export { worstOf } from "./judge/margin.js";
 export {
   areSound,

@@ -1,0 +1,40 @@
+import { relative, sep } from "node:path";
+import { explained } from "../explained.js";
+import { isOutside } from "../files/find-files.js";
+import type { Surroundings } from "../surroundings.js";
+
+/** An editor saves in several steps, and several files are saved together: they are waited for. */
+const PAUSE_MS = 150;
+
+const isHidden = (path: string): boolean =>
+  path.split(sep).some((step) => step.startsWith(".") || step === "node_modules");
+
+/**
+ * Does the work again whenever something below `root` changes, one time after another, until the surroundings end it.
+ * What goes wrong is told, and the next change is waited for. `without` is a folder that is not watched.
+ */
+export async function watch(
+  root: string,
+  without: string,
+  around: Surroundings,
+  work: () => Promise<void>,
+): Promise<void> {
+  // Loaded only here: no other command has to wait for it.
+  const { watch: watcher } = await import("chokidar");
+  const ignored = (path: string): boolean => isHidden(relative(root, path)) || !isOutside(relative(without, path));
+  const watching = watcher(root, { ignored, ignoreInitial: true });
+  let timer: NodeJS.Timeout | undefined;
+  let running: Promise<void> = Promise.resolve();
+  const again = (): Promise<void> =>
+    work().catch((error: unknown) => around.warn(`plumbmark: ${explained(error, [])}\n`));
+  watching.on("all", () => {
+    clearTimeout(timer);
+    timer = setTimeout(() => {
+      running = running.then(again);
+    }, PAUSE_MS);
+  });
+  await (around.ended?.() ?? new Promise<void>(() => undefined));
+  clearTimeout(timer);
+  await watching.close();
+  await running;
+}

@@ -1,0 +1,28 @@
+import type { StandardError } from "@plumbmark/core";
+import { CommanderError } from "commander";
+import { Trouble } from "./trouble.js";
+
+/** `error: unknown option '--al'\n(Did you mean --as?)` as a sentence of our own. */
+const sentence = (message: string): string => {
+  const text = message.replace(/^error: /u, "").replace(/\s*\n\s*/gu, " ");
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.)?]$/u.test(text) ? "" : "."}`;
+};
+
+/** By its name: loading the engine only to explain a wrong word would take longer than the explanation. */
+const isStandardError = (error: unknown): error is StandardError =>
+  error instanceof Error && error.name === "StandardError";
+
+/** What went wrong and what to do about it, in two lines. */
+export function explained(error: unknown, words: readonly string[]): string {
+  if (error instanceof Trouble) return `${error.says}\n${error.mend}`;
+  if (isStandardError(error)) return `The house standard cannot be used.\n${error.message}`;
+  if (error instanceof CommanderError && error.code === "commander.help") {
+    const says = words.length === 0 ? "No command was given." : `There is no command \`${words.at(-1)}\`.`;
+    return `${says}\nThere are inspect, workings, takeoff, rules, publish, start and hook; \`plumbmark help\` explains them.`;
+  }
+  if (error instanceof CommanderError) {
+    return `${sentence(error.message)}\n\`plumbmark help\` lists the commands and what they take.`;
+  }
+  const cause = error instanceof Error ? error.message : String(error);
+  return `This is a mistake in Plumbmark, not in your documents: ${cause}\nPlease report it with the document that brought it about.`;
+}

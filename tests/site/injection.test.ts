@@ -1,0 +1,146 @@
+import { rules } from "@plumbmark/rules";
+import type { RepositoryFiles, SourceFile } from "@plumbmark/core";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { type Shown, show } from "./browser.js";
+import { PAYLOADS } from "./payloads.js";
+import { TODAY } from "./starter-files.js";
+
+const quoted = (text: string): string => JSON.stringify(text);
+/** A key of YAML, a name of a part, has to be of one line. */
+const line = (text: string): string => text.replace(/[\r\n]+/gu, " ");
+/** Everything but a zero byte and a slash can stand in the name of a file. */
+const fileName = (text: string): string => line(text).replaceAll("/", "∕").slice(0, 120);
+
+/** One document with the payload in every field an author fills in, and in every way of writing prose. */
+function document(payload: string, number: number): SourceFile {
+  const text = `---
+build: ${quoted(payload)}
+title: ${quoted(`${payload} title`)}
+revision: ${quoted(payload)}
+status: ${quoted(payload)}
+venue: ${quoted(payload)}
+on-site: ${quoted(payload)}
+prepared-by: ${quoted(payload)}
+approved-by: ${quoted(payload)}
+${quoted(line(payload))}: an unknown key
+faces:
+  ${quoted(line(payload))}: {panel: ${quoted(line(payload))}, columns: 2, rows: 1, support: wall, height-above: 1 m, lot: ${quoted(payload)}}
+power:
+  circuits: {${quoted(line(payload))}: {supply: 120 V, breaker: 20 A, outlet: ${quoted(payload)}}}
+  runs: {${quoted(line(payload))}: {from: ${quoted(line(payload))}, feed: {part: ${quoted(line(payload))}, length: 2 m}, panels: ${quoted(payload)}}}
+data:
+  processor: {part: ${quoted(line(payload))}, place: ${quoted(payload)}}
+  chains: {${quoted(line(payload))}: {port: 1, panels: ${quoted(payload)}}}
+waivers:
+  - {rule: ${quoted(payload)}, because: ${quoted(payload)}, by: ${quoted(payload)}, until: ${quoted(payload)}}
+---
+
+# ${line(payload)}
+
+${payload}
+
+- ${line(payload)}
+- [ ] ${line(payload)}
+
+| ${line(payload).replaceAll("|", "\\|")} | b |
+|---|---|
+| ${line(payload).replaceAll("|", "\\|")} | \`${line(payload)}\` |
+
+> ${line(payload)}
+
+[words](${line(payload)}) ![words](${line(payload)} "${line(payload)}") [words][ref] and a note[^note]
+
+[ref]: ${line(payload)}
+[^note]: ${line(payload)}
+
+\`\`\`${line(payload)}
+${payload}
+\`\`\`
+`;
+  return { path: `builds/${fileName(payload)}-${number}.md`, text };
+}
+
+const parts = (payload: string, number: number): SourceFile => ({
+  path: `parts/${fileName(payload)}-${number}.yaml`,
+  text: `${quoted(`${line(payload)} ${number}`)}: {kind: spare-part, mass: 1 kg, fits: ${quoted(payload)}}\n${quoted(line(payload))}: {kind: panel, size: 500 mm x 500 mm, ${quoted(line(payload))}: x}\n`,
+});
+
+const files: RepositoryFiles = {
+  houseStandard: {
+    path: "house-standard.yaml",
+    text: `house-standard: ${quoted(PAYLOADS.join(" "))}\nsections: [${PAYLOADS.map(quoted).join(", ")}]\nown-rules:\n${PAYLOADS.map(
+      (payload, number) =>
+        `  house.rule-${number}: {states: ${quoted(payload)}, why: ${quoted(payload)}, level: should, each: faces, require: {properties: {spares: {minimum: 2}}}, mend: ${quoted(payload)}}\n`,
+    ).join("")}`,
+  },
+  parts: PAYLOADS.map(parts),
+  documents: PAYLOADS.map(document),
+};
+
+let shown: Shown;
+let page: Page;
+beforeAll(async () => {
+  shown = await show({ files, rules, today: TODAY });
+  page = await shown.page();
+});
+afterAll(() => shown?.close());
+
+/** What an author may have brought in that has no place on any page; ours are known by where they stand. */
+const STRANGE = `[
+  ...document.querySelectorAll("script, style, link, meta, base, iframe, object, embed, form, input, textarea, video, audio, dialog, template, image, animate, set, use, foreignObject"),
+].filter((each) =>
+  !(each.matches("head > meta, head > link[rel=stylesheet][href$='style.css'], head > script[src$='search.js'], head > script[src$='search-index.js']")) &&
+  !(each.closest("#Search")) && !(each.matches("svg use[href^='#']"))
+).map((each) => each.outerHTML)
+.concat([...document.querySelectorAll("*")].flatMap((each) =>
+  [...each.attributes].filter(({ name, value }) => /^on/i.test(name) || name === "style" || name === "srcdoc" || name === "ping" || name === "formaction" || /^\\s*(javascript|vbscript|data):/i.test(value)).map(({ name, value }) => name + "=" + value)))`;
+
+const LINKS = `[...document.querySelectorAll("a[href], area[href]")].map((each) => each.protocol)`;
+
+describe("payloads in every field an author fills in", () => {
+  it("are many", () => {
+    expect(new Set(PAYLOADS).size).toBeGreaterThanOrEqual(60);
+    expect(shown.paths.filter((path) => path.startsWith("builds/") && path.endsWith(".html")).length).toBeGreaterThanOrEqual(PAYLOADS.length);
+  });
+
+  it("stay words: nothing runs, nothing is asked for from elsewhere, no element of theirs is on a page", { timeout: 600_000 }, async () => {
+    const wrong: string[] = [];
+    const titles = new Set<string>();
+    for (const path of shown.paths.filter((each) => each.endsWith(".html"))) {
+      await page.goto(shown.fileUrl(path));
+      titles.add(String(await page.evaluate(`document.querySelector("h1").textContent.trim()`)));
+      if ((await page.evaluate("window.ran")) !== undefined) wrong.push(`${path} ran a script`);
+      for (const strange of (await page.evaluate(STRANGE)) as readonly string[]) wrong.push(`${path} has ${strange.slice(0, 200)}`);
+      for (const protocol of (await page.evaluate(LINKS)) as readonly string[])
+        if (!["file:", "http:", "https:", "mailto:"].includes(protocol)) wrong.push(`${path} has a link of ${protocol}`);
+      // The frame of the page is where it was: nothing has closed an element of ours.
+      const frame = await page.evaluate(`[document.querySelectorAll("main#Main > .body").length, document.querySelectorAll("body > footer").length, document.querySelectorAll("[id=Main]").length]`);
+      if (String(frame) !== "1,1,1") wrong.push(`${path} is broken: ${frame}`);
+    }
+    expect(wrong).toEqual([]);
+    expect(shown.troubles).toEqual([]);
+    // They are there, letter by letter: nothing was left out instead of being made harmless.
+    const lost = PAYLOADS.filter((payload) => !titles.has(`${payload} title`.trim()));
+    expect(lost).toEqual([]);
+  });
+
+  it("stay words among what the search finds", async () => {
+    await page.goto(shown.fileUrl("search.html"));
+    for (const words of ["script", "onerror", "evil", "javascript"]) {
+      await page.getByLabel("A rule, a build or a part").fill(words);
+      expect(await page.locator("#Found li").count()).toBeGreaterThan(5);
+      expect(await page.evaluate(`document.querySelectorAll("#Found :not(li, a, small)").length`)).toBe(0);
+    }
+    expect(await page.evaluate("window.ran")).toBeUndefined();
+    expect(shown.troubles).toEqual([]);
+  });
+
+  it("stay words when a pointer goes over them and keys walk through them", async () => {
+    await page.goto(shown.fileUrl(shown.paths.find((path) => path.startsWith("builds/")) ?? ""));
+    for (let step = 0; step < 40; step += 1) await page.keyboard.press("Tab");
+    for (let y = 100; y < 700; y += 40) await page.mouse.move(300, y);
+    expect(await page.evaluate("window.ran")).toBeUndefined();
+    expect(shown.troubles).toEqual([]);
+  });
+});
