@@ -53,7 +53,7 @@ thead th { background: var(--wash); white-space: nowrap; } tbody th { font-weigh
 [popover] { color: var(--ink); background: var(--paper); border: 2px solid var(--ink); padding: 1rem; max-width: min(40rem, 92vw); white-space: pre-line; font: .875rem/1.5 var(--mono); }
 .states { font-size: 1.2rem; } footer { color: var(--soft); font-size: .875rem; padding: 1rem 0; }
 @page { margin: 14mm 12mm 16mm; @bottom-right { content: "page " counter(page) " of " counter(pages); font: 8pt sans-serif; } }
-@media print { :root { color-scheme: light; --ink: #000; --soft: #333; --paper: #fff; --wash: #fff; --line: #666; --link: #000; } body { font-size: 9.5pt; max-width: none; padding: 0; }
+@media print { :root { color-scheme: light; --ink: #000; --soft: #333; --paper: #fff; --wash: #fff; --line: #666; --link: #000; } html { font-size: 9.5pt; } body { max-width: none; padding: 0; }
   .menu, .skip, .contents, details:not([open]) { display: none; } main { border: 0; outline: 0; } .title { border: 2px solid #000; } .body { padding: 0; } a { text-decoration: none; }
-  .wide { overflow: visible; } table { width: 100%; font-size: 8.5pt; } .schedule table { font-size: 7pt; } .schedule th, .schedule td { padding: .15rem .3rem; overflow-wrap: break-word; } thead { display: table-header-group; } tr, figure, svg, .caution { break-inside: avoid; } pre { white-space: pre-wrap; } p, li { orphans: 2; widows: 2; } }
+  .wide { overflow: visible; } table { width: 100%; font-size: 8pt; } th, td { padding: .15rem .35rem; overflow-wrap: anywhere; } td math[display="block"] { font-size: 8pt; } .schedule table { font-size: 7pt; } .schedule th, .schedule td { padding: .15rem .3rem; overflow-wrap: break-word; } thead { display: table-header-group; } tr, figure, svg, .caution { break-inside: avoid; } pre { white-space: pre-wrap; } p, li { orphans: 2; widows: 2; } }
 `;
