@@ -35,10 +35,13 @@ const resolve = (href: string): string | undefined => {
   return name !== undefined && guide.some((page) => page.name === name) ? `${name}.html` : undefined;
 };
 
+/** A guide quotes no build and shows none of its tables, drawings or pictures. */
+const none = (): undefined => undefined;
+
 function guidePage({ name, text }: (typeof guide)[number], index: number): Page {
   const title = titleOf(text);
   const content: Content = h("div", { class: "prose" }, [
-    ...prose(readMarkdown(text).tree, title, resolve, () => undefined),
+    ...prose(readMarkdown(text).tree, title, { link: resolve, quote: none, picture: none, figure: none }),
   ]);
   return { path: `${FOLDER}/${name}.html`, title, number: `3.${String(index + 1).padStart(2, "0")}`, content };
 }
