@@ -16,6 +16,7 @@ const NOT_TABLES = [
   "rigging/beam/beam.ts#SAME_PLACE",
   "rigging/beam/deflection.ts#PARTS",
   "rigging/beam/terms.ts#MOST",
+  "rigging/lift/niosh.ts#NOISE",
   "signal/viewing.ts#pitch",
   "stock/together.ts#MOST",
 ];

@@ -113,7 +113,7 @@ rigging:
         H2: {at: 7 ft, assembly: [beam-clamp, wire-rope-1-4, pipe-collar], structure: 500 lb}
   secondary: [steel-safety-1-8]
   structure-by: letter of the licensed engineer on file
-  lifting: {people: 2, from: 30 in, to: 55 in, reach: 14 in, turn: 0 deg, grip: good}
+  lifting: {people: 2, from: 30 in, to: 55 in, reach: 14 in, turn: 0 deg, grip: good, rate: 1, for: 1 h}
 ---
 
 # Small header

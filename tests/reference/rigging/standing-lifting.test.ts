@@ -5,6 +5,8 @@ import {
   deckPressure,
   distanceMultiplier,
   footLoad,
+  frequencyMultiplier,
+  frequencyRows,
   headRoom,
   horizontalMultiplier,
   loadConstant,
@@ -153,6 +155,105 @@ describe("lifting", () => {
         1,
         couplingMultiplier("fair", 15 * IN),
       ),
+  });
+  // Origin or destination of an example: H, V, D in inches, A in degrees, lifts a minute, hours, coupling, printed RWL.
+  const worked: readonly (readonly [string, number[], "good" | "fair" | "poor", number])[] = [
+    ["Example 2, origin", [15, 27, 17, 0, 0.2, 1, 27], "poor", 28],
+    ["Example 3, origin", [18, 15, 21, 45, 0.2, 1, 15], "fair", 18.9],
+    ["Example 4, origin", [10, 22, 37, 0, 3, 0.75, 22], "fair", 34.9],
+    ["Example 4, destination", [20, 59, 37, 0, 3, 0.75, 22], "fair", 15.2],
+    ["Example 5, origin", [20, 44, 37, 30, 5, 1, 44], "fair", 14.4],
+  ];
+  const places = (share: number): number => Math.round(share * 100 + 1e-9) / 100;
+  for (const [name, inputs, coupling, printed] of worked)
+    reference({
+      name: `${name}, from its lengths, turn, rate and time`,
+      source: N,
+      basis: "memory",
+      printed,
+      within: 0.05,
+      because: "printed to one place from multipliers of two (p. 29), which are rounded here as they are there",
+      got: () => {
+        const [h, v, d, a, rate, hours, start] = inputs as [number, number, number, number, number, number, number];
+        return recommendedWeight.compute({
+          LC: 51,
+          HM: places(horizontalMultiplier(h * IN, "us")),
+          VM: places(verticalMultiplier(v * IN, "us")),
+          DM: places(distanceMultiplier(d * IN, "us")),
+          AM: places(asymmetryMultiplier(a)),
+          FM: frequencyMultiplier(rate, hours * 3600, start * IN, "us"),
+          CM: couplingMultiplier(coupling, v * IN, "us"),
+        });
+      },
+    });
+  const TABLE_5 = `${N}, Table 5, p. 15`;
+  reference({
+    name: "columns of the frequency table, added up",
+    source: TABLE_5,
+    basis: "published",
+    // Added up from a transcription of the printed table made apart from this one.
+    printed: [10.14, 11.07, 7.53, 7.97, 5.08, 5.36],
+    within: 1e-9,
+    because: "sums of figures of two places",
+    got: () => [1, 2, 3, 4, 5, 6].map((column) => frequencyRows.reduce((sum, row) => sum + (row[column] ?? 0), 0)),
+  });
+  const at = (rate: number, hours: number, v: number): number => frequencyMultiplier(rate, hours * 3600, v * IN, "us");
+  reference({
+    name: "frequency, read at 3, 9 and 13 lifts a minute on both sides of 30 in",
+    source: TABLE_5,
+    basis: "published",
+    printed: [0.88, 0.79, 0.55, 0, 0.15, 0, 0.34],
+    within: 1e-9,
+    got: () => [at(3, 1, 20), at(3, 2, 20), at(3, 8, 20), at(9, 8, 29.9), at(9, 8, 30), at(13, 1, 29.9), at(13, 1, 30)],
+  });
+  reference({
+    name: "between 2 and 3 lifts a minute by linear interpolation",
+    source: `${N}, section 1.3, p. 7`,
+    basis: "arithmetic",
+    printed: 0.91 - 0.4 * 0.03,
+    within: 1e-9,
+    got: () => at(2.4, 1, 40),
+  });
+  reference({
+    name: "rarer than one in five minutes is one in five; more than 15 a minute and more than 8 hours is nothing",
+    source: `${N}, sections 1.3.5.3 and 1.3.5.4`,
+    basis: "published",
+    printed: [1, 0, 0],
+    got: () => [at(0.01, 1, 40), at(15.5, 1, 40), at(1, 8.5, 40)],
+  });
+  reference({
+    name: "an hour to the second is short, a second more is not",
+    source: `${N}, section 1.3.5.2, p. 13`,
+    basis: "published",
+    printed: [0.94, 0.88],
+    got: () => [frequencyMultiplier(1, 3600, 1), frequencyMultiplier(1, 3601, 1)],
+  });
+  reference({
+    name: "a row of nought is not averaged into: between 12 and 13 a minute below 30 in nothing is recommended",
+    source: `${TABLE_5}: the safe reading of what it leaves open`,
+    basis: "practice",
+    printed: 0,
+    got: () => at(12.5, 1, 20),
+  });
+  reference({
+    name: "the farthest reach is 25 in in the one form and 63 cm in the other",
+    source: `${N}, Table 1`,
+    basis: "published",
+    printed: [0.4, 0, 25 / 63, 0],
+    within: 1e-9,
+    got: () => [
+      horizontalMultiplier(25 * IN, "us"),
+      horizontalMultiplier(25.01 * IN, "us"),
+      horizontalMultiplier(0.63),
+      horizontalMultiplier(0.631),
+    ],
+  });
+  reference({
+    name: "coupling in inches, fair, breaks at 30 in and not at 75 cm",
+    source: `${N}, Table 7`,
+    basis: "published",
+    printed: [0.95, 1],
+    got: () => [couplingMultiplier("fair", 29.9 * IN, "us"), couplingMultiplier("fair", 30 * IN, "us")],
   });
   reference({
     name: "12 kg, H 25, V 55, D 95 cm, fair",

@@ -3,10 +3,13 @@ import {
   type Coupling,
   couplingMultiplier,
   distanceMultiplier,
+  frequencyMultiplier,
   gapsOf,
   greatestOf,
   horizontalMultiplier,
+  type Kind,
   type Known,
+  leastOf,
   loadConstant,
   missing,
   type NioshForm,
@@ -17,20 +20,33 @@ import {
   verticalMultiplier,
 } from "@plumbmark/calc";
 import type { Build } from "./build.js";
+import { type Piece, piecesOf } from "./lifted.js";
 
 const factor = (value: number, what: string): Known => tabled(Math.max(0, value), "factor", "niosh-94-110", what);
 
-/** How the heaviest piece is lifted by hand. */
+/** What the equation asks for at the start or the end of the lift, metres and degrees. */
+interface End {
+  readonly where: string;
+  readonly height: number;
+  readonly reach: number;
+  readonly turn: number;
+}
+
+/** How pieces are lifted by hand. */
 export class Lifting {
   readonly path = "rigging.lifting";
   readonly label = "The lift by hand";
 
   constructor(readonly build: Build) {}
 
-  /** The heaviest single panel; pieces already locked together are not lifted by hand. */
+  /** Everything that is lifted by hand in one piece. */
+  get pieces(): readonly Piece[] {
+    return piecesOf(this.build);
+  }
+
   get heaviest(): Value<"mass"> {
     return greatestOf(
-      this.build.faces.map(({ panelMass }) => panelMass),
+      this.pieces.map(({ mass }) => mass),
       "mass",
       "m",
     );
@@ -41,32 +57,60 @@ export class Lifting {
     return typeof people === "number" ? people : undefined;
   }
 
-  /** Recommended weight limit of one person; of start and end of the lift the lower. Lifts are taken as rare. */
+  /** Recommended weight limit of one person; of start and end of the lift the lower. */
   get limit(): Value<"mass"> {
-    const [from, to, reach, turn] = [
+    const [from, to, reach, turn, time] = [
       this.#value("from", "length", "height the lift starts at"),
       this.#value("to", "length", "height the lift ends at"),
       this.#value("reach", "length", "horizontal reach of the lift"),
       this.#value("turn", "angle", "angle the body turns"),
+      this.#value("for", "time", "time that is lifted for"),
     ];
-    const grip = this.build.reader.text(`${this.path}.grip`);
+    const { quantities } = this.build.reader;
+    const [grip, rate] = [this.build.reader.text(`${this.path}.grip`), this.build.reader.data(`${this.path}.rate`)];
     const gaps = [
-      ...gapsOf([from, to, reach, turn]),
+      ...gapsOf([from, to, reach, turn, time]),
       ...(grip === undefined ? [{ path: `${this.path}.grip`, what: "grip", of: this.label }] : []),
+      ...(typeof rate === "number"
+        ? []
+        : [{ path: `${this.path}.rate`, what: "number of lifts a minute", of: this.label }]),
     ];
     if (gaps.length > 0) return missing("mass", ...gaps);
-    const [start, end] = [(from as Known).value, (to as Known).value];
-    const form: NioshForm = this.build.practice === "us" ? "us" : "metric";
-    const vertical = Math.min(verticalMultiplier(start, form), verticalMultiplier(end, form));
-    const coupling = Math.min(couplingMultiplier(grip as Coupling, start), couplingMultiplier(grip as Coupling, end));
+    const of = (value: Value): number => (value as Known).value;
+    const end = {
+      where: "end",
+      height: of(to),
+      reach: of(quantities.get(`${this.path}.reach-end`) ?? reach),
+      turn: of(quantities.get(`${this.path}.turn-end`) ?? turn),
+    };
+    const start = { where: "start", height: of(from), reach: of(reach), turn: of(turn) };
+    const common = {
+      distance: Math.abs(end.height - start.height),
+      grip: grip as Coupling,
+      // The table is read where the lift starts, for its end, too (94-110, p. 15).
+      often: frequencyMultiplier(rate as number, of(time), start.height, this.#form),
+    };
+    return leastOf([this.#limitAt(start, common), this.#limitAt(end, common)], "mass", "RWL");
+  }
+
+  get #form(): NioshForm {
+    return this.build.practice === "us" ? "us" : "metric";
+  }
+
+  #limitAt(
+    end: End,
+    common: { readonly distance: number; readonly grip: Coupling; readonly often: number },
+  ): Value<"mass"> {
+    const form = this.#form;
+    const at = `at the ${end.where} of the lift`;
     return recommendedWeight.of({
       LC: tabled(loadConstant[form], "mass", "niosh-94-110", "load constant"),
-      HM: factor(horizontalMultiplier((reach as Known).value, form), "horizontal multiplier"),
-      VM: factor(vertical, "vertical multiplier"),
-      DM: factor(distanceMultiplier(Math.abs(end - start), form), "distance multiplier"),
-      AM: factor(asymmetryMultiplier((turn as Known).value), "asymmetry multiplier"),
-      FM: factor(1, "frequency multiplier of one lift in five minutes, up to an hour"),
-      CM: factor(coupling, "coupling multiplier"),
+      HM: factor(horizontalMultiplier(end.reach, form), `horizontal multiplier ${at}`),
+      VM: factor(verticalMultiplier(end.height, form), `vertical multiplier ${at}`),
+      DM: factor(distanceMultiplier(common.distance, form), "distance multiplier"),
+      AM: factor(asymmetryMultiplier(end.turn), `asymmetry multiplier ${at}`),
+      FM: factor(common.often, "frequency multiplier"),
+      CM: factor(couplingMultiplier(common.grip, end.height, form), `coupling multiplier ${at}`),
     });
   }
 
@@ -75,7 +119,7 @@ export class Lifting {
     return times(this.limit, people, `${people} people`);
   }
 
-  #value<const K extends "length" | "angle">(key: string, kind: K, what: string): Value<K> {
+  #value<const K extends Kind>(key: string, kind: K, what: string): Value<K> {
     return this.build.reader.value(`${this.path}.${key}`, kind, what, this.label);
   }
 }

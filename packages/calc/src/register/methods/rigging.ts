@@ -15,6 +15,7 @@ import {
   asymmetryMultiplier,
   couplingMultiplier,
   distanceMultiplier,
+  frequencyMultiplier,
   horizontalMultiplier,
   peopleNeeded,
   verticalMultiplier,
@@ -458,6 +459,20 @@ export const riggingMethods: readonly Method[] = [
       got: () => couplingMultiplier("fair", 0.5),
       gives: 0.95,
       from: "NIOSH 94-110 Table 7",
+    },
+  },
+  {
+    name: "frequencyMultiplier",
+    title: "Frequency multiplier",
+    of: frequencyMultiplier,
+    units: "lifts a minute, s, m → share",
+    sources: ["niosh-94-110"],
+    validity: "up to 15 lifts a minute and 8 hours; 0 beyond; between rows by linear interpolation",
+    example: {
+      asks: "3 a minute for 45 min from 22 in",
+      got: () => frequencyMultiplier(3, 45 * 60, 22 * 0.0254, "us"),
+      gives: 0.88,
+      from: "NIOSH 94-110, Example 4, p. 46",
     },
   },
   {

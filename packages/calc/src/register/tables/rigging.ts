@@ -4,7 +4,7 @@ import { clipChart } from "../../rigging/hardware/clips.js";
 import { carbonCable, shackles, stainlessCable, terminations } from "../../rigging/hardware/rope.js";
 import { chain80, slingColours, slingModes } from "../../rigging/hardware/slings.js";
 import { headRoom } from "../../rigging/lift/head-room.js";
-import { loadConstant } from "../../rigging/lift/niosh.js";
+import { frequencyRows, liftingHours, loadConstant } from "../../rigging/lift/niosh.js";
 import { designRows, nominalRows, sections, tubeRows } from "../../rigging/section/table.js";
 import type { Table } from "../table.js";
 
@@ -117,5 +117,19 @@ export const riggingTables: readonly Table[] = [
     holds: "kg",
     sources: ["niosh-94-110"],
     data: loadConstant,
+  },
+  {
+    id: "rigging.lifting-frequency",
+    title: "Frequency multiplier of the lifting equation",
+    holds: "lifts a minute; share for up to 1, 2 and 8 h, each below 30 in (75 cm) and from there up",
+    sources: ["niosh-94-110"],
+    data: frequencyRows,
+  },
+  {
+    id: "rigging.lifting-hours",
+    title: "Durations of the lifting equation",
+    holds: "h",
+    sources: ["niosh-94-110"],
+    data: liftingHours,
   },
 ];

@@ -68,6 +68,7 @@ export const riggingValues = (build: Build): readonly Entry[] => {
   return [
     ...bars.flatMap(valuesOfBar),
     ...(build.faces.length > 0 ? under(lifting.path, { heaviest: lifting.heaviest }) : []),
+    ...(build.faces.length > 0 ? numbered(`${lifting.path}.lifted`, lifting.pieces, ({ mass }) => ({ mass })) : []),
     ...(lifted ? under(lifting.path, { limit: lifting.limit }) : []),
   ];
 };
