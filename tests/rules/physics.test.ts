@@ -78,14 +78,14 @@ const first = (rule: string, change: Change = {}): CheckEntry =>
   checksOf(rule, change).find((check) => check.measured) as CheckEntry;
 const measured = (rule: string, change: Change = {}): number => first(rule, change)?.measured?.value ?? Number.NaN;
 
-/** Reaction of every hang in kg, by name; the rule tells each one twice, against its parts and against the structure. */
-const reactions = (change: Change = {}): Readonly<Record<string, number>> =>
+/** What every hang carries in kg, by name, or with its hardware puts on the structure. */
+const loads = (onStructure: boolean, change: Change): Readonly<Record<string, number>> =>
   Object.fromEntries(
-    checksOf("rigging.point-load", change).map(({ at, measured: load }) => [
-      at.path.slice(at.path.lastIndexOf(".") + 1),
-      load?.value ?? Number.NaN,
-    ]),
+    checksOf("rigging.point-load", change)
+      .filter(({ says }) => says.includes("on the structure") === onStructure)
+      .map(({ at, measured: load }) => [at.path.slice(at.path.lastIndexOf(".") + 1), load?.value ?? Number.NaN]),
   );
+const reactions = (change: Change = {}): Readonly<Record<string, number>> => loads(false, change);
 const total = (change: Change = {}): number => Object.values(reactions(change)).reduce((sum, each) => sum + each, 0);
 
 const near = (got: number, hand: number, within: number): void =>
@@ -121,7 +121,15 @@ test("the hangs together carry what hangs on the bar", () => {
   // Sum of vertical forces. Tiles 6 × 7.6 = 45.6; feeds 2 × 0.25 + 2 × 0.045 = 0.59; jumpers 5 × 0.9 × 0.29 = 1.305;
   // pipe NPS 1-1/2 standard 2.72 lb/ft (ASTM A53): 4 m ÷ 0.3048 × 2.72 × 0.45359237 = 16.191. Together 63.686 kg.
   near(total(), 63.686, 5e-4);
-  near(measured("rigging.suspended-weight"), 63.686, 5e-4);
+  // The structure bears the hardware of both hangs, too: 2 × (5 + 0.5 + 0.3) lb are 5.2617 kg. Together 68.9477 kg.
+  near(measured("rigging.suspended-weight"), 68.9477, 5e-4);
+});
+
+test("the structure bears the hardware of a hang, too", () => {
+  // Clamp 5 lb, rope 0.5 lb, shackle 0.3 lb: 5.8 lb are 2.63084 kg at every hang, whatever it carries.
+  const [carried, borne] = [loads(false, {}), loads(true, {})];
+  expect(Object.keys(borne)).toEqual(Object.keys(carried));
+  for (const [name, load] of Object.entries(borne)) near(load - (carried[name] ?? Number.NaN), 2.63084, 5e-6);
 });
 
 test("a face off the middle loads the nearer hang more, by the lever", () => {

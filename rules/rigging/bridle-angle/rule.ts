@@ -10,7 +10,7 @@ export default rule({
   level: "shall",
   why: "The flatter a leg, the more it carries: at 30° from horizontal each of two legs carries the whole load, and below that the tension runs away.",
   judged:
-    "Angle of every leg from its rise and run, and its tension under the reaction of the hang, held against the least WLL of its assembly and the structure rating. The reaction is the worst, with any one other hang slack, where there are three hangs or more. An anchor is pulled sideways, too: the structure rating of a leg has to be stated in the direction of the leg.",
+    "Angle of every leg from its rise and run, and its tension under the reaction of the hang, held against the least WLL of its assembly and, with the mass of the assembly, the structure rating. The reaction is the worst, with any one other hang slack, where there are three hangs or more. An anchor is pulled sideways, too: the structure rating of a leg has to be stated in the direction of the leg.",
   sources: ["asme-b30.9", "hall-bridles"],
   settings: {
     least: { us: 30, iec: 30, kind: "angle", stricter: "more", describe: "least angle of a leg from horizontal" },
@@ -24,9 +24,9 @@ export default rule({
         says: ({ measured, allowed }) => `${leg.label} stands at ${measured} from horizontal; ${allowed} is the least.`,
         mend: "Raise the anchors over the apex, or bring them closer together.",
       });
-      for (const [what, allowed] of leg.ratings)
+      for (const { what, allowed, of } of leg.ratings)
         yield atMost(leg, {
-          measured: leg.tension(leg.hang.worst.reaction),
+          measured: of(leg.tension(leg.hang.worst.reaction)),
           allowed,
           says: (words) =>
             `${leg.label} is pulled with ${words.measured}${when(leg.hang)}; its ${what} is rated ${words.allowed}.`,

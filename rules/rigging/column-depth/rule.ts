@@ -1,14 +1,31 @@
-import { atMost, rule } from "@plumbmark/kit";
+import { atMost, type Face, is, open, type RawCheck, rule } from "@plumbmark/kit";
+
+function beyondGaps(face: Face): RawCheck {
+  const { unheld, gapsHeldBy: by } = face;
+  const many = unheld.length === 1 ? "1 panel hangs" : `${unheld.length} panels hang`;
+  return by === undefined
+    ? open(face, {
+        says: `${face.label}: ${many} below a gap, and what holds ${unheld.length === 1 ? "it" : "them"} is not written down.`,
+        mend: "Fill the gap, or make them a face of their own with a bar of its own. If the maker states in writing what holds them, write who states it under `gaps-held-by`.",
+        needs: [`${face.path}.gaps-held-by`],
+      })
+    : is(face, {
+        holds: true,
+        says: `${face.label}: ${many} below a gap; what holds ${unheld.length === 1 ? "it" : "them"} is stated by ${by}.`,
+      });
+}
 
 export default rule({
   id: "rigging.column-depth",
   states: "No more panels hang below one another than the maker allows.",
   level: "shall",
   why: "The lock of the top panel carries every panel below it. Past the limit it opens or tears, and the whole column comes down.",
-  judged: "Panels in the fullest column of every flown face against the maker's limit.",
+  judged:
+    "Panels in the fullest column of every flown face against the maker's limit. Nothing in their own column holds panels below a gap: the check on them is open until somebody who can tell is named, and the columns beside the gap count them with their own.",
   sources: ["part"],
   *checks({ build }) {
-    for (const face of build.faces.filter(({ support }) => support === "flown"))
+    for (const face of build.faces.filter(({ support }) => support === "flown")) {
+      if (face.unheld.length > 0) yield beyondGaps(face);
       yield atMost(face, {
         measured: face.tallestColumn,
         allowed: face.makersLimit("flown-below", "most panels one under another"),
@@ -16,5 +33,6 @@ export default rule({
           `${face.label} has ${measured} panels in a column; the maker lets ${allowed} hang below one another.`,
         mend: "Take rows off the face, or hang the lower rows from a bar of their own.",
       });
+    }
   },
 });

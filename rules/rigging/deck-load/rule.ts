@@ -6,7 +6,7 @@ export default rule({
   level: "shall",
   why: "A deck carries a crowd spread out, and gives way under one loaded foot between its legs.",
   judged:
-    "Everything that stands on the footprint against the deck rating, and the heaviest foot under the notional push, feet in two rows and the weight midway between them, against its rating under one foot.",
+    "Everything that stands on the footprint against the deck rating, and the heaviest foot under the notional push against its rating under one foot. Feet stand in two rows of as many, at the edges of the base, and the weight where the distances of panels, base and ballast put it; along a row all feet bear alike. Of more rows, or rows that are not alike, the check is open.",
   sources: ["part", "statics", "messe-stand-building", "ibc-1607.13"],
   settings: {
     push: {

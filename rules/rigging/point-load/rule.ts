@@ -6,7 +6,7 @@ export default rule({
   level: "shall",
   why: "Hangs do not share a load evenly: with three, the middle one carries more than half.",
   judged:
-    "The bar is solved as a continuous beam on its hangs, panels where they really are; each reaction is held against the least WLL of its assembly and against the structure rating. The legs of a bridle are judged by rigging.bridle-angle.",
+    "The bar is solved as a continuous beam on its hangs, panels where they really are; each reaction is held against the least WLL of its assembly, and with the mass of the assembly against the structure rating. The legs of a bridle are judged by rigging.bridle-angle.",
   sources: ["three-moment", "practice"],
   *checks({ build }) {
     for (const bar of build.bars) {
@@ -17,11 +17,14 @@ export default rule({
           needs: [`${bar.path}.hangs`],
         });
       for (const hang of bar.hangs) {
-        for (const [what, allowed] of hang.ratings)
+        for (const { what, allowed, of } of hang.ratings)
           yield atMost(hang, {
-            measured: hang.reaction,
+            measured: of(hang.reaction),
             allowed,
-            says: (words) => `${hang.label} carries ${words.measured}; its ${what} is rated ${words.allowed}.`,
+            says: (words) =>
+              what === "structure"
+                ? `${hang.label} and its hardware weigh ${words.measured} on the structure, which is rated ${words.allowed} there.`
+                : `${hang.label} carries ${words.measured}; its ${what} is rated ${words.allowed}.`,
             mend: "Add a hang, move the hangs, or take hardware of a higher WLL. A licensed engineer states what the structure carries.",
           });
       }

@@ -29,9 +29,14 @@ const tips = (bar: Bar, hang: Hang): RawCheck =>
 
 /** What the hang, or each leg of its bridle, carries at worst, and what it is held against. */
 const held = (hang: Hang, reaction: Value) => [
-  ...hang.ratings.map(([what, allowed]) => ({ thing: hang as Thing, load: reaction, what, allowed })),
+  ...hang.ratings.map(({ what, allowed, of }) => ({ thing: hang as Thing, load: of(reaction), what, allowed })),
   ...hang.legs.flatMap((leg) =>
-    leg.ratings.map(([what, allowed]) => ({ thing: leg as Thing, load: leg.tension(reaction), what, allowed })),
+    leg.ratings.map(({ what, allowed, of }) => ({
+      thing: leg as Thing,
+      load: of(leg.tension(reaction)),
+      what,
+      allowed,
+    })),
   ),
 ];
 
@@ -41,8 +46,12 @@ function* worstOf({ worst }: Solved): Iterable<RawCheck> {
       yield atMost(thing, {
         measured: load,
         allowed,
-        says: (words) =>
-          `${thing.label} carries ${words.measured} at worst, ${slackened ? `with ${slackened.name} slack` : "with every hang taut"}; its ${what} is rated ${words.allowed}.`,
+        says: (words) => {
+          const when = slackened ? `with ${slackened.name} slack` : "with every hang taut";
+          return what === "structure"
+            ? `${thing.label} and its hardware weigh ${words.measured} on the structure at worst, ${when}; it is rated ${words.allowed} there.`
+            : `${thing.label} carries ${words.measured} at worst, ${when}; its ${what} is rated ${words.allowed}.`;
+        },
         mend: "Add a hang, or take hardware of a higher WLL. A licensed engineer states what the structure carries.",
       });
 }
@@ -53,7 +62,7 @@ export default rule({
   level: "shall",
   why: "On three or more hangs the share of each depends on how level they are. A rope that is a finger's breadth too long carries nothing, and its neighbours carry its share.",
   judged:
-    "The bar is solved again with each hang slack in turn; the worst reaction of every hang is held against its weakest part and the structure at that point. A bar that tips without one of its hangs, because all it carries is on one side of the others, never passes.",
+    "The bar is solved again with each hang slack in turn; the worst reaction of every hang is held against its weakest part, and with the mass of its assembly against the structure at that point. A bar that tips without one of its hangs, because all it carries is on one side of the others, never passes.",
   sources: ["three-moment", "practice"],
   *checks({ build }) {
     for (const bar of build.bars) {

@@ -7,15 +7,15 @@ export default rule({
   level: "shall",
   why: "What a ceiling or a beam may carry cannot be seen. A rating that nobody signed is a guess over people's heads.",
   judged:
-    "Panels, extras, cables and the bar itself against the sum of the structure ratings, and whether `structure-by` names who states them.",
+    "Panels, extras, cables, the bar itself and the hardware it hangs by against the sum of the structure ratings, and whether `structure-by` names who states them.",
   sources: ["practice"],
   *checks({ build }) {
     for (const bar of build.bars)
       yield atMost(bar, {
-        measured: bar.load,
+        measured: bar.onStructure,
         allowed: bar.structure,
         says: ({ measured, allowed }) =>
-          `${bar.label} and what it carries weigh ${measured}; the structure is stated to carry ${allowed}.`,
+          `${bar.label}, what it carries and what it hangs by weigh ${measured}; the structure is stated to carry ${allowed}.`,
         mend: "Take weight off the bar, or have a licensed engineer state a higher rating.",
       });
     const by = build.reader.text("rigging.structure-by");

@@ -1,6 +1,7 @@
 import {
   asymmetryMultiplier,
   ballastNeeded,
+  centreOfWeight,
   couplingMultiplier,
   deckPressure,
   distanceMultiplier,
@@ -106,7 +107,29 @@ describe("standing faces", () => {
     basis: "arithmetic",
     printed: 250,
     within: 1e-9,
-    got: () => footLoad.compute({ m: 100, n: 4, Mo: 500, d: 1 }) - footLoad.compute({ m: 100, n: 4, Mo: 0, d: 1 }),
+    got: () =>
+      footLoad.compute({ m: 100, n: 4, Mo: 500, d: 1, e: 0.5 }) -
+      footLoad.compute({ m: 100, n: 4, Mo: 0, d: 1, e: 0.5 }),
+  });
+});
+
+describe("a weight off the middle of its feet", () => {
+  // Two rows of feet bear as two hangs do: the example is of a span of 20 ft, turned over.
+  const LBF = 4.4482216152605;
+  const POUND = 0.45359237;
+  const FT = 0.3048;
+  reference({
+    name: "rows 20 ft apart, 100 lb at 17.5 ft and 200 lb at 5 ft from the right one",
+    source: "D. Hall, Rigging Math (Made Simple), lesson 9",
+    basis: "published",
+    printed: [162.5, 137.5],
+    within: 0.05,
+    got: () => {
+      const Mr = restoringMoment.compute({ m: 100 * POUND, x: 17.5 * FT, mb: 200 * POUND, xb: 5 * FT });
+      const x = centreOfWeight.compute({ Mr, m: 300 * POUND });
+      const row = (e: number): number => footLoad.compute({ m: 300 * POUND, n: 2, Mo: 0, d: 20 * FT, e }) / LBF;
+      return [row(20 * FT - x), row(x)];
+    },
   });
 });
 

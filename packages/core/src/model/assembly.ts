@@ -1,4 +1,4 @@
-import { designFactor, leastOf, missing, tabled, terminations, type Value } from "@plumbmark/calc";
+import { designFactor, leastOf, missing, sum, tabled, terminations, type Value } from "@plumbmark/calc";
 import type { Data } from "../document/yaml.js";
 import type { Part } from "../repository/parts.js";
 import { asMass } from "./as-mass.js";
@@ -16,6 +16,13 @@ export interface AssemblyPart {
   readonly termination: string | undefined;
   /** Clips the eye is made with; undefined when it is not written down. */
   readonly clips: number | undefined;
+}
+
+/** Something a load is held against, and what of that load counts there: the structure bears the hardware, too. */
+export interface Rating {
+  readonly what: string;
+  readonly allowed: Value;
+  readonly of: (carried: Value) => Value;
 }
 
 /** Names of the schema → rows of the table of terminations; of several kinds the one that keeps least. */
@@ -68,6 +75,16 @@ export class Assembly {
   get weakest(): Value<"mass"> {
     return this.#least("mass", "WLL", ({ part, name }) =>
       asMass(partValue(part, "wll", "mass", "WLL", `${this.label}: ${name}`)),
+    );
+  }
+
+  /** What its parts weigh themselves; missing when the catalogue does not say it of one of them. */
+  get mass(): Value<"mass"> {
+    if (this.parts.length === 0) return missing("mass", { path: this.path, what: "assembly", of: this.label });
+    return sum(
+      this.parts.map(({ part, name }) => partValue(part, "mass", "mass", "mass", `${this.label}: ${name}`)),
+      "mass",
+      "m",
     );
   }
 

@@ -18,6 +18,7 @@ import {
 import type { Part } from "../repository/parts.js";
 import { type Cell, cellName, readCells } from "./cells.js";
 import { type KindOfPanel, kindsOf, othersOf, panelsMassOf } from "./face-kinds.js";
+import { heldPerColumn, unheldOf } from "./gaps.js";
 import { partValue, type Reader } from "./reader.js";
 import { Stand } from "./stand.js";
 
@@ -187,11 +188,19 @@ export class Face {
     return counted(this.cells.length, `panels of ${this.name}`);
   }
 
-  /** Panels in its fullest column, one above another. Gaps left by `omit` are not counted, so they shorten a column. */
+  /** Panels in its fullest column, one above another; those beyond a gap count in the columns beside them, too. */
   get tallestColumn(): Known {
-    const perColumn = new Map<number, number>();
-    for (const { column } of this.cells) perColumn.set(column, (perColumn.get(column) ?? 0) + 1);
-    return counted(Math.max(0, ...perColumn.values()), `panels in the fullest column of ${this.name}`);
+    return counted(Math.max(0, ...heldPerColumn(this)), `panels in the fullest column of ${this.name}`);
+  }
+
+  /** Panels with a gap between them and where the face hangs or stands. */
+  get unheld(): readonly Cell[] {
+    return unheldOf(this);
+  }
+
+  /** Who states what holds the panels beyond a gap; undefined when it is not written down. */
+  get gapsHeldBy(): string | undefined {
+    return this.reader.text(`${this.path}.gaps-held-by`);
   }
 
   /** A plain number the maker of the panel states, such as the most panels one under another. */

@@ -1,6 +1,6 @@
-import { bridleTension, legAngle, type Value } from "@plumbmark/calc";
+import { bridleTension, legAngle, sum, type Value } from "@plumbmark/calc";
 import { asMass } from "./as-mass.js";
-import { Assembly } from "./assembly.js";
+import { Assembly, type Rating } from "./assembly.js";
 import type { Hang } from "./rigging.js";
 
 /** One leg of a bridle, from the apex over the bar up to the structure. */
@@ -45,10 +45,16 @@ export class Leg {
     return asMass(this.hang.bar.build.reader.value(`${this.path}.structure`, "mass", "structure rating", this.label));
   }
 
-  get ratings(): readonly (readonly [string, Value])[] {
+  /** What the structure bears at its end: the tension and, added plainly, what the leg itself weighs: the safe side. */
+  onStructure(tension: Value): Value<"mass"> {
+    return sum([tension, this.assembly.mass], "mass", "W");
+  }
+
+  /** What it is held against, and what of a tension counts there. */
+  get ratings(): readonly Rating[] {
     return [
-      ["weakest part", this.assembly.weakest],
-      ["structure", this.structure],
+      { what: "weakest part", allowed: this.assembly.weakest, of: (tension) => tension },
+      { what: "structure", allowed: this.structure, of: (tension) => this.onStructure(tension) },
     ];
   }
 

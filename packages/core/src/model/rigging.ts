@@ -16,7 +16,7 @@ import {
   type Value,
 } from "@plumbmark/calc";
 import { asMass } from "./as-mass.js";
-import { Assembly, type AssemblyPart } from "./assembly.js";
+import { Assembly, type AssemblyPart, type Rating } from "./assembly.js";
 import { type Hanging as HangingCable, hangingCables } from "./bar-cables.js";
 import { type Carried, carriedMass, carriedOf, pointsOn, uniformOn } from "./bar-loads.js";
 import type { Build } from "./build.js";
@@ -84,13 +84,25 @@ export class Hang {
     return this.ownAssembly.weakest;
   }
 
-  /** What its load is held against, in words; what a bridle carries is held against its legs. */
-  get ratings(): readonly (readonly [string, Value])[] {
-    const own: readonly (readonly [string, Value])[] = [
-      ["weakest part", this.weakest],
-      ["structure", this.structure],
-    ];
-    return this.bridled ? own.filter((_, index) => index === 0 && this.assembly !== undefined) : own;
+  /** What it weighs itself: its assembly and the legs of a bridle; missing when a part has no mass. */
+  get ownMass(): Value<"mass"> {
+    return sum(
+      this.strands.map(({ assembly }) => assembly.mass),
+      "mass",
+      "m",
+    );
+  }
+
+  /** What the structure bears above it: what it carries, and what it weighs itself. */
+  onStructure(carried: Value): Value<"mass"> {
+    return sum([carried, this.ownMass], "mass", "W");
+  }
+
+  /** What its load is held against; what a bridle carries is held against its legs. */
+  get ratings(): readonly Rating[] {
+    const weakest: Rating = { what: "weakest part", allowed: this.weakest, of: (carried) => carried };
+    if (this.bridled) return this.assembly === undefined ? [] : [weakest];
+    return [weakest, { what: "structure", allowed: this.structure, of: (carried) => this.onStructure(carried) }];
   }
 
   /** Everything that bears its load: its own assembly, and the legs of a bridle with their tension. */
@@ -238,6 +250,11 @@ export class Bar {
     if (this.carries.length === 0)
       return missing("mass", { path: `${this.path}.carries`, what: "what it carries", of: this.label });
     return sum(this.masses, "mass", "m");
+  }
+
+  /** What the structure bears in all: the bar with what it carries, and the hardware it hangs by. */
+  get onStructure(): Value<"mass"> {
+    return sum([this.load, ...this.hangs.map(({ ownMass }) => ownMass)], "mass", "W");
   }
 
   /** What the structure above is stated to carry, as a mass in kilograms. */

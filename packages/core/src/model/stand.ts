@@ -1,11 +1,13 @@
 import {
   armBehind,
   ballastNeeded,
+  centreOfWeight,
   counted,
   deckPressure,
   footLoad,
   GRAVITY,
   gapsOf,
+  greatestOf,
   type Known,
   missing,
   notionalMoment,
@@ -131,19 +133,35 @@ export class Stand {
     return deckPressure.of({ m: this.mass, A });
   }
 
-  /** The heaviest foot under the push, feet in two rows the depth of the base apart. */
+  /** Feet in two rows of as many. What each of more rows bears depends on the deck below, so it is missing. */
+  get feet(): Value<"count"> {
+    const [count, rows] = ["count", "rows"].map((key) => this.face.reader.data(`${this.path}.feet.${key}`));
+    const gap = (key: string, what: string): Value<"count"> =>
+      missing("count", { path: `${this.path}.feet.${key}`, what, of: this.label });
+    const because = (text: string): Value<"count"> =>
+      missing("count", { path: `${this.path}.feet`, what: "what a foot bears", because: `${this.label}: ${text}` });
+    if (typeof count !== "number") return gap("count", "number of feet");
+    if (rows === undefined && count > 4) return gap("rows", "number of rows of feet");
+    if (typeof rows === "number" && rows !== 2)
+      return because(
+        `its feet stand in ${rows === 1 ? "one row" : `${rows} rows`}; what each bears can be told of two rows only, and is for an engineer to say.`,
+      );
+    if (count % 2 === 1)
+      return because("two rows of its feet are not alike, so what each foot bears is for an engineer to say.");
+    return counted(count, "feet");
+  }
+
+  /** Distance of the centre of all that stands on the base from the toe. */
+  get centre(): Value<"length"> {
+    return centreOfWeight.of({ Mr: this.restoring("toe"), m: this.mass });
+  }
+
+  /** The heaviest foot under the push, feet in two rows at the edges of the base, the weight where it really is. */
   footLoad(push: Push): Value<"force"> {
-    const count = this.face.reader.data(`${this.path}.feet.count`);
-    const n: Value =
-      typeof count === "number"
-        ? counted(count, "feet")
-        : missing("count", { path: `${this.path}.feet.count`, what: "number of feet", of: this.label });
-    return footLoad.of({
-      m: this.mass,
-      n,
-      Mo: this.overturning(push),
-      d: this.depth,
-    });
+    const { mass: m, depth: d } = this;
+    const x = this.centre;
+    const e = greatestOf([x, armBehind.of({ d, x })], "length", "e");
+    return footLoad.of({ m, n: this.feet, Mo: this.overturning(push), d, e });
   }
 
   get deckRating(): Value<"areal-load"> {

@@ -12,20 +12,24 @@ function valuesOfLeg(leg: Leg): readonly Entry[] {
   return under(leg.path, {
     angle: leg.angle,
     tension: leg.tension(hang.reaction),
+    "on-structure": leg.onStructure(leg.tension(hang.reaction)),
     "slack-tension": hang.slackReaction && worst,
-    capacity: least(leg.ratings.map(([, rating]) => rating)),
+    "slack-on-structure": hang.slackReaction && leg.onStructure(worst),
+    capacity: least(leg.ratings.map(({ allowed }) => allowed)),
     "design-factor": leg.assembly.designFactor(worst),
   });
 }
 
 /** A bridle without an assembly of its own has its capacity in its legs. */
 function valuesOfHang(hang: Hang): readonly Entry[] {
-  const ratings = hang.ratings.map(([, rating]) => rating);
+  const ratings = hang.ratings.map(({ allowed }) => allowed);
   const own = !hang.bridled || hang.assembly !== undefined;
   return [
     ...under(hang.path, {
       reaction: hang.reaction,
+      "on-structure": hang.bridled ? undefined : hang.onStructure(hang.reaction),
       "slack-reaction": hang.slackReaction,
+      "slack-on-structure": hang.slackReaction && !hang.bridled ? hang.onStructure(hang.slackReaction) : undefined,
       capacity: ratings.length > 0 ? least(ratings) : undefined,
       "design-factor": own ? hang.ownAssembly.designFactor(hang.worst.reaction) : undefined,
     }),
@@ -49,6 +53,7 @@ function valuesOfBar(bar: Bar): readonly Entry[] {
     ...under(bar.path, {
       "self-mass": bar.selfMass,
       load: bar.load,
+      "on-structure": bar.onStructure,
       structure: bar.structure,
       moment: bar.moment,
       "slack-moment": bar.hangs.length > 2 ? moment : undefined,

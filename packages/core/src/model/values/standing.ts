@@ -30,6 +30,7 @@ export const standValues = (build: Build): readonly Entry[] =>
         "mass",
         "mb",
       ),
+      "centre-of-weight": stand.centre,
       "deck-pressure": stand.pressure,
       "foot-load": stand.footLoad(pushOf(build, "rigging.deck-load")),
     });
