@@ -24,7 +24,7 @@ function* ofFace(build: Build, face: Face): Iterable<RawCheck> {
   });
   for (const { bar, from, columns } of onBars(build, face))
     yield atMost(bar, {
-      measured: sum([from, times(face.panelValue("size.1", "length", "size"), columns.length)], "length", "right edge"),
+      measured: sum([from, times(face.panelWidth, columns.length)], "length", "right edge"),
       allowed: bar.length,
       says: ({ measured, allowed }) =>
         `${face.label} ends ${measured} from the left end of bar ${bar.name}, which is ${allowed} long.`,

@@ -53,7 +53,10 @@ export const faceArea = formula({
   validity: "panels of one size; cells left out are not counted",
   example: { given: { n: 6, w: 0.5, h: 0.5 }, gives: 1.5, within: 1e-12, from: "six quarter square metres" },
   compute: ({ n, w, h }) => n * w * h,
-  show: ({ n, w, h }, print) => `${print(n.value, n.kind)} × ${inMillimetres(w, print)} × ${inMillimetres(h, print)}`,
+  show: ({ n, w, h }, print) => {
+    const square = /ft²$/u.test(print(n.value * w.value * h.value, "area")) ? " ÷ 92,903.04 mm²/ft²" : "";
+    return `${print(n.value, n.kind)} × ${inMillimetres(w, print)} × ${inMillimetres(h, print)}${square}`;
+  },
 });
 
 /** Pixels along one side of the bounding rectangle. */

@@ -40,7 +40,7 @@ function valuesOfHang(hang: Hang): readonly Entry[] {
 /** Where each face it carries ends, from the left end of the bar. */
 const valuesOfCarried = ({ carries }: Bar): readonly Entry[] =>
   carries.flatMap(({ path, face, from, columns }) => {
-    const width = times(face.panelValue("size.1", "length", "size"), columns.length);
+    const width = times(face.panelWidth, columns.length);
     return under(path, { from, "right-edge": sum([from, width], "length", "right edge") });
   });
 
