@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 
 interface Mutant {
@@ -12,6 +13,13 @@ const { mutantsOf } = (await import(`${folder}mutants.mjs`)) as {
 };
 const { instrumented } = (await import(`${folder}instrument.mjs`)) as {
   instrumented: (text: string, mutants: readonly Mutant[]) => string;
+};
+const { equivalents } = (await import(`${folder}equivalent.mjs`)) as {
+  equivalents: (
+    list: string,
+    mutants: readonly Mutant[],
+    textOf: (path: string) => string,
+  ) => { reasons: ReadonlyMap<Mutant, string>; stale: readonly object[] };
 };
 
 const changes = (text: string): readonly string[] => mutantsOf("a.ts", text).map(({ was, put }) => `${was} → ${put}`);
@@ -51,5 +59,32 @@ describe("what a change does", () => {
   test("a boundary is moved, then turned round", () => {
     expect(results("const work = (a, b) => a < b;", 2, 2)).toEqual([false, true, true]);
     expect(results("const work = (a, b) => a < b;", 1, 2)).toEqual([true, true, false]);
+  });
+});
+
+describe("the list of changes that make no difference", () => {
+  const source = "const work = (a, b) => a + 1;\nconst other = a < b ? 0 : 1;";
+  const known = mutantsOf("a.ts", source);
+  const entry = (line: string, change: string) =>
+    JSON.stringify([{ file: "a.ts", line, changes: [change], because: "a tie" }]);
+  test("an entry is met by its line's text, wherever the line stands", () => {
+    const { reasons, stale } = equivalents(
+      entry("const other = a < b ? 0 : 1;", "a < b → (a) <= (b)"),
+      known,
+      () => source,
+    );
+    expect([...reasons].map(([{ put }, why]) => `${put}: ${why}`)).toEqual(["(a) <= (b): a tie"]);
+    expect(stale).toEqual([]);
+  });
+  test("an entry goes out of date with its line", () =>
+    expect(equivalents(entry("const other = a < c;", "a < b → (a) <= (b)"), known, () => source).stale).toHaveLength(
+      1,
+    ));
+  test("no entry of the list kept here is out of date", () => {
+    const text = (path: string) => readFileSync(new URL(`../../${path}`, import.meta.url), "utf8");
+    const list = text("tests/mutation/equivalent.yaml");
+    const files = [...new Set([...list.matchAll(/file: (\S+)/gu)].map(([, file]) => file as string))];
+    const all = files.flatMap((path) => mutantsOf(path, text(path)));
+    expect(equivalents(list, all, text).stale).toEqual([]);
   });
 });

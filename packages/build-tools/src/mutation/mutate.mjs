@@ -1,15 +1,16 @@
 // Changes each figure and each sign of the computation and of the rules in turn, and tells which changes no test notices.
-//   npm run mutate -- [--only PATH]... [--workers N] [--list FILE] [--again FILE]
+//   npm run mutate -- [--only PATH]... [--workers N] [--list FILE] [--again FILE] [--equivalent]
 import { readFileSync, writeFileSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { parseArgs } from "node:util";
 import { top } from "../steps.mjs";
 import { bundled } from "./bundle.mjs";
 import { chooser } from "./choose.mjs";
+import { equivalents, LIST } from "./equivalent.mjs";
 import { importsOf, sourceFiles, testFiles } from "./files.mjs";
 import { mutantsOf } from "./mutants.mjs";
 import { runAll, surveyed } from "./pool.mjs";
-import { shares, survivors, withoutPlace } from "./report.mjs";
+import { shares, survivors, withoutPlace, withReasons } from "./report.mjs";
 
 const { values } = parseArgs({
   options: {
@@ -17,6 +18,7 @@ const { values } = parseArgs({
     workers: { type: "string", default: String(Math.min(4, availableParallelism())) },
     list: { type: "string" },
     again: { type: "string" },
+    equivalent: { type: "boolean", default: false },
   },
 });
 
@@ -29,7 +31,14 @@ const mutants = files.flatMap((path) => mutantsOf(path, textOf(path))).map((each
 /** The changes of an earlier list, by what they are and not by their line: lines move. */
 const earlier = values.again && new Set(readFileSync(values.again, "utf8").split("\n").map(withoutPlace));
 const isEarlier = (mutant) => !earlier || earlier.has(withoutPlace(survivors([{ ...mutant, by: undefined }])));
-const asked = mutants.filter((mutant) => isWanted(mutant.path) && isEarlier(mutant));
+const { reasons, stale } = equivalents(readFileSync(LIST, "utf8"), mutants, textOf);
+for (const { file, line, change } of stale)
+  process.stderr.write(`${LIST} is out of date: ${file}: ${line}: ${change}\n`);
+if (stale.length > 0) process.exitCode = 1;
+const wanted = mutants.filter((mutant) => isWanted(mutant.path) && isEarlier(mutant));
+// With --equivalent those listed are tried, to see whether a test tells them apart after all.
+const asked = wanted.filter((mutant) => reasons.has(mutant) === values.equivalent);
+const apart = values.equivalent ? [] : wanted.filter((mutant) => reasons.has(mutant));
 if (asked.length === 0) {
   const among = "the files are those of packages/calc/src and rules";
   process.stderr.write(`There is nothing to change under ${values.only.join(", ")}; ${among}.\n`);
@@ -67,6 +76,7 @@ await runAll(program, asked, {
   },
 });
 results.sort((a, b) => a.id - b.id);
-const text = `Not noticed:\n${survivors(results)}\n\nCaught:\n${shares(results)}\n`;
+const counted = `Not noticed:\n${survivors(results)}\n\nCaught:\n${shares(results)}\n`;
+const text = `${counted}${withReasons(apart, reasons)}`;
 process.stdout.write(text);
 if (values.list) writeFileSync(values.list, text);

@@ -36,3 +36,13 @@ export const survivors = (results) =>
 
 /** A line of that list without line and column. */
 export const withoutPlace = (line) => line.replace(/:\d+:\d+: /u, ": ");
+
+/** Changes that make no difference, counted apart by their reason. */
+export function withReasons(apart, reasons) {
+  const counts = new Map();
+  for (const mutant of apart) counts.set(reasons.get(mutant), (counts.get(reasons.get(mutant)) ?? 0) + 1);
+  const rows = [...counts].sort(([, a], [, b]) => b - a).map(([why, count]) => `${String(count).padStart(5)}  ${why}`);
+  return rows.length === 0
+    ? ""
+    : `\nListed as making no difference (${apart.length}, not tried):\n${rows.join("\n")}\n`;
+}
