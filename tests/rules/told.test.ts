@@ -1,0 +1,604 @@
+import { inspect } from "@plumbmark/core";
+import { rules } from "@plumbmark/rules";
+import { describe, expect, test } from "vitest";
+import { alone } from "./repository.js";
+
+// What a rule tells: the numbers and names in the sentence are counted by hand from the document beside it.
+// The starter's tile: 168 × 168 pixels, 7.6 kg, 130 W at power factor 0.95. So six weigh 45.6 kg, draw
+// 6 × 130 ÷ 0.95 ÷ 120 = 6.842 A and give 780 × 3.41214 = 2,661 BTU/h, 780 ÷ 3,516.85 = 0.22 tons (UCUM 2.2); two have
+// 56,448 pixels; a strip of six is 168 × 1,008. Six panels have five jumpers of two ends, ten joints.
+// Outlets: NEC 210.21(B)(1) one outlet as large as its circuit, (B)(3) several of 15 or 20 A on 20 A, (B)(2) 12 and 16 A.
+// Cords alone reach 102 ÷ 1.2 = 85 m (TIA-568-B.1). Limits of parts and settings are as the starter and the rules state them.
+
+function told(rule: string, front: string, body = ""): readonly string[] {
+  const text = `---\nbuild: told\ntitle: Told\nstatus: for-build\npractice: us\n${front}\n---\n\n${body}\n`;
+  const only = rules.filter(({ id }) => id === rule);
+  const { documents } = inspect(alone({ path: "told.md", text }), only, { today: "2027-01-01", every: true });
+  return documents.flatMap(({ checks }) =>
+    checks.filter((check) => check.rule === rule).map(({ outcome, says }) => `${outcome}: ${says}`),
+  );
+}
+
+const face = (columns: number, rows = 1, support = "flown", more = ""): string =>
+  `faces: {banner: {panel: tile-500-p2.9, columns: ${columns}, rows: ${rows}, support: ${support}${more}}}`;
+
+interface Case {
+  readonly name: string;
+  readonly rule: string;
+  readonly front: string;
+  readonly body?: string;
+  readonly tells: readonly string[];
+}
+
+const circuit = (breaker: number, outlet: string, more = ""): string =>
+  `${face(6)}
+power:
+  circuits: {stage-4: {supply: 120 V, breaker: ${breaker} A, outlet: ${outlet}, wiring: {conductor: 12 AWG, length: 50 ft}${more}}}
+  runs: {P1: {from: stage-4, feed: {part: cord-12-3, length: 35 ft}, jumper: {part: power-jumper, length: 0.9 m}, panels: banner A1..A6}}`;
+
+const runs = (...panels: readonly string[]): string =>
+  `power: {runs: {${panels.map((each, index) => `P${index + 1}: {panels: '${each}'}`).join(", ")}}}`;
+const chains = (...panels: readonly string[]): string =>
+  `data: {chains: {${panels.map((each, index) => `D${index + 1}: {panels: '${each}'}`).join(", ")}}}`;
+const two = (right: string, raster = "1920 x 1080"): string =>
+  `faces: {left: {panel: tile-500-p2.9, columns: 1, rows: 6, support: wall}, right: {panel: tile-500-p2.9, columns: 1, rows: 6, support: wall}}
+picture: {raster: ${raster}, at: {left: '0,0', right: ${right}}}`;
+
+const cases: readonly Case[] = [
+  {
+    name: "six panels left out are all named",
+    rule: "power.fed-once",
+    front: `${face(7)}\n${runs("banner A1")}`,
+    tells: [
+      "fails: banner A2 is on no run; banner A3 is on no run; banner A4 is on no run; banner A5 is on no run; banner A6 is on no run; banner A7 is on no run.",
+    ],
+  },
+  {
+    name: "of eight left out six are named",
+    rule: "power.fed-once",
+    front: `${face(9)}\n${runs("banner A1")}`,
+    tells: [
+      "fails: banner A2 is on no run; banner A3 is on no run; banner A4 is on no run; banner A5 is on no run; banner A6 is on no run; banner A7 is on no run; and 2 more.",
+    ],
+  },
+  {
+    name: "all fed",
+    rule: "power.fed-once",
+    front: `${face(2)}\n${runs("banner A1..A2")}`,
+    tells: ["holds: Every panel of face banner is powered once."],
+  },
+  {
+    name: "six panels without data are all named",
+    rule: "data.fed-once",
+    front: `${face(7)}\n${chains("banner A1")}`,
+    tells: [
+      "fails: banner A2 is on no chain; banner A3 is on no chain; banner A4 is on no chain; banner A5 is on no chain; banner A6 is on no chain; banner A7 is on no chain.",
+    ],
+  },
+  {
+    name: "of eight without data six are named",
+    rule: "data.fed-once",
+    front: `${face(9)}\n${chains("banner A1")}`,
+    tells: [
+      "fails: banner A2 is on no chain; banner A3 is on no chain; banner A4 is on no chain; banner A5 is on no chain; banner A6 is on no chain; banner A7 is on no chain; and 2 more.",
+    ],
+  },
+  {
+    name: "all on a chain",
+    rule: "data.fed-once",
+    front: `${face(2)}\n${chains("banner A1..A2")}`,
+    tells: ["holds: Every panel of face banner is sent data once."],
+  },
+  {
+    name: "no chain at all",
+    rule: "data.fed-once",
+    front: face(2),
+    tells: ["open: Face banner: 2 of 2 panels are on no chain that is written down."],
+  },
+  {
+    name: "no run at all",
+    rule: "power.fed-once",
+    front: face(2),
+    tells: ["open: Face banner: 2 of 2 panels are on no run that is written down."],
+  },
+  {
+    name: "a panel twice and one never, with a run not listed",
+    rule: "power.fed-once",
+    front: `${face(3)}\npower: {runs: {P1: {panels: banner A1..A2}, P2: {panels: banner A2}, P3: {feed: {length: 3 m}}}}`,
+    tells: ["fails: banner A3 is on no run; banner A2 is on P1 and P2."],
+  },
+  {
+    name: "a panel twice and one never, with a chain not listed",
+    rule: "data.fed-once",
+    front: `${face(3)}\ndata: {chains: {D1: {panels: banner A1..A2}, D2: {panels: banner A2}, D3: {port: 3}}}`,
+    tells: ["fails: banner A3 is on no chain; banner A2 is on D1 and D2."],
+  },
+  {
+    name: "four jumps are all named",
+    rule: "data.neighbours",
+    front: `${face(12)}\n${chains("banner A1, A3, A5, A7, A9")}`,
+    tells: [
+      "fails: Chain D1 jumps from banner A1 to banner A3, from banner A3 to banner A5, from banner A5 to banner A7, from banner A7 to banner A9.",
+    ],
+  },
+  {
+    name: "of six jumps four are named",
+    rule: "data.neighbours",
+    front: `${face(14)}\n${chains("banner A1, A3, A5, A7, A9, A11, A13")}`,
+    tells: [
+      "fails: Chain D1 jumps from banner A1 to banner A3, from banner A3 to banner A5, from banner A5 to banner A7, from banner A7 to banner A9 and 2 times more.",
+    ],
+  },
+  {
+    name: "along the row",
+    rule: "data.neighbours",
+    front: `${face(3)}\n${chains("banner A1..A3")}`,
+    tells: ["holds: Chain D1 goes from neighbour to neighbour."],
+  },
+  {
+    name: "one by rows, one by columns",
+    rule: "data.neighbours",
+    front: `${face(4, 3)}\n${chains("banner A1..A3", "banner A4..C4")}`,
+    tells: [
+      "fails: On face banner chain D1 goes row by row and chain D2 column by column.",
+      "holds: Chain D1 goes from neighbour to neighbour.",
+      "holds: Chain D2 goes from neighbour to neighbour.",
+    ],
+  },
+  {
+    name: "both by columns",
+    rule: "data.neighbours",
+    front: `${face(2, 3)}\n${chains("banner A1..C1", "banner A2..C2")}`,
+    tells: [
+      "holds: All chains of face banner go column by column.",
+      "holds: Chain D1 goes from neighbour to neighbour.",
+      "holds: Chain D2 goes from neighbour to neighbour.",
+    ],
+  },
+  {
+    name: "as many steps of either way have no grain",
+    rule: "data.neighbours",
+    front: `${face(4, 2)}\n${chains("banner A1..A2, B2", "banner A3..A4")}`,
+    tells: ["holds: Chain D1 goes from neighbour to neighbour.", "holds: Chain D2 goes from neighbour to neighbour."],
+  },
+  {
+    name: "one outlet of 20 A on 20 A",
+    rule: "power.plug-fits",
+    front: circuit(20, "nema-5-20", ", outlets: 1"),
+    tells: [
+      "holds: Circuit stage-4 supplies 120 V through an outlet rated 125 V.",
+      "holds: Circuit stage-4 has an outlet of 20 A on a breaker of 20 A.",
+      "holds: Circuit stage-4 has 1 outlet for 1 run.",
+      "holds: The feed of run P1 has the plug NEMA 5-20; circuit stage-4 has the outlet NEMA 5-20.",
+    ],
+  },
+  {
+    name: "several outlets of 15 A on 20 A",
+    rule: "power.plug-fits",
+    front: circuit(20, "nema-5-15", ", outlets: 4"),
+    tells: [
+      "holds: Circuit stage-4 supplies 120 V through an outlet rated 125 V.",
+      "holds: Circuit stage-4 has outlets of 15 A on a breaker of 20 A.",
+      "holds: Circuit stage-4 has 4 outlets for 1 run.",
+      "fails: The feed of run P1 has the plug NEMA 5-20; circuit stage-4 has the outlet NEMA 5-15.",
+      "holds: Run P1 draws 6.842 A from one of several outlets; 12 A is the most.",
+    ],
+  },
+  {
+    name: "outlets of 15 A on 20 A, nobody knows how many",
+    rule: "power.plug-fits",
+    front: circuit(20, "nema-5-15"),
+    tells: [
+      "holds: Circuit stage-4 supplies 120 V through an outlet rated 125 V.",
+      "open: Circuit stage-4: whether an outlet of 15 A may be on a breaker of 20 A depends on how many there are.",
+      "fails: The feed of run P1 has the plug NEMA 5-20; circuit stage-4 has the outlet NEMA 5-15.",
+      "holds: Run P1 draws 6.842 A from one of several outlets; 12 A is the most.",
+    ],
+  },
+  {
+    name: "outlets of 20 A on 20 A, nobody knows how many",
+    rule: "power.plug-fits",
+    front: circuit(20, "nema-5-20"),
+    tells: [
+      "holds: Circuit stage-4 supplies 120 V through an outlet rated 125 V.",
+      "holds: Circuit stage-4 has outlets of 20 A on a breaker of 20 A.",
+      "holds: The feed of run P1 has the plug NEMA 5-20; circuit stage-4 has the outlet NEMA 5-20.",
+      "holds: Run P1 draws 6.842 A from one of several outlets; 16 A is the most.",
+    ],
+  },
+  {
+    name: "one outlet of 15 A on 20 A",
+    rule: "power.plug-fits",
+    front: circuit(20, "nema-5-15", ", outlets: 1"),
+    tells: [
+      "holds: Circuit stage-4 supplies 120 V through an outlet rated 125 V.",
+      "fails: Circuit stage-4 has an outlet of 15 A on a breaker of 20 A.",
+      "holds: Circuit stage-4 has 1 outlet for 1 run.",
+      "fails: The feed of run P1 has the plug NEMA 5-20; circuit stage-4 has the outlet NEMA 5-15.",
+    ],
+  },
+  {
+    name: "a breaker nobody wrote down",
+    rule: "power.plug-fits",
+    front: circuit(20, "nema-5-20", ", outlets: 1").replace("breaker: 20 A, ", ""),
+    tells: [
+      "holds: Circuit stage-4 supplies 120 V through an outlet rated 125 V.",
+      "open: Circuit stage-4 has no breaker rating written down.",
+      "holds: Circuit stage-4 has 1 outlet for 1 run.",
+      "holds: The feed of run P1 has the plug NEMA 5-20; circuit stage-4 has the outlet NEMA 5-20.",
+    ],
+  },
+  {
+    name: "iec outlet",
+    rule: "power.plug-fits",
+    front: circuit(20, "iec-60309-16-3", ", outlets: 2").replace("power:", "power:"),
+    tells: [
+      "open: IEC 60309, 16 A, 3 wires has no rated voltage at hand for us practice; state it on the part.",
+      "open: IEC 60309, 16 A, 3 wires has no rated current at hand for us practice; state it on the part.",
+      "holds: Circuit stage-4 has 2 outlets for 1 run.",
+      "fails: The feed of run P1 has the plug NEMA 5-20; circuit stage-4 has the outlet IEC 60309, 16 A, 3 wires.",
+    ],
+  },
+  {
+    name: "joints of one cable are told once",
+    rule: "connectors.mate",
+    front: circuit(20, "nema-5-20"),
+    tells: [
+      "holds: The feed of run P1: ac-locking-16 mates with ac-locking-16 at power-in of banner A1.",
+      "holds: The jumper of run P1: ac-locking-16 mates with ac-locking-16 at power-out of banner A1 and 9 more.",
+    ],
+  },
+  {
+    name: "one tile, one joint",
+    rule: "connectors.mate",
+    front: circuit(20, "nema-5-20").replaceAll("A1..A6", "A1"),
+    tells: ["holds: The feed of run P1: ac-locking-16 mates with ac-locking-16 at power-in of banner A1."],
+  },
+  {
+    name: "appliance feed",
+    rule: "connectors.mate",
+    front: circuit(20, "nema-5-20").replace("cord-12-3,", "cord-12-3-c13-20,"),
+    tells: [
+      "fails: The feed of run P1: iec-c13 does not mate with ac-locking-16 at power-in of banner A1.",
+      "holds: The jumper of run P1: ac-locking-16 mates with ac-locking-16 at power-out of banner A1 and 9 more.",
+    ],
+  },
+  {
+    name: "feed of an unknown part",
+    rule: "connectors.mate",
+    front: circuit(20, "nema-5-20").replace("part: cord-12-3, ", ""),
+    tells: [
+      "open: The feed of run P1: a connector at power-in of banner A1 is not written down.",
+      "holds: The jumper of run P1: ac-locking-16 mates with ac-locking-16 at power-out of banner A1 and 9 more.",
+    ],
+  },
+  {
+    name: "held overhead",
+    rule: "connectors.locking-overhead",
+    front: circuit(20, "nema-5-20"),
+    tells: [
+      "holds: Run P1: ac-locking-16 at power-in of banner A1 is overhead and held (twist).",
+      "holds: Run P1: ac-locking-16 at power-out of banner A1 and 4 more is overhead and held (twist).",
+      "holds: Run P1: ac-locking-16 at power-in of banner A2 and 4 more is overhead and held (twist).",
+    ],
+  },
+  {
+    name: "one tile held overhead",
+    rule: "connectors.locking-overhead",
+    front: circuit(20, "nema-5-20").replaceAll("A1..A6", "A1"),
+    tells: ["holds: Run P1: ac-locking-16 at power-in of banner A1 is overhead and held (twist)."],
+  },
+  {
+    name: "side by side",
+    rule: "picture.placed",
+    front: two("'168,0'"),
+    tells: [
+      "holds: Face left reaches 168 px across; the raster has 1,920 px.",
+      "holds: Face left reaches 1,008 px down; the raster has 1,080 px.",
+      "holds: Face left covers no other face.",
+      "holds: Face right reaches 336 px across; the raster has 1,920 px.",
+      "holds: Face right reaches 1,008 px down; the raster has 1,080 px.",
+      "holds: Face right covers no other face.",
+    ],
+  },
+  {
+    name: "one pixel over",
+    rule: "picture.placed",
+    front: two("'167,0'"),
+    tells: [
+      "holds: Face left reaches 168 px across; the raster has 1,920 px.",
+      "holds: Face left reaches 1,008 px down; the raster has 1,080 px.",
+      "holds: Face left covers no other face.",
+      "holds: Face right reaches 335 px across; the raster has 1,920 px.",
+      "holds: Face right reaches 1,008 px down; the raster has 1,080 px.",
+      "fails: Face right covers a part of left.",
+    ],
+  },
+  {
+    name: "a copy",
+    rule: "picture.placed",
+    front: two("{at: '0,0', copy-of: left}"),
+    tells: [
+      "holds: Face left reaches 168 px across; the raster has 1,920 px.",
+      "holds: Face left reaches 1,008 px down; the raster has 1,080 px.",
+      "holds: Face left covers no other face.",
+      "holds: Face right reaches 168 px across; the raster has 1,920 px.",
+      "holds: Face right reaches 1,008 px down; the raster has 1,080 px.",
+      "holds: Face right covers no other face.",
+      "holds: Face right repeats face left.",
+    ],
+  },
+  {
+    name: "a copy of itself",
+    rule: "picture.placed",
+    front: two("{at: '0,0', copy-of: right}"),
+    tells: [
+      "holds: Face left reaches 168 px across; the raster has 1,920 px.",
+      "holds: Face left reaches 1,008 px down; the raster has 1,080 px.",
+      "holds: Face left covers no other face.",
+      "holds: Face right reaches 168 px across; the raster has 1,920 px.",
+      "holds: Face right reaches 1,008 px down; the raster has 1,080 px.",
+      "fails: Face right covers a part of left.",
+      "fails: Face right repeats right, which is no other face.",
+    ],
+  },
+  {
+    name: "a copy of nothing",
+    rule: "picture.placed",
+    front: two("{at: '0,0', copy-of: middle}"),
+    tells: [
+      "holds: Face left reaches 168 px across; the raster has 1,920 px.",
+      "holds: Face left reaches 1,008 px down; the raster has 1,080 px.",
+      "holds: Face left covers no other face.",
+      "holds: Face right reaches 168 px across; the raster has 1,920 px.",
+      "holds: Face right reaches 1,008 px down; the raster has 1,080 px.",
+      "fails: Face right covers a part of left.",
+      "fails: Face right repeats middle, which is no other face.",
+    ],
+  },
+  {
+    name: "one to one",
+    rule: "picture.placed",
+    front: two("{at: '168,0', scaled: 168 x 1008}"),
+    tells: [
+      "holds: Face left reaches 168 px across; the raster has 1,920 px.",
+      "holds: Face left reaches 1,008 px down; the raster has 1,080 px.",
+      "holds: Face left covers no other face.",
+      "holds: Face right reaches 336 px across; the raster has 1,920 px.",
+      "holds: Face right reaches 1,008 px down; the raster has 1,080 px.",
+      "holds: Face right covers no other face.",
+      "holds: Face right has 168 × 1008 pixels and is given 168 × 1008 of the raster.",
+    ],
+  },
+  {
+    name: "half as wide",
+    rule: "picture.placed",
+    front: two("{at: '168,0', scaled: 84 x 1008}"),
+    tells: [
+      "holds: Face left reaches 168 px across; the raster has 1,920 px.",
+      "holds: Face left reaches 1,008 px down; the raster has 1,080 px.",
+      "holds: Face left covers no other face.",
+      "holds: Face right reaches 252 px across; the raster has 1,920 px.",
+      "holds: Face right reaches 1,008 px down; the raster has 1,080 px.",
+      "holds: Face right covers no other face.",
+      "fails: Face right has 168 × 1008 pixels and is given 84 × 1008 of the raster.",
+    ],
+  },
+  {
+    name: "half as high",
+    rule: "picture.placed",
+    front: two("{at: '168,0', scaled: 168 x 504}"),
+    tells: [
+      "holds: Face left reaches 168 px across; the raster has 1,920 px.",
+      "holds: Face left reaches 1,008 px down; the raster has 1,080 px.",
+      "holds: Face left covers no other face.",
+      "holds: Face right reaches 336 px across; the raster has 1,920 px.",
+      "holds: Face right reaches 504 px down; the raster has 1,080 px.",
+      "holds: Face right covers no other face.",
+      "fails: Face right has 168 × 1008 pixels and is given 168 × 504 of the raster.",
+    ],
+  },
+  {
+    name: "one batch",
+    rule: "panels.batch",
+    front: face(2, 1, "flown", ", lot: lot-2431"),
+    tells: ["holds: Face banner is of one batch, 24-31."],
+  },
+  {
+    name: "two batches",
+    rule: "panels.batch",
+    front: face(4, 2, "flown", ", lot: {lot-2507: 5, lot-2512: 3}").replace("p2.9", "p3.9"),
+    tells: ["fails: Face banner mixes the batches 25-07 and 25-12."],
+  },
+  {
+    name: "another panel",
+    rule: "panels.batch",
+    front: face(2, 1, "flown", ", lot: lot-2507"),
+    tells: ["fails: Face banner is of tile-500-p2.9; its lot is of tile-500-p3.9."],
+  },
+  {
+    name: "weight to the tenth",
+    rule: "document.quoted-values",
+    front: face(6),
+    body: "[45.6 kg](calc:faces.banner.mass) [45.7 kg](calc:faces.banner.mass) [46 kg](calc:faces.banner.mass) [45 kg](calc:faces.banner.mass) [45.60 kg](calc:faces.banner.mass) [45.61 kg](calc:faces.banner.mass) [3 ft](calc:faces.banner.mass)",
+    tells: [
+      "holds: The text says 45.6 kg for faces.banner.mass.",
+      "fails: The text says 45.7 kg for faces.banner.mass; computed it is 45.6 kg.",
+      "holds: The text says 46 kg for faces.banner.mass.",
+      "fails: The text says 45 kg for faces.banner.mass; computed it is 45.6 kg.",
+      "holds: The text says 45.60 kg for faces.banner.mass.",
+      "fails: The text says 45.61 kg for faces.banner.mass; computed it is 45.6 kg.",
+      "fails: `3 ft` cannot be read as the unit of faces.banner.mass.",
+    ],
+  },
+  {
+    name: "a wrong name",
+    rule: "document.quoted-values",
+    front: face(6),
+    body: "[45.6 kg](calc:faces.banner.masss)",
+    tells: ["fails: There is no computed value `faces.banner.masss`."],
+  },
+  {
+    name: "cautions for nothing known",
+    rule: "document.cautions",
+    front: "author: nobody",
+    tells: [
+      "open: Whether the build lifts cannot be told, and its cautions do not speak of lifting.",
+      "open: Whether the build uses mains cannot be told, and its cautions do not speak of mains.",
+    ],
+  },
+  {
+    name: "cautions for a wall",
+    rule: "document.cautions",
+    front: face(2, 2, "wall"),
+    body: "## Cautions\n\nMains.",
+    tells: ["holds: The cautions speak of mains."],
+  },
+  {
+    name: "cautions for a face not told how it is held",
+    rule: "document.cautions",
+    front: "faces: {banner: {panel: tile-500-p2.9, columns: 2, rows: 1}}",
+    tells: [
+      "open: Whether the build lifts cannot be told, and its cautions do not speak of lifting.",
+      "fails: The build uses mains; its cautions do not speak of it.",
+    ],
+  },
+  {
+    name: "cautions with a bar alone",
+    rule: "document.cautions",
+    front: "rigging: {bars: {header: {length: 2 m}}}",
+    tells: [
+      "fails: The build lifts; its cautions do not speak of it.",
+      "open: Whether the build uses mains cannot be told, and its cautions do not speak of mains.",
+    ],
+  },
+  {
+    name: "cautions with a circuit alone",
+    rule: "document.cautions",
+    front: "power: {circuits: {stage-4: {supply: 120 V}}}",
+    tells: [
+      "open: Whether the build lifts cannot be told, and its cautions do not speak of lifting.",
+      "fails: The build uses mains; its cautions do not speak of it.",
+    ],
+  },
+  {
+    name: "cautions with a run alone",
+    rule: "document.cautions",
+    front: "power: {runs: {P1: {feed: {length: 3 m}}}}",
+    tells: [
+      "open: Whether the build lifts cannot be told, and its cautions do not speak of lifting.",
+      "fails: The build uses mains; its cautions do not speak of it.",
+    ],
+  },
+  {
+    name: "no port",
+    rule: "data.processor-load",
+    front: `${face(2)}\n${chains("banner A1", "banner A2")}`,
+    tells: ["open: The build has no processor written down.", "open: Chain D1 and Chain D2 name no port."],
+  },
+  {
+    name: "one without port",
+    rule: "data.processor-load",
+    front: `${face(2)}\ndata: {processor: {part: processor-4}, chains: {D1: {port: 1, panels: banner A1}, D2: {panels: banner A2}}}`,
+    tells: [
+      "holds: All chains together have 56,448 px; the processor drives 2,300,000 px.",
+      "open: Chain D2 names no port.",
+    ],
+  },
+  {
+    name: "a port each",
+    rule: "data.processor-load",
+    front: `${face(2)}\ndata: {processor: {part: processor-4}, chains: {D1: {port: 1, panels: banner A1}, D2: {port: 2, panels: banner A2}}}`,
+    tells: [
+      "holds: All chains together have 56,448 px; the processor drives 2,300,000 px.",
+      "holds: The highest port used is 2; the processor has 4.",
+      "holds: Every port is used once.",
+    ],
+  },
+  {
+    name: "a port twice",
+    rule: "data.processor-load",
+    front: `${face(2)}\ndata: {processor: {part: processor-4}, chains: {D1: {port: 2, panels: banner A1}, D2: {port: 2, panels: banner A2}}}`,
+    tells: [
+      "holds: All chains together have 56,448 px; the processor drives 2,300,000 px.",
+      "holds: The highest port used is 2; the processor has 4.",
+      "fails: Port 2 is used more than once.",
+    ],
+  },
+  {
+    name: "one document",
+    rule: "document.identity",
+    front: face(1),
+    tells: ["holds: No other document is called told."],
+  },
+  {
+    name: "heat",
+    rule: "power.heat",
+    front: face(6),
+    tells: [
+      "holds: The panels put up to 2,661 BTU/h into the room (0.22 tons of refrigeration); above 35,827 BTU/h cooling is planned for.",
+    ],
+  },
+  {
+    name: "bar covers",
+    rule: "rigging.bar-covers",
+    front: `${face(3)}\nrigging: {bars: {header: {section: pipe-1.5-std, length: 2.4 m, carries: {face: banner, columns: 2..3, from: 0.2 m}}}}`,
+    tells: [
+      "fails: Face banner: column 1 hangs from no bar.",
+      "holds: Face banner ends 1.2 m from the left end of bar header, which is 2.4 m long.",
+    ],
+  },
+  {
+    name: "no bar",
+    rule: "rigging.bar-covers",
+    front: `${face(2)}\nrigging: {bars: {}}`,
+    tells: ["open: Face banner is flown and no bar is written down."],
+  },
+  {
+    name: "clips",
+    rule: "rigging.rope-clips",
+    front: `${face(4)}\nrigging: {bars: {header: {section: pipe-1.5-std, length: 2.4 m, carries: {face: banner, from: 200 mm}, hangs: {H1: {at: 200 mm, assembly: [beam-clamp, {part: wire-rope-1-4, termination: clips, clips: 2}, pipe-collar]}}}}}`,
+    tells: ["fails: Hang H1 of bar header: each eye of wire-rope-1-4 has 2 clips; 4 are needed."],
+  },
+  {
+    name: "lift",
+    rule: "rigging.lift",
+    front: face(1),
+    tells: ["open: How many people lift a piece is not written down."],
+  },
+  {
+    name: "actives overhead",
+    rule: "connectors.actives-overhead",
+    front: `${face(2)}\ndata: {processor: {part: processor-4}}`,
+    tells: ["open: Where processor-4 stands is not written down."],
+  },
+  {
+    name: "chain loops",
+    rule: "data.loop",
+    front: `${face(2)}\ndata: {processor: {part: processor-4}, chains: {D1: {port: 1, back-up-port: 2, panels: banner A1}, D2: {port: 3, panels: banner A2}}}`,
+    tells: [
+      "open: Chain D1 has a back-up port, but whether its loop is closed cannot be told.",
+      "fails: Chain D2 has no back-up port; one bad joint darkens all behind it.",
+    ],
+  },
+  {
+    name: "hops",
+    rule: "data.hop-length",
+    front: `${face(2)}\ndata: {processor: {part: processor-4}, chains: {D1: {port: 1, feed: {part: cat6-solid, length: 30 m}, jumper: {part: data-jumper, length: 0.9 m}, panels: banner A1..A2}}}`,
+    tells: [
+      "holds: The feed of chain D1 is 30 m long; it carries 100 m.",
+      "holds: The jumper of chain D1 is 0.9 m long; it carries 85 m.",
+    ],
+  },
+  {
+    name: "hops of one tile",
+    rule: "data.hop-length",
+    front: `${face(1)}\ndata: {processor: {part: processor-4}, chains: {D1: {port: 1, feed: {part: cat6-solid, length: 30 m}, jumper: {part: data-jumper, length: 0.9 m}, panels: banner A1}}}`,
+    tells: ["holds: The feed of chain D1 is 30 m long; it carries 100 m."],
+  },
+];
+
+describe("what a rule tells", () => {
+  for (const { name, rule, front, body, tells } of cases)
+    test(`${rule}: ${name}`, () => expect(told(rule, front, body)).toEqual(tells));
+});
