@@ -1,4 +1,5 @@
 // Bundles the command line: one file to start from, and a file for each part that only some commands need.
+import { createHash } from "node:crypto";
 import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { build } from "esbuild";
 import { top } from "./steps.mjs";
@@ -11,7 +12,10 @@ const REQUIRE =
 
 export async function bundle() {
   const { outputFiles } = await build({
-    entryPoints: { plumbmark: `${top}packages/cli/src/command.ts` },
+    entryPoints: {
+      plumbmark: `${top}packages/cli/src/command.ts`,
+      thread: `${top}packages/cli/src/threads/thread.ts`,
+    },
     outdir: TO,
     bundle: true,
     splitting: true,
@@ -30,7 +34,17 @@ export async function bundle() {
     write: false,
     logLevel: "warning",
   });
-  put(outputFiles);
+  put(stamped(outputFiles));
+}
+
+const MARK = "@@PLUMBMARK-EDITION@@";
+
+/** Every file with the hash of all of them in place of the mark, so that results of other code are never taken for its own. */
+function stamped(files) {
+  const hash = createHash("sha256");
+  for (const { contents } of files) hash.update(contents);
+  const edition = hash.digest("hex");
+  return files.map(({ path, text }) => ({ path, contents: Buffer.from(text.replaceAll(MARK, edition)) }));
 }
 
 /** Writes what differs, and takes away the parts of earlier bundles. */

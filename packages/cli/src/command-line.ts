@@ -32,6 +32,8 @@ const reportForm = (): Option =>
 const standard = (): Option =>
   new Option("--standard <file>", "use this house standard instead of the one found above the documents");
 
+const noCache = (): Option => new Option("--no-cache", "neither use nor keep results of earlier inspections");
+
 const noPlugins = (): Option => new Option("--no-plugins", "run no plugin: what their rules would have found is open");
 
 /** The command line; `done` is told the exit status of the command that ran. */
@@ -58,6 +60,7 @@ export function commandLine(around: Surroundings, version: string, done: (status
     .option("--since <revision>", "inspect what was changed since the work tree parted from a revision of git")
     .addOption(standard())
     .addOption(noPlugins())
+    .addOption(noCache())
     .option(
       "--against <what>",
       "a revision of git, or another edition of the house standard (a .yaml file): tell what comes out otherwise",

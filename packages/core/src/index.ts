@@ -1,3 +1,4 @@
+export { isThere } from "./document/links.js";
 export { type Markdown, plainText, readMarkdown, type Section, sectionsOf } from "./document/markdown.js";
 export type { Mistake } from "./document/mistake.js";
 export { choices, nearest } from "./document/nearest.js";
@@ -12,8 +13,10 @@ export {
   type Inspection,
   type InspectOptions,
   inspect,
+  inspectEach,
   inspection,
   isBuildDocument,
+  type Judged,
 } from "./judge/inspect.js";
 export { workingEntries } from "./judge/judge.js";
 export { worstOf } from "./judge/margin.js";
@@ -54,6 +57,7 @@ export { StandardError } from "./judge/settings.js";
 export { type TakenOff, takeoff } from "./judge/takeoff.js";
 export { type WorkedValue, workings } from "./judge/workings.js";
 export type { AssemblyPart } from "./model/assembly.js";
+export { type Promised, promisedOf } from "./model/bookings.js";
 export { Build } from "./model/build.js";
 export type { Cable, End } from "./model/cable.js";
 export { type Cell, cellName, readCells, rowName } from "./model/cells.js";
@@ -70,7 +74,7 @@ export type { Bar, Hang } from "./model/rigging.js";
 export type { SlackCases, WorstCase } from "./model/slack.js";
 export { type BuildsTogether, buildsTogether } from "./model/together.js";
 export { ownRules } from "./own-rules/own-rules.js";
-export type { FolderStandard, Outline, RepositoryFiles, SourceFile } from "./repository/files.js";
+export type { DocumentFile, FolderStandard, Outline, RepositoryFiles, SourceFile } from "./repository/files.js";
 export { type HouseStandardSettings, readHouseStandard } from "./repository/house-standard.js";
 export { outlineOf } from "./repository/outline.js";
 export type { Catalogue, Part } from "./repository/parts.js";

@@ -2,7 +2,6 @@ import { resolve } from "node:path";
 import {
   type CheckEntry,
   type InspectionRecord,
-  inspect,
   outlineOf,
   type RepositoryFiles,
   StandardError,
@@ -10,6 +9,10 @@ import {
 import { affected, type State } from "../files/affected.js";
 import { fromRoot, isOutside } from "../files/find-files.js";
 import type { Scope } from "../git/scope.js";
+import { inspectKept } from "../kept/inspect-kept.js";
+import { type Kept, keptFor, save } from "../kept/kept.js";
+import { withOutlines } from "../kept/outlines.js";
+import type { Shelf } from "../kept/shelf.js";
 import { partOf } from "../report/part-of.js";
 import { Trouble } from "../trouble.js";
 import type { Inspected } from "./inspect.js";
@@ -22,6 +25,8 @@ export interface ScopeOptions {
   readonly today: string;
   readonly every: boolean;
   readonly plugins: boolean | undefined;
+  /** Whether results are kept, and kept ones used. */
+  readonly cache: boolean;
   readonly warn: (text: string) => void;
 }
 
@@ -31,7 +36,7 @@ const NOTHING: State = { documents: [], parts: [] };
 const narrowed = (files: RepositoryFiles, chosen: (path: string) => boolean): RepositoryFiles => ({
   ...files,
   documents: files.documents.filter(({ path }) => chosen(path)),
-  others: files.documents.filter(({ path }) => !chosen(path)).map(outlineOf),
+  others: files.documents.filter(({ path }) => !chosen(path)).map((file) => file.outline ?? outlineOf(file)),
 });
 
 /** What a check that does not hold says, wherever in the file it stands: a line that moved is no change. */
@@ -50,17 +55,22 @@ const gists = (record: InspectionRecord | undefined): ReadonlyMap<string, string
     ]),
   );
 
-type Before = Pick<Awaited<ReturnType<typeof open>>, "files" | "rules">;
+type Before = Pick<Awaited<ReturnType<typeof open>>, "files" | "rules" | "load">;
 
 /** The state before the change; a state that could not be inspected says nothing about what was right in it. */
-async function stateBefore(scope: Scope, root: string, options: ScopeOptions): Promise<Before | undefined> {
+async function stateBefore(
+  scope: Scope,
+  root: string,
+  options: ScopeOptions,
+  outlines: (root: string) => Shelf | undefined,
+): Promise<Before | undefined> {
   if (!scope.before) return undefined;
   const { today, plugins } = options;
   const standard = options.standard === undefined ? undefined : resolve(options.folder, options.standard);
   // What plugins print is told once, for the state that counts.
   const opening = { folder: root, paths: [], standard, today, plugins, warn: () => undefined };
   try {
-    const before = await open({ ...opening, origin: scope.before });
+    const before = await open({ ...opening, outlines, origin: scope.before });
     return before.root === root ? before : undefined;
   } catch (error) {
     if (error instanceof Trouble) return undefined;
@@ -68,17 +78,19 @@ async function stateBefore(scope: Scope, root: string, options: ScopeOptions): P
   }
 }
 
-function inspectBefore(
+async function inspectBefore(
   before: Before | undefined,
   chosen: ReadonlySet<string>,
   today: string,
-): InspectionRecord | undefined {
+  kept: Kept | undefined,
+): Promise<InspectionRecord | undefined> {
   if (!before || chosen.size === 0) return undefined;
   try {
-    return inspect(
+    return await inspectKept(
       narrowed(before.files, (path) => chosen.has(path)),
       before.rules,
-      { today, every: true },
+      { today },
+      kept,
     );
   } catch (error) {
     if (error instanceof StandardError) return undefined;
@@ -86,27 +98,36 @@ function inspectBefore(
   }
 }
 
+const outlinesOf = async (files: RepositoryFiles, kept: Kept | undefined): Promise<RepositoryFiles> => ({
+  ...files,
+  documents: await withOutlines(files, kept),
+});
+
 /** Inspects what was touched, and of the rest what comes out differently because of it. */
 export async function inspectScope(scope: Scope, options: ScopeOptions): Promise<Inspected> {
-  const { folder, paths, today, every, standard, plugins, warn } = options;
-  const after = await open({ folder, paths, standard, today, plugins, warn, origin: scope.after });
+  const { folder, paths, today, every, standard, plugins, warn, cache } = options;
+  let kept: Kept | undefined;
+  const outlines = (root: string) => {
+    kept ??= keptFor(root, cache);
+    return kept?.outlines;
+  };
+  const read = await open({ folder, paths, standard, today, plugins, warn, outlines, origin: scope.after });
+  const after = { ...read, files: await outlinesOf(read.files, kept) };
   const touched = scope.touched.map((path) => fromRoot(after.root, path)).filter((path) => !isOutside(path));
-  const before = await stateBefore(scope, after.root, options);
+  const state = await stateBefore(scope, after.root, options, outlines);
+  const before = state && { ...state, files: await outlinesOf(state.files, kept) };
   const perhaps = affected(touched, before?.files ?? NOTHING, after.files);
   const isTouched = new Set(touched);
   // A plugin may look at every build of the repository.
   const all = after.settings.plugins.length > 0;
   const chosen = narrowed(after.files, (path) => all || isTouched.has(path) || perhaps.has(path));
-  const whole = inspect(chosen, after.rules, { today, every: true });
-  const [was, is] = [gists(inspectBefore(before, perhaps, today)), gists(whole)];
+  await Promise.all([after.load([...touched, ...perhaps]), state?.load([...perhaps])]);
+  const whole = await inspectKept(chosen, after.rules, { today, every }, kept);
+  const [was, is] = [gists(await inspectBefore(before, perhaps, today, kept)), gists(whole)];
+  save(kept);
   const concerned = (file: string): boolean =>
     isTouched.has(file) || (perhaps.has(file) && was.get(file) !== is.get(file));
   const record = partOf(whole, after.unreadable, (file) => concerned(file) && after.wants(file));
   const { root, rules } = after;
-  return { root, rules, record: every ? record : { ...record, documents: record.documents.map(withoutHolds) } };
+  return { root, rules, record };
 }
-
-const withoutHolds = (entry: InspectionRecord["documents"][number]): InspectionRecord["documents"][number] => ({
-  ...entry,
-  checks: entry.checks.filter(({ outcome }) => outcome !== "holds"),
-});

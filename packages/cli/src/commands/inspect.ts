@@ -1,9 +1,11 @@
-import { type InspectionRecord, inspect, type Rule } from "@plumbmark/core";
+import type { InspectionRecord, Rule } from "@plumbmark/core";
 import { NOT_A_BUILD } from "../files/build-document.js";
 import { fromRoot } from "../files/find-files.js";
 import type { Repository } from "../files/repository.js";
 import { type Scope, scopeSince, stagedScope } from "../git/scope.js";
 import { prefixOf } from "../git/top.js";
+import { inspectKept } from "../kept/inspect-kept.js";
+import { keptFor, save } from "../kept/kept.js";
 import { againstText } from "../report/against-text.js";
 import { json } from "../report/form.js";
 import { gnu } from "../report/gnu.js";
@@ -29,6 +31,8 @@ export interface InspectOptions {
   readonly against?: string;
   /** False with `--no-plugins`. */
   readonly plugins?: boolean;
+  /** False with `--no-cache`. */
+  readonly cache?: boolean;
 }
 
 /** Files named on the command line that turned out to be no build documents. */
@@ -122,10 +126,10 @@ export async function inspectCommand(
   if (scope && options.against !== undefined)
     throw new Trouble("`--against` compares whole editions.", "Leave `--staged` and `--since` out.");
   if (scope) {
-    const { standard, every, plugins } = options;
+    const { standard, every, plugins, cache = true } = options;
     const { folder, today, warn } = around;
     return report(
-      await inspectScope(scope, { folder, paths, standard, today, plugins, warn, every: every === true }),
+      await inspectScope(scope, { folder, paths, standard, today, plugins, warn, cache, every: every === true }),
       options,
       around,
     );
@@ -136,7 +140,9 @@ export async function inspectCommand(
     return statusOf(await againstRevision(options.against, opening, options.as, around), warn);
   const repository = await open(opening);
   const { files, rules, unreadable, wants } = repository;
-  const whole = inspect(files, rules, { today: around.today, every: options.every === true });
+  const kept = keptFor(repository.root, options.cache !== false);
+  const whole = await inspectKept(files, rules, { today: around.today, every: options.every === true }, kept);
+  save(kept);
   const record = partOf(whole, unreadable, (file) => !files.documents.some(({ path }) => path === file) || wants(file));
   const others = leftAlone(repository, record);
   refuseNothing(repository, record, others);

@@ -8,17 +8,17 @@ export interface Unreadable extends Problem {
 }
 
 export interface ReadFiles {
-  readonly files: readonly SourceFile[];
+  readonly files: readonly (SourceFile & { readonly id?: string })[];
   readonly unreadable: readonly Unreadable[];
 }
 
 /** Reads files of the docs repository; `paths` are relative to its root. */
 export async function readFiles(tree: Tree, paths: readonly string[]): Promise<ReadFiles> {
-  const files: SourceFile[] = [];
+  const files: (SourceFile & { readonly id?: string })[] = [];
   const unreadable: Unreadable[] = [];
   for (const [index, read] of (await tree.read(paths)).entries()) {
     const path = paths[index] as string;
-    if ("text" in read) files.push({ path, text: read.text });
+    if ("text" in read) files.push({ path, ...read });
     else unreadable.push({ path, ...read.problem });
   }
   return { files, unreadable };

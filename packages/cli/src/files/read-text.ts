@@ -1,4 +1,5 @@
 import { readFile, stat } from "node:fs/promises";
+import { blobName } from "../kept/keys.js";
 
 /** A file larger than this is not paperwork; reading it would only keep the author waiting. */
 export const LARGEST = 2_000_000;
@@ -9,7 +10,8 @@ export interface Problem {
   readonly mend: string;
 }
 
-export type Text = { readonly text: string } | { readonly problem: Problem };
+/** A text with git's name of its bytes, or what kept it from being read. */
+export type Text = { readonly text: string; readonly id?: string } | { readonly problem: Problem };
 
 const problem = (says: string, mend: string): Text => ({ problem: { says, mend } });
 
@@ -56,7 +58,8 @@ export async function readText(path: string): Promise<Text> {
         "Split it, or move what is not a build document elsewhere.",
       );
     }
-    return decode(await readFile(path));
+    const bytes = await readFile(path);
+    return { ...decode(bytes), id: blobName(bytes) };
   } catch (error) {
     return ofError(error);
   }

@@ -1,14 +1,15 @@
 import { resolve } from "node:path";
 import type { HouseStandardSettings, RepositoryFiles } from "@plumbmark/core";
 import { starterRepository } from "@plumbmark/starter";
+import type { Shelf } from "../kept/shelf.js";
 import { Trouble } from "../trouble.js";
 import { type Asked, commonFolder, covers, folderOf, readAsked } from "./asked.js";
-import { isMeantAsBuild } from "./build-document.js";
 import { disk } from "./disk.js";
 import { fromRoot, isOutside } from "./find-files.js";
 import { findStandard, STANDARD } from "./find-standard.js";
 import { readFolderStandards } from "./folder-standards.js";
 import { openStandard } from "./house-standard.js";
+import { readDocuments } from "./read-documents.js";
 import { type ReadFiles, readFiles, type Unreadable } from "./read-files.js";
 import type { Origin, Tree } from "./tree.js";
 
@@ -24,6 +25,8 @@ export interface Repository {
   readonly asked: readonly Asked[];
   /** Whether a document was asked for; all are when no path was given. */
   readonly wants: (path: string) => boolean;
+  /** Has the texts of documents ready; without it each is read when it is first looked at. */
+  readonly load: (paths: readonly string[]) => Promise<void>;
 }
 
 export interface Wanted {
@@ -34,6 +37,8 @@ export interface Wanted {
   readonly origin?: Origin;
   /** The day of the inspection: it tells which edition of a house standard is in force. */
   readonly today: string;
+  /** Outlines that are kept for a docs repository: a document that has one need not be read. */
+  readonly outlines?: ((root: string) => Shelf | undefined) | undefined;
 }
 
 /** Without a house standard of its own, a folder above a docs repository would be judged by the wrong one. */
@@ -88,7 +93,14 @@ async function readStock(origin: Origin, root: string, path: string | undefined)
 }
 
 /** Finds the docs repository the paths belong to and reads it. Trouble when that cannot be done. */
-export async function openRepository({ folder, paths, standard, today, origin = disk }: Wanted): Promise<Repository> {
+export async function openRepository({
+  folder,
+  paths,
+  standard,
+  today,
+  origin = disk,
+  outlines,
+}: Wanted): Promise<Repository> {
   const asked = await Promise.all(paths.map((path) => readAsked(origin, folder, path)));
   const start = asked.length > 0 ? commonFolder(asked.map(folderOf)) : folder;
   const found = await findStandard(start, origin);
@@ -100,9 +112,10 @@ export async function openRepository({ folder, paths, standard, today, origin = 
   const [chosen, from] = standard === undefined ? [found, origin] : [resolve(folder, standard), disk];
   const { file, settings, folder: standardFolder } = await openStandard(from, chosen, standard ?? STANDARD, today);
   const folderStandards = found === undefined ? [] : await readFolderStandards(origin, root, today);
-  const documents = await readFiles(
+  const documents = await readDocuments(
     tree,
     await documentPaths(tree, root, chosen === undefined ? undefined : settings.documents, asked),
+    outlines?.(root),
   );
   const parts = await readParts(tree, settings.parts, chosen !== undefined);
   const stock = await readStock(origin, root, settings.stock);
@@ -116,9 +129,10 @@ export async function openRepository({ folder, paths, standard, today, origin = 
       folderStandards,
       parts: parts.files,
       ...(stock.files[0] ? { stock: stock.files[0] } : {}),
-      documents: documents.files.filter(({ text }) => isMeantAsBuild(text)),
+      documents: documents.files,
     },
     unreadable: [...documents.unreadable, ...parts.unreadable, ...stock.unreadable],
+    load: documents.load,
     wants: (path) => asked.length === 0 || asked.some((each) => covers(each, root, path)),
   };
 }

@@ -1,3 +1,4 @@
+import { execFileSync } from "node:child_process";
 import { decode, LARGEST, type Text } from "../files/read-text.js";
 import { answer } from "./run.js";
 
@@ -14,24 +15,51 @@ const large = (size: number): Text => ({
   },
 });
 
-/** Contents by git's names of them, all in one question: a program started for each would take a hundred times as long. */
-export async function readBlobs(folder: string, ids: readonly string[]): Promise<ReadonlyMap<string, Text>> {
-  const wanted = [...new Set(ids)];
-  const texts = new Map<string, Text>();
-  if (wanted.length === 0) return texts;
-  const bytes = await answer(folder, ["cat-file", "--batch"], `${wanted.join("\n")}\n`);
+/** Contents read so far, by their names: two states of a repository share most of theirs. */
+export type Read = Map<string, Text>;
+
+/** Takes the answer of `git cat-file --batch` apart. */
+function take(bytes: Buffer, ids: readonly string[], read: Read): void {
   let at = 0;
-  for (const id of wanted) {
+  for (const id of ids) {
     const end = bytes.indexOf(NEWLINE, at);
     const [, kind, written] = bytes.toString("latin1", at, end).split(" ");
     at = end + 1;
     if (kind !== "blob" || written === undefined) {
-      texts.set(id, gone);
+      read.set(id, gone);
       continue;
     }
     const size = Number(written);
-    texts.set(id, size > LARGEST ? large(size) : decode(bytes.subarray(at, at + size)));
+    read.set(id, size > LARGEST ? large(size) : decode(bytes.subarray(at, at + size)));
     at += size + 1;
   }
-  return texts;
+}
+
+const missing = (ids: readonly string[], read: Read): readonly string[] =>
+  [...new Set(ids)].filter((id) => !read.has(id));
+
+const QUESTION = ["cat-file", "--batch"];
+const asked = (ids: readonly string[]): string => `${ids.join("\n")}\n`;
+
+/** Contents by git's names of them, all in one question: a program started for each would take a hundred times as long. */
+export async function readBlobs(
+  folder: string,
+  ids: readonly string[],
+  read: Read,
+): Promise<ReadonlyMap<string, Text>> {
+  const wanted = missing(ids, read);
+  if (wanted.length > 0) take(await answer(folder, QUESTION, asked(wanted)), wanted, read);
+  return new Map(ids.map((id) => [id, read.get(id) ?? gone]));
+}
+
+/** The same where nobody can wait: for the text of a document that was thought not to be needed. */
+export function readBlobsNow(folder: string, ids: readonly string[], read: Read): ReadonlyMap<string, Text> {
+  const wanted = missing(ids, read);
+  if (wanted.length > 0)
+    take(
+      execFileSync("git", QUESTION, { cwd: folder, input: asked(wanted), maxBuffer: Number.POSITIVE_INFINITY }),
+      wanted,
+      read,
+    );
+  return new Map(ids.map((id) => [id, read.get(id) ?? gone]));
 }

@@ -3,7 +3,7 @@ import picomatch from "picomatch";
 import { fromRoot, isOutside, NEVER, refuseAstray } from "../files/find-files.js";
 import type { Text } from "../files/read-text.js";
 import type { Origin, Tree } from "../files/tree.js";
-import { readBlobs } from "./blobs.js";
+import { type Read, readBlobs, readBlobsNow } from "./blobs.js";
 import type { Entries, Entry } from "./entries.js";
 
 const problem = (says: string, mend: string): Text => ({ problem: { says, mend } });
@@ -15,7 +15,7 @@ const UNSETTLED = problem("A merge has left two versions of the file.", "Settle 
 const LONGEST_WAY = 10;
 
 /** Files as git keeps them; `top` is the folder of the work tree they belong to, `folder` where git is asked. */
-export function gitOrigin(folder: string, top: string, entries: Entries): Origin {
+export function gitOrigin(folder: string, top: string, entries: Entries, contents: Read = new Map()): Origin {
   const folders = new Set<string>();
   for (const path of entries.keys())
     for (let above = posix.dirname(path); above !== "." && !folders.has(above); above = posix.dirname(above))
@@ -28,7 +28,7 @@ export function gitOrigin(folder: string, top: string, entries: Entries): Origin
     if (!entry) return ABSENT;
     if (entry.unsettled) return UNSETTLED;
     if (entry.kind === "file") return entry;
-    const target = (await readBlobs(folder, [entry.id])).get(entry.id);
+    const target = (await readBlobs(folder, [entry.id], contents)).get(entry.id);
     if (target === undefined || "problem" in target || ways === 0)
       return problem("The link cannot be followed.", "Put the file itself there.");
     const next = posix.join(posix.dirname(path), target.text);
@@ -41,8 +41,9 @@ export function gitOrigin(folder: string, top: string, entries: Entries): Origin
     const blobs = await readBlobs(
       folder,
       found.flatMap((each) => ("id" in each ? [each.id] : [])),
+      contents,
     );
-    return found.map((each) => ("id" in each ? (blobs.get(each.id) ?? ABSENT) : each));
+    return found.map((each) => ("id" in each ? { ...(blobs.get(each.id) ?? ABSENT), id: each.id } : (each as Text)));
   }
 
   const treeAt = (root: string): Tree => {
@@ -59,6 +60,15 @@ export function gitOrigin(folder: string, top: string, entries: Entries): Origin
           .sort();
       },
       read: (paths) => read(paths, within),
+      named: {
+        names: (paths) =>
+          paths.map((path) => {
+            const entry = entries.get(posix.join(within, path));
+            return entry?.kind === "file" && !entry.unsettled ? entry.id : undefined;
+          }),
+        load: async (ids) => void (await readBlobs(folder, ids, contents)),
+        now: (ids) => readBlobsNow(folder, ids, contents),
+      },
     };
   };
 

@@ -1,6 +1,7 @@
 import { join } from "node:path";
 import { disk } from "../files/disk.js";
 import type { Origin } from "../files/tree.js";
+import type { Read } from "./blobs.js";
 import { commitEntries, stagedEntries } from "./entries.js";
 import { gitOrigin } from "./origin.js";
 import { answer, ask, fields, text } from "./run.js";
@@ -18,8 +19,13 @@ export interface Scope {
 /** Plain names, whatever the author set git to: no renames guessed, no other program asked, paths from the top. */
 const NAMES = ["--name-only", "-z", "--no-renames", "--no-ext-diff", "--no-relative", "--ignore-submodules"];
 
-const beforeOf = async (folder: string, top: string, commit: string | undefined): Promise<Origin | undefined> =>
-  commit === undefined ? undefined : gitOrigin(folder, top, await commitEntries(folder, commit));
+const beforeOf = async (
+  folder: string,
+  top: string,
+  commit: string | undefined,
+  contents: Read = new Map(),
+): Promise<Origin | undefined> =>
+  commit === undefined ? undefined : gitOrigin(folder, top, await commitEntries(folder, commit), contents);
 
 /** What a commit made now would change. */
 export async function stagedScope(folder: string): Promise<Scope> {
@@ -29,9 +35,10 @@ export async function stagedScope(folder: string): Promise<Scope> {
     headOf(folder),
     answer(folder, ["diff", "--cached", ...NAMES]),
   ]);
+  const contents: Read = new Map();
   return {
-    after: gitOrigin(folder, top, entries),
-    before: await beforeOf(folder, top, head),
+    after: gitOrigin(folder, top, entries, contents),
+    before: await beforeOf(folder, top, head, contents),
     touched: fields(touched).map((path) => join(top, path)),
   };
 }

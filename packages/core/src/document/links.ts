@@ -72,6 +72,27 @@ export function anchorsOf(titles: readonly string[]): ReadonlySet<string> {
   return anchors;
 }
 
+const known = new WeakMap<readonly string[], ReadonlySet<string>>();
+
+/** Files and the folders above them. */
+function withFolders(files: readonly string[]): ReadonlySet<string> {
+  const all = new Set(files);
+  for (const file of files)
+    for (let end = file.lastIndexOf("/"); end > 0; end = file.lastIndexOf("/", end - 1)) {
+      const folder = file.slice(0, end);
+      if (all.has(folder)) break;
+      all.add(folder);
+    }
+  return all;
+}
+
+/** Whether there is a file, or a folder with one in it, at a path from the root. */
+export function isThere(files: readonly string[], path: string): boolean {
+  const all = known.get(files) ?? withFolders(files);
+  known.set(files, all);
+  return all.has(path);
+}
+
 /** Whether a local link leads somewhere; undefined when it leads to a file the inspection is not given. */
 export function leads(
   url: string,
@@ -83,5 +104,5 @@ export function leads(
   if (url.startsWith("#")) return url === "#" || anchorsOf(titles).has(decoded(url.slice(1)).toLowerCase());
   const target = targetOf(url, file);
   if (target === undefined) return undefined;
-  return files.some((each) => each === target || each.startsWith(`${target}/`)) ? true : undefined;
+  return isThere(files, target) ? true : undefined;
 }

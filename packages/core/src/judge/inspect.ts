@@ -1,4 +1,5 @@
 import { printer, type System } from "@plumbmark/calc";
+import { isThere, localLinksOf, targetOf } from "../document/links.js";
 import type { Mistake } from "../document/mistake.js";
 import { START } from "../document/place.js";
 import { readQuantities } from "../document/quantities.js";
@@ -11,7 +12,7 @@ import { Reader } from "../model/reader.js";
 import { Repository } from "../model/repository.js";
 import { systemOf } from "../model/system.js";
 import { ownRules } from "../own-rules/own-rules.js";
-import type { Outline, RepositoryFiles } from "../repository/files.js";
+import type { DocumentFile, Outline, RepositoryFiles } from "../repository/files.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
 import { type Opened, open, outline, outlineOf } from "../repository/outline.js";
 import { type Catalogue, readCatalogue } from "../repository/parts.js";
@@ -191,6 +192,14 @@ function inspectDocument(
   return { entry, build, system };
 }
 
+const waysOf = ({ around, markdown }: Build): Readonly<Record<string, boolean>> =>
+  Object.fromEntries(
+    localLinksOf(markdown.tree)
+      .map(({ url }) => (url === "" || url.startsWith("#") ? undefined : targetOf(url, around.file)))
+      .filter((target) => target !== undefined)
+      .map((target) => [target, isThere(around.files, target)]),
+  );
+
 const fileEntry = (file: string, mistakes: readonly Mistake[]): DocumentEntry => {
   const checks = mistakes.map((mistake) => mistakeEntry(mistake, "shall"));
   return { file, verdict: "not ready", counts: countsOf(checks), checks };
@@ -337,11 +346,46 @@ export function inspection(files: RepositoryFiles, rules: readonly Rule[], optio
  * @throws StandardError when the house standard cannot be used.
  */
 export function inspect(files: RepositoryFiles, rules: readonly Rule[], options: InspectOptions): InspectionRecord {
-  const context = contextFrom(files, files.documents.map(outlineOf), options.today);
+  const context = contextFrom(files, files.documents.map(knownOutline), options.today);
+  const entries = judged(files, context, rules, options).map(({ entry }) => entry);
+  return recordOf(files, context, entries);
+}
+
+const knownOutline = (file: DocumentFile): Outline => file.outline ?? outlineOf(file);
+
+/** What one document came to, and what that rests on besides the document, the parts, the stock and the house standards. */
+export interface Judged {
+  readonly entry: DocumentEntry;
+  /** Paths its links were looked for at, and whether a file or a folder is there. */
+  readonly ways: Readonly<Record<string, boolean>>;
+  /** Whether a rule looked at the other builds; it may then rest on anything in them. */
+  readonly looksAround: boolean;
+}
+
+/** What each document comes to, for whoever keeps it. @throws StandardError when the house standard cannot be used. */
+export const inspectEach = (
+  files: RepositoryFiles,
+  rules: readonly Rule[],
+  options: InspectOptions,
+): readonly Judged[] =>
+  judged(files, contextFrom(files, files.documents.map(knownOutline), options.today), rules, options);
+
+function judged(
+  files: RepositoryFiles,
+  context: Context,
+  rules: readonly Rule[],
+  options: InspectOptions,
+): readonly Judged[] {
   const { ids, inspectOne } = prepare(context, rules, options);
-  const whole = (): readonly Build[] => files.documents.map((file) => buildOf(open(file), models).build);
+  let looksAround = false;
+  const whole = (): readonly Build[] => {
+    looksAround = true;
+    return files.documents.map((file) => buildOf(open(file), models).build);
+  };
   const repository = new Repository(context, whole);
   const models: Models = { ...context, rules: ids, repository, made: new Map() };
-  const entries = files.documents.map((file) => inspectOne(open(file), { ...models, made: new Map() }).entry);
-  return recordOf(files, context, entries);
+  return files.documents.map((file) => {
+    const { entry, build } = inspectOne(open(file), { ...models, made: new Map() });
+    return { entry, ways: waysOf(build), looksAround };
+  });
 }

@@ -17,6 +17,40 @@ export interface Promised {
   readonly draft: boolean;
 }
 
+interface Sorted {
+  readonly byLot: ReadonlyMap<string, readonly Promised[]>;
+  readonly byFile: ReadonlyMap<string, readonly Promised[]>;
+}
+
+const sorted = new WeakMap<readonly Promised[], Sorted>();
+
+function grouped(promises: readonly Promised[], by: "lot" | "file"): ReadonlyMap<string, readonly Promised[]> {
+  const groups = new Map<string, Promised[]>();
+  for (const each of promises) {
+    const group = groups.get(each[by]);
+    if (group) group.push(each);
+    else groups.set(each[by], [each]);
+  }
+  return groups;
+}
+
+/** Sorted once: every document asks for its own lots among what all of them promise. */
+function sort(promises: readonly Promised[]): Sorted {
+  const known = sorted.get(promises);
+  if (known) return known;
+  const made = { byLot: grouped(promises, "lot"), byFile: grouped(promises, "file") };
+  sorted.set(promises, made);
+  return made;
+}
+
+/** What is promised of a lot. */
+export const promisedOf = (promises: readonly Promised[], lot: string): readonly Promised[] =>
+  sort(promises).byLot.get(lot) ?? [];
+
+/** What a document promises. */
+export const promisedBy = (promises: readonly Promised[], file: string): readonly Promised[] =>
+  sort(promises).byFile.get(file) ?? [];
+
 type Mapping = Readonly<Record<string, Data>>;
 const mapping = (data: Data | undefined): Mapping =>
   data !== null && typeof data === "object" && !Array.isArray(data) ? (data as Mapping) : {};

@@ -146,10 +146,14 @@ export class Build {
 
   /** The value with this path, computed alone with its neighbours. */
   valueAt(path: string): Value | undefined {
-    const first = path.split(".", 1)[0] as string;
-    const near = this.#values ?? this.#under.get(first) ?? valuesUnder(this, first);
+    return (this.#values ?? this.valuesUnder(path.split(".", 1)[0] as string)).get(path);
+  }
+
+  /** The values whose paths begin with a word. */
+  valuesUnder(first: string): ReadonlyMap<string, Value> {
+    const near = this.#under.get(first) ?? valuesUnder(this, first);
     this.#under.set(first, near);
-    return near.get(path);
+    return near;
   }
 
   /** Every computed value by the path it is quoted with. */

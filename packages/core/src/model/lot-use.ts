@@ -1,6 +1,6 @@
 import { type Booking, counted, missing, type Peak, peakUse, tabled, type Value } from "@plumbmark/calc";
 import type { Lot } from "../repository/stock.js";
-import type { Promised, Stay } from "./bookings.js";
+import { type Promised, promisedBy, promisedOf, type Stay } from "./bookings.js";
 import type { Build } from "./build.js";
 
 /** Days both are on site; undefined when there is none. A stay without an end lasts. */
@@ -34,7 +34,7 @@ export class LotUse {
   /** A draft of somebody else promises nothing. */
   get #claims(): readonly Promised[] {
     const { file, promises } = this.build.around;
-    return promises.filter((each) => each.lot === this.name && (each.file === file || !each.draft));
+    return promisedOf(promises, this.name).filter((each) => each.file === file || !each.draft);
   }
 
   get bookings(): readonly Booking[] {
@@ -85,7 +85,7 @@ export class LotUse {
 /** Every lot the build takes panels from. */
 export function lotUsesOf(build: Build): readonly LotUse[] {
   const { file, promises } = build.around;
-  const own = promises.filter((each) => each.file === file);
+  const own = promisedBy(promises, file);
   return [...new Set(own.map(({ lot }) => lot))].map(
     (lot) => new LotUse(build, lot, own.find((each) => each.lot === lot) as Promised),
   );

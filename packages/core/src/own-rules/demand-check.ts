@@ -36,7 +36,7 @@ const isWhole = (kinds: readonly Kind[], { types }: Shape): boolean =>
 /** A value as written or computed; missing by name when it is not there. */
 function valueAt(build: Build, thing: Thing, facts: Facts, keys: readonly string[], kind: Kind): Value {
   const path = [thing.path, ...keys].filter((key) => key !== "").join(".");
-  const found = build.values.get(path) ?? build.reader.quantities.get(path);
+  const found = build.valueAt(path) ?? build.reader.quantities.get(path);
   if (found) return weighed(found, path);
   const plain = at(facts.data, keys);
   const what = keys.join(" ");

@@ -63,17 +63,23 @@ interface Whole {
   readonly untold: readonly string[];
 }
 
-const wholes = new WeakMap<Build, Whole>();
+const wholes = new WeakMap<Build, Map<string, Whole>>();
 
-function wholeOf(build: Build): Whole {
-  const known = wholes.get(build);
-  if (known) return known;
-  const tree = written(build, build.reader.data(""), "");
-  const values = [...build.values];
-  for (const [path, value] of values) put(tree, path.split("."), value);
-  const made = { tree, untold: values.filter(([, value]) => !value.known).map(([path]) => path) };
+/** The document with the values whose paths begin with some words, or with all of them put in: computing is what takes the time. */
+function wholeOf(build: Build, words: readonly string[] | "all"): Whole {
+  const made = wholes.get(build) ?? new Map<string, Whole>();
   wholes.set(build, made);
-  return made;
+  const key = words === "all" ? "" : words.join(" ");
+  const whole = made.get(key) ?? madeOf(build, words);
+  made.set(key, whole);
+  return whole;
+}
+
+function madeOf(build: Build, words: readonly string[] | "all"): Whole {
+  const tree = written(build, build.reader.data(""), "");
+  const values = words === "all" ? [...build.values] : words.flatMap((word) => [...build.valuesUnder(word)]);
+  for (const [path, value] of values) put(tree, path.split("."), value);
+  return { tree, untold: values.filter(([, value]) => !value.known).map(([path]) => path) };
 }
 
 export const at = (tree: unknown, keys: readonly string[]): unknown =>
@@ -82,8 +88,9 @@ export const at = (tree: unknown, keys: readonly string[]): unknown =>
     return isTree(here) && Object.hasOwn(here, key) ? here[key] : undefined;
   }, tree);
 
-export function factsOf(build: Build, { path }: Thing): Facts {
-  const { tree, untold } = wholeOf(build);
+/** @param words what a rule about the build itself looks at: the first words of its paths */
+export function factsOf(build: Build, { path }: Thing, words: readonly string[] | "all"): Facts {
+  const { tree, untold } = wholeOf(build, path === "" ? words : [path.split(".", 1)[0] as string]);
   const prefix = path === "" ? "" : `${path}.`;
   const below = untold.filter((each) => each.startsWith(prefix)).map((each) => each.slice(prefix.length));
   return { data: at(tree, path === "" ? [] : path.split(".")) ?? {}, untold: new Set(below) };

@@ -10,6 +10,7 @@ import { readSchema, type Schema } from "./read-schema.js";
 import { compiledRest, restCheck, type Validate } from "./rest-check.js";
 import { split } from "./split.js";
 import { type Applies, whenOf } from "./when.js";
+import { wordsOf } from "./words.js";
 
 /** A rule without code, as the house standard writes it. */
 interface Written {
@@ -27,6 +28,8 @@ interface Ready {
   readonly when: Applies;
   readonly require: Schema;
   readonly rest: Validate | undefined;
+  /** First words of the paths it looks at, when it is about the build itself. */
+  readonly words: readonly string[] | "all";
 }
 
 function judgedOf({ stated, require, rest }: Ready, build: Build, thing: Thing, facts: Facts): readonly Judged[] {
@@ -63,7 +66,7 @@ const undecided = (thing: Thing, raw: RawCheck, { states }: Stated): RawCheck =>
 });
 
 function* checksOf(ready: Ready, build: Build, thing: Thing): Iterable<RawCheck> {
-  const facts = factsOf(build, thing);
+  const facts = factsOf(build, thing, ready.words);
   const applies = ready.when(facts);
   if (applies === "no") return;
   for (const { raw, holds } of judgedOf(ready, build, thing, facts))
@@ -86,7 +89,13 @@ function readyOf(id: string, own: Written, standard: StandardFile, mistakes: Sta
   if (mistakes.length > before) return undefined;
   try {
     const stated = { id, states: own.states, ...(own.mend ? { mend: own.mend } : {}), shape };
-    return { stated, when: whenOf(when), require, rest: compiledRest(split(require).rest) };
+    return {
+      stated,
+      when: whenOf(when),
+      require,
+      rest: compiledRest(split(require).rest),
+      words: wordsOf([require, when]),
+    };
   } catch (error) {
     mistakes.push(
       mistakeIn(

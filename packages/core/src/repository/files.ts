@@ -15,6 +15,11 @@ export interface Outline {
   readonly promises: readonly Promised[];
 }
 
+/** A build document; its outline goes with it where it is known already, so that it need not be read twice. */
+export interface DocumentFile extends SourceFile {
+  readonly outline?: Outline;
+}
+
 /** The house standard of a folder below the root; it is for what lies in that folder. */
 export interface FolderStandard extends SourceFile {
   /** The folder from the root, with forward slashes. */
@@ -28,7 +33,7 @@ export interface RepositoryFiles {
   readonly folderStandards?: readonly FolderStandard[];
   readonly parts: readonly SourceFile[];
   readonly stock?: SourceFile;
-  readonly documents: readonly SourceFile[];
+  readonly documents: readonly DocumentFile[];
   /** Documents that are not inspected this time; the ones that are share names and lots with them. */
   readonly others?: readonly Outline[];
 }

@@ -1,0 +1,82 @@
+import {
+  type InspectionRecord,
+  type InspectOptions,
+  inspect,
+  isThere,
+  type Judged,
+  type RepositoryFiles,
+  type Rule,
+} from "@plumbmark/core";
+import { totalsOf } from "../report/part-of.js";
+import { inspectMany } from "../threads/inspect-many.js";
+import type { Kept } from "./kept.js";
+import { documentKey, frameKey, sharedBy } from "./keys.js";
+import { type NamedFile, withOutlines } from "./outlines.js";
+
+type Remembered = Pick<Judged, "entry" | "ways">;
+
+/** Whether links still lead where they led. */
+const sameWays = ({ ways }: Remembered, paths: readonly string[]): boolean =>
+  Object.entries(ways).every(([path, there]) => isThere(paths, path) === there);
+
+/** Everything a link may lead to. */
+const pathsOf = ({ stock, houseStandard, documents, others, parts, folderStandards }: RepositoryFiles) =>
+  [stock, houseStandard, ...documents, ...(others ?? []), ...parts, ...(folderStandards ?? [])].flatMap((file) =>
+    file ? [file.path] : [],
+  );
+
+/** What a document comes to may be kept when nothing but what its key is made of goes into it. */
+const canBeKept = (rules: readonly Rule[], { every, known }: InspectOptions): boolean =>
+  every !== true && known === undefined && rules.every(({ plugin, outcome, over }) => !plugin && !outcome && !over);
+
+/** The record of everything but the documents. */
+function frameOf(files: RepositoryFiles, rules: readonly Rule[], options: InspectOptions): InspectionRecord {
+  return inspect({ ...files, documents: [], others: [] }, rules, options);
+}
+
+/**
+ * Inspects documents, on several threads when there are many, and only those of which nothing is kept. The record is
+ * that of `inspect`, whatever is kept.
+ * @throws StandardError when the house standard cannot be used.
+ */
+export async function inspectKept(
+  files: RepositoryFiles,
+  rules: readonly Rule[],
+  options: InspectOptions,
+  given?: Kept,
+): Promise<InspectionRecord> {
+  const kept = given && canBeKept(rules, options) ? given : undefined;
+  const documents = await withOutlines(files, given);
+  const key = kept && frameKey(files, kept.edition, options.today);
+  const frame = ((key && kept?.entries.get(key)) ?? frameOf(files, rules, options)) as InspectionRecord;
+  if (key) kept?.entries.set(key, frame);
+  const outlines = documents.flatMap(({ outline }) => (outline ? [outline] : []));
+  const shared = sharedBy([...outlines, ...(files.others ?? [])]);
+  const keyOf = (file: NamedFile): string | undefined =>
+    key && file.id !== undefined ? documentKey(key, file.id, file, shared) : undefined;
+  const paths = pathsOf(files);
+  const known = documents.map((file) => {
+    const own = keyOf(file);
+    const found = own && (kept?.entries.get(own) as Remembered | undefined);
+    return found && sameWays(found, paths) ? found : undefined;
+  });
+  const left = documents.filter((_, index) => !known[index]);
+  const others = [
+    ...(files.others ?? []),
+    ...documents.flatMap(({ outline }, index) => (known[index] && outline ? [outline] : [])),
+  ];
+  const judged = left.length === 0 ? [] : await inspectMany({ ...files, documents: left, others }, rules, options);
+  for (const [index, { entry, ways, looksAround }] of judged.entries()) {
+    const own = keyOf(left[index] as NamedFile);
+    if (own && !looksAround) kept?.entries.set(own, { entry, ways });
+  }
+  const entries = [...known.flatMap((each) => (each ? [each.entry] : [])), ...judged.map(({ entry }) => entry)];
+  return joined(frame, entries);
+}
+
+/** The record of all documents, in the order of their paths. */
+function joined(frame: InspectionRecord, entries: InspectionRecord["documents"]): InspectionRecord {
+  const sorted = [...entries].sort((one, other) => (one.file < other.file ? -1 : 1));
+  const documents = [...sorted, ...frame.documents];
+  return { ...frame, documents, totals: totalsOf(documents) };
+}

@@ -1,0 +1,296 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync, truncateSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import {
+  type FolderStandard,
+  inspect,
+  pluginRules,
+  type RepositoryFiles,
+  type Rule,
+  type SourceFile,
+  StandardError,
+} from "@plumbmark/core";
+import { rules } from "@plumbmark/rules";
+import { starterRepository } from "@plumbmark/starter";
+import fc from "fast-check";
+import { afterAll, beforeEach, describe, expect, test } from "vitest";
+import { inspectKept } from "./inspect-kept.js";
+import { keptAt, save } from "./kept.js";
+import { blobName } from "./keys.js";
+import { Shelf } from "./shelf.js";
+
+// What is kept must never change what comes out: whatever is changed between two inspections, the record is that of an
+// inspection that keeps nothing.
+
+let folder = mkdtempSync(join(tmpdir(), "plumbmark-kept-"));
+const used = [folder];
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), "plumbmark-kept-"));
+  used.push(folder);
+});
+afterAll(() => {
+  for (const each of used) rmSync(each, { recursive: true, force: true });
+});
+
+const read = (path: string): SourceFile => ({ path, text: readFileSync(join(starterRepository, path), "utf8") });
+
+interface State {
+  readonly documents: ReadonlyMap<string, string>;
+  readonly parts: readonly SourceFile[];
+  readonly stock: string;
+  readonly standard: string;
+  readonly folderStandards: readonly FolderStandard[];
+  readonly today: string;
+  readonly own: readonly Rule[];
+}
+
+const start: State = {
+  documents: new Map(
+    ["over-stage-banner", "small-screen", "side-strips"].map((name) => [
+      `builds/${name}.md`,
+      read(`builds/${name}.md`).text,
+    ]),
+  ),
+  parts: readdirSync(join(starterRepository, "parts")).map((name) => read(`parts/${name}`)),
+  stock: read("stock.yaml").text,
+  standard: read("house-standard.yaml").text,
+  folderStandards: [],
+  today: "2027-01-10",
+  own: [],
+};
+
+const filesOf = ({ documents, parts, stock, standard, folderStandards }: State): RepositoryFiles => ({
+  documents: [...documents]
+    .map(([path, text]) => ({ path, text, id: blobName(Buffer.from(text)) }))
+    .sort((one, other) => (one.path < other.path ? -1 : 1)),
+  parts,
+  stock: { path: "stock.yaml", text: stock },
+  houseStandard: { path: "house-standard.yaml", text: standard },
+  folderStandards,
+});
+
+type Change = (state: State) => State;
+
+const inDocument =
+  (which: number, edit: (text: string) => string): Change =>
+  (state) => {
+    const path = [...state.documents.keys()][which % Math.max(1, state.documents.size)];
+    if (path === undefined) return state;
+    return { ...state, documents: new Map([...state.documents, [path, edit(state.documents.get(path) ?? "")]]) };
+  };
+
+const moved =
+  (which: number): Change =>
+  (state) => {
+    const [path, text] = [...state.documents][which % Math.max(1, state.documents.size)] ?? [];
+    if (path === undefined || text === undefined) return state;
+    const others = [...state.documents].filter(([each]) => each !== path);
+    const to = path.startsWith("builds/moved/")
+      ? path.replace("builds/moved/", "builds/")
+      : path.replace("builds/", "builds/moved/");
+    return { ...state, documents: new Map([...others, [to, text]]) };
+  };
+
+const gone =
+  (which: number): Change =>
+  (state) => {
+    const path = [...state.documents.keys()][which % Math.max(1, state.documents.size)];
+    return { ...state, documents: new Map([...state.documents].filter(([each]) => each !== path)) };
+  };
+
+const outcome = (says: string) =>
+  pluginRules({
+    rules: [
+      {
+        stated: { ...(rules[0] as Rule), id: "house.from-outside", plugin: "outside" },
+        outcomes: Object.fromEntries(
+          [...start.documents.keys()].map((file) => [
+            file,
+            {
+              checks: [
+                {
+                  rule: "house.from-outside",
+                  from: "outside",
+                  level: "shall",
+                  outcome: "fails",
+                  at: { path: "", line: 1, column: 1, endLine: 1, endColumn: 1 },
+                  says,
+                  sources: [],
+                },
+              ],
+            },
+          ]),
+        ),
+      },
+    ],
+    failed: [],
+    refused: [],
+  });
+
+const number = fc.nat(5);
+const changes: readonly fc.Arbitrary<Change>[] = [
+  fc
+    .tuple(number, fc.constantFrom("2431", "2507"))
+    .map(([which, lot]) => inDocument(which, (text) => text.replace(/lot-\d+/gu, `lot-${lot}`))),
+  fc
+    .tuple(number, fc.constantFrom("one", "two"))
+    .map(([which, name]) => inDocument(which, (text) => text.replace(/^build: .*$/mu, `build: ${name}`))),
+  fc
+    .tuple(number, fc.nat(20))
+    .map(([which, days]) =>
+      inDocument(which, (text) => text.replace(/^on-site: .*$/mu, `on-site: 2027-03-${days + 10} to 2027-03-31`)),
+    ),
+  fc
+    .tuple(number, fc.constantFrom("draft", "for-build", "as-built"))
+    .map(([which, status]) => inDocument(which, (text) => text.replace(/^status: .*$/mu, `status: ${status}`))),
+  fc
+    .tuple(number, fc.nat(9))
+    .map(([which, amperes]) =>
+      inDocument(which, (text) => text.replace(/breaker: \d+ A/u, `breaker: ${amperes + 12} A`)),
+    ),
+  fc
+    .tuple(number, fc.constantFrom("small-screen.md", "moved/small-screen.md", "moved"))
+    .map(([which, link]) => inDocument(which, (text) => `${text}\nSee [the other](${link}).\n`)),
+  number.map(moved),
+  number.map(gone),
+  fc.constant<Change>(({ documents, ...rest }) => ({
+    ...rest,
+    documents: new Map([...documents, ["builds/twin.md", start.documents.get("builds/small-screen.md") ?? ""]]),
+  })),
+  fc.nat(90).map<Change>((mass) => (state) => ({
+    ...state,
+    parts: state.parts.map(({ path, text }) => ({ path, text: text.replace(/mass: [\d.]+ kg/u, `mass: ${mass} kg`) })),
+  })),
+  fc
+    .nat(60)
+    .map<Change>((count) => (state) => ({ ...state, stock: state.stock.replace(/count: \d+/u, `count: ${count}`) })),
+  fc.constantFrom("60 %", "75 %", "80 %").map<Change>((share) => (state) => ({
+    ...state,
+    standard: state.standard.replace(/share: \d+ %/u, `share: ${share}`),
+  })),
+  fc.constantFrom("shall", "should", "none", "perhaps").map<Change>((level) => (state) => ({
+    ...state,
+    standard: state.standard.replace(/^ {4}level: \w+$/mu, `    level: ${level}`),
+  })),
+  fc.boolean().map<Change>((there) => (state) => ({
+    ...state,
+    folderStandards: there
+      ? [
+          {
+            path: "builds/moved/house-standard.yaml",
+            folder: "builds/moved",
+            text: "house-standard: Moved\nrules:\n  power.circuit-load: {share: 10 %}\n",
+          },
+        ]
+      : [],
+  })),
+  fc.constantFrom("2027-01-10", "2027-02-11", "2028-01-01").map<Change>((today) => (state) => ({ ...state, today })),
+  fc.constantFrom("one thing", "another").map<Change>((says) => (state) => ({ ...state, own: outcome(says) })),
+  fc.constant<Change>((state) => ({ ...state, own: [] })),
+];
+
+/** Things that happen to the files between two runs. */
+const harms: readonly (() => void)[] = [
+  () => undefined,
+  () => undefined,
+  () => {
+    for (const name of readdirSync(folder)) truncateSync(join(folder, name), 200);
+  },
+  () => {
+    for (const name of readdirSync(folder)) {
+      const bytes = readFileSync(join(folder, name));
+      const middle = bytes.length >> 1;
+      bytes[middle] = (bytes[middle] ?? 0) ^ 1;
+      writeFileSync(join(folder, name), bytes);
+    }
+  },
+  () => rmSync(folder, { recursive: true, force: true }),
+];
+
+const orError = async (work: () => unknown): Promise<unknown> => {
+  try {
+    return await work();
+  } catch (error) {
+    if (error instanceof StandardError) return error.message;
+    throw error;
+  }
+};
+
+describe("what is kept", () => {
+  test("never changes the record, whatever is changed between two inspections", { timeout: 600_000 }, async () => {
+    const step = fc.tuple(fc.oneof(...changes), fc.nat(harms.length - 1));
+    await fc.assert(
+      fc.asyncProperty(fc.array(step, { minLength: 3, maxLength: 8 }), async (steps) => {
+        let state = start;
+        for (const [change, harm] of steps) {
+          state = change(state);
+          harms[harm]?.();
+          const files = filesOf(state);
+          const all = [...rules, ...state.own];
+          const kept = keptAt(folder, "an edition");
+          const warm = await orError(() => inspectKept(files, all, { today: state.today }, kept));
+          save(kept);
+          const cold = await orError(() => inspect(files, all, { today: state.today }));
+          expect(warm).toEqual(cold);
+        }
+      }),
+      { numRuns: Number(process.env.KEPT_RUNS ?? 12) },
+    );
+  });
+
+  test("is used: an unchanged document is not read again, a changed one is", async () => {
+    const kept = keptAt(folder, "an edition");
+    const files = filesOf(start);
+    const cold = await inspectKept(files, rules, { today: start.today }, kept);
+    save(kept);
+    const read: string[] = [];
+    const documents = files.documents.map(({ path, text, ...file }) => ({
+      ...file,
+      path,
+      get text() {
+        read.push(path);
+        return text;
+      },
+    }));
+    const again = await inspectKept(
+      { ...files, documents },
+      rules,
+      { today: start.today },
+      keptAt(folder, "an edition"),
+    );
+    expect(again).toEqual(cold);
+    expect(read).toEqual([]);
+    await inspectKept({ ...files, documents }, rules, { today: "2027-01-11" }, keptAt(folder, "an edition"));
+    expect(new Set(read).size).toBe(3);
+  });
+
+  test("by another edition of Plumbmark is not looked at", async () => {
+    const kept = keptAt(folder, "an edition");
+    kept.entries.set("key", { value: 1 });
+    save(kept);
+    expect(keptAt(folder, "an edition").entries.get("key")).toEqual({ value: 1 });
+    expect(keptAt(folder, "another edition").entries.get("key")).toBeUndefined();
+  });
+});
+
+describe("a shelf", () => {
+  test("that two runs share is whole after each of them", () => {
+    const path = join(folder, "entries-shared");
+    const [one, other] = [new Shelf(path), new Shelf(path)];
+    one.set("a", 1);
+    other.set("b", 2);
+    one.save();
+    other.save();
+    expect(new Shelf(path).get("b")).toBe(2);
+    expect(readdirSync(folder)).toEqual(["entries-shared"]);
+  });
+
+  test("in a place that cannot be written to is only empty", () => {
+    writeFileSync(join(folder, "file"), "");
+    const shelf = new Shelf(join(folder, "file", "entries-x"));
+    shelf.set("a", 1);
+    shelf.save();
+    expect(shelf.get("a")).toBe(1);
+    expect(new Shelf(join(folder, "file", "entries-x")).get("a")).toBeUndefined();
+  });
+});

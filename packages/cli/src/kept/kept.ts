@@ -1,0 +1,29 @@
+import { join } from "node:path";
+import { edition } from "./edition.js";
+import { keptIn } from "./place.js";
+import { Shelf } from "./shelf.js";
+
+/** What earlier inspections came to. */
+export interface Kept {
+  /** Which Plumbmark it came from. */
+  readonly edition: string;
+  /** What others have to know of a document, by git's name of its content. */
+  readonly outlines: Shelf;
+  /** What documents came to, by everything that matters to it. */
+  readonly entries: Shelf;
+}
+
+/** @param folder where it is kept; without one, for the run only */
+export const keptAt = (folder: string | undefined, by: string): Kept => {
+  const shelf = (kind: string): Shelf => new Shelf(folder && join(folder, `${kind}-${by.slice(0, 16)}`));
+  return { edition: by, outlines: shelf("outlines"), entries: shelf("entries") };
+};
+
+/** What is kept for a docs repository; undefined when it is not wanted, or this Plumbmark cannot be told from others. */
+export const keptFor = (root: string, wanted: boolean): Kept | undefined =>
+  wanted && edition !== undefined ? keptAt(keptIn(root), edition) : undefined;
+
+export function save(kept: Kept | undefined): void {
+  kept?.outlines.save();
+  kept?.entries.save();
+}
