@@ -94,6 +94,22 @@ describe("sag of a simple span under a load off its middle", () => {
   });
 });
 
+describe("overhangs that carry nothing", () => {
+  // Span 10 from 2 to 12, load 6 at 8: a = 6, b = 4. The tips rise by P a b x (l + a) ÷ 6l on the right, 3 m out, and by
+  // P a b x (l + b) ÷ 6l on the left, 2 m out: 6 × 24 × 3 × 16 ÷ 60 = 115.2 and 6 × 24 × 2 × 14 ÷ 60 = 67.2.
+  reference({
+    name: "both tips rise in a straight line",
+    source: "AISC Table 3-23, simple beam overhanging one support, load between the supports",
+    basis: "memory",
+    got: () => {
+      const solved = solveBeam({ length: 15, supports: [2, 12], points: [{ at: 8, load: 6 }] });
+      return [deflectionAt(solved, 15), deflectionAt(solved, 0), deflectionAt(solved, 1)];
+    },
+    printed: [115.2, 67.2, 33.6],
+    within: 1e-9,
+  });
+});
+
 describe("hangs", () => {
   test("a bar whose load lies exactly over its end hang stands", () => {
     const hung = hangBeam({ length: 6, supports: [1, 5], points: [{ at: 5, load: 10 }] });

@@ -43,7 +43,9 @@ export function times<K extends Kind>(value: Value<K>, factor: number, print?: s
 /** The least of several values of one kind; missing when any is missing, since the missing one could be the least. */
 export function leastOf<const K extends Kind>(values: readonly Value[], kind: K, symbol = "least"): Value<K> {
   const gaps = gapsOf(values);
-  if (gaps.length > 0 || values.length === 0) return missing(kind, ...gaps);
+  if (gaps.length > 0) return missing(kind, ...gaps);
+  if (values.length === 0)
+    return missing(kind, { path: "", what: symbol, because: "There is nothing to take the least of." });
   const knowns = values as readonly Known[];
   const value = Math.min(...knowns.map((each) => each.value));
   return step(
@@ -58,7 +60,9 @@ export function leastOf<const K extends Kind>(values: readonly Value[], kind: K,
 /** The greatest of several values of one kind; missing when any is missing. */
 export function greatestOf<const K extends Kind>(values: readonly Value[], kind: K, symbol = "greatest"): Value<K> {
   const gaps = gapsOf(values);
-  if (gaps.length > 0 || values.length === 0) return missing(kind, ...gaps);
+  if (gaps.length > 0) return missing(kind, ...gaps);
+  if (values.length === 0)
+    return missing(kind, { path: "", what: symbol, because: "There is nothing to take the greatest of." });
   const knowns = values as readonly Known[];
   const value = Math.max(...knowns.map((each) => each.value));
   return step(

@@ -27,7 +27,6 @@ export interface SolvedBeam {
   readonly stretches: readonly Stretch[];
   readonly greatestMoment: Extreme;
   readonly leastMoment: Extreme;
-  readonly greatestShear: Extreme;
 }
 
 export const shearAt = (stretch: Stretch, x: number): number => stretch.shear - stretch.perMetre * (x - stretch.from);
@@ -98,7 +97,7 @@ const pick = (all: readonly Extreme[], better: (a: number, b: number) => boolean
   all.reduce((best, each) => (better(each.value, best.value) ? each : best));
 
 /**
- * Reactions, moments and shears of a continuous beam of constant EI on two or more level supports.
+ * Reactions and moments of a continuous beam of constant EI on two or more level supports.
  * @throws RangeError when there are fewer than two supports or a place is off the beam.
  */
 export function solveBeam(beam: Beam): SolvedBeam {
@@ -106,7 +105,6 @@ export function solveBeam(beam: Beam): SolvedBeam {
   if (beam.supports.length < 2) throw new RangeError("a beam needs two supports to stand");
   const { stretches, reactions, over } = walk(beam);
   const moments = stretches.flatMap((each) => turningPlaces(each).map((at) => ({ at, value: momentAt(each, at) })));
-  const shears = stretches.flatMap((each) => [each.from, each.to].map((at) => ({ at, value: shearAt(each, at) })));
   return {
     beam,
     reactions,
@@ -114,6 +112,5 @@ export function solveBeam(beam: Beam): SolvedBeam {
     stretches,
     greatestMoment: pick(moments, (a, b) => a > b),
     leastMoment: pick(moments, (a, b) => a < b),
-    greatestShear: pick(shears, (a, b) => Math.abs(a) > Math.abs(b)),
   };
 }

@@ -24,14 +24,17 @@ export const loadBetween = (beam: Beam, left: number, right: number): number => 
   );
 };
 
-/** Stiffness of one piece with EI = 1 (deflection and turn at each end), the textbook matrix. */
-function pieceStiffness(l: number): readonly (readonly number[])[] {
-  const [a, b, c, d] = [12 / l ** 3, 6 / l ** 2, 4 / l, 2 / l];
+/**
+ * What turns of one at either end of a piece ask of it with EI = 1: force and moment at its left end, then at its right.
+ * These are the textbook matrix's columns of the turns; the ends do not move, so the others are not wanted.
+ */
+function pieceStiffness(l: number): readonly (readonly [number, number])[] {
+  const [b, c, d] = [6 / l ** 2, 4 / l, 2 / l];
   return [
-    [a, b, -a, b],
-    [b, c, -b, d],
-    [-a, -b, a, -b],
-    [b, d, -b, c],
+    [b, b],
+    [c, d],
+    [-b, -b],
+    [d, c],
   ];
 }
 
@@ -54,10 +57,13 @@ function directLoads(beam: Beam, support: number): { force: number; moment: numb
   return { force: totalLoad(apart), moment: loadMomentAbout(apart, place) };
 }
 
-/** Nodes stand on the supports only: loads close together would make pieces too short to keep the digits. */
+/**
+ * Nodes stand on the supports only: loads close together would make pieces too short to keep the digits. Each has two
+ * rows, force and moment, and one column, its turn.
+ */
 function assemble(beam: Beam): { stiffness: Matrix; loads: number[] } {
   const size = beam.supports.length * 2;
-  const stiffness = Matrix.zeros(size, size);
+  const stiffness = Matrix.zeros(size, beam.supports.length);
   const loads: number[] = new Array(size).fill(0);
   for (let node = 0; node * 2 < size; node += 1) {
     const direct = directLoads(beam, node);
@@ -74,8 +80,8 @@ function assemble(beam: Beam): { stiffness: Matrix; loads: number[] } {
     const piece = pieceStiffness(l);
     for (let i = 0; i < 4; i += 1) {
       loads[node * 2 + i]! += spread[i]!;
-      for (let j = 0; j < 4; j += 1)
-        stiffness.set(node * 2 + i, node * 2 + j, stiffness.get(node * 2 + i, node * 2 + j) + piece[i]![j]!);
+      for (const j of [0, 1])
+        stiffness.set(node * 2 + i, node + j, stiffness.get(node * 2 + i, node + j) + piece[i]![j]!);
     }
   }
   return { stiffness, loads };
@@ -96,8 +102,7 @@ export function displacements(beam: Beam): Displacements {
   const { stiffness, loads } = assemble(beam);
   const held = beam.supports.map((_, support) => support * 2);
   const free = held.map((row) => row + 1);
-  const turns = solve(stiffness.selection(free, free), Matrix.columnVector(free.map((row) => loads[row]!)));
-  const force = (row: number): number =>
-    free.reduce((sum, column, i) => sum + turns.get(i, 0) * stiffness.get(row, column), 0);
-  return { reactions: held.map((row) => force(row) - loads[row]!), firstTurn: turns.get(0, 0) };
+  const turns = solve(stiffness.subMatrixRow(free), Matrix.columnVector(free.map((row) => loads[row]!)));
+  const forces = stiffness.subMatrixRow(held).mmul(turns);
+  return { reactions: held.map((row, i) => forces.get(i, 0) - loads[row]!), firstTurn: turns.get(0, 0) };
 }
