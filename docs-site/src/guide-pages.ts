@@ -18,6 +18,7 @@ const ORDER = [
   "testing",
   "over-the-repository",
   "publishing-a-plugin",
+  "living-in-a-repository",
 ];
 
 const place = (name: string): number => (ORDER.includes(name) ? ORDER.indexOf(name) : ORDER.length);

@@ -89,3 +89,4 @@ for (const [index, [name, , panels]] of SIZES.entries()) {
 }
 
 await import("./plugins.mjs");
+await import("./scale.mjs");

@@ -1,5 +1,6 @@
 import { Command, Option } from "commander";
 import {
+  COLLATE_HELP,
   EXIT,
   HOOK_HELP,
   INSPECT_HELP,
@@ -19,6 +20,7 @@ const commands = {
   rules: () => import("./commands/rules.js"),
   publish: () => import("./commands/publish.js"),
   start: () => import("./commands/start.js"),
+  collate: () => import("./commands/collate.js"),
   hook: () => import("./commands/hook.js"),
 };
 
@@ -61,6 +63,7 @@ export function commandLine(around: Surroundings, version: string, done: (status
     .addOption(standard())
     .addOption(noPlugins())
     .addOption(noCache())
+    .option("--watch", "inspect again whenever a file of the docs repository changes")
     .option(
       "--against <what>",
       "a revision of git, or another edition of the house standard (a .yaml file): tell what comes out otherwise",
@@ -116,6 +119,13 @@ export function commandLine(around: Surroundings, version: string, done: (status
     .argument("[name]", "after `rule`: the name of the new rule")
     .addHelpText("after", START_HELP)
     .action(async (dir, name) => done(await (await commands.start()).startCommand(dir, name, around)));
+  program
+    .command("collate")
+    .description("join the records of several docs repositories into one")
+    .argument("<records...>", "records, as `plumbmark inspect --as json` prints them")
+    .addOption(new Option("--as <form>", "the form to print in").choices(["text", "json", "markdown"]).default("text"))
+    .addHelpText("after", COLLATE_HELP)
+    .action(async (paths, options) => done(await (await commands.collate()).collateCommand(paths, options, around)));
   program
     .command("hook")
     .description("put a pre-commit hook of git in place that inspects what is staged")

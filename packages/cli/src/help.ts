@@ -76,6 +76,16 @@ Examples
   plumbmark start my-builds
   plumbmark start rule two-riggers`;
 
+export const COLLATE_HELP = `
+Each document is listed under the name of its record. A name that two repositories give a build stands against both.
+What a record does not hold cannot be told: lots are compared within a repository only.
+
+Examples
+  plumbmark inspect --as json north > north.json
+  plumbmark collate north.json south.json
+  ls repositories | xargs -P 4 -I% sh -c 'plumbmark inspect --as json repositories/% > records/%.json'
+  plumbmark collate --as markdown records/*.json`;
+
 export const HOOK_HELP = `
 Run it in the docs repository. It never overwrites a hook that is there already, and honours core.hooksPath.
 In an emergency, \`git commit --no-verify\` commits without it.

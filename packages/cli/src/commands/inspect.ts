@@ -1,3 +1,4 @@
+import { join } from "node:path";
 import type { InspectionRecord, Rule } from "@plumbmark/core";
 import { NOT_A_BUILD } from "../files/build-document.js";
 import { fromRoot } from "../files/find-files.js";
@@ -19,6 +20,7 @@ import { againstEntry, changesBetween, recordBy } from "./against.js";
 import { againstRevision } from "./against-revision.js";
 import { inspectScope } from "./inspect-scope.js";
 import { open } from "./open.js";
+import { watch } from "./watch.js";
 
 export interface InspectOptions {
   readonly as: "text" | "json" | "sarif" | "gnu" | "markdown";
@@ -33,6 +35,7 @@ export interface InspectOptions {
   readonly plugins?: boolean;
   /** False with `--no-cache`. */
   readonly cache?: boolean;
+  readonly watch?: true;
 }
 
 /** Files named on the command line that turned out to be no build documents. */
@@ -116,11 +119,41 @@ async function report(inspected: Inspected, options: InspectOptions, around: Sur
   return statusOf(inspected.record, around.warn);
 }
 
-/** Inspects documents and prints the report; gives the exit status. */
+function refuseWatching({ staged, since, against, watch: watching }: InspectOptions): void {
+  if (watching && (staged || since !== undefined || against !== undefined))
+    throw new Trouble("`--watch` looks at what lies on the disk.", "Leave `--staged`, `--since` and `--against` out.");
+}
+
+/** Inspects documents and prints the report, again after every change when they are watched; gives the exit status. */
 export async function inspectCommand(
   paths: readonly string[],
   options: InspectOptions,
   around: Surroundings,
+): Promise<number> {
+  refuseWatching(options);
+  let root = around.folder;
+  const once = () =>
+    inspectOnce(paths, options, around, (found) => {
+      root = found;
+    });
+  let status = await once();
+  if (!options.watch) return status;
+  around.warn("Watching; stop with Ctrl-C.\n");
+  await watch(root, join(root, ".git"), around, async () => {
+    status = CANNOT;
+    status = await once();
+  });
+  return status;
+}
+
+const CANNOT = 2;
+
+/** Inspects documents and prints the report; gives the exit status, and tells `found` the root of the docs repository. */
+async function inspectOnce(
+  paths: readonly string[],
+  options: InspectOptions,
+  around: Surroundings,
+  found: (root: string) => void,
 ): Promise<number> {
   const scope = await scopeOf(options, around.folder);
   if (scope && options.against !== undefined)
@@ -140,6 +173,7 @@ export async function inspectCommand(
     return statusOf(await againstRevision(options.against, opening, options.as, around), warn);
   const repository = await open(opening);
   const { files, rules, unreadable, wants } = repository;
+  found(repository.root);
   const kept = keptFor(repository.root, options.cache !== false);
   const whole = await inspectKept(files, rules, { today: around.today, every: options.every === true }, kept);
   save(kept);

@@ -47,14 +47,14 @@ export function decode(bytes: Uint8Array): Text {
   }
 }
 
-/** The text of a file of at most `LARGEST` bytes. Never throws: what cannot be read is told as a problem. */
-export async function readText(path: string): Promise<Text> {
+/** The text of a file of at most so many bytes. Never throws: what cannot be read is told as a problem. */
+export async function readText(path: string, largest = LARGEST): Promise<Text> {
   try {
     const found = await stat(path);
     if (!found.isFile()) return problem("This is not a file.", "Name a file here.");
-    if (found.size > LARGEST) {
+    if (found.size > largest) {
       return problem(
-        `The file is ${megabytes(found.size)} large; at most ${megabytes(LARGEST)} are read.`,
+        `The file is ${megabytes(found.size)} large; at most ${megabytes(largest)} are read.`,
         "Split it, or move what is not a build document elsewhere.",
       );
     }

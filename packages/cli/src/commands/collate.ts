@@ -1,0 +1,29 @@
+import { type NamedRecord, readRecord } from "../files/read-record.js";
+import { collated } from "../report/collated.js";
+import { json } from "../report/form.js";
+import { markdown } from "../report/markdown.js";
+import { textReport } from "../report/text.js";
+import type { Surroundings } from "../surroundings.js";
+import { Trouble } from "../trouble.js";
+
+/** Two records of one name would be taken for one repository. */
+function refuseTwins(records: readonly NamedRecord[]): void {
+  const names = records.map(({ name }) => name);
+  const twin = names.find((name, index) => names.indexOf(name) !== index);
+  if (twin !== undefined)
+    throw new Trouble(`There is more than one record called ${twin}.`, "Name each file after its repository.");
+}
+
+/** Joins the records of several docs repositories and prints the whole; gives the exit status. */
+export async function collateCommand(
+  paths: readonly string[],
+  { as }: { readonly as: "text" | "json" | "markdown" },
+  around: Surroundings,
+): Promise<number> {
+  const records: NamedRecord[] = [];
+  for (const path of paths) records.push(await readRecord(around.folder, path));
+  refuseTwins(records);
+  const record = collated(records);
+  around.print(as === "json" ? json(record) : as === "markdown" ? markdown(record) : textReport(record, around));
+  return record.totals["not-ready"] > 0 ? 1 : 0;
+}

@@ -1,0 +1,46 @@
+import { resolve } from "node:path";
+import { type Data, type InspectionRecord, readYaml, validate } from "@plumbmark/core";
+import { Trouble } from "../trouble.js";
+import { readText } from "./read-text.js";
+
+/** A record that is read from a file. */
+export interface NamedRecord {
+  /** What its documents are listed under: the file's name without `.json`. */
+  readonly name: string;
+  readonly record: InspectionRecord;
+}
+
+const MEND = "Make it with `plumbmark inspect --as json`.";
+
+/** Where the text stops being JSON, as far as the engine tells. */
+function placeIn(text: string, message: string): string {
+  const position = /position (\d+)/u.exec(message)?.[1];
+  const before = text.slice(0, position === undefined ? text.length : Number(position)).split("\n");
+  return `${before.length}:${(before.at(-1) as string).length + 1}`;
+}
+
+function parsed(path: string, text: string): Data {
+  try {
+    return JSON.parse(text) as Data;
+  } catch (error) {
+    throw new Trouble(`${path}:${placeIn(text, (error as Error).message)}: this is no JSON.`, MEND);
+  }
+}
+
+/** @throws Trouble with the place of what keeps a file from being a record. */
+export async function readRecord(folder: string, path: string): Promise<NamedRecord> {
+  const read = await readText(resolve(folder, path), LARGEST_RECORD);
+  if ("problem" in read) throw new Trouble(`${path}: ${read.problem.says}`, read.problem.mend);
+  const data = parsed(path, read.text);
+  const [mistake] = validate("record", { data, places: new Map(), keys: new Map(), mistakes: [] });
+  if (mistake) {
+    // JSON is YAML, and only that reader keeps places; it is asked only when there is something to find.
+    const [found] = validate("record", readYaml(read.text));
+    const { line, column } = (found ?? mistake).place;
+    throw new Trouble(`${path}:${line}:${column}: this is no record of an inspection. ${mistake.says}`, MEND);
+  }
+  const name = path.replace(/^.*[\\/]/u, "").replace(/\.json$/iu, "");
+  return { name, record: data as unknown as InspectionRecord };
+}
+
+const LARGEST_RECORD = 256_000_000;

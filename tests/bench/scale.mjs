@@ -1,0 +1,111 @@
+// Repositories of many documents: ratios measured in one run, printed as a table and added to the history beside.
+import { spawnSync } from "node:child_process";
+import { appendFileSync, mkdtempSync, readdirSync, rmSync } from "node:fs";
+import { availableParallelism, tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { generate } from "./generate.mjs";
+
+const TOP = fileURLToPath(new URL("../../", import.meta.url));
+const PROGRAM = `${TOP}packages/cli/dist/plumbmark.js`;
+const FLOOR = fileURLToPath(new URL("floor.mjs", import.meta.url));
+const HISTORY = fileURLToPath(new URL("history.md", import.meta.url));
+const LARGE = process.argv.includes("--large");
+const scratch = mkdtempSync(join(tmpdir(), "plumbmark-bench-"));
+const USAGE =
+  'process.on("exit",()=>{const u=process.resourceUsage();process.stderr.write(`\\n@${(u.userCPUTime+u.systemCPUTime)/1e6} ${u.maxRSS/1024}\\n`)})';
+const WATCH = `data:text/javascript,${encodeURIComponent(USAGE)}`;
+
+/** Wall and processor seconds and the peak of memory in MB of one process. */
+function once(words, cwd) {
+  const start = performance.now();
+  const { status, stderr } = spawnSync(process.execPath, ["--import", WATCH, ...words], {
+    cwd,
+    encoding: "utf8",
+    maxBuffer: 1e9,
+  });
+  const wall = (performance.now() - start) / 1000;
+  const [, cpu, memory] = /@([\d.]+) ([\d.]+)\n$/u.exec(stderr) ?? [];
+  if (status === 2 || status === null || cpu === undefined) throw new Error(`${words.join(" ")}: ${stderr}`);
+  return { wall, cpu: Number(cpu), memory: Number(memory) };
+}
+
+const median = (list) => list.toSorted((one, other) => one - other)[list.length >> 1];
+const several = (times, run) => {
+  const all = Array.from({ length: times }, run);
+  return Object.fromEntries(["wall", "cpu", "memory"].map((key) => [key, median(all.map((each) => each[key]))]));
+};
+
+const git = (cwd, ...words) => {
+  const { status, stderr } = spawnSync(
+    "git",
+    ["-c", "user.name=Bench", "-c", "user.email=bench@example.org", ...words],
+    { cwd, encoding: "utf8" },
+  );
+  if (status !== 0) throw new Error(stderr);
+};
+
+const rows = [];
+const row = (what, one, other, bar) => {
+  const [wall, cpu] = [one.wall / other.wall, one.cpu / other.cpu];
+  rows.push({ what, wall, cpu, bar });
+  console.log(
+    `${what.padEnd(62)} wall ${wall.toFixed(3).padStart(7)}  processor ${cpu.toFixed(3).padStart(7)}  asked ${bar}`,
+  );
+};
+
+function repository(count) {
+  const folder = join(scratch, String(count));
+  generate(folder, count);
+  return folder;
+}
+
+const inspectCold = (folder) => once([PROGRAM, "inspect", "--no-cache"], folder);
+
+try {
+  const thousand = repository(1000);
+  git(thousand, "init", "-q");
+  git(thousand, "add", "-A");
+  git(thousand, "commit", "-qm", "Everything");
+  const nothing = several(7, () => once(["-e", "0"], thousand));
+  const floor = several(1, () => once([FLOOR, "parse", thousand], thousand));
+  const hashing = several(3, () => once([FLOOR, "hash", thousand], thousand));
+  const cold = several(1, () => inspectCold(thousand));
+  once([PROGRAM, "inspect"], thousand);
+  const warm = several(3, () => once([PROGRAM, "inspect"], thousand));
+  const staged = readdirSync(join(thousand, "builds/0003"))[0];
+  appendFileSync(join(thousand, "builds/0003", staged), "\nSeen again.\n");
+  git(thousand, "add", "-A");
+  once([PROGRAM, "inspect", "--staged"], thousand);
+  const one = several(5, () => once([PROGRAM, "inspect", "--staged"], thousand));
+  row("1,000 documents cold, of only parsing them on one thread", cold, floor, "0.7 wall on two cores");
+  row("nothing changed, of cold", warm, cold, "0.03");
+  row("nothing changed, of reading and hashing the files", warm, hashing, "3");
+  row("one staged document of 1,000, of `node -e 0`", one, nothing, "3");
+  const hundred = several(3, () => inspectCold(repositoryOnce(100)));
+  const sizes = LARGE ? [10_000, 100_000] : [];
+  const each = (used, count) => ({ wall: used.wall / count, cpu: used.cpu / count });
+  row("time for each document, 100 to 1,000", each(cold, 1000), each(hundred, 100), "1.2");
+  console.log(
+    `peak memory, 100 to 1,000: ${(cold.memory / hundred.memory).toFixed(2)} (asked 1.5), ${cold.memory.toFixed(0)} MB`,
+  );
+  for (const size of sizes) {
+    const used = inspectCold(repositoryOnce(size));
+    row(`time for each document, 100 to ${size}`, each(used, size), each(hundred, 100), "1.2");
+    console.log(
+      `peak memory, 100 to ${size}: ${(used.memory / hundred.memory).toFixed(2)} (asked 1.5), ${used.memory.toFixed(0)} MB`,
+    );
+  }
+  const cells = rows.map(({ what, wall, cpu, bar }) => `| ${what} | ${wall.toFixed(3)} | ${cpu.toFixed(3)} | ${bar} |`);
+  const head = `\n## ${new Date().toISOString().slice(0, 10)}, ${availableParallelism()} processors, Node ${process.version}\n\n| what | wall | processor | asked |\n|---|---|---|---|\n`;
+  const memory = `| peak memory, 100 to 1,000 | ${(cold.memory / hundred.memory).toFixed(2)} | | 1.5 |\n`;
+  if (process.argv.includes("--keep")) appendFileSync(HISTORY, `${head}${cells.join("\n")}\n${memory}`);
+} finally {
+  rmSync(scratch, { recursive: true, force: true });
+}
+
+function repositoryOnce(count) {
+  const folder = join(scratch, String(count));
+  if (!readdirSync(scratch).includes(String(count))) generate(folder, count);
+  return folder;
+}
