@@ -8,10 +8,15 @@ export interface Place {
 
 export const START: Place = { line: 1, column: 1, endLine: 1, endColumn: 1 };
 
-/** Turns offsets of a text into places. */
+/** Turns offsets of a text into places. A line ends with a line feed, a carriage return or both, as in CommonMark 2.1. */
 export function placer(text: string): (from: number, to: number) => Place {
   const starts = [0];
-  for (let at = text.indexOf("\n"); at >= 0; at = text.indexOf("\n", at + 1)) starts.push(at + 1);
+  const ends: number[] = [];
+  for (const { index, 0: end } of text.matchAll(/\r\n|\n|\r/gu)) {
+    ends.push(index);
+    starts.push(index + end.length);
+  }
+  ends.push(text.length);
   const find = (offset: number): { line: number; column: number } => {
     let low = 0;
     let high = starts.length - 1;
@@ -20,7 +25,8 @@ export function placer(text: string): (from: number, to: number) => Place {
       if ((starts[middle] as number) <= offset) low = middle;
       else high = middle - 1;
     }
-    return { line: low + 1, column: offset - (starts[low] as number) + 1 };
+    // An offset between the two characters of a line end is the end of the line.
+    return { line: low + 1, column: Math.min(offset, ends[low] as number) - (starts[low] as number) + 1 };
   };
   return (from, to) => {
     const start = find(from);

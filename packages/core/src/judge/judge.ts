@@ -37,8 +37,10 @@ const within = (measured: number, least: number, most: number): boolean =>
 /** How far what is measured is towards the limit: above 1 fails. Undefined where a limit of nought leaves nothing to divide by. */
 function shareOf(measured: number, [allowed, most]: readonly number[], sense: RawCheck["sense"]): number | undefined {
   if (measured === 0 || allowed === undefined || allowed === 0 || most === 0) return undefined;
-  if (sense === "at least") return allowed / measured;
-  return most === undefined ? measured / allowed : Math.max(allowed / measured, measured / most);
+  const towards = sense === "at least" || most !== undefined ? allowed / measured : measured / allowed;
+  const share = most === undefined ? towards : Math.max(towards, measured / most);
+  // One is so much greater than the other that no number says how much.
+  return Number.isFinite(share) ? share : undefined;
 }
 
 const allowedEntry = (allowed: Known, most: Known | undefined, sense: RawCheck["sense"]): CheckEntry["allowed"] =>

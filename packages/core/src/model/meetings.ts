@@ -4,6 +4,7 @@ import type { Build } from "./build.js";
 import { endOf } from "./cable.js";
 import type { Chain } from "./data.js";
 import type { Run } from "./power.js";
+import { partName } from "./reader.js";
 
 /** Two connector families that meet at a joint; a side that is not written down is undefined. */
 export interface Meeting {
@@ -71,7 +72,7 @@ function closing({ closing: cable, panels, build }: Chain): readonly Meeting[] {
 function pictureMeetings(build: Build): readonly Meeting[] {
   const path = build.reader.data("picture.path");
   const parts = (Array.isArray(path) ? (path as readonly Data[]) : []).map((entry) =>
-    build.reader.parts.get(String((entry as Record<string, Data> | null)?.part)),
+    build.reader.parts.get(partName(entry)),
   );
   return parts.slice(1).map((part, index) => {
     const before = parts[index];

@@ -25,8 +25,11 @@ export interface Station {
   readonly part: Part | undefined;
 }
 
-const signals = (station: Station | undefined, key: "outputs" | "inputs" | "carries"): readonly string[] | undefined =>
-  station?.part?.data[key] as readonly string[] | undefined;
+/** Undefined where the part does not list them; a slip in the catalogue is told there. */
+function signals(station: Station | undefined, key: "outputs" | "inputs" | "carries"): readonly string[] | undefined {
+  const listed = station?.part?.data[key];
+  return Array.isArray(listed) ? listed.filter((each) => typeof each === "string") : undefined;
+}
 
 /** SDI rasters are listed at 10 bit 4:2:2; a picture that has to keep its full colour needs twice the rate. */
 function carriedOver(link: Link, picture: Signal): Carried {

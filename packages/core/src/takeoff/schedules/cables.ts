@@ -1,5 +1,7 @@
+import type { Data } from "../../document/yaml.js";
 import type { LaidCable } from "../cables.js";
 import { type ColumnOf, written } from "../table.js";
+import { isWord } from "../word.js";
 
 /** Conductor of a power cable, category of a data cable, signals of a video cable, in the words of the catalogue. */
 export function madeOf({ part }: LaidCable): string {
@@ -9,9 +11,9 @@ export function madeOf({ part }: LaidCable): string {
     part.kind === "power-cable"
       ? [conductor, typeof conductors === "number" ? `${conductors} conductors` : undefined, jacket]
       : part.kind === "data-cable"
-        ? [category === undefined ? undefined : `category ${category}`, strands]
-        : [medium, ...(Array.isArray(carries) ? carries : [])];
-  return words.filter((word) => word !== undefined && word !== null).join(", ");
+        ? [isWord(category) ? `category ${category}` : undefined, strands]
+        : [medium, ...(Array.isArray(carries) ? (carries as readonly Data[]) : [])];
+  return words.filter(isWord).join(", ");
 }
 
 export const cableColumns: readonly ColumnOf<LaidCable>[] = [

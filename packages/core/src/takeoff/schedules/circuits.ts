@@ -1,16 +1,17 @@
 import { sum, type Value } from "@plumbmark/calc";
 import type { Circuit } from "../../model/power.js";
 import { type ColumnOf, NOT_STATED } from "../table.js";
+import { isWord } from "../word.js";
 
 /** Supply in the words of the document: `120 V`, `208 V between lines AB`, `208 V three phase`. */
 function supplyOf({ build: { reader }, path }: Circuit): string {
   const plain = reader.data(`${path}.supply`);
-  if (typeof plain === "string" || typeof plain === "number") return String(plain);
+  if (isWord(plain)) return String(plain);
   const line = reader.data(`${path}.supply.line-to-line`);
   const legs = reader.text(`${path}.supply.legs`);
-  if (line !== undefined) return `${line} between lines${legs === undefined ? "" : ` ${legs}`}`;
+  if (isWord(line)) return `${line} between lines${legs === undefined ? "" : ` ${legs}`}`;
   const three = reader.data(`${path}.supply.three-phase`);
-  return three === undefined ? NOT_STATED : `${three} three phase`;
+  return isWord(three) ? `${three} three phase` : NOT_STATED;
 }
 
 const panelsOn = (circuit: Circuit): Value =>
