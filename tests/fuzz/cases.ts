@@ -7,6 +7,9 @@ const LONG = process.env.PLUMBMARK_FUZZ !== undefined;
 /** The same cases every time, unless another start is asked for. A failure prints it. */
 const SEED = Number(process.env.PLUMBMARK_FUZZ_SEED ?? 20_270_305);
 
+/** However few cases there are, each property gets so many runs. */
+const LEAST = 8;
+
 /** Runs between two looks at what failed: a long run goes on after a failure, with other cases. */
 const CHUNK = 40;
 
@@ -36,7 +39,7 @@ async function failure<T>(
   } catch (error) {
     const { message, cause } = error as Error;
     // A whole document as counterexample hides what is wrong; the cause tells the text it was found in.
-    const how = message.replace(/^Counterexample: .*$/mu, (all) => all.slice(0, 500));
+    const how = message.replace(/^Counterexample: .*$/mu, (all) => all.slice(0, together === undefined ? 2500 : 300));
     return `seed ${seed}: ${how}\n${cause instanceof Error ? (cause.stack ?? "") : String(cause ?? "")}`;
   }
 }
@@ -49,7 +52,7 @@ const prototypes = (): string =>
 
 /** A property over generated cases, as a test. */
 export function fuzz<T>(name: string, share: Share<T>): void {
-  const runs = Math.max(2, Math.ceil((TOTAL * share.share) / 1000 / (share.together ?? 1)));
+  const runs = Math.max(LEAST, Math.ceil((TOTAL * share.share) / 1000 / (share.together ?? 1)));
   test(
     name,
     async () => {

@@ -42,19 +42,19 @@ function refuseAstray(message: string, text: string): void {
 
 describe("whatever the files around a document say, the inspection ends with a sound record or a refusal", () => {
   fuzz("parts", {
-    share: 40,
+    share: 12,
     of: edited(PARTS),
     holds: (text) => inspected({ ...around, parts: [{ path: "parts/all.yaml", text }], documents: [document] }),
   });
 
   fuzz("stock", {
-    share: 30,
+    share: 12,
     of: edited(STOCK),
     holds: (text) => inspected({ ...around, stock: { path: "stock.yaml", text }, documents: [document] }),
   });
 
   fuzz("house standards", {
-    share: 50,
+    share: 26,
     of: fc.oneof(edited(HOUSE), edited(RICH), edited(RICH)),
     holds: (text) =>
       inspected({ ...around, houseStandard: { path: "house-standard.yaml", text }, documents: [document] }),

@@ -38,21 +38,21 @@ const short = { build: "x", title: "t", status: "for-build" };
 
 describe("whatever a document says, its inspection ends with a sound record", () => {
   fuzz("front matter with a few values, keys and branches changed", {
-    share: 440,
+    share: 430,
     together: TOGETHER,
     of: batch(fc.tuple(trees, form).map(([tree, how]) => `---\n${written(tree, how)}\n---\n\n## Scope\n`)),
     holds: (texts) => one(texts, inspected),
   });
 
   fuzz("whole documents with pieces of text changed", {
-    share: 60,
+    share: 50,
     together: TOGETHER,
     of: batch(editedTexts(documents)),
     holds: (texts) => one(texts, inspected),
   });
 
   fuzz("Markdown by its grammar", {
-    share: 320,
+    share: 430,
     together: TOGETHER,
     of: batch(body.map((text) => `---\n${written(short, "block")}\n---\n${text}`)),
     holds: (texts) => one(texts, inspected),

@@ -13,6 +13,8 @@ export const NAMES: readonly string[] = [
   "size",
   "get",
   "a.b",
+  "__proto__.polluted",
+  "constructor.prototype",
   "",
   " ",
   ".",

@@ -47,12 +47,12 @@ const unsaid = ({ says, mend, outcome, rule }: CheckEntry, text: string): boolea
   slips(says, text) ||
   ((outcome === "fails" || outcome === "open") && !rule.startsWith("house.") && (mend ?? "").trim() === "");
 
-/** What is wrong with the entry of one file, whatever was written in it. */
-export function unsound(entry: DocumentEntry, text: string): readonly string[] {
+/** What is wrong with the entry of one file, whatever was written in it. `all` is every text that may be quoted. */
+export function unsound(entry: DocumentEntry, text: string, all = text): readonly string[] {
   return entry.checks.flatMap((check) => {
     const wrong = [
       astray(check.at, text),
-      unsaid(check, text) ? `it says \`${check.says}\`, mend \`${check.mend}\`` : undefined,
+      unsaid(check, all) ? `it says \`${check.says}\`, mend \`${check.mend}\`` : undefined,
       unkept(check, "check"),
     ];
     return wrong.filter((each) => each !== undefined).map((each) => `${check.rule} at ${check.at.path}: ${each}`);
@@ -62,9 +62,10 @@ export function unsound(entry: DocumentEntry, text: string): readonly string[] {
 /** @throws Error when something in a record cannot be right. `files` are all files that were inspected. */
 export function refuseUnsound(record: InspectionRecord, files: readonly SourceFile[]): void {
   const texts = new Map(files.map(({ path, text }) => [path, text]));
+  const all = files.map(({ text }) => text).join();
   const wrong = record.documents.flatMap((entry) => {
     const text = texts.get(entry.file);
-    return text === undefined ? [`${entry.file} was not given`] : unsound(entry, text);
+    return text === undefined ? [`${entry.file} was not given`] : unsound(entry, text, all);
   });
   if (wrong.length > 0) throw new Error(`${wrong.length} wrong: ${wrong.slice(0, 5).join("; ")}`);
 }

@@ -60,10 +60,10 @@ function published(given: RepositoryFiles): void {
 }
 
 describe("whatever a document says, it can be shown", () => {
-  fuzz("workings and schedules", { share: 30, of: files, holds: countedAndWorked });
+  fuzz("workings and schedules", { share: 6, of: files, holds: countedAndWorked });
 
   fuzz("pages", {
-    share: 4,
+    share: 2,
     of: fc.tuple(files, fc.constantFrom(undefined, RICH)).map(([given, text]) => ({
       ...given,
       ...(text === undefined ? {} : { houseStandard: { path: "house-standard.yaml", text } }),

@@ -2,6 +2,7 @@ import * as validators from "../generated/validators.js";
 import type { Mistake } from "./mistake.js";
 import { choices } from "./nearest.js";
 import { type Place, START } from "./place.js";
+import { shown } from "./shown.js";
 import { join, type Placed } from "./yaml.js";
 
 /** One complaint of the validator, as far as it is used here. */
@@ -32,12 +33,6 @@ const dotted = (pointer: string, data: unknown): string => {
     here = (here as Record<string, unknown> | undefined)?.[key];
   }
   return path;
-};
-
-const shown = (value: unknown): string => {
-  if (value === null || value === undefined) return "nothing";
-  if (Array.isArray(value)) return "a list";
-  return typeof value === "object" ? "a group of keys" : `\`${String(value).slice(0, 60)}\``;
 };
 
 const TYPES: Readonly<Record<string, string>> = {

@@ -1,4 +1,5 @@
 import { counted, type Kind, type Known, missing, tabled, type Value } from "@plumbmark/calc";
+import { shown } from "../document/shown.js";
 import { holdsTo } from "../judge/judge.js";
 import type { RawCheck, Sense, Thing } from "../judge/rule.js";
 import type { Build } from "../model/build.js";
@@ -109,8 +110,6 @@ export const untold = (thing: Thing, path: string, name: string, stated: Stated)
   },
   holds: undefined,
 });
-
-const shown = (value: unknown): string => `\`${String(value)}\``;
 
 function valueCheck(thing: Thing, facts: Facts, { keys, values = [] }: Demand, stated: Stated): Judged {
   const path = [thing.path, ...keys].filter((key) => key !== "").join(".");

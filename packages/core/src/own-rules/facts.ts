@@ -24,13 +24,18 @@ type Tree = Record<string, unknown>;
 
 const isTree = (data: unknown): data is Tree => typeof data === "object" && data !== null && !Array.isArray(data);
 
+/** A tree without a prototype: a name such as `__proto__.x` must not reach what every object inherits. */
+const treeOf = (entries: readonly (readonly [string, unknown])[]): Tree => {
+  const tree = Object.create(null) as Tree;
+  for (const [key, value] of entries) tree[key] = value;
+  return tree;
+};
+
 function written(build: Build, data: Data | undefined, path: string): unknown {
   const { quantities } = build.reader;
   if (Array.isArray(data)) return data.map((each: Data, index) => written(build, each, join(path, index + 1)));
   if (isTree(data))
-    return Object.fromEntries(
-      Object.entries(data).map(([key, each]) => [key, written(build, each as Data, join(path, key))]),
-    );
+    return treeOf(Object.entries(data).map(([key, each]) => [key, written(build, each as Data, join(path, key))]));
   const [single, first, second] = [quantities.get(path), quantities.get(`${path}.1`), quantities.get(`${path}.2`)];
   if (single) return (weighed(single, path) as Known).value;
   return first && second ? [first.value, second.value] : data;
@@ -47,7 +52,7 @@ function put(tree: unknown, keys: readonly string[], value: Value): void {
     else if (isTree(here)) {
       if (!isTree(here[key]) && !Array.isArray(here[key])) {
         if (!value.known) return;
-        here[key] = {};
+        here[key] = treeOf([]);
       }
       here = here[key];
     }

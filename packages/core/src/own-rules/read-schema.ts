@@ -1,5 +1,6 @@
 import { GRAVITY, kinds, type Quantity, readQuantity } from "@plumbmark/calc";
 import { choices } from "../document/nearest.js";
+import { shown } from "../document/shown.js";
 import { type Data, join } from "../document/yaml.js";
 import { isLimit, isOneOf, KEYWORDS, LISTS, MAPS, SINGLES, VALUES } from "./keywords.js";
 import type { Shape, Type } from "./shape.js";
@@ -55,7 +56,7 @@ function readNumber(written: Data, reading: Reading): number | undefined {
     return undefined;
   }
   if (typeof written === "number") return written;
-  complain(path, `The limit of ${name} is \`${String(written)}\`.`, "Write a number without a unit.");
+  complain(path, `The limit of ${name} is ${shown(written)}.`, "Write a number without a unit.");
   return undefined;
 }
 
@@ -80,19 +81,15 @@ function readValue(written: Data, reading: Reading): unknown {
     return readNumber(written, reading);
   const type = Array.isArray(written) ? "array" : isMapping(written) ? "object" : (typeof written as Type);
   if (!shape.types.has(type))
-    complain(
-      path,
-      `${name} is never \`${String(written)}\`: it is ${standsThere(shape)}.`,
-      "Write a value it can have.",
-    );
+    complain(path, `${name} is never ${shown(written)}: it is ${standsThere(shape)}.`, "Write a value it can have.");
   else if (shape.words && typeof written === "string" && !shape.words.includes(written))
     complain(path, `${name} is never \`${written}\`.`, choices(shape.words, written));
   return written;
 }
 
 function readType(written: Data, { shape, path, name, complain }: Reading): void {
-  const types = [written].flat().map(String);
-  const unknown = types.find((type) => !(type in TYPES) && type !== "null");
+  const types = [written].flat().map((each) => (typeof each === "string" ? each : shown(each)));
+  const unknown = types.find((type) => !Object.hasOwn(TYPES, type) && type !== "null");
   if (unknown !== undefined) {
     complain(path, `There is no type \`${unknown}\`.`, choices(Object.keys(TYPES), unknown));
     return;
@@ -157,11 +154,12 @@ function singleShape(key: string, { shape }: Reading): Shape | undefined {
 
 function readPattern(written: Data, { path, complain }: Reading): void {
   try {
-    new RegExp(String(written), "u");
+    if (typeof written !== "string") throw new TypeError("it is no text");
+    new RegExp(written, "u");
   } catch (error) {
     complain(
       path,
-      `The pattern \`${String(written)}\` cannot be read: ${(error as Error).message}.`,
+      `The pattern ${shown(written)} cannot be read: ${(error as Error).message}.`,
       "Write a regular expression.",
     );
   }
@@ -185,8 +183,11 @@ function readKeyword(key: string, written: Data, reading: Reading): unknown {
   }
   if (key === "type") readType(written, reading);
   if (key === "pattern") readPattern(written, reading);
-  if (key === "required")
-    for (const [index, name] of [written].flat().entries()) known(String(name), join(reading.path, index + 1), reading);
+  if (key === "required") {
+    if (!Array.isArray(written) || written.some((name) => typeof name !== "string"))
+      return complained(reading, key, "a list of names");
+    for (const [index, name] of written.entries()) known(name as string, join(reading.path, index + 1), reading);
+  }
   return written;
 }
 
@@ -206,7 +207,7 @@ export function readSchema(written: Data, reading: Reading): Schema {
   if (!isMapping(written)) {
     reading.complain(
       reading.path,
-      `The schema of ${reading.name} is \`${String(written)}\`.`,
+      `The schema of ${reading.name} is ${shown(written)}.`,
       "Write keywords of JSON Schema under it.",
     );
     return true;

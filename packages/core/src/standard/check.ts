@@ -1,5 +1,6 @@
 import { type Kind, readQuantity, siUnit } from "@plumbmark/calc";
 import { choices } from "../document/nearest.js";
+import { shown } from "../document/shown.js";
 import type { Data } from "../document/yaml.js";
 import type { Rule, SettingDefinition } from "../judge/rule.js";
 import { schemaText } from "../judge/setting-schema.js";
@@ -16,12 +17,12 @@ function allowedFor(
   written: Data,
 ): { readonly found: string; readonly allowed: string } {
   const { kind, us, schema } = definition;
-  if (kind) {
+  if (kind && typeof written !== "object") {
     const reading = readQuantity(typeof written === "number" ? written : String(written), [kind as Kind]);
     if (!reading.ok) return reading;
   }
   const form = Array.isArray(us) ? "a list" : typeof us === "number" ? "a number without a unit" : `a ${typeof us}`;
-  const found = `\`${String(written)}\``;
+  const found = shown(written);
   // It can be read, so what it does not meet is the schema of the rule's author.
   if (schema && settingOf(written, { ...definition, schema: {} }) !== undefined)
     return { found, allowed: `${schemaText(schema)}${kind ? ` (${siUnit(kind)})` : ""}` };
@@ -34,7 +35,7 @@ function settingMistakes(standard: StandardFile, rule: Rule, path: string, entry
   const others = path.split(".").length > 3 ? ["level"] : ["level", ...SUPPORTS];
   return Object.entries(entry).flatMap(([key, written]) => {
     if (others.includes(key)) return [];
-    const definition = settings[key];
+    const definition = Object.hasOwn(settings, key) ? settings[key] : undefined;
     const here = `${path}.${key}`;
     if (!definition)
       return [

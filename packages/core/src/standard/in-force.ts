@@ -43,6 +43,7 @@ export function settingOf(data: Data | undefined, definition: SettingDefinition)
 
 function read(data: NonNullable<Data>, { kind, us }: SettingDefinition): Setting | undefined {
   if (kind) {
+    if (typeof data === "object") return undefined;
     const reading = readQuantity(typeof data === "number" ? data : String(data), [kind as Kind]);
     return reading.ok ? reading.quantity.value : undefined;
   }
