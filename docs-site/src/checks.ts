@@ -1,6 +1,7 @@
 import type { CheckEntry } from "@plumbmark/core";
 import { h } from "hastscript";
 import { checkLines, checkList } from "./check.js";
+import { flat } from "./content.js";
 import type { Published } from "./documents.js";
 import type { Content } from "./page.js";
 import { rulesFrom, type Site } from "./site.js";
@@ -20,6 +21,19 @@ export function openChecks({ entry, page, system }: Published, site: Site): Cont
   return worse.length > 0 ? checkList(worse, { system, ruleLink: rulesFrom(site, page), open: true }) : undefined;
 }
 
+const tally = (checks: readonly CheckEntry[]): string => {
+  const worse = checks.filter(({ outcome }) => outcome !== "holds").length;
+  const rest = worse === 0 ? (checks.length === 1 ? "holds" : "all hold") : `${worse} of them not holding`;
+  return `${checks.length} ${checks.length === 1 ? "check" : "checks"}, ${rest}`;
+};
+
+/** A topic whose checks all hold is told in a line: the crew scrolls past it to the lift plan. */
+const topicChecks = (topic: string, checks: readonly CheckEntry[], content: Content): Content =>
+  h("details", { class: "topic", ...(checks.every(({ outcome }) => outcome === "holds") ? {} : { open: true }) }, [
+    h("summary", [h("h3", topicName(topic)), ` ${tally(checks)}`]),
+    ...flat(content),
+  ]);
+
 /** Every check by topic. */
 export function allChecks({ entry, page, system }: Published, site: Site): Content {
   const topics = new Map<string, CheckEntry[]>();
@@ -32,8 +46,6 @@ export function allChecks({ entry, page, system }: Published, site: Site): Conte
   const frame = { system, ruleLink: rulesFrom(site, page) };
   const parts = [...topics].sort(([one], [other]) => (one < other ? -1 : 1));
   return parts.length > 0
-    ? parts.map(
-        ([topic, checks]): Content => [h("h3", `${topicName(topic)} (${checks.length})`), checkLines(checks, frame)],
-      )
+    ? parts.map(([topic, checks]): Content => topicChecks(topic, checks, checkLines(checks, frame)))
     : undefined;
 }

@@ -47,6 +47,7 @@ thead th { background: var(--wash); white-space: nowrap; } tbody th { font-weigh
 .margin-bar { max-width: 100%; height: auto; vertical-align: middle; font-weight: 400; } .contains-task-list { list-style: none; padding-left: 1rem; }
 .caution { border: 4px double var(--ink); padding: 0 1rem .25rem; margin: 1rem 0; break-inside: avoid; } .caution ul { padding-left: 1.25rem; } .caution h2 { border: 0; margin: .75rem 0 0; } .caution li { max-width: 80ch; }
 .formulas > li { margin-bottom: 1rem; } .formulas p { margin: .15rem 0; } .symbols { columns: 18rem; list-style: none; padding: 0; } .symbols li { break-inside: avoid; } math { margin: .5rem 0; overflow-x: auto; } math[display="block"] { text-align: left; width: fit-content; max-width: 100%; font-size: 1.15rem; }
+.topic > summary h3 { display: inline; margin: 0; } .topic > summary { color: var(--soft); padding: .3rem 0; } .topic h3 { color: var(--ink); }
 .example { border: 1px solid var(--line); padding: .25rem .9rem; margin: .5rem 0; } .example > summary { padding: .3rem 0; }
 .search label { display: block; font-weight: 600; } input, button { font: inherit; color: inherit; background: var(--paper); border: 2px solid var(--line); padding: .4rem .6rem; max-width: 100%; } input { width: 30rem; } button { cursor: pointer; } .found li { margin: .4rem 0; }
 .prose img { max-width: 100%; height: auto; } .quote button { border: 0; border-bottom: 2px dotted var(--link); background: none; padding: 0; }
@@ -54,6 +55,6 @@ thead th { background: var(--wash); white-space: nowrap; } tbody th { font-weigh
 .states { font-size: 1.2rem; } footer { color: var(--soft); font-size: .875rem; padding: 1rem 0; }
 @page { margin: 14mm 12mm 16mm; @bottom-right { content: "page " counter(page) " of " counter(pages); font: 8pt sans-serif; } }
 @media print { :root { color-scheme: light; --ink: #000; --soft: #333; --paper: #fff; --wash: #fff; --line: #666; --link: #000; } html { font-size: 9.5pt; } body { max-width: none; padding: 0; }
-  .menu, .skip, .contents, details:not([open]) { display: none; } main { border: 0; outline: 0; } .title { border: 2px solid #000; } .body { padding: 0; } a { text-decoration: none; }
+  .menu, .skip, .contents, details:not([open], .topic) { display: none; } main { border: 0; outline: 0; } .title { border: 2px solid #000; } .body { padding: 0; } a { text-decoration: none; }
   .wide { overflow: visible; } table { width: 100%; font-size: 8pt; } th, td { padding: .15rem .35rem; overflow-wrap: anywhere; } td math[display="block"] { font-size: 8pt; } .schedule table { font-size: 7pt; } .schedule th, .schedule td { padding: .15rem .3rem; overflow-wrap: break-word; } thead { display: table-header-group; } tr, figure, svg, .caution { break-inside: avoid; } pre { white-space: pre-wrap; } p, li { orphans: 2; widows: 2; } }
 `;
