@@ -106,6 +106,8 @@ describe.each(WHERE)("from a %s", (where) => {
     await open("index.html", where);
     await page.getByRole("link", { name: "Over-stage text banner" }).click();
     expect(await page.getByRole("heading", { level: 1 }).textContent()).toBe("Over-stage text banner");
+    // Topics whose checks all hold are told in a line, and open on asking.
+    await page.locator("details.topic > summary", { hasText: "Power" }).click();
     await page.getByRole("link", { name: "power.circuit-load" }).first().click();
     expect(await page.getByRole("heading", { level: 1 }).textContent()).toBe("power.circuit-load");
   });
