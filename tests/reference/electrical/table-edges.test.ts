@@ -62,6 +62,20 @@ describe("what stands when nothing is written", () => {
     printed: 30,
   });
   reference({
+    name: "12 AWG building wire, 20 A: as it stands, four together, at 31 °C, at 40 °C, and four at 40 °C",
+    source: "NEC Tables 310.16, 310.15(B)(1), 310.15(C)(1): 20 × 0.80, × 0.91, × 0.82, × 0.80 × 0.82",
+    basis: "arithmetic",
+    got: () =>
+      [
+        { conductors: 3, ambient: 30 },
+        { conductors: 4 },
+        { ambient: 31 },
+        { ambient: 40 },
+        { conductors: 4, ambient: 40 },
+      ].map((service) => value(buildingAmpacity(gauge(12), 60, service)) as number),
+    printed: [20, 16, 18.2, 16.4, 13.12],
+  });
+  reference({
     name: "portable cable is read in the 60 °C column, and 8 AWG has no row there",
     source: "NEC Table 400.5(A)(2); cords are 60 °C unless marked: EC&M Code Q&A, 19 Aug 2015",
     basis: "published",
