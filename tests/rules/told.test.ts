@@ -596,6 +596,57 @@ const cases: readonly Case[] = [
     front: `${face(1)}\ndata: {processor: {part: processor-4}, chains: {D1: {port: 1, feed: {part: cat6-solid, length: 30 m}, jumper: {part: data-jumper, length: 0.9 m}, panels: banner A1}}}`,
     tells: ["holds: The feed of chain D1 is 30 m long; it carries 100 m."],
   },
+  {
+    name: "a wall needs no second suspension",
+    rule: "rigging.secondary",
+    front: `${face(2, 2, "wall")}\nrigging: {over-people: true}`,
+    tells: [],
+  },
+  {
+    name: "nobody is below",
+    rule: "rigging.secondary",
+    front: `${face(2)}\nrigging: {over-people: false, bars: {header: {length: 2 m}}}`,
+    tells: [],
+  },
+  {
+    name: "a bar over people, whatever it carries",
+    rule: "rigging.secondary",
+    front: `${face(2, 2, "wall")}\nrigging: {over-people: true, bars: {header: {length: 2 m}}}`,
+    tells: ["open: No second suspension is written down."],
+  },
+  {
+    name: "a flown face over people, its bar not drawn yet",
+    rule: "rigging.secondary",
+    front: `${face(2)}\nrigging: {over-people: true}`,
+    tells: ["open: No second suspension is written down."],
+  },
+  {
+    name: "no hang has no design factor",
+    rule: "rigging.design-factor",
+    front: `${face(2)}\nrigging: {bars: {header: {length: 2 m}}}`,
+    tells: [],
+  },
+  {
+    name: "a hang, and nobody told who is below",
+    rule: "rigging.design-factor",
+    front: `${face(2)}\nrigging: {bars: {header: {length: 2 m, hangs: {H1: {at: 1 m}}}}}`,
+    tells: ["open: Whether people are below is not written down, so the design factor is not known."],
+  },
+  {
+    name: "a lot nobody bought",
+    rule: "panels.stock",
+    front: `on-site: 2027-03-05 to 2027-03-08\n${face(2, 1, "flown", ", lot: lot-9999, spares: 0")}`,
+    tells: ["open: The lot lot-9999 is not in the stock list."],
+  },
+  {
+    name: "a column of each bar",
+    rule: "rigging.bar-covers",
+    front: `${face(2)}\nrigging: {bars: {header: {section: pipe-1.5-std, length: 1.1 m, carries: {face: banner, from: 0 m}}}}`,
+    tells: [
+      "holds: Every column of face banner hangs from a bar.",
+      "holds: Face banner ends 1 m from the left end of bar header, which is 1.1 m long.",
+    ],
+  },
 ];
 
 describe("what a rule tells", () => {
