@@ -647,6 +647,18 @@ const cases: readonly Case[] = [
       "holds: Face banner ends 1 m from the left end of bar header, which is 1.1 m long.",
     ],
   },
+  {
+    name: "all are fed, whatever another run says",
+    rule: "power.fed-once",
+    front: `${face(2)}\npower: {runs: {P1: {panels: banner A1..A2}, P2: {feed: {length: 3 m}}}}`,
+    tells: ["holds: Every panel of face banner is powered once."],
+  },
+  {
+    name: "all have data, whatever another chain says",
+    rule: "data.fed-once",
+    front: `${face(2)}\ndata: {chains: {D1: {panels: banner A1..A2}, D2: {port: 2}}}`,
+    tells: ["holds: Every panel of face banner is sent data once."],
+  },
 ];
 
 describe("what a rule tells", () => {
