@@ -665,3 +665,27 @@ describe("what a rule tells", () => {
   for (const { name, rule, front, body, tells } of cases)
     test(`${rule}: ${name}`, () => expect(told(rule, front, body)).toEqual(tells));
 });
+
+describe("which design factor is asked for", () => {
+  // US practice by the rule's settings: 8 over people, 5 with nobody below; half the WLL only where the house says so.
+  const hung = (over: boolean): string =>
+    `${face(4)}
+rigging:
+  over-people: ${over}
+  bars:
+    header:
+      section: pipe-1.5-std
+      length: 2.4 m
+      carries: {face: banner, from: 200 mm}
+      hangs:
+        H1: {at: 300 mm, assembly: [wire-rope-1-4]}
+        H2: {at: 2.1 m, assembly: [wire-rope-1-4]}`;
+  test.each([
+    [true, "8 times is the least over people."],
+    [false, "5 times is the least."],
+  ])("people below: %s", (over, words) => {
+    const all = told("rigging.design-factor", hung(over));
+    expect(all).toHaveLength(2);
+    for (const each of all) expect(each).toContain(words);
+  });
+});
