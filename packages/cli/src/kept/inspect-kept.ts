@@ -48,8 +48,10 @@ export async function inspectKept(
   const kept = given && canBeKept(rules, options) ? given : undefined;
   const documents = await withOutlines(files, given);
   const key = kept && frameKey(files, kept.edition, options.today);
-  const frame = ((key && kept?.entries.get(key)) ?? frameOf(files, rules, options)) as InspectionRecord;
-  if (key) kept?.entries.set(key, frame);
+  const framed = key === undefined ? undefined : (kept?.entries.get(key) as InspectionRecord | undefined);
+  const frame = framed ?? frameOf(files, rules, options);
+  // Only what is new is put there: a shelf nothing was added to is not written anew.
+  if (key !== undefined && !framed) kept?.entries.set(key, frame);
   const outlines = documents.flatMap(({ outline }) => (outline ? [outline] : []));
   const shared = sharedBy([...outlines, ...(files.others ?? [])]);
   const keyOf = (file: NamedFile): string | undefined =>
