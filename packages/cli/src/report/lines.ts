@@ -6,13 +6,18 @@ const CONTROLS = /[\p{Cc}\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu;
 /** An author's text as one harmless line. */
 export const plain = (text: string): string => text.replace(/\s+/gu, " ").replace(CONTROLS, "\ufffd").trim();
 
+const PLAINEST = /^[ -~]*$/u;
+
+/** Columns a text takes. Most of a report is ASCII, where looking at every character is time for nothing. */
+const widthOf = (text: string): number => (PLAINEST.test(text) ? text.length : stringWidth(text));
+
 /** Breaks a text at spaces so that each line fits `width` columns; a longer word stands on a line of its own. */
 export function wrap(text: string, width: number): readonly string[] {
   const lines: string[] = [];
   let line = "";
   for (const word of plain(text).split(" ")) {
     const longer = line === "" ? word : `${line} ${word}`;
-    if (line !== "" && stringWidth(longer) > width) {
+    if (line !== "" && widthOf(longer) > width) {
       lines.push(line);
       line = word;
     } else line = longer;
@@ -21,7 +26,7 @@ export function wrap(text: string, width: number): readonly string[] {
 }
 
 /** Adds spaces up to `width` columns. */
-export const pad = (text: string, width: number): string => text + " ".repeat(Math.max(0, width - stringWidth(text)));
+export const pad = (text: string, width: number): string => text + " ".repeat(Math.max(0, width - widthOf(text)));
 
 /** A label and a text, the lines after the first under the text. */
 export function labelled(
