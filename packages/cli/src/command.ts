@@ -7,7 +7,10 @@ import { ofProcess } from "./surroundings.js";
 // A reader that has seen enough (a pager, `head`) closes the pipe; that is no fault of the inspection.
 for (const stream of [process.stdout, process.stderr]) {
   stream.on("error", (error: NodeJS.ErrnoException) => {
-    if (error.code !== "EPIPE") throw error;
+    if (error.code === "EPIPE") return;
+    // What was asked for did not arrive, whatever it came to.
+    process.stderr.write(`plumbmark: The output cannot be written (${error.code}).\nMake room where it goes to.\n`);
+    process.exit(2);
   });
 }
 

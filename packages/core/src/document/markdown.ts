@@ -3,12 +3,17 @@ import remarkFrontmatter from "remark-frontmatter";
 import remarkGfm from "remark-gfm";
 import remarkParse from "remark-parse";
 import { unified } from "unified";
+import { frontMatterOf } from "./front-matter.js";
+import type { Mistake } from "./mistake.js";
 import type { Place } from "./place.js";
+import { tooDeep } from "./too-deep.js";
 
 /** A Markdown file taken apart: where its front matter stands, and the tree of its body. */
 export interface Markdown {
   readonly text: string;
   readonly tree: Root;
+  /** Why the body was not read. */
+  readonly refused?: Mistake;
   /** Offsets of the YAML between the fences; undefined without front matter. */
   readonly frontMatter?: { readonly from: number; readonly to: number };
 }
@@ -16,7 +21,20 @@ export interface Markdown {
 const processor = unified().use(remarkParse).use(remarkFrontmatter, ["yaml"]).use(remarkGfm);
 
 export function readMarkdown(text: string): Markdown {
-  const tree = processor.parse(text) as Root;
+  const refused = tooDeep(text);
+  if (!refused) return readTree(text, text);
+  // The front matter is read all the same.
+  return { ...readTree(text, text.slice(0, frontMatterEnd(text))), refused };
+}
+
+/** Just behind the closing fence; the beginning without front matter. */
+const frontMatterEnd = (text: string): number => {
+  const place = frontMatterOf(text);
+  return place ? text.indexOf("---", place.to) + 3 : 0;
+};
+
+function readTree(text: string, read: string): Markdown {
+  const tree = processor.parse(read) as Root;
   const first = tree.children[0];
   if (first?.type !== "yaml") return { text, tree };
   const from = text.indexOf("\n", first.position?.start.offset ?? 0) + 1;

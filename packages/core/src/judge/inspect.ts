@@ -87,7 +87,7 @@ export function buildOf(
     promises: context.promises,
     rules: context.rules ?? [],
     findings: new Map(),
-    mistakes: [...placed.mistakes, ...shape, ...unread],
+    mistakes: [...placed.mistakes, ...shape, ...unread, ...(opened.markdown.refused ? [opened.markdown.refused] : [])],
   });
   return { build, mistakes: build.mistakes };
 }
