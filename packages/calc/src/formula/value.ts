@@ -105,7 +105,11 @@ export const given = <const K extends Kind>(value: number, kind: K): Known<K> =>
 export function gapsOf(values: readonly Value[]): readonly Gap[] {
   const seen = new Map<string, Gap>();
   for (const value of values)
-    if (!value.known) for (const gap of value.gaps) seen.set(`${gap.path}\u0000${gap.what}`, gap);
+    if (!value.known) {
+      // A missing value that names no gap is missing all the same: it must never be taken for one that is known.
+      const gaps = value.gaps.length > 0 ? value.gaps : [{ path: "", what: `${value.kind} it needs` }];
+      for (const gap of gaps) seen.set(`${gap.path}\u0000${gap.what}`, gap);
+    }
   return [...seen.values()];
 }
 

@@ -72,6 +72,9 @@ function piece(text: string): Piece | undefined {
 const fold = (text: string): string =>
   text.replaceAll("²", "2").replaceAll("³", "3").replaceAll("⁴", "4").replaceAll("·", ".").replace(/\s+/gu, " ").trim();
 
+/** `MV` is a million volts and no slip for `mV`: a prefix is not guessed. `MM` can only mean millimetres. */
+const isOtherPrefix = (unit: Unit, name: string): boolean => /^m(?:A|V|W|Ω)/u.test(unit.print) && name.startsWith("M");
+
 function unitNamed(spelling: string, wanted: readonly Kind[]): Unit | undefined {
   const name = fold(spelling);
   const candidates = units.filter((unit) => wanted.includes(unit.kind));
@@ -84,7 +87,8 @@ function unitNamed(spelling: string, wanted: readonly Kind[]): Unit | undefined 
   const loose = candidates.filter((unit) =>
     [unit.print, ...unit.spellings].some((other) => fold(other).toLowerCase() === lower),
   );
-  return loose.length === 1 ? loose[0] : undefined;
+  const [only] = loose;
+  return loose.length === 1 && only && !isOtherPrefix(only, name) ? only : undefined;
 }
 
 const CONDUCTOR = /^\s*(?:#\s*)?(\d+(?:\/0)?)\s*(?:AWG|awg)\s*$/u;
