@@ -70,9 +70,16 @@ export function stayOf(written: Data | undefined): Stay | undefined {
   return match?.[1] ? { from } : { from, to: to ?? from };
 }
 
+/** More of anything than this is a slip, which the schema tells; a sum of such numbers would be none. */
+const MOST = 1_000_000;
+
+/** A whole number of things, nought among them; anything else is not known. */
+const countOf = (written: Data | undefined): number | undefined =>
+  typeof written === "number" && Number.isInteger(written) && written >= 0 && written <= MOST ? written : undefined;
+
 function panelsOf(face: Mapping): number | undefined {
-  const [columns, rows] = [face.columns, face.rows];
-  if (typeof columns !== "number" || typeof rows !== "number") return undefined;
+  const [columns, rows] = [countOf(face.columns), countOf(face.rows)];
+  if (columns === undefined || rows === undefined) return undefined;
   const omitted = new Set<string>();
   for (const text of Array.isArray(face.omit) ? (face.omit as readonly Data[]) : []) {
     const read = readCells(typeof text === "string" ? text : "");
@@ -85,11 +92,9 @@ function panelsOf(face: Mapping): number | undefined {
 /** A lot by name gives all panels and spares; a list of lots says how many come out of each, spares among them. */
 function lotsOf(face: Mapping): readonly (readonly [string, number | undefined])[] {
   if (typeof face.lot !== "string")
-    return Object.entries(mapping(face.lot)).map(
-      ([lot, count]) => [lot, typeof count === "number" ? count : undefined] as const,
-    );
-  const panels = panelsOf(face);
-  return [[face.lot, panels === undefined || typeof face.spares !== "number" ? undefined : panels + face.spares]];
+    return Object.entries(mapping(face.lot)).map(([lot, count]) => [lot, countOf(count)] as const);
+  const [panels, spares] = [panelsOf(face), countOf(face.spares)];
+  return [[face.lot, panels === undefined || spares === undefined ? undefined : panels + spares]];
 }
 
 /** What one document promises out of the stock. */
