@@ -1,4 +1,5 @@
 import { atMost, rule } from "@plumbmark/kit";
+import { pushOf, pushSettings } from "../notional-push.js";
 
 export default rule({
   id: "rigging.deck-load",
@@ -9,22 +10,10 @@ export default rule({
     "Everything that stands on the footprint against the deck rating, and the heaviest foot under the notional push against its rating under one foot. Feet stand in two rows of as many, at the edges of the base, and the weight where the distances of panels, base and ballast put it; along a row all feet bear alike. Of more rows, or rows that are not alike, the check is open.",
   sources: ["part", "statics", "messe-stand-building", "ibc-1607.13"],
   settings: {
-    push: {
-      us: 239.4,
-      iec: 125,
-      stricter: "more",
-      describe:
-        "notional push in pascals up to 4 m: 239.4 is the building code's 5 lb/ft², 125 the trade fairs' 0.125 kN/m²",
-    },
-    "push-above": {
-      us: 239.4,
-      iec: 63,
-      stricter: "more",
-      describe: "the same above 4 m: the building code's 239.4 stays, the trade fairs' falls to 63",
-    },
+    ...pushSettings,
   },
   *checks({ build, settings }) {
-    const push = { low: Number(settings.push), high: Number(settings["push-above"]) };
+    const push = pushOf(settings);
     for (const { stand, label, name } of build.faces)
       if (stand) {
         yield atMost(stand, {

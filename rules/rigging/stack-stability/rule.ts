@@ -1,5 +1,6 @@
-import { type Known, printer, tabled } from "@plumbmark/calc";
+import { type Known, leastOverturningFactor, printer, tabled } from "@plumbmark/calc";
 import { atLeast, type Build, type RawCheck, rule } from "@plumbmark/kit";
+import { pushOf, pushSettings } from "../notional-push.js";
 
 type Stand = NonNullable<Build["faces"][number]["stand"]>;
 type Push = Parameters<Stand["overturning"]>[0];
@@ -38,23 +39,16 @@ export default rule({
     "The moment of panels, base and ballast about each edge of the base, the toe and the one behind, against the moment of a horizontal push on the whole face from the floor up. Half the depth of the base counts for the base itself; panels and ballast count where they are written. What the face is tied to is not counted, and whether it slides is not judged.",
   sources: ["messe-stand-building", "ibc-1607.13", "overturning-1.5"],
   settings: {
-    push: {
-      us: 239.4,
-      iec: 125,
+    ...pushSettings,
+    factor: {
+      us: leastOverturningFactor,
+      iec: leastOverturningFactor,
       stricter: "more",
-      describe:
-        "notional push in pascals up to 4 m: 239.4 is the building code's 5 lb/ft², 125 the trade fairs' 0.125 kN/m²",
+      describe: "least factor against overturning",
     },
-    "push-above": {
-      us: 239.4,
-      iec: 63,
-      stricter: "more",
-      describe: "the same above 4 m: the building code's 239.4 stays, the trade fairs' falls to 63",
-    },
-    factor: { us: 1.5, iec: 1.5, stricter: "more", describe: "least factor against overturning" },
   },
   *checks({ build, settings }) {
-    const push = { low: Number(settings.push), high: Number(settings["push-above"]) };
+    const push = pushOf(settings);
     for (const { stand, label } of build.faces)
       if (stand) yield* ofStand(stand, label, push, Number(settings.factor), build);
   },

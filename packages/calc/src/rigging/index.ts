@@ -21,4 +21,5 @@ export * from "./section/stress.js";
 export * from "./section/table.js";
 export * from "./section/tube.js";
 export * from "./stack/deck.js";
+export * from "./stack/push.js";
 export * from "./stack/stack.js";

@@ -6,12 +6,27 @@ import { chain80, slingColours, slingModes } from "../../rigging/hardware/slings
 import { headRoom } from "../../rigging/lift/head-room.js";
 import { frequencyRows, liftingHours, loadConstant } from "../../rigging/lift/niosh.js";
 import { designRows, nominalRows, sections, tubeRows } from "../../rigging/section/table.js";
+import { leastOverturningFactor, notionalPush } from "../../rigging/stack/push.js";
 import type { Table } from "../table.js";
 
 const pipe =
   "NPS, outside in, wall in, lb/ft, area in², I in⁴, S in³, Z in³, and whether all of the row was seen in print";
 
 export const riggingTables: readonly Table[] = [
+  {
+    id: "rigging.notional-push",
+    title: "Notional push on a standing face",
+    holds: "Pa by practice, up to 4 m and above",
+    sources: ["ibc-1607.13", "messe-stand-building"],
+    data: notionalPush,
+  },
+  {
+    id: "rigging.overturning-factor",
+    title: "Least factor against overturning",
+    holds: "a factor",
+    sources: ["overturning-1.5"],
+    data: leastOverturningFactor,
+  },
   { id: "rigging.gravity", title: "Standard gravity", holds: "m/s²", sources: ["ucum-2.2"], data: GRAVITY },
   {
     id: "rigging.pipe-design",

@@ -1,23 +1,20 @@
-import { greatestOf } from "@plumbmark/calc";
+import { greatestOf, leastOverturningFactor, notionalPush } from "@plumbmark/calc";
 import type { Build } from "../build.js";
 import type { Push } from "../stand.js";
 import { type Entry, under } from "./entries.js";
 import { settingOf } from "./setting.js";
 
-/** Push of the rule rigging.stack-stability where the house standard sets none: pascals up to 4 m, and above. */
-const PUSH = { us: { low: 239.4, high: 239.4 }, iec: { low: 125, high: 63 } } as const;
-const FACTOR = 1.5;
-
+/** The push the house standard sets for the rule, or else that of the practice. */
 const pushOf = (build: Build, rule: string): Push => ({
-  low: settingOf(build, rule, "push") ?? PUSH[build.practice].low,
-  high: settingOf(build, rule, "push-above") ?? PUSH[build.practice].high,
+  low: settingOf(build, rule, "push") ?? notionalPush[build.practice].low,
+  high: settingOf(build, rule, "push-above") ?? notionalPush[build.practice].high,
 });
 
 export const standValues = (build: Build): readonly Entry[] =>
   build.faces.flatMap(({ stand }) => {
     if (!stand) return [];
     const push = pushOf(build, "rigging.stack-stability");
-    const factor = settingOf(build, "rigging.stack-stability", "factor") ?? FACTOR;
+    const factor = settingOf(build, "rigging.stack-stability", "factor") ?? leastOverturningFactor;
     return under(stand.path, {
       mass: stand.mass,
       overturning: stand.overturning(push),
