@@ -11,10 +11,10 @@ import { marginText } from "./words.js";
 
 const COLUMNS: readonly Column[] = [
   { title: "Build" },
+  { title: "Verdict" },
   { title: "Sheet" },
   { title: "Rev.", align: "right" },
   { title: "Status" },
-  { title: "Verdict" },
   { title: "On site" },
   { title: "Weight", align: "right" },
   { title: "Power", align: "right" },
@@ -36,10 +36,10 @@ const row = (document: Published, site: Site): readonly Content[] => {
   const { entry, page, title, number, build, print } = document;
   return [
     h("a", { href: page }, title),
+    verdictState(entry),
     number,
     entry.revision === undefined ? "–" : String(entry.revision),
     h("span", { class: "whole" }, entry.status ?? "–"),
-    verdictState(entry.verdict),
     build?.reader.text("on-site") ?? "–",
     figure(build && weightOf(build), print),
     figure(build && powerOf(build), print),

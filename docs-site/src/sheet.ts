@@ -12,7 +12,7 @@ const cellsOf = ({ entry, build }: Published): Cells => {
   return [
     ["Revision", entry.revision === undefined ? "–" : String(entry.revision)],
     ["Status", entry.status ?? "–"],
-    ["Verdict", verdictState(entry.verdict)],
+    ["Verdict", verdictState(entry)],
     ...(build
       ? ([
           ["Venue", text("venue")],
@@ -26,16 +26,16 @@ const cellsOf = ({ entry, build }: Published): Cells => {
   ];
 };
 
-const summary = ({ entry: { counts, verdict, status } }: Published): Content => [
+const summary = ({ entry }: Published): Content => [
   h("p", { class: "counts" }, [
-    verdictState(verdict),
-    h("span", `${counts.checks} checks`),
+    verdictState(entry),
+    h("span", `${entry.counts.checks} checks`),
     ...(["holds", "fails", "open", "waived"] as const).flatMap((outcome) => [
-      countState(outcome, counts[outcome]),
+      countState(outcome, entry.counts[outcome]),
       " ",
     ]),
   ]),
-  status === "draft" ? h("p", "This is a draft: open checks do not count yet. Do not build from it.") : undefined,
+  entry.status === "draft" ? h("p", "This is a draft: open checks do not count yet. Do not build from it.") : undefined,
 ];
 
 const contents = (parts: readonly { readonly id: string; readonly title: string }[]) =>

@@ -20,5 +20,10 @@ export const countState = (outcome: Outcome, count: number) =>
     `${count} ${count === 1 && outcome === "fails" ? "fails" : count === 1 && outcome === "holds" ? "holds" : WORDS[outcome]}`,
   );
 
-export const verdictState = (verdict: DocumentEntry["verdict"]) =>
-  verdict === "ready" ? state(["holds", "verdict"], "Ready") : state(["fails", "shall", "verdict"], "Not ready");
+/** A draft that is ready has open checks nobody counted: it must not look like one that may be built. */
+export function verdictState({ verdict, status, counts }: DocumentEntry) {
+  if (verdict === "not ready") return state(["fails", "shall", "verdict"], "Not ready");
+  return status === "draft" && counts.open > 0
+    ? state(["open", "verdict"], "Ready as a draft")
+    : state(["holds", "verdict"], "Ready");
+}
