@@ -1,5 +1,5 @@
 import type { Root } from "mdast";
-import { type Place, START } from "./place.js";
+import { type Place, type Positioned, placeOfNode } from "./place.js";
 
 /** A link or an image of the body that leads to a file or a heading, not to another host and not to a value. */
 export interface LocalLink {
@@ -11,24 +11,18 @@ const LEAVES = /^(?:[a-z][a-z0-9+.-]*:|\/\/)/iu;
 
 export function localLinksOf(tree: Root): readonly LocalLink[] {
   const links: LocalLink[] = [];
-  const visit = (node: {
-    readonly type: string;
-    readonly url?: string;
-    readonly position?: { start: { line: number; column: number }; end: { line: number; column: number } };
-    readonly children?: readonly { type: string }[];
-  }): void => {
-    const { type, url, position } = node;
+  const visit = (
+    node: Positioned & {
+      readonly type: string;
+      readonly url?: string;
+      readonly children?: readonly { type: string }[];
+    },
+  ): void => {
+    const { type, url } = node;
     if ((type === "link" || type === "image" || type === "definition") && url !== undefined && !LEAVES.test(url))
       links.push({
         url,
-        place: position
-          ? {
-              line: position.start.line,
-              column: position.start.column,
-              endLine: position.end.line,
-              endColumn: position.end.column,
-            }
-          : START,
+        place: placeOfNode(node),
       });
     for (const child of node.children ?? []) visit(child);
   };

@@ -5,7 +5,7 @@ import remarkParse from "remark-parse";
 import { unified } from "unified";
 import { frontMatterOf } from "./front-matter.js";
 import type { Mistake } from "./mistake.js";
-import type { Place } from "./place.js";
+import { type Place, placeOfNode } from "./place.js";
 import { tooDeep } from "./too-deep.js";
 
 /** A Markdown file taken apart: where its front matter stands, and the tree of its body. */
@@ -54,13 +54,6 @@ export interface Section {
   readonly content: readonly RootContent[];
 }
 
-const placeOf = (node: RootContent): Place => ({
-  line: node.position?.start.line ?? 1,
-  column: node.position?.start.column ?? 1,
-  endLine: node.position?.end.line ?? 1,
-  endColumn: node.position?.end.column ?? 1,
-});
-
 /** Headings of the body with what stands below each; a section that is divided further is not empty. */
 export function sectionsOf(tree: Root): readonly Section[] {
   const sections: { title: string; place: Place; content: RootContent[]; depth: number }[] = [];
@@ -70,7 +63,7 @@ export function sectionsOf(tree: Root): readonly Section[] {
       for (const section of open) section.content.push(node);
       continue;
     }
-    const section = { title: plainText(node).trim(), place: placeOf(node), content: [], depth: node.depth };
+    const section = { title: plainText(node).trim(), place: placeOfNode(node), content: [], depth: node.depth };
     sections.push(section);
     open = [...open.filter(({ depth }) => depth < node.depth), section];
   }

@@ -8,6 +8,27 @@ export interface Place {
 
 export const START: Place = { line: 1, column: 1, endLine: 1, endColumn: 1 };
 
+interface Point {
+  readonly line: number;
+  readonly column: number;
+}
+
+/** A node of the Markdown: one that was not read but made has no position. */
+export interface Positioned {
+  readonly position?: { readonly start: Point; readonly end: Point } | undefined;
+}
+
+/** Where a node stands; the file's start for one without a position. */
+export const placeOfNode = ({ position }: Positioned): Place =>
+  position
+    ? {
+        line: position.start.line,
+        column: position.start.column,
+        endLine: position.end.line,
+        endColumn: position.end.column,
+      }
+    : START;
+
 /** Turns offsets of a text into places. A line ends with a line feed, a carriage return or both, as in CommonMark 2.1. */
 export function placer(text: string): (from: number, to: number) => Place {
   const starts = [0];

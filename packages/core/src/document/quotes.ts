@@ -1,6 +1,6 @@
 import type { Link, Root } from "mdast";
 import { plainText } from "./markdown.js";
-import { type Place, START } from "./place.js";
+import { type Place, type Positioned, placeOfNode } from "./place.js";
 
 /** A figure quoted in the prose: `[186 lb](calc:faces.banner.mass)`. */
 export interface Quote {
@@ -12,18 +12,12 @@ export interface Quote {
 
 export function quotesOf(tree: Root): readonly Quote[] {
   const quotes: Quote[] = [];
-  const visit = (node: { readonly type: string; readonly children?: readonly { type: string }[] }): void => {
+  const visit = (
+    node: Positioned & { readonly type: string; readonly children?: readonly { type: string }[] },
+  ): void => {
     if (node.type === "link" && (node as Link).url.startsWith("calc:")) {
-      const { position } = node as Link;
-      const place: Place = position
-        ? {
-            line: position.start.line,
-            column: position.start.column,
-            endLine: position.end.line,
-            endColumn: position.end.column,
-          }
-        : START;
-      quotes.push({ text: plainText(node), of: (node as Link).url.slice("calc:".length), place });
+      const { url } = node as Link;
+      quotes.push({ text: plainText(node), of: url.slice("calc:".length), place: placeOfNode(node) });
     }
     for (const child of node.children ?? []) visit(child);
   };
