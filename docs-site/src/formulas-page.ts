@@ -3,8 +3,8 @@ import { h } from "hastscript";
 import { anchor } from "./anchor.js";
 import { formulaMath, symbolMath } from "./math/mathml.js";
 import type { Content, Page } from "./page.js";
-import { registerTable } from "./register-table.js";
 import { sourceAnchor } from "./sources-page.js";
+import { table } from "./table.js";
 
 const number = (value: number): string => String(Number(value.toPrecision(9)));
 
@@ -80,13 +80,13 @@ export function formulasPage({ formulas, methods }: Register): Page {
       "p",
       "Every formula can be redone on a pocket calculator. Examples are in the units the values are kept in, and every one is run by the tests.",
     ),
-    registerTable(
+    table(
       "Formulas",
       ["Formula", "Expression", "Inputs", "Holds for", "Worked example", "Source"],
       formulas.map(formulaRow),
     ),
     h("p", "Methods read a table, solve a beam or a timing, or decide a condition."),
-    registerTable("Methods", ["Method", "Units", "Holds for", "Worked example", "Source"], methods.map(methodRow)),
+    table("Methods", ["Method", "Units", "Holds for", "Worked example", "Source"], methods.map(methodRow)),
   ];
   return { path: "formulas.html", title: "Formulas", number: "0.5", content };
 }

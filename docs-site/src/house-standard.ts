@@ -15,7 +15,6 @@ import type { Stated } from "./stated.js";
 import { table } from "./table.js";
 
 const PATH = "house-standard.html";
-const columns = (...titles: readonly string[]) => titles.map((title) => ({ title }));
 
 const link = (site: Site, id: string) => h("a", { href: rulesFrom(site, PATH)(id) ?? "" }, h("code", id));
 
@@ -27,7 +26,7 @@ const list = (items: readonly Content[], none: string): Content =>
         items.map((item) => h("li", item as string)),
       );
 
-const DIFFERENCES = columns("Rule", "What", "In force", "Set in");
+const DIFFERENCES = ["Rule", "What", "In force", "Set in"];
 
 const isSet = ({ from }: ListedValue<unknown>): boolean => from.from === "standard";
 
@@ -83,7 +82,7 @@ export function houseStandardPage(site: Site): Page {
     ...standards.folders.map((each) => ofFolder(site, each)),
     h("h2", "Rules of the house"),
     ownRules.length > 0
-      ? table("Rules of the house", columns("Rule", "Level", "It states"), ownRules.map(inForceRow(site)))
+      ? table("Rules of the house", ["Rule", "Level", "It states"], ownRules.map(inForceRow(site)))
       : h("p", "None."),
     h("h2", "Plugins"),
     list(
@@ -93,7 +92,7 @@ export function houseStandardPage(site: Site): Page {
     h("h2", "Sections every build document has"),
     list(standard.sections, "None is asked for."),
     h("h2", "Every rule and its level"),
-    table("Rules in force", columns("Rule", "Level", "It states"), site.rules.map(inForceRow(site))),
+    table("Rules in force", ["Rule", "Level", "It states"], site.rules.map(inForceRow(site))),
   ];
   return { path: PATH, title: "House standard", number: "0.3", cells: [["Practice", standard.practice]], content };
 }

@@ -2,8 +2,8 @@ import type { Data, Part } from "@plumbmark/core";
 import { h } from "hastscript";
 import type { Published } from "./documents.js";
 import type { Content, Page } from "./page.js";
-import { registerTable } from "./register-table.js";
 import type { Site } from "./site.js";
+import { table } from "./table.js";
 
 /** The parts of the catalogue by kind and name. */
 export const partsOf = ({ inspection }: Site): readonly Part[] =>
@@ -63,7 +63,7 @@ export function partsPage(site: Site): Page {
     number: "0.7",
     content: [
       h("p", `${rows.length} parts are in the catalogue.`),
-      registerTable("Parts", ["Part", "Kind", "What is written of it", "File", "On sheets"], rows),
+      table("Parts", ["Part", "Kind", "What is written of it", "File", "On sheets"], rows),
     ],
   };
 }

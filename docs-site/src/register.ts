@@ -10,15 +10,15 @@ import { togetherOf } from "./together.js";
 import { marginText } from "./words.js";
 
 const COLUMNS: readonly Column[] = [
-  { title: "Build" },
-  { title: "Verdict" },
-  { title: "Sheet" },
+  "Build",
+  "Verdict",
+  "Sheet",
   { title: "Rev.", align: "right" },
-  { title: "Status" },
-  { title: "On site" },
+  "Status",
+  "On site",
   { title: "Weight", align: "right" },
   { title: "Power", align: "right" },
-  { title: "Worst margin" },
+  "Worst margin",
 ];
 
 const figure = (value: Value | undefined, print: Print): Content =>

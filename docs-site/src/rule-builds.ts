@@ -29,7 +29,7 @@ export function ruleBuilds(id: string, path: string, site: Site): Content {
     h("p", `${good.length} meet it, ${bad.length} ${bad.length === 1 ? "does" : "do"} not.`),
     table(
       "Builds of this repository",
-      [{ title: "Build" }, { title: "Meets it" }, { title: "Checks" }],
+      ["Build", "Meets it", "Checks"],
       [...bad, ...good.slice(0, MOST)].map((each) => [
         h("a", { href: linkTo(path, each.document.page) }, each.document.title),
         meets(each) ? "yes" : "no",

@@ -23,7 +23,7 @@ export const ownText = (own: Own, key: string): string | undefined =>
       ? own[key].join(", ")
       : String(own[key]);
 
-const COLUMNS = ["Setting", "Meaning", "Default, us", "Default, iec", "In force"].map((title) => ({ title }));
+const COLUMNS = ["Setting", "Meaning", "Default, us", "Default, iec", "In force"];
 
 /** The settings of a rule: what they mean, their defaults, and what is in force here. */
 export function settingsTable({ settings = {} }: Stated, own: Own, practice: "us" | "iec"): Content {

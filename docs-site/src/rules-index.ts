@@ -5,7 +5,7 @@ import { type Stated, topicName, topicOf } from "./stated.js";
 import { table } from "./table.js";
 
 const PATH = "rules/index.html";
-const COLUMNS = ["Rule", "Level", "It states"].map((title) => ({ title }));
+const COLUMNS = ["Rule", "Level", "It states"];
 
 const row = (site: Site) => (rule: Stated) => [
   h("a", { href: linkTo(PATH, site.rulePaths.get(rule.id) ?? "") }, h("code", rule.id)),

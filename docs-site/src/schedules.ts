@@ -14,17 +14,16 @@ import type { ElementContent } from "hast";
 import { h } from "hastscript";
 import type { Published } from "./documents.js";
 import { type Content, linkTo } from "./page.js";
-import { table } from "./table.js";
+import { type Column, table } from "./table.js";
 
 const cell = ({ text, stated }: ScheduleCell): Content => (stated ? text : h("em", text));
 
 /** A schedule as a table of the page; columns that say nothing are left out. */
 function tableOf(full: Table, caption: string): ElementContent {
   const { columns, rows } = withoutEmpty(full);
-  const heads = columns.map((column) => ({
-    title: heading(column),
-    ...(column.numeric ? { align: "right" as const } : {}),
-  }));
+  const heads = columns.map(
+    (column): Column => (column.numeric ? { title: heading(column), align: "right" } : heading(column)),
+  );
   return h("div", { class: "schedule" }, [
     table(
       caption,

@@ -2,7 +2,7 @@ import type { Entry, Register, Source } from "@plumbmark/calc";
 import { h } from "hastscript";
 import { anchor } from "./anchor.js";
 import { type Content, linkTo, type Page } from "./page.js";
-import { registerTable } from "./register-table.js";
+import { table } from "./table.js";
 
 const PATH = "sources.html";
 
@@ -61,7 +61,7 @@ export function sourcesPage({ sources }: Register, rulePaths: ReadonlyMap<string
       h("a", { href: "tables.html" }, "tables"),
       ". The words are ours; the document named decides.",
     ]),
-    registerTable("Sources", ["Document", "What it says", "How it is known", "What rests on it"], rows),
+    table("Sources", ["Document", "What it says", "How it is known", "What rests on it"], rows),
   ];
   return { path: PATH, title: "Sources", number: "0.4", content };
 }

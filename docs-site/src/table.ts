@@ -1,35 +1,24 @@
 import { h } from "hastscript";
 import { type Content, flat } from "./page.js";
 
-export interface Column {
-  readonly title: string;
-  readonly align?: "right";
-}
+/** A column's title; figures stand at its right. */
+export type Column = string | { readonly title: string; readonly align: "right" };
+
+/** A row with an id can be linked. */
+export type Row = readonly Content[] | { readonly id: string; readonly cells: readonly Content[] };
+
+const isPlain = (row: Row): row is readonly Content[] => Array.isArray(row);
 
 /** A table that scrolls by itself where it is wider than the page; the first cell of a row names the row. */
-export function table(caption: string, columns: readonly Column[], rows: readonly (readonly Content[])[]) {
-  const look = (index: number) => (columns[index]?.align === "right" ? { class: "at-right" } : {});
+export function table(caption: string, columns: readonly Column[], rows: readonly Row[]) {
+  const look = (index: number) => (typeof columns[index] === "object" ? { class: "at-right" } : {});
+  const cell = (content: Content, index: number) =>
+    index === 0 ? h("th", { scope: "row" }, flat(content)) : h("td", look(index), flat(content));
+  const line = (row: Row) => (isPlain(row) ? h("tr", row.map(cell)) : h("tr", { id: row.id }, row.cells.map(cell)));
+  const head = columns.map((column, index) =>
+    h("th", { scope: "col", ...look(index) }, typeof column === "string" ? column : column.title),
+  );
   return h("section", { class: "wide", tabIndex: 0, ariaLabel: caption }, [
-    h("table", [
-      h("caption", caption),
-      h(
-        "thead",
-        h(
-          "tr",
-          columns.map(({ title }, index) => h("th", { scope: "col", ...look(index) }, title)),
-        ),
-      ),
-      h(
-        "tbody",
-        rows.map((row) =>
-          h(
-            "tr",
-            row.map((cell, index) =>
-              index === 0 ? h("th", { scope: "row" }, flat(cell)) : h("td", look(index), flat(cell)),
-            ),
-          ),
-        ),
-      ),
-    ]),
+    h("table", [h("caption", caption), h("thead", h("tr", head)), h("tbody", rows.map(line))]),
   ]);
 }

@@ -2,8 +2,8 @@ import { type Register, sourcesOfTable, type Table } from "@plumbmark/calc";
 import { h } from "hastscript";
 import { anchor } from "./anchor.js";
 import type { Content, Page } from "./page.js";
-import { registerTable } from "./register-table.js";
 import { sourceAnchor } from "./sources-page.js";
+import { table } from "./table.js";
 
 const rowsOf = (data: unknown): number =>
   data instanceof Map
@@ -34,7 +34,7 @@ export function tablesPage({ tables }: Register): Page {
       "p",
       "Figures transcribed from standards, handbooks and makers' tables. Every constant of the computation is in one of them.",
     ),
-    registerTable("Tables", ["Table", "What it holds", "Rows", "Sources"], tables.map(row)),
+    table("Tables", ["Table", "What it holds", "Rows", "Sources"], tables.map(row)),
   ];
   return { path: "tables.html", title: "Tables", number: "0.6", content };
 }

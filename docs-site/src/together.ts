@@ -34,15 +34,7 @@ export function togetherOf({ inspection, documents }: Site): Content {
     ...(unknown.length > 0
       ? [h("p", `Cannot be told of ${list(unknown)}: a lot, or a number of panels or spares, is not written down.`)]
       : []),
-    ...(rows.length > 0
-      ? [
-          table(
-            "Cannot stand at the same time",
-            [{ title: "Build" }, { title: "With" }, { title: "Lot that is short" }],
-            rows,
-          ),
-        ]
-      : []),
+    ...(rows.length > 0 ? [table("Cannot stand at the same time", ["Build", "With", "Lot that is short"], rows)] : []),
     h(
       "p",
       h(

@@ -9,11 +9,7 @@ import { table } from "./table.js";
 
 const PATH = "waivers.html";
 
-const COLUMNS = ["Build", "Line", "Rule", "Place", "Because", "Signed by", "Until", "State", "Excuses"].map(
-  (title) => ({
-    title,
-  }),
-);
+const COLUMNS = ["Build", "Line", "Rule", "Place", "Because", "Signed by", "Until", "State", "Excuses"];
 
 /** What asks for work comes first. */
 const ORDER: readonly WaiverEntry["state"][] = ["incomplete", "expired", "unused", "in force"];
