@@ -3,10 +3,10 @@ import { cpSync, mkdirSync, mkdtempSync, readFileSync, realpathSync, rmSync, wri
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { main } from "@plumbmark/cli";
 import type { InspectionRecord } from "@plumbmark/core";
 import { starterRepository } from "@plumbmark/starter";
 import { onTestFinished } from "vitest";
+import { plumbmark, type Told } from "../plumbmark.js";
 
 /** Nothing of the machine's own settings of git may change how a test comes out. */
 export const env = {
@@ -61,25 +61,8 @@ export class Repository {
     this.git("commit", "--quiet", "--no-verify", "--allow-empty", "--message", message);
   }
 
-  async plumbmark(...words: string[]): Promise<{ status: number; out: string; err: string }> {
-    let [out, err] = ["", ""];
-    const status = await main(
-      words,
-      {
-        folder: this.folder,
-        today: "2027-01-01",
-        width: 100,
-        colour: 0,
-        print: (text) => {
-          out += text;
-        },
-        warn: (text) => {
-          err += text;
-        },
-      },
-      "0.0.0",
-    );
-    return { status, out, err };
+  plumbmark(...words: string[]): Promise<Told> {
+    return plumbmark(this.folder, words, { today: "2027-01-01" });
   }
 
   /** Files of the record and their verdicts. */

@@ -5,31 +5,12 @@ import { join } from "node:path";
 import { type Data, type InspectionRecord, validate } from "@plumbmark/core";
 import { starterRepository } from "@plumbmark/starter";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { main } from "./main.js";
+import { plumbmark, type Told } from "../../../tests/plumbmark.js";
 import { ownFile } from "./own-file.js";
 
 let folder: string;
 
-async function plumbmark(...words: readonly string[]) {
-  const told = { status: 0, out: "", err: "" };
-  told.status = await main(
-    words,
-    {
-      folder,
-      today: "2027-01-01",
-      width: 100,
-      colour: 0,
-      print: (text) => {
-        told.out += text;
-      },
-      warn: (text) => {
-        told.err += text;
-      },
-    },
-    "0",
-  );
-  return told;
-}
+const run = (...words: readonly string[]): Promise<Told> => plumbmark(folder, words, { today: "2027-01-01" });
 
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), "plumbmark-collate-"));
@@ -56,7 +37,7 @@ beforeAll(() => {
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 test("records made side by side become one record of the same form", async () => {
-  const { out, status } = await plumbmark("collate", "--as", "json", "records/north.json", "records/south.json");
+  const { out, status } = await run("collate", "--as", "json", "records/north.json", "records/south.json");
   const record = JSON.parse(out) as InspectionRecord;
   const given = { data: record as unknown as Data, places: new Map(), keys: new Map(), mistakes: [] };
   expect(validate("record", given)).toEqual([]);
@@ -75,18 +56,18 @@ test("records made side by side become one record of the same form", async () =>
 });
 
 test("a name two repositories give a build stands against both", async () => {
-  const { out } = await plumbmark("collate", "records/north.json", "records/south.json");
+  const { out } = await run("collate", "records/north.json", "records/south.json");
   expect(out).toContain("south/builds/small-screen.md is called small-screen, too.");
   expect(out).toContain("north/builds/small-screen.md is called small-screen, too.");
-  expect((await plumbmark("collate", "records/south.json")).out).not.toContain("too.");
+  expect((await run("collate", "records/south.json")).out).not.toContain("too.");
 });
 
 test("what is no record is told with its place", async () => {
   writeFileSync(join(folder, "bad.json"), '{\n  "record": 1,\n  oops\n}\n');
   writeFileSync(join(folder, "other.json"), '{\n  "record": 2\n}\n');
-  expect(await plumbmark("collate", "bad.json")).toMatchObject({ status: 2, out: "" });
-  expect((await plumbmark("collate", "bad.json")).err).toContain("bad.json:3:");
-  expect((await plumbmark("collate", "other.json")).err).toMatch(/other\.json:\d+:\d+: this is no record/u);
-  expect((await plumbmark("collate", "none.json")).err).toContain("none.json: The file is not there.");
-  expect((await plumbmark("collate", "records/north.json", "records/north.json")).status).toBe(2);
+  expect(await run("collate", "bad.json")).toMatchObject({ status: 2, out: "" });
+  expect((await run("collate", "bad.json")).err).toContain("bad.json:3:");
+  expect((await run("collate", "other.json")).err).toMatch(/other\.json:\d+:\d+: this is no record/u);
+  expect((await run("collate", "none.json")).err).toContain("none.json: The file is not there.");
+  expect((await run("collate", "records/north.json", "records/north.json")).status).toBe(2);
 });

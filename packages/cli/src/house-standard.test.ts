@@ -5,7 +5,7 @@ import { type InspectionRecord, schemas } from "@plumbmark/core";
 import { starterRepository } from "@plumbmark/starter";
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { main } from "./main.js";
+import { plumbmark, type Told } from "../../../tests/plumbmark.js";
 
 let top: string;
 
@@ -27,23 +27,7 @@ async function put(path: string, text: string): Promise<void> {
   await writeFile(join(top, path), text);
 }
 
-async function run(folder: string, ...words: string[]): Promise<{ status: number; out: string; err: string }> {
-  let [out, err] = ["", ""];
-  const around = {
-    folder: join(top, folder),
-    today: "2026-11-25",
-    width: 100,
-    colour: 0 as const,
-    print: (text: string) => {
-      out += text;
-    },
-    warn: (text: string) => {
-      err += text;
-    },
-  };
-  const status = await main(words, around, "0.0.0");
-  return { status, out, err };
-}
+const run = (folder: string, ...words: string[]): Promise<Told> => plumbmark(join(top, folder), words);
 
 const record = async (folder: string, ...words: string[]): Promise<InspectionRecord> => {
   const { out, err } = await run(folder, "inspect", "--every", "--as", "json", ...words);

@@ -5,7 +5,7 @@ import { type InspectionRecord, schemas } from "@plumbmark/core";
 import { starterRepository } from "@plumbmark/starter";
 import Ajv2020 from "ajv/dist/2020.js";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { main } from "./main.js";
+import { plumbmark, type Told } from "../../../tests/plumbmark.js";
 
 // What is checked here is the contract of the command: exit status 0 ready, 1 not ready, 2 could not be carried out,
 // and a message that says what to do. The figures of an inspection are checked against their sources elsewhere.
@@ -18,27 +18,7 @@ beforeEach(async () => {
 
 afterEach(() => rm(folder, { recursive: true, force: true }));
 
-async function run(...words: string[]): Promise<{ status: number; out: string; err: string }> {
-  let out = "";
-  let err = "";
-  const status = await main(
-    words,
-    {
-      folder,
-      today: "2026-11-25",
-      width: 100,
-      colour: 0,
-      print: (text) => {
-        out += text;
-      },
-      warn: (text) => {
-        err += text;
-      },
-    },
-    "0.0.0",
-  );
-  return { status, out, err };
-}
+const run = (...words: string[]): Promise<Told> => plumbmark(folder, words);
 
 const put = async (path: string, content: string | Uint8Array): Promise<void> => {
   await mkdir(join(folder, path, ".."), { recursive: true });

