@@ -1,5 +1,4 @@
-const INCH = 0.0254;
-const FOOT = 0.3048;
+import { characterHeight } from "./character-height.js";
 
 /** Baseline up to, near distance, least height there: 2010 ADA Standards, Table 703.5.5, inches. */
 export const adaRows = [
@@ -13,11 +12,5 @@ export const adaRows = [
  * both in metres: an eighth of an inch more for each foot beyond the near distance. For changing pictures it is
  * advice. The table begins at 40 in; below that it says nothing and the result is undefined.
  */
-export function adaCharacterHeight(baseline: number, distance: number): number | undefined {
-  const above = baseline / INCH;
-  if (above < 40 - 1e-9 || distance < 0) return undefined;
-  const row = adaRows.find(({ upTo }) => above <= upTo + 1e-9);
-  if (!row) return undefined;
-  const beyond = Math.max(0, distance - row.near * INCH) / FOOT;
-  return (row.least + beyond / 8) * INCH;
-}
+export const adaCharacterHeight = (baseline: number, distance: number): number | undefined =>
+  characterHeight({ rows: adaRows, nearUnit: 0.0254, perFoot: 1 / 8 }, baseline, distance);
