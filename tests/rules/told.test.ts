@@ -44,6 +44,22 @@ const two = (right: string, raster = "1920 x 1080"): string =>
   `faces: {left: {panel: tile-500-p2.9, columns: 1, rows: 6, support: wall}, right: {panel: tile-500-p2.9, columns: 1, rows: 6, support: wall}}
 picture: {raster: ${raster}, at: {left: '0,0', right: ${right}}}`;
 
+// What several cases have in common, so that only what differs stands in each.
+const LEFT = [
+  "holds: Face left reaches 168 px across; the raster has 1,920 px.",
+  "holds: Face left reaches 1,008 px down; the raster has 1,080 px.",
+  "holds: Face left covers no other face.",
+];
+const right = (across: string, down: string): readonly string[] => [
+  `holds: Face right reaches ${across} px across; the raster has 1,920 px.`,
+  `holds: Face right reaches ${down} px down; the raster has 1,080 px.`,
+];
+const SUPPLIES = "holds: Circuit stage-4 supplies 120 V through an outlet rated 125 V.";
+const JUMPERS =
+  "holds: The jumper of run P1: ac-locking-16 mates with ac-locking-16 at power-out of banner A1 and 9 more.";
+const plugIn = (outcome: string, outlet: string): string =>
+  `${outcome}: The feed of run P1 has the plug NEMA 5-20; circuit stage-4 has the outlet NEMA ${outlet}.`;
+
 const cases: readonly Case[] = [
   {
     name: "six panels left out are all named",
@@ -166,10 +182,10 @@ const cases: readonly Case[] = [
     rule: "power.plug-fits",
     front: circuit(20, "nema-5-20", ", outlets: 1"),
     tells: [
-      "holds: Circuit stage-4 supplies 120 V through an outlet rated 125 V.",
+      SUPPLIES,
       "holds: Circuit stage-4 has an outlet of 20 A on a breaker of 20 A.",
       "holds: Circuit stage-4 has 1 outlet for 1 run.",
-      "holds: The feed of run P1 has the plug NEMA 5-20; circuit stage-4 has the outlet NEMA 5-20.",
+      plugIn("holds", "5-20"),
     ],
   },
   {
@@ -177,10 +193,10 @@ const cases: readonly Case[] = [
     rule: "power.plug-fits",
     front: circuit(20, "nema-5-15", ", outlets: 4"),
     tells: [
-      "holds: Circuit stage-4 supplies 120 V through an outlet rated 125 V.",
+      SUPPLIES,
       "holds: Circuit stage-4 has outlets of 15 A on a breaker of 20 A.",
       "holds: Circuit stage-4 has 4 outlets for 1 run.",
-      "fails: The feed of run P1 has the plug NEMA 5-20; circuit stage-4 has the outlet NEMA 5-15.",
+      plugIn("fails", "5-15"),
       "holds: Run P1 draws 6.842 A from one of several outlets; 12 A is the most.",
     ],
   },
@@ -189,9 +205,9 @@ const cases: readonly Case[] = [
     rule: "power.plug-fits",
     front: circuit(20, "nema-5-15"),
     tells: [
-      "holds: Circuit stage-4 supplies 120 V through an outlet rated 125 V.",
+      SUPPLIES,
       "open: Circuit stage-4: whether an outlet of 15 A may be on a breaker of 20 A depends on how many there are.",
-      "fails: The feed of run P1 has the plug NEMA 5-20; circuit stage-4 has the outlet NEMA 5-15.",
+      plugIn("fails", "5-15"),
       "holds: Run P1 draws 6.842 A from one of several outlets; 12 A is the most.",
     ],
   },
@@ -200,9 +216,9 @@ const cases: readonly Case[] = [
     rule: "power.plug-fits",
     front: circuit(20, "nema-5-20"),
     tells: [
-      "holds: Circuit stage-4 supplies 120 V through an outlet rated 125 V.",
+      SUPPLIES,
       "holds: Circuit stage-4 has outlets of 20 A on a breaker of 20 A.",
-      "holds: The feed of run P1 has the plug NEMA 5-20; circuit stage-4 has the outlet NEMA 5-20.",
+      plugIn("holds", "5-20"),
       "holds: Run P1 draws 6.842 A from one of several outlets; 16 A is the most.",
     ],
   },
@@ -211,10 +227,10 @@ const cases: readonly Case[] = [
     rule: "power.plug-fits",
     front: circuit(20, "nema-5-15", ", outlets: 1"),
     tells: [
-      "holds: Circuit stage-4 supplies 120 V through an outlet rated 125 V.",
+      SUPPLIES,
       "fails: Circuit stage-4 has an outlet of 15 A on a breaker of 20 A.",
       "holds: Circuit stage-4 has 1 outlet for 1 run.",
-      "fails: The feed of run P1 has the plug NEMA 5-20; circuit stage-4 has the outlet NEMA 5-15.",
+      plugIn("fails", "5-15"),
     ],
   },
   {
@@ -222,16 +238,16 @@ const cases: readonly Case[] = [
     rule: "power.plug-fits",
     front: circuit(20, "nema-5-20", ", outlets: 1").replace("breaker: 20 A, ", ""),
     tells: [
-      "holds: Circuit stage-4 supplies 120 V through an outlet rated 125 V.",
+      SUPPLIES,
       "open: Circuit stage-4 has no breaker rating written down.",
       "holds: Circuit stage-4 has 1 outlet for 1 run.",
-      "holds: The feed of run P1 has the plug NEMA 5-20; circuit stage-4 has the outlet NEMA 5-20.",
+      plugIn("holds", "5-20"),
     ],
   },
   {
     name: "iec outlet",
     rule: "power.plug-fits",
-    front: circuit(20, "iec-60309-16-3", ", outlets: 2").replace("power:", "power:"),
+    front: circuit(20, "iec-60309-16-3", ", outlets: 2"),
     tells: [
       "open: IEC 60309, 16 A, 3 wires has no rated voltage at hand for us practice; state it on the part.",
       "open: IEC 60309, 16 A, 3 wires has no rated current at hand for us practice; state it on the part.",
@@ -243,10 +259,7 @@ const cases: readonly Case[] = [
     name: "joints of one cable are told once",
     rule: "connectors.mate",
     front: circuit(20, "nema-5-20"),
-    tells: [
-      "holds: The feed of run P1: ac-locking-16 mates with ac-locking-16 at power-in of banner A1.",
-      "holds: The jumper of run P1: ac-locking-16 mates with ac-locking-16 at power-out of banner A1 and 9 more.",
-    ],
+    tells: ["holds: The feed of run P1: ac-locking-16 mates with ac-locking-16 at power-in of banner A1.", JUMPERS],
   },
   {
     name: "one tile, one joint",
@@ -258,19 +271,13 @@ const cases: readonly Case[] = [
     name: "appliance feed",
     rule: "connectors.mate",
     front: circuit(20, "nema-5-20").replace("cord-12-3,", "cord-12-3-c13-20,"),
-    tells: [
-      "fails: The feed of run P1: iec-c13 does not mate with ac-locking-16 at power-in of banner A1.",
-      "holds: The jumper of run P1: ac-locking-16 mates with ac-locking-16 at power-out of banner A1 and 9 more.",
-    ],
+    tells: ["fails: The feed of run P1: iec-c13 does not mate with ac-locking-16 at power-in of banner A1.", JUMPERS],
   },
   {
     name: "feed of an unknown part",
     rule: "connectors.mate",
     front: circuit(20, "nema-5-20").replace("part: cord-12-3, ", ""),
-    tells: [
-      "open: The feed of run P1: a connector at power-in of banner A1 is not written down.",
-      "holds: The jumper of run P1: ac-locking-16 mates with ac-locking-16 at power-out of banner A1 and 9 more.",
-    ],
+    tells: ["open: The feed of run P1: a connector at power-in of banner A1 is not written down.", JUMPERS],
   },
   {
     name: "held overhead",
@@ -292,38 +299,21 @@ const cases: readonly Case[] = [
     name: "side by side",
     rule: "picture.placed",
     front: two("'168,0'"),
-    tells: [
-      "holds: Face left reaches 168 px across; the raster has 1,920 px.",
-      "holds: Face left reaches 1,008 px down; the raster has 1,080 px.",
-      "holds: Face left covers no other face.",
-      "holds: Face right reaches 336 px across; the raster has 1,920 px.",
-      "holds: Face right reaches 1,008 px down; the raster has 1,080 px.",
-      "holds: Face right covers no other face.",
-    ],
+    tells: [...LEFT, ...right("336", "1,008"), "holds: Face right covers no other face."],
   },
   {
     name: "one pixel over",
     rule: "picture.placed",
     front: two("'167,0'"),
-    tells: [
-      "holds: Face left reaches 168 px across; the raster has 1,920 px.",
-      "holds: Face left reaches 1,008 px down; the raster has 1,080 px.",
-      "holds: Face left covers no other face.",
-      "holds: Face right reaches 335 px across; the raster has 1,920 px.",
-      "holds: Face right reaches 1,008 px down; the raster has 1,080 px.",
-      "fails: Face right covers a part of left.",
-    ],
+    tells: [...LEFT, ...right("335", "1,008"), "fails: Face right covers a part of left."],
   },
   {
     name: "a copy",
     rule: "picture.placed",
     front: two("{at: '0,0', copy-of: left}"),
     tells: [
-      "holds: Face left reaches 168 px across; the raster has 1,920 px.",
-      "holds: Face left reaches 1,008 px down; the raster has 1,080 px.",
-      "holds: Face left covers no other face.",
-      "holds: Face right reaches 168 px across; the raster has 1,920 px.",
-      "holds: Face right reaches 1,008 px down; the raster has 1,080 px.",
+      ...LEFT,
+      ...right("168", "1,008"),
       "holds: Face right covers no other face.",
       "holds: Face right repeats face left.",
     ],
@@ -333,11 +323,8 @@ const cases: readonly Case[] = [
     rule: "picture.placed",
     front: two("{at: '0,0', copy-of: right}"),
     tells: [
-      "holds: Face left reaches 168 px across; the raster has 1,920 px.",
-      "holds: Face left reaches 1,008 px down; the raster has 1,080 px.",
-      "holds: Face left covers no other face.",
-      "holds: Face right reaches 168 px across; the raster has 1,920 px.",
-      "holds: Face right reaches 1,008 px down; the raster has 1,080 px.",
+      ...LEFT,
+      ...right("168", "1,008"),
       "fails: Face right covers a part of left.",
       "fails: Face right repeats right, which is no other face.",
     ],
@@ -347,11 +334,8 @@ const cases: readonly Case[] = [
     rule: "picture.placed",
     front: two("{at: '0,0', copy-of: middle}"),
     tells: [
-      "holds: Face left reaches 168 px across; the raster has 1,920 px.",
-      "holds: Face left reaches 1,008 px down; the raster has 1,080 px.",
-      "holds: Face left covers no other face.",
-      "holds: Face right reaches 168 px across; the raster has 1,920 px.",
-      "holds: Face right reaches 1,008 px down; the raster has 1,080 px.",
+      ...LEFT,
+      ...right("168", "1,008"),
       "fails: Face right covers a part of left.",
       "fails: Face right repeats middle, which is no other face.",
     ],
@@ -361,11 +345,8 @@ const cases: readonly Case[] = [
     rule: "picture.placed",
     front: two("{at: '168,0', scaled: 168 x 1008}"),
     tells: [
-      "holds: Face left reaches 168 px across; the raster has 1,920 px.",
-      "holds: Face left reaches 1,008 px down; the raster has 1,080 px.",
-      "holds: Face left covers no other face.",
-      "holds: Face right reaches 336 px across; the raster has 1,920 px.",
-      "holds: Face right reaches 1,008 px down; the raster has 1,080 px.",
+      ...LEFT,
+      ...right("336", "1,008"),
       "holds: Face right covers no other face.",
       "holds: Face right has 168 × 1008 pixels and is given 168 × 1008 of the raster.",
     ],
@@ -375,11 +356,8 @@ const cases: readonly Case[] = [
     rule: "picture.placed",
     front: two("{at: '168,0', scaled: 84 x 1008}"),
     tells: [
-      "holds: Face left reaches 168 px across; the raster has 1,920 px.",
-      "holds: Face left reaches 1,008 px down; the raster has 1,080 px.",
-      "holds: Face left covers no other face.",
-      "holds: Face right reaches 252 px across; the raster has 1,920 px.",
-      "holds: Face right reaches 1,008 px down; the raster has 1,080 px.",
+      ...LEFT,
+      ...right("252", "1,008"),
       "holds: Face right covers no other face.",
       "fails: Face right has 168 × 1008 pixels and is given 84 × 1008 of the raster.",
     ],
@@ -389,11 +367,8 @@ const cases: readonly Case[] = [
     rule: "picture.placed",
     front: two("{at: '168,0', scaled: 168 x 504}"),
     tells: [
-      "holds: Face left reaches 168 px across; the raster has 1,920 px.",
-      "holds: Face left reaches 1,008 px down; the raster has 1,080 px.",
-      "holds: Face left covers no other face.",
-      "holds: Face right reaches 336 px across; the raster has 1,920 px.",
-      "holds: Face right reaches 504 px down; the raster has 1,080 px.",
+      ...LEFT,
+      ...right("336", "504"),
       "holds: Face right covers no other face.",
       "fails: Face right has 168 × 1008 pixels and is given 168 × 504 of the raster.",
     ],
