@@ -1,4 +1,4 @@
-import { practiceDistance, tabled } from "@plumbmark/calc";
+import { METRES_PER_MM, practiceDistance, tabled } from "@plumbmark/calc";
 import { atLeast, rule } from "@plumbmark/kit";
 
 export default rule({
@@ -10,7 +10,12 @@ export default rule({
     "The distance of the nearest viewer against the true pitch, panel width divided by its pixels, times the metres for each millimetre that are set.",
   sources: ["practice", "geometry"],
   settings: {
-    "metres-per-mm": { us: 1, iec: 1, stricter: "more", describe: "metres of distance for each millimetre of pitch" },
+    "metres-per-mm": {
+      us: METRES_PER_MM,
+      iec: METRES_PER_MM,
+      stricter: "more",
+      describe: "metres of distance for each millimetre of pitch",
+    },
   },
   *checks({ build, settings }) {
     const k = tabled(settings["metres-per-mm"] as number, "factor", "practice", "metres for each millimetre of pitch");

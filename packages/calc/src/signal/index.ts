@@ -38,4 +38,4 @@ export { adaCharacterHeight, adaRows } from "./signs.js";
 export { CHARACTER_ANGLE, capHeight, capPixels, characterAngle, characterHeight } from "./text.js";
 export { frameRate, type Rate, rateOf, type Timing, wholeQuotient } from "./timing.js";
 export { repetitionNeeded, tmdsClock } from "./tmds.js";
-export { acuityDistance, practiceDistance } from "./viewing.js";
+export { acuityDistance, METRES_PER_MM, practiceDistance } from "./viewing.js";

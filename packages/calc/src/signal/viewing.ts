@@ -18,6 +18,9 @@ export const acuityDistance = formula({
   show: ({ p }, print) => `${inMillimetres(p, print)} × 3437.75${fromMillimetres(p.value * 3437.75, print)}`,
 });
 
+/** Metres for each millimetre of pitch by the trade's rule of thumb (common practice, no source). */
+export const METRES_PER_MM = 1;
+
 /** Least viewing distance by the trade's rule of thumb: so many metres for every millimetre of pitch. */
 export const practiceDistance = formula({
   id: "viewing.practice-distance",

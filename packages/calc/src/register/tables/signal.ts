@@ -12,6 +12,7 @@ import { STATED_AT } from "../../signal/port.js";
 import { sdiRasters, sdiRates } from "../../signal/sdi.js";
 import { adaRows } from "../../signal/signs.js";
 import { CHARACTER_ANGLE } from "../../signal/text.js";
+import { METRES_PER_MM } from "../../signal/viewing.js";
 import type { Table } from "../table.js";
 
 export const signalTables: readonly Table[] = [
@@ -140,6 +141,13 @@ export const signalTables: readonly Table[] = [
     holds: "degrees",
     sources: ["iso-9241-303", "nureg-0700"],
     data: CHARACTER_ANGLE,
+  },
+  {
+    id: "viewing.metres-per-mm",
+    title: "Least viewing distance by practice",
+    holds: "m for each millimetre of pitch",
+    sources: ["practice"],
+    data: METRES_PER_MM,
   },
   {
     id: "viewing.fixed-signs",

@@ -1,10 +1,7 @@
-import { acuityDistance, practiceDistance, tabled } from "@plumbmark/calc";
+import { acuityDistance, METRES_PER_MM, practiceDistance, tabled } from "@plumbmark/calc";
 import type { Build } from "../build.js";
 import { type Entry, under } from "./entries.js";
 import { settingOf } from "./setting.js";
-
-/** Metres for each millimetre of pitch by the trade's rule of thumb (common practice, no source). */
-const METRES_PER_MM = 1;
 
 /** Of every face what its viewers see; `viewing.` and the name of the face. */
 export const viewingValues = (build: Build): readonly Entry[] => {
