@@ -1,32 +1,53 @@
 import { existsSync, renameSync } from "node:fs";
-import { mkdir, mkdtemp, readdir, rm } from "node:fs/promises";
+import { mkdir, mkdtemp, readdir, rm, rmdir } from "node:fs/promises";
 import { basename, dirname, join } from "node:path";
 
 const [FRESH, OLD] = ["new", "old"];
 
 export interface Place {
-  /** Where the new site is made. */
+  /** Where what is new is made. */
   readonly fresh: string;
-  /** Where the earlier site waits until the new one stands in its place. */
+  /** Where what was there before waits until the new one stands in its place. */
   readonly old: string;
+  /** Takes the place away, and folders above it that were made for it and stayed empty. Never throws. */
   readonly remove: () => Promise<void>;
 }
 
-/**
- * A place beside a site, on the same disk, so that a folder can be moved from one to the other at a stroke. The number
- * of the process stands in its name, so that nobody clears it away under a publish that is still running.
- */
-export async function placeBeside(parent: string, name: string): Promise<Place> {
-  const beside = await mkdtemp(join(parent, `.${name}-${process.pid}-`));
-  await mkdir(join(beside, FRESH));
-  return {
-    fresh: join(beside, FRESH),
-    old: join(beside, OLD),
-    remove: () => rm(beside, { recursive: true, force: true }),
-  };
+/** The folders above a path that are not there yet, the deepest first. */
+function missingAbove(path: string): readonly string[] {
+  const parent = dirname(path);
+  return existsSync(parent) ? [] : [parent, ...missingAbove(parent)];
 }
 
-const runs = (pid: number): boolean => {
+/** What cannot be taken away is taken away by the next: what was to be made is there, or the reason why not is told. */
+const quietly = (work: Promise<unknown>): Promise<unknown> => work.catch(() => undefined);
+
+async function removeAll(beside: string | undefined, parents: readonly string[]): Promise<void> {
+  if (beside !== undefined) await quietly(rm(beside, { recursive: true, force: true }));
+  for (const parent of parents) await quietly(rmdir(parent));
+}
+
+/**
+ * A place beside a file or folder, on the same disk, so that what is made there can be moved into place at a stroke.
+ * The number of the process stands in its name, so that nobody clears it away under one that is still running.
+ */
+export async function placeBeside(path: string): Promise<Place> {
+  const parents = missingAbove(path);
+  let beside: string | undefined;
+  try {
+    await mkdir(dirname(path), { recursive: true });
+    beside = await mkdtemp(join(dirname(path), `.${basename(path)}-${process.pid}-`));
+    await mkdir(join(beside, FRESH));
+    const remove = () => removeAll(beside, parents);
+    return { fresh: join(beside, FRESH), old: join(beside, OLD), remove };
+  } catch (error) {
+    await removeAll(beside, parents);
+    throw error;
+  }
+}
+
+/** Whether a process of this number runs. */
+export const runs = (pid: number): boolean => {
   try {
     process.kill(pid, 0);
     return true;
@@ -37,16 +58,17 @@ const runs = (pid: number): boolean => {
 };
 
 /**
- * Clears away what publishes that were killed have left beside a site. One that was killed between its last two moves
- * has left the place of the site empty and the earlier site here: it is put back.
+ * Clears away what runs that were killed have left beside a file or folder. One that was killed between its last two
+ * moves has left the place empty and what was there before here: it is put back.
  */
-export async function removeLeft(folder: string, mark: string): Promise<void> {
-  const [parent, start] = [dirname(folder), `.${basename(folder)}-`];
-  for (const { name } of (await readdir(parent, { withFileTypes: true })).filter((each) => each.isDirectory())) {
+export async function removeLeft(path: string): Promise<void> {
+  const [parent, start] = [dirname(path), `.${basename(path)}-`];
+  const there = await readdir(parent, { withFileTypes: true }).catch(() => []);
+  for (const { name } of there.filter((each) => each.isDirectory())) {
     const [, owner] = name.startsWith(start) ? (/^(\d+)-.{6}$/u.exec(name.slice(start.length)) ?? []) : [];
     if (owner === undefined || runs(Number(owner))) continue;
     const beside = join(parent, name);
-    if (!existsSync(folder) && existsSync(join(beside, OLD, mark))) renameSync(join(beside, OLD), folder);
-    await rm(beside, { recursive: true, force: true });
+    if (!existsSync(path) && existsSync(join(beside, OLD))) renameSync(join(beside, OLD), path);
+    await removeAll(beside, []);
   }
 }

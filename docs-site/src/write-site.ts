@@ -1,6 +1,6 @@
-import { renameSync } from "node:fs";
-import { copyFile, link, lstat, mkdir, readdir, readFile, stat, utimes, writeFile } from "node:fs/promises";
-import { basename, dirname, join, relative, resolve, sep } from "node:path";
+import { existsSync, renameSync, rmSync } from "node:fs";
+import { copyFile, link, lstat, mkdir, readdir, readFile, rm, stat, utimes, writeFile } from "node:fs/promises";
+import { dirname, join, relative, resolve, sep } from "node:path";
 import { placeBeside, removeLeft } from "./beside.js";
 import type { SiteFile } from "./publish.js";
 
@@ -33,18 +33,31 @@ const filesIn = async (folder: string): Promise<readonly string[]> => {
     .map((each) => relative(folder, join(each.parentPath, each.name)).split(sep).join("/"));
 };
 
-/** The files of the site that is there; undefined for none. @throws SiteError when it is anything else than one of ours. */
-async function earlier(folder: string): Promise<ReadonlySet<string> | undefined> {
+/** What the folder holds; undefined for none. @throws SiteError when it is anything else than a site of ours. */
+async function held(folder: string): Promise<ReadonlySet<string> | undefined> {
   const there = await lstat(folder).catch(absent);
   if (!there) return undefined;
   if (!there.isDirectory()) throw new SiteError(`${folder} is not a folder.`);
-  const files = await filesIn(folder);
   const own = await listOf(folder);
+  // Only a site of ours is looked through: anything else may be a whole disk.
   if (!own && (await readdir(folder)).length > 0)
     throw new SiteError(`${folder} has something in it that is not a site of Plumbmark.`);
-  const strange = files.find((file) => file !== MARK && !own?.has(file));
+  const strange = (await filesIn(folder)).find((file) => file !== MARK && !own?.has(file));
   if (strange !== undefined) throw new SiteError(`${folder} has a file that Plumbmark did not write: ${strange}`);
   return own ?? new Set();
+}
+
+const numberOf = (folder: string): Promise<number | undefined> => lstat(folder).then(({ ino }) => ino, absent);
+
+/** The files of the site that is there. Another publish may put its own there meanwhile: then that one is looked at. */
+async function earlier(folder: string): Promise<ReadonlySet<string> | undefined> {
+  const before = await numberOf(folder);
+  try {
+    return await held(folder);
+  } catch (error) {
+    if ((await numberOf(folder)) === before) throw error;
+    return earlier(folder);
+  }
 }
 
 /** Puts a file of the earlier site into the new one as it is, with the time it was written at. */
@@ -57,10 +70,26 @@ async function keep(from: string, to: string): Promise<void> {
   });
 }
 
+/** A page may have the name of a folder of the earlier site, or lie in what was a page. */
+const NO_FILE = new Set(["ENOENT", "ENOTDIR", "EISDIR"]);
+
 const isSame = async (file: string, content: Uint8Array): Promise<boolean> => {
-  const old = await readFile(file).catch(absent);
+  const old = await readFile(file).catch((error: NodeJS.ErrnoException) => {
+    if (NO_FILE.has(error.code ?? "")) return undefined;
+    throw error;
+  });
   return old?.equals(content) ?? false;
 };
+
+/** Keeps a file of the earlier site that is as it should be; gives whether it is. */
+async function kept(from: string, to: string, content: Uint8Array): Promise<boolean> {
+  if (!(await isSame(from, content))) return false;
+  await keep(from, to).catch(absent);
+  // Another publish may have put its own file there after the first look.
+  if (await isSame(to, content)) return true;
+  await rm(to, { force: true });
+  return false;
+}
 
 /** Writes every file into `fresh`; those that are in `folder` just so are kept and not written anew. */
 async function write(
@@ -77,10 +106,8 @@ async function write(
     const bytes = typeof content === "string" ? Buffer.from(content) : content;
     const old = join(folder, path);
     await mkdir(dirname(file), { recursive: true });
-    if (await isSame(old, bytes)) {
-      await keep(old, file);
-      unchanged += 1;
-    } else await writeFile(file, bytes);
+    if (await kept(old, file, bytes)) unchanged += 1;
+    else await writeFile(file, bytes);
     paths.push(path);
     onFile();
   }
@@ -88,14 +115,26 @@ async function write(
   return { paths, unchanged, written: paths.length - unchanged };
 }
 
-/** Both moves follow one another without anything between them; what is killed there is put right the next time. */
-function exchange(folder: string, fresh: string, old: string, replaces: boolean): void {
+const IN_THE_WAY = new Set(["ENOTEMPTY", "EEXIST"]);
+
+/**
+ * Both moves follow one another without anything between them; what is killed there is put right the next time. What
+ * is moved away is always a site of ours: of two that publish at once, the later one stays.
+ */
+function exchange(folder: string, fresh: string, old: string): void {
+  const isOurs = (): boolean => existsSync(join(folder, MARK));
+  const replaces = isOurs();
   if (replaces) renameSync(folder, old);
   try {
     renameSync(fresh, folder);
   } catch (error) {
-    if (replaces) renameSync(old, folder);
-    throw error;
+    const another = IN_THE_WAY.has((error as NodeJS.ErrnoException).code ?? "") && isOurs();
+    if (!another) {
+      if (replaces) renameSync(old, folder);
+      throw error;
+    }
+    rmSync(old, { recursive: true, force: true });
+    exchange(folder, fresh, old);
   }
 }
 
@@ -110,14 +149,15 @@ export async function writeSite(
   onFile: () => void = () => undefined,
 ): Promise<Written> {
   const folder = resolve(directory);
-  await mkdir(dirname(folder), { recursive: true });
-  await removeLeft(folder, MARK);
-  const before = await earlier(folder);
-  const place = await placeBeside(dirname(folder), basename(folder));
+  await removeLeft(folder);
+  await earlier(folder);
+  const place = await placeBeside(folder);
   try {
     const { paths, written, unchanged } = await write(files, place.fresh, folder, onFile);
+    // Looked at once more: making the pages takes long enough for somebody to put a file there.
+    const before = await earlier(folder);
     if (before === undefined || written > 0 || before.size !== paths.length + 1)
-      exchange(folder, place.fresh, place.old, before !== undefined);
+      exchange(folder, place.fresh, place.old);
     return { written, unchanged };
   } finally {
     await place.remove();

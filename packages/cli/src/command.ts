@@ -14,6 +14,9 @@ for (const stream of [process.stdout, process.stderr]) {
   });
 }
 
+// A file that grows over the limit of the shell would end the process without a word; so the write fails instead.
+process.on("SIGXFSZ", () => undefined);
+
 const { version } = JSON.parse(readFileSync(ownFile("package.json"), "utf8")) as {
   version: string;
 };

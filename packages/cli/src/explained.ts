@@ -1,5 +1,6 @@
 import type { StandardError } from "@plumbmark/core";
 import { CommanderError } from "commander";
+import { systemFault } from "./files/system-fault.js";
 import { Trouble } from "./trouble.js";
 
 /** `error: unknown option '--al'\n(Did you mean --as?)` as a sentence of our own. */
@@ -23,6 +24,8 @@ export function explained(error: unknown, words: readonly string[]): string {
   if (error instanceof CommanderError) {
     return `${sentence(error.message)}\n\`plumbmark help\` lists the commands and what they take.`;
   }
+  const fault = systemFault(error);
+  if (fault) return `${fault.says}\n${fault.mend}`;
   const cause = error instanceof Error ? error.message : String(error);
   return `This is a mistake in Plumbmark, not in your documents: ${cause}\nPlease report it with the document that brought it about.`;
 }

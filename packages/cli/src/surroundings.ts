@@ -1,4 +1,7 @@
+import { fstatSync, writeSync } from "node:fs";
+import { isatty } from "node:tty";
 import chalk from "chalk";
+import { notWritten } from "./files/system-fault.js";
 
 /** What a command needs to know of the world it runs in, so that it can be run without one. */
 export interface Surroundings {
@@ -26,16 +29,45 @@ const NARROWEST = 50;
 const localDay = (now: Date): string =>
   [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
 
+/** A terminal, a pipe or a socket; anything else is a file, or as good as one. */
+function isStream(file: number): boolean {
+  const found = fstatSync(file);
+  return isatty(file) || found.isFIFO() || found.isSocket();
+}
+
 /** Lines that follow one another faster than this cannot be read. */
 const SHOWN_MS = 80;
 
 function lineOf(stream: NodeJS.WriteStream): (text: string) => void {
   let last = 0;
+  let isShown = false;
   return (text) => {
     const now = Date.now();
-    if (text !== "" && now - last < SHOWN_MS) return;
+    if (text === "" ? !isShown : now - last < SHOWN_MS) return;
     last = now;
+    isShown = text !== "";
     stream.write(`\r\u001b[K${text}`);
+  };
+}
+
+/**
+ * Writes to a file that the output was sent to. The stream of Node.js would give up after what fits on a full disk,
+ * without a word; here the rest is tried, and whoever prints is told the reason.
+ */
+function writeWhole(file: number, text: string): void {
+  const bytes = Buffer.from(text);
+  for (let at = 0; at < bytes.length; ) at += writeSync(file, bytes, at);
+}
+
+function printer(stream: NodeJS.WriteStream & { readonly fd: number }): (text: string) => void {
+  if (isStream(stream.fd)) return (text) => void stream.write(text);
+  return (text) => {
+    try {
+      writeWhole(stream.fd, text);
+    } catch (error) {
+      // What was asked for did not arrive, whatever it came to.
+      throw notWritten("The output", "where it was sent", error, "What is there is not whole.");
+    }
   };
 }
 
@@ -45,15 +77,23 @@ const interrupted = (): Promise<void> => new Promise((resolve) => process.once("
 /** The surroundings of the running process: no colour when it is not a terminal or when NO_COLOR is set. */
 export function ofProcess(): Surroundings {
   const { stdout, stderr, env } = process;
+  const progress = stderr.isTTY ? lineOf(stderr) : undefined;
+  // What is said is not said behind how far it is.
+  const clear =
+    (say: (text: string) => void) =>
+    (text: string): void => {
+      progress?.("");
+      say(text);
+    };
   const plain = !stdout.isTTY || (env.NO_COLOR ?? "") !== "";
   return {
     folder: process.cwd(),
     today: localDay(new Date()),
     width: Math.max(NARROWEST, Math.min(WIDEST, (stdout.isTTY && stdout.columns) || WIDEST)),
     colour: plain ? 0 : chalk.level,
-    print: (text) => void stdout.write(text),
-    warn: (text) => void stderr.write(text),
-    ...(stderr.isTTY ? { progress: lineOf(stderr) } : {}),
+    print: clear(printer(stdout)),
+    warn: clear((text) => void stderr.write(text)),
+    ...(progress ? { progress } : {}),
     ended: interrupted,
   };
 }

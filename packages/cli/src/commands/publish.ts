@@ -1,6 +1,7 @@
 import { resolve } from "node:path";
 import { SiteError, siteFiles, type Written, writeSite } from "@plumbmark/docs-site";
 import { pictureReader } from "../files/read-picture.js";
+import { notWritten } from "../files/system-fault.js";
 import type { Surroundings } from "../surroundings.js";
 import { Trouble } from "../trouble.js";
 import { open } from "./open.js";
@@ -44,11 +45,14 @@ async function publishOnce(
   };
   around.progress?.(`Inspecting ${counted(files.documents.length)}`);
   const input = { files, rules, today: around.today, picture: pictureReader(root) };
-  const written = await writeSite(siteFiles(input), resolve(around.folder, to), progress).catch((error: unknown) => {
-    if (!(error instanceof SiteError)) throw error;
-    throw new Trouble(error.message, "Name a new or empty folder, or one that was published before.");
-  });
-  around.progress?.("");
+  const place = resolve(around.folder, to);
+  const written = await writeSite(siteFiles(input), place, progress)
+    .catch((error: unknown) => {
+      if (error instanceof SiteError)
+        throw new Trouble(error.message, "Name a new or empty folder, or one that was published before.");
+      throw notWritten("The site", place, error, "What was there before is as it was.");
+    })
+    .finally(() => around.progress?.(""));
   return { ...written, root };
 }
 

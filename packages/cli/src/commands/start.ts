@@ -19,7 +19,7 @@ export async function startCommand(folder: string, name: string | undefined, aro
       `\`${name}\` is one word too many.`,
       "Write `plumbmark start FOLDER` or `plumbmark start rule NAME`.",
     );
-  await copyStarter(starterRepository, resolve(around.folder, folder));
+  await copyStarter(starterRepository, resolve(around.folder, folder), around.folder);
   around.print(`${folder} is a docs repository now. Its builds are invented examples; one of them is not ready, to show what that looks like.
 
   plumbmark inspect ${folder}

@@ -1,6 +1,6 @@
-import { cp, mkdir, readdir, rename, rm, rmdir } from "node:fs/promises";
-import { basename, dirname, join } from "node:path";
+import { readdir } from "node:fs/promises";
 import { Trouble } from "../trouble.js";
+import { copyFolder, putFolder } from "./put-folder.js";
 
 /** The names in a folder; undefined when there is no such folder. */
 async function listing(folder: string): Promise<readonly string[] | undefined> {
@@ -16,31 +16,23 @@ async function listing(folder: string): Promise<readonly string[] | undefined> {
 
 const LEFT_OUT = new Set(["node_modules", ".git"]);
 
-/**
- * Copies a docs repository to a folder that is new or empty. It is copied beside the folder first and then moved
- * into place, so that an interrupted copy never looks like a whole one.
- */
-export async function copyStarter(from: string, to: string): Promise<void> {
+/** A folder is replaced whole; whoever stands in it would be left standing in one that is gone. */
+async function refuse(to: string, standing: string): Promise<void> {
   const there = await listing(to);
-  if (there !== undefined && there.length > 0) {
+  if (there !== undefined && there.length > 0)
     throw new Trouble(`${to} is not empty.`, "Name a new folder or an empty one; nothing was changed.");
-  }
-  const beside = join(dirname(to), `.${basename(to)}-${process.pid}`);
-  try {
-    await mkdir(dirname(to), { recursive: true });
-    await cp(from, beside, {
-      recursive: true,
-      errorOnExist: true,
-      force: false,
-      filter: (path) => !LEFT_OUT.has(basename(path)),
-    });
-    if (there !== undefined) await rmdir(to);
-    await rename(beside, to);
-  } catch (error) {
-    await rm(beside, { recursive: true, force: true });
+  if (there !== undefined && to === standing)
     throw new Trouble(
-      `The docs repository cannot be written to ${to}: ${(error as Error).message}`,
-      "Check that the folder may be written to.",
+      `${to} is the folder you are in, and would be replaced under you.`,
+      "Go to the folder above it, and name it from there.",
     );
-  }
 }
+
+/** Copies a docs repository to a folder that is new or empty, and is not the one the command is given in. */
+export const copyStarter = (from: string, to: string, standing: string): Promise<void> =>
+  putFolder(
+    "The docs repository",
+    to,
+    () => refuse(to, standing),
+    (fresh) => copyFolder(from, fresh, undefined, LEFT_OUT),
+  );

@@ -1,6 +1,7 @@
-import { randomUUID } from "node:crypto";
-import { chmod, mkdir, readFile, rename, rm, stat, writeFile } from "node:fs/promises";
-import { dirname, isAbsolute, join, relative, resolve } from "node:path";
+import { chmod, link, readFile, rename, rm, stat, writeFile } from "node:fs/promises";
+import { isAbsolute, join, relative, resolve } from "node:path";
+import { placeBeside, removeLeft } from "@plumbmark/docs-site/beside";
+import { notWritten, systemFault } from "../files/system-fault.js";
 import { Trouble } from "../trouble.js";
 import { answer, text } from "./run.js";
 
@@ -38,7 +39,8 @@ const isInside = (folder: string, path: string): boolean => {
 const readIfThere = async (path: string): Promise<string | undefined> =>
   readFile(path, "utf8").catch((error: NodeJS.ErrnoException) => {
     if (error.code === "ENOENT") return undefined;
-    throw new Trouble(`${path} cannot be read (${error.code}).`, "Look what stands there first.");
+    const why = systemFault(error)?.says ?? `${path}: ${error.message}`;
+    throw new Trouble(`The hook there may be somebody's and cannot be read. ${why}`, "Look what stands there first.");
   });
 
 /** Where git looks for the pre-commit hook of this work tree, `core.hooksPath` included. */
@@ -53,6 +55,27 @@ export async function hookPath(folder: string, top: string): Promise<string> {
   return join(hooks, "pre-commit");
 }
 
+/** A hook that came into the place meanwhile is never overwritten; a disk without links cannot tell. */
+async function moveNew(from: string, to: string): Promise<void> {
+  await link(from, to).catch(async (error: NodeJS.ErrnoException) => {
+    if (error.code === "EEXIST") throw error;
+    await rename(from, to);
+  });
+}
+
+async function writeHook(path: string, content: string, replaces: boolean): Promise<void> {
+  await removeLeft(path);
+  const place = await placeBeside(path);
+  try {
+    const fresh = join(place.fresh, "pre-commit");
+    await writeFile(fresh, content);
+    await chmod(fresh, 0o755);
+    await (replaces ? rename : moveNew)(fresh, path);
+  } finally {
+    await place.remove();
+  }
+}
+
 /** Puts the hook in its place; somebody else's hook is left as it is. Gives whether anything had to be done. */
 export async function putHook(path: string, content: string): Promise<boolean> {
   const there = await readIfThere(path);
@@ -62,20 +85,13 @@ export async function putHook(path: string, content: string): Promise<boolean> {
       `There is another hook at ${path}; it was left as it is.`,
       "Add the line `plumbmark inspect --staged || exit 1` to it.",
     );
-  await mkdir(dirname(path), { recursive: true });
-  const beside = `${path}-${randomUUID()}`;
   try {
-    await writeFile(beside, content, { flag: "wx" });
-    await chmod(beside, 0o755);
-    await rename(beside, path);
+    await writeHook(path, content, there !== undefined);
+    return true;
   } catch (error) {
-    await rm(beside, { force: true });
-    throw new Trouble(
-      `The hook cannot be written to ${path}: ${(error as Error).message}`,
-      "Check that the folder may be written to.",
-    );
+    if (there === undefined && (error as NodeJS.ErrnoException).code === "EEXIST") return putHook(path, content);
+    throw notWritten("The hook", path, error);
   }
-  return true;
 }
 
 /** Takes our hook away; somebody else's is left. Gives whether there was one. */
@@ -87,6 +103,9 @@ export async function removeHook(path: string): Promise<boolean> {
       `The hook at ${path} is not Plumbmark's; it was left as it is.`,
       "Take the line out of it yourself.",
     );
-  await rm(path);
+  await rm(path).catch((error: unknown) => {
+    const { says, mend } = systemFault(error) ?? { says: String(error), mend: "Take it away yourself." };
+    throw new Trouble(`The hook cannot be taken away. ${says}`, mend);
+  });
   return true;
 }

@@ -15,7 +15,7 @@ export interface Kept {
 
 /** @param folder where it is kept; without one, for the run only */
 export const keptAt = (folder: string | undefined, by: string): Kept => {
-  const shelf = (kind: string): Shelf => new Shelf(folder && join(folder, `${kind}-${by.slice(0, 16)}`));
+  const shelf = (kind: string): Shelf => new Shelf(folder && join(folder, `${kind}-${by.slice(0, 16)}`), by);
   return { edition: by, outlines: shelf("outlines"), entries: shelf("entries") };
 };
 

@@ -1,6 +1,7 @@
 import { createHash, randomUUID } from "node:crypto";
 import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
+import { runs } from "@plumbmark/docs-site/beside";
 
 /** More than this is not kept: inspecting is then cheaper than reading what was kept. */
 const LARGEST = 128_000_000;
@@ -10,7 +11,9 @@ const NEWLINE = 10;
 const SPACE = 32;
 const HEAD = 64 + 1;
 
-const digest = (bytes: Uint8Array): string => createHash("sha256").update(bytes).digest("hex");
+/** The edition is part of it: what another one wrote is as damaged. */
+const digest = (bytes: Uint8Array, by: string): string =>
+  createHash("sha256").update(`${by}\n`).update(bytes).digest("hex");
 
 type Span = readonly [from: number, to: number];
 
@@ -37,15 +40,24 @@ function remove(path: string): void {
 
 const NONE = Buffer.alloc(0);
 
-/** The bytes of a file if they are what was written; a damaged file is as none. */
-function sound(path: string): Buffer {
+/** The bytes of a file if they are what was written; a damaged file is as none, and so is what is no file. */
+function sound(path: string, by: string): Buffer {
   try {
+    const found = statSync(path);
+    if (!found.isFile() || found.size > 2 * LARGEST) return NONE;
     const bytes = readFileSync(path);
-    const whole = bytes[HEAD - 1] === NEWLINE && digest(bytes.subarray(HEAD)) === bytes.toString("latin1", 0, HEAD - 1);
+    const whole =
+      bytes[HEAD - 1] === NEWLINE && digest(bytes.subarray(HEAD), by) === bytes.toString("latin1", 0, HEAD - 1);
     return whole ? bytes : NONE;
   } catch {
     return NONE;
   }
+}
+
+/** What a run that was killed has left beside: the number of the process stands in its name. */
+function isLeft(name: string): boolean {
+  const owner = /-(\d+)-[0-9a-f]{8}$/u.exec(name)?.[1];
+  return owner !== undefined && !runs(Number(owner));
 }
 
 /**
@@ -59,8 +71,14 @@ export class Shelf {
   readonly #used = new Set<string>();
   readonly #added = new Map<string, string>();
 
-  /** @param path of the file; without one, nothing is kept beyond the run */
-  constructor(private readonly path: string | undefined) {}
+  /**
+   * @param path of the file; without one, nothing is kept beyond the run
+   * @param by the edition of Plumbmark: what another has written is not looked at
+   */
+  constructor(
+    private readonly path: string | undefined,
+    private readonly by = "",
+  ) {}
 
   get(key: string): unknown {
     const text = this.#added.get(key) ?? this.#read(key);
@@ -82,11 +100,11 @@ export class Shelf {
   /** Writes what was added, if anything was. What this run had no use for stays as long as there is room. */
   save(): void {
     if (this.path === undefined || this.#added.size === 0) return;
-    const beside = `${this.path}-${randomUUID()}`;
+    const beside = `${this.path}-${process.pid}-${randomUUID().slice(0, 8)}`;
     try {
       const lines = this.#lines();
       mkdirSync(dirname(this.path), { recursive: true });
-      writeFileSync(beside, Buffer.concat([Buffer.from(`${digest(lines)}\n`), lines]), { flag: "wx" });
+      writeFileSync(beside, Buffer.concat([Buffer.from(`${digest(lines, this.by)}\n`), lines]), { flag: "wx" });
       renameSync(beside, this.path);
       this.#tidy(this.path);
     } catch {
@@ -96,7 +114,7 @@ export class Shelf {
 
   #read(key: string): string | undefined {
     if (this.#bytes === undefined) {
-      this.#bytes = this.path === undefined ? NONE : sound(this.path);
+      this.#bytes = this.path === undefined ? NONE : sound(this.path, this.by);
       this.#spans = spansOf(this.#bytes);
     }
     const span = this.#spans.get(key);
@@ -125,7 +143,9 @@ export class Shelf {
       .filter((name) => name.startsWith(`${kind}-`) && name !== basename(path))
       .map((name) => ({ name, age: Date.now() - statSync(join(folder, name)).mtimeMs }))
       .sort((one, other) => one.age - other.age);
-    const stale = others.filter(({ name, age }, index) => index >= EDITIONS || (name.length > 40 && age > DAY));
+    const stale = others.filter(
+      ({ name, age }, index) => index >= EDITIONS || isLeft(name) || (name.length > 40 && age > DAY),
+    );
     for (const { name } of stale) rmSync(join(folder, name), { force: true });
   }
 }

@@ -42,7 +42,8 @@ async function loaded(
   const running = new PluginProcess(name, given.folder, given.limits, given.warn, documents);
   try {
     await running.started();
-    running.ask({ ask: "load", plugin: name, target: address, memory: given.limits.memory, token: running.token });
+    const { memory } = given.limits;
+    running.ask({ ask: "load", plugin: name, target: address, memory, parent: process.pid, token: running.token });
     const answer = await running.next();
     if (answer.answer !== "loaded") throw new Error("it answered for itself while it was loaded");
     const taken = answer.rules.find(({ id }) => given.taken.includes(id));

@@ -30,11 +30,11 @@ async function broke(cause: unknown): Promise<void> {
 let heed: (most: number) => Promise<unknown> = () => Promise.resolve();
 let allowed = 0;
 
-async function watch({ memory, token }: Load): Promise<void> {
+async function watch({ memory, parent, token }: Load): Promise<void> {
   const most = process.memoryUsage.rss() + memory;
   const guard = new Worker(new URL("./guard.js", import.meta.url), {
     execArgv: [],
-    workerData: { most, token },
+    workerData: { most, parent, token },
   });
   guard.unref();
   allowed = memory;

@@ -4,9 +4,16 @@ import { parentPort, workerData } from "node:worker_threads";
 // Runs beside a plugin, in a thread of its own, so that it sees the process grow while the plugin is busy. A limit on
 // the heap alone would not see buffers.
 
-const { most: first, token } = workerData as { readonly most: number; readonly token: string };
+const {
+  most: first,
+  parent,
+  token,
+} = workerData as {
+  readonly most: number;
+  readonly parent: number;
+  readonly token: string;
+};
 const EVERY = 15;
-const parent = process.ppid;
 const end = (): void => void process.kill(process.pid, "SIGKILL");
 
 let most = first;

@@ -16,6 +16,8 @@ export type Request =
       readonly target: string;
       /** Memory it may take besides what it starts with, in bytes. */
       readonly memory: number;
+      /** The process that inspects: the plugin's must not outlive it. */
+      readonly parent: number;
       /** Stands before what the guard says, so that the plugin cannot say it by chance. */
       readonly token: string;
     }

@@ -32,20 +32,21 @@ function shareOf(files: RepositoryFiles, documents: readonly DocumentFile[]): Re
   return { ...files, documents, others: [...(files.others ?? []), ...rest] };
 }
 
-/** Sends a share to a thread; undefined when the thread could not be had. */
+/** Sends a share to a thread; undefined when the thread could not be had, or died over it. */
 function onThread(share: Share): Promise<Answer | undefined> {
   return new Promise((resolve) => {
+    let thread: Worker | undefined;
+    const end = (answer?: Answer): void => {
+      resolve(answer);
+      void thread?.terminate();
+    };
     try {
-      const thread = new Worker(ownFile("dist/thread.js"), { execArgv: [] });
-      thread.once("message", (answer: Answer) => {
-        resolve(answer);
-        void thread.terminate();
-      });
-      thread.once("error", () => resolve(undefined));
-      thread.once("exit", () => resolve(undefined));
+      thread = new Worker(ownFile("dist/thread.js"), { execArgv: [] });
+      thread.once("message", end);
+      for (const event of ["messageerror", "error", "exit"]) thread.once(event, () => end());
       thread.postMessage(share);
     } catch {
-      resolve(undefined);
+      end();
     }
   });
 }
