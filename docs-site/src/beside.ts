@@ -9,7 +9,10 @@ export interface Place {
   readonly fresh: string;
   /** Where what was there before waits until the new one stands in its place. */
   readonly old: string;
-  /** Takes the place away, and folders above it that were made for it and stayed empty. Never throws. */
+  /**
+   * Takes the place away, and folders above it that were made for it and stayed empty. Never throws. What was there
+   * before and is not there now is put back first; where even that is refused, it is left for the next.
+   */
   readonly remove: () => Promise<void>;
 }
 
@@ -22,8 +25,17 @@ function missingAbove(path: string): readonly string[] {
 /** What cannot be taken away is taken away by the next: what was to be made is there, or the reason why not is told. */
 const quietly = (work: Promise<unknown>): Promise<unknown> => work.catch(() => undefined);
 
-async function removeAll(beside: string | undefined, parents: readonly string[]): Promise<void> {
-  if (beside !== undefined) await quietly(rm(beside, { recursive: true, force: true }));
+function putBack(path: string, beside: string): void {
+  if (!existsSync(path) && existsSync(join(beside, OLD))) renameSync(join(beside, OLD), path);
+}
+
+async function removeBeside(path: string, beside: string): Promise<void> {
+  putBack(path, beside);
+  await rm(beside, { recursive: true, force: true });
+}
+
+async function removeAll(path: string, beside: string | undefined, parents: readonly string[]): Promise<void> {
+  if (beside !== undefined) await quietly(removeBeside(path, beside));
   for (const parent of parents) await quietly(rmdir(parent));
 }
 
@@ -38,10 +50,10 @@ export async function placeBeside(path: string): Promise<Place> {
     await mkdir(dirname(path), { recursive: true });
     beside = await mkdtemp(join(dirname(path), `.${basename(path)}-${process.pid}-`));
     await mkdir(join(beside, FRESH));
-    const remove = () => removeAll(beside, parents);
+    const remove = () => removeAll(path, beside, parents);
     return { fresh: join(beside, FRESH), old: join(beside, OLD), remove };
   } catch (error) {
-    await removeAll(beside, parents);
+    await removeAll(path, beside, parents);
     throw error;
   }
 }
@@ -68,7 +80,7 @@ export async function removeLeft(path: string): Promise<void> {
     const [, owner] = name.startsWith(start) ? (/^(\d+)-.{6}$/u.exec(name.slice(start.length)) ?? []) : [];
     if (owner === undefined || runs(Number(owner))) continue;
     const beside = join(parent, name);
-    if (!existsSync(path) && existsSync(join(beside, OLD))) renameSync(join(beside, OLD), path);
-    await removeAll(beside, []);
+    putBack(path, beside);
+    await quietly(rm(beside, { recursive: true, force: true }));
   }
 }

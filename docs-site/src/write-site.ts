@@ -5,7 +5,14 @@ import { placeBeside, removeLeft } from "./beside.js";
 import type { SiteFile } from "./publish.js";
 
 /** The site cannot be written there: what is wrong, for the person who asked. */
-export class SiteError extends Error {}
+export class SiteError extends Error {
+  constructor(
+    message: string,
+    readonly mend = "Name a new or empty folder, or one that was published before.",
+  ) {
+    super(message);
+  }
+}
 
 /** What was done: files written anew, and files that were already as they are. */
 export interface Written {
@@ -117,6 +124,17 @@ async function write(
 
 const IN_THE_WAY = new Set(["ENOTEMPTY", "EEXIST"]);
 
+function putBack(old: string, folder: string): void {
+  try {
+    renameSync(old, folder);
+  } catch (error) {
+    throw new SiteError(
+      `${folder}: the disk refuses to have the new site moved there, and the earlier one back (${(error as NodeJS.ErrnoException).code}); the earlier one waits in ${old}.`,
+      "See to the disk and publish again: what waits is put back first.",
+    );
+  }
+}
+
 /**
  * Both moves follow one another without anything between them; what is killed there is put right the next time. What
  * is moved away is always a site of ours: of two that publish at once, the later one stays.
@@ -130,7 +148,7 @@ function exchange(folder: string, fresh: string, old: string): void {
   } catch (error) {
     const another = IN_THE_WAY.has((error as NodeJS.ErrnoException).code ?? "") && isOurs();
     if (!another) {
-      if (replaces) renameSync(old, folder);
+      if (replaces) putBack(old, folder);
       throw error;
     }
     rmSync(old, { recursive: true, force: true });

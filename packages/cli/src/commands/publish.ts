@@ -48,8 +48,7 @@ async function publishOnce(
   const place = resolve(around.folder, to);
   const written = await writeSite(siteFiles(input), place, progress)
     .catch((error: unknown) => {
-      if (error instanceof SiteError)
-        throw new Trouble(error.message, "Name a new or empty folder, or one that was published before.");
+      if (error instanceof SiteError) throw new Trouble(error.message, error.mend);
       throw notWritten("The site", place, error, "What was there before is as it was.");
     })
     .finally(() => around.progress?.(""));

@@ -64,7 +64,6 @@ async function moveNew(from: string, to: string): Promise<void> {
 }
 
 async function writeHook(path: string, content: string, replaces: boolean): Promise<void> {
-  await removeLeft(path);
   const place = await placeBeside(path);
   try {
     const fresh = join(place.fresh, "pre-commit");
@@ -78,6 +77,7 @@ async function writeHook(path: string, content: string, replaces: boolean): Prom
 
 /** Puts the hook in its place; somebody else's hook is left as it is. Gives whether anything had to be done. */
 export async function putHook(path: string, content: string): Promise<boolean> {
+  await removeLeft(path);
   const there = await readIfThere(path);
   if (there === content && ((await stat(path)).mode & 0o111) !== 0) return false;
   if (there !== undefined && !there.includes(MARK))
@@ -96,6 +96,7 @@ export async function putHook(path: string, content: string): Promise<boolean> {
 
 /** Takes our hook away; somebody else's is left. Gives whether there was one. */
 export async function removeHook(path: string): Promise<boolean> {
+  await removeLeft(path);
   const there = await readIfThere(path);
   if (there === undefined) return false;
   if (!there.includes(MARK))

@@ -1,0 +1,123 @@
+import { type SpawnSyncOptions, spawnSync } from "node:child_process";
+import { createHash } from "node:crypto";
+import {
+  cpSync,
+  lstatSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  readlinkSync,
+  realpathSync,
+  rmSync,
+  writeFileSync,
+} from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { starterRepository } from "@plumbmark/starter";
+import { onTestFinished } from "vitest";
+
+/** The command as it is built and installed. */
+export const command = fileURLToPath(new URL("../../../packages/cli/dist/plumbmark.js", import.meta.url));
+export const preload = new URL("faults.mjs", import.meta.url).href;
+
+/** What goes wrong, and when; see faults.mjs. */
+export interface Fault {
+  readonly at?: number;
+  readonly code?: string;
+  readonly on?: boolean;
+  readonly signal?: NodeJS.Signals;
+  readonly count?: string;
+}
+
+export interface Ran {
+  readonly status: number | null;
+  readonly signal: NodeJS.Signals | null;
+  readonly out: string;
+  readonly err: string;
+}
+
+/** Nothing of the machine's own settings may change how a test comes out. */
+export const environment = (home: string): NodeJS.ProcessEnv => ({
+  PATH: process.env.PATH,
+  HOME: home,
+  GIT_CONFIG_GLOBAL: "/dev/null",
+  GIT_CONFIG_NOSYSTEM: "1",
+  GIT_AUTHOR_NAME: "Test",
+  GIT_AUTHOR_EMAIL: "test@plumbmark.example",
+  GIT_COMMITTER_NAME: "Test",
+  GIT_COMMITTER_EMAIL: "test@plumbmark.example",
+});
+
+/** Words that run the command, with what goes wrong built in. */
+export const wordsOf = (words: readonly string[]): readonly string[] => ["--import", preload, command, ...words];
+
+/** Runs the built command to its end in a folder, which is its home as well. */
+export function run(folder: string, words: readonly string[], fault: Fault = {}, more: SpawnSyncOptions = {}): Ran {
+  const { status, signal, stdout, stderr, error } = spawnSync(process.execPath, [...wordsOf(words)], {
+    cwd: folder,
+    env: { ...environment(folder), PLUMBMARK_FAULT: JSON.stringify(fault) },
+    encoding: "utf8",
+    timeout: 60_000,
+    ...more,
+  });
+  if (error) throw error;
+  return { status, signal, out: String(stdout ?? ""), err: String(stderr ?? "") };
+}
+
+/** A folder of its own, taken away after the test. */
+export function scratch(): string {
+  const folder = realpathSync(mkdtempSync(join(tmpdir(), "plumbmark-writing-")));
+  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+  return folder;
+}
+
+/** A docs repository with one build that is ready. */
+export function docs(folder: string): string {
+  mkdirSync(join(folder, "builds"), { recursive: true });
+  for (const path of ["parts", "stock.yaml", "builds/small-screen.md"])
+    cpSync(join(starterRepository, path), join(folder, path), { recursive: true });
+  writeFileSync(join(folder, "house-standard.yaml"), "house-standard: Test\npractice: us\n");
+  return folder;
+}
+
+type Tree = Readonly<Record<string, string>>;
+
+/** Everything in a folder: files by a hash of their bytes, links by where they lead. */
+export function tree(folder: string, leave: (path: string) => boolean = () => false): Tree {
+  const found: Record<string, string> = {};
+  for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
+    const full = join(entry.parentPath, entry.name);
+    const path = full.slice(folder.length + 1);
+    if (leave(path)) continue;
+    const mode = (lstatSync(full).mode & 0o111).toString(8);
+    if (entry.isSymbolicLink()) found[path] = `link to ${readlinkSync(full)}`;
+    else if (entry.isFile()) found[path] = `${mode} ${createHash("sha256").update(readFileSync(full)).digest("hex")}`;
+    else found[path] = entry.isDirectory() ? "folder" : "something else";
+  }
+  return found;
+}
+
+/** How many steps a command takes that writes, when nothing goes wrong. */
+export function stepsOf(folder: string, words: readonly string[]): number {
+  const count = join(scratch(), "count");
+  const { status, err } = run(folder, words, { count });
+  if (status !== 0) throw new Error(err);
+  return Number(readFileSync(count, "utf8"));
+}
+
+/** With `BAD_DAYS=every` every step is tried with every fault. */
+export const EVERY = process.env.BAD_DAYS === "every";
+
+/** Every step with `BAD_DAYS=every`; else the first and last ones, where most is decided, and some between. */
+export function chosen(steps: number, some = 12): readonly number[] {
+  const all = Array.from({ length: steps }, (_, index) => index + 1);
+  if (EVERY || steps <= some) return all;
+  const ends = Math.floor(some / 3);
+  const between = some - 2 * ends;
+  const middle = Array.from({ length: between }, (_, index) =>
+    Math.round(ends + ((index + 1) * (steps - 2 * ends)) / (between + 1)),
+  );
+  return [...new Set([...all.slice(0, ends), ...middle, ...all.slice(-ends)])];
+}

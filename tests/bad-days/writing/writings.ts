@@ -1,0 +1,60 @@
+import { execFileSync } from "node:child_process";
+import { mkdirSync, rmSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { docs, environment, run } from "./command.js";
+
+/** A command that writes. */
+export interface Writing {
+  readonly words: readonly string[];
+  /** Makes what there is before, in an empty folder. */
+  readonly before: (folder: string) => void;
+  /** What a message names. */
+  readonly names: string;
+}
+
+/** The documents under git, without the samples of hooks that git puts there. */
+export function underGit(folder: string): void {
+  docs(folder);
+  execFileSync("git", ["init", "--quiet", "--initial-branch=main"], { cwd: folder, env: environment(folder) });
+  rmSync(join(folder, ".git/hooks"), { recursive: true });
+}
+
+function withOlderHook(folder: string): void {
+  underGit(folder);
+  mkdirSync(join(folder, ".git/hooks"));
+  const mark = "# Put here by `plumbmark hook`; `plumbmark hook --remove` takes it away again.";
+  writeFileSync(join(folder, ".git/hooks/pre-commit"), `#!/bin/sh\n${mark}\nexit 0\n`, { mode: 0o755 });
+}
+
+function withHook(folder: string): void {
+  underGit(folder);
+  run(folder, ["hook"]);
+}
+
+const HOOK = ".git/hooks/pre-commit";
+
+/** Those that write little and start fast, so that every step can be tried. */
+export const writings: Readonly<Record<string, Writing>> = {
+  "start, a new folder": { words: ["start", "deep/new"], before: () => undefined, names: "deep/new" },
+  "start, an empty folder": {
+    words: ["start", "new"],
+    before: (folder) => mkdirSync(join(folder, "new")),
+    names: "new",
+  },
+  "start rule": { words: ["start", "rule", "two-riggers"], before: docs, names: "house-rules/two-riggers" },
+  hook: { words: ["hook"], before: underGit, names: HOOK },
+  "hook, over an older one of ours": { words: ["hook"], before: withOlderHook, names: HOOK },
+  "hook --remove": { words: ["hook", "--remove"], before: withHook, names: HOOK },
+};
+
+const LEFT = /(?:^|\/)\.[^/]+-\d+-[^/]{6}(?:\/|$)/u;
+
+type Tree = Readonly<Record<string, string>>;
+
+/** Without what a run could not even take away again, and folders above it with nothing in them; the next one does. */
+export function withoutLeft(found: Tree, was: Tree): Tree {
+  const rest = Object.entries(found).filter(([path]) => !LEFT.test(path));
+  const isEmpty = (path: string): boolean =>
+    !rest.some(([each, kind]) => each.startsWith(`${path}/`) && kind !== "folder");
+  return Object.fromEntries(rest.filter(([path, kind]) => path in was || kind !== "folder" || !isEmpty(path)));
+}
