@@ -1,6 +1,12 @@
+/** Offsets of the YAML between the fences. */
+export interface FrontMatter {
+  readonly from: number;
+  readonly to: number;
+}
+
 /** Where the YAML between the fences stands, found without reading the Markdown; undefined without front matter. */
-export function frontMatterOf(text: string): { readonly from: number; readonly to: number } | undefined {
-  const opening = /^---[ \t]*(?:\r\n|\n|\r)/u.exec(text)?.[0];
+export function frontMatterOf(text: string): FrontMatter | undefined {
+  const opening = /^\uFEFF?---[ \t]*(?:\r\n|\n|\r)/u.exec(text)?.[0];
   if (opening === undefined) return undefined;
   const fence = /(?:^|\r\n|\n|\r)---[ \t]*(?=\r|\n|$(?![\s\S]))/gu;
   // The line end before the closing fence may be that of the opening one, when nothing stands between them.

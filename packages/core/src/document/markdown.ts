@@ -1,10 +1,7 @@
 import type { Root, RootContent } from "mdast";
-import remarkFrontmatter from "remark-frontmatter";
-import remarkGfm from "remark-gfm";
-import remarkParse from "remark-parse";
-import { unified } from "unified";
-import { frontMatterOf } from "./front-matter.js";
+import { type FrontMatter, frontMatterOf } from "./front-matter.js";
 import type { Mistake } from "./mistake.js";
+import { parse } from "./parse.js";
 import { type Place, placeOfNode } from "./place.js";
 import { tooDeep } from "./too-deep.js";
 
@@ -15,30 +12,16 @@ export interface Markdown {
   /** Why the body was not read. */
   readonly refused?: Mistake;
   /** Offsets of the YAML between the fences; undefined without front matter. */
-  readonly frontMatter?: { readonly from: number; readonly to: number };
+  readonly frontMatter?: FrontMatter;
 }
-
-const processor = unified().use(remarkParse).use(remarkFrontmatter, ["yaml"]).use(remarkGfm);
 
 export function readMarkdown(text: string): Markdown {
+  const front = frontMatterOf(text);
   const refused = tooDeep(text);
-  if (!refused) return readTree(text, text);
   // The front matter is read all the same.
-  return { ...readTree(text, text.slice(0, frontMatterEnd(text))), refused };
-}
-
-/** Just behind the closing fence; the beginning without front matter. */
-const frontMatterEnd = (text: string): number => {
-  const place = frontMatterOf(text);
-  return place ? text.indexOf("---", place.to) + 3 : 0;
-};
-
-function readTree(text: string, read: string): Markdown {
-  const tree = processor.parse(read) as Root;
-  const first = tree.children[0];
-  if (first?.type !== "yaml") return { text, tree };
-  const from = text.indexOf("\n", first.position?.start.offset ?? 0) + 1;
-  return { text, tree, frontMatter: { from, to: from + first.value.length } };
+  const read = refused ? text.slice(0, front ? text.indexOf("---", front.to) + 3 : 0) : text;
+  const tree = parse(read, front);
+  return { text, tree, ...(refused ? { refused } : {}), ...(front ? { frontMatter: front } : {}) };
 }
 
 /** Text of a node and everything in it. */

@@ -14,7 +14,7 @@ import { systemOf } from "../model/system.js";
 import { ownRules } from "../own-rules/own-rules.js";
 import type { DocumentFile, Outline, RepositoryFiles } from "../repository/files.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
-import { type Opened, open, outline, outlineOf } from "../repository/outline.js";
+import { type Opened, open, outlineOf } from "../repository/outline.js";
 import { type Catalogue, readCatalogue } from "../repository/parts.js";
 import { readStock, type Stock } from "../repository/stock.js";
 import { type Chain, chainFor, mergedStandard, type Standards } from "../standard/chain.js";
@@ -246,7 +246,7 @@ export function contextFrom(files: RepositoryFiles, own: readonly Outline[], tod
 /** Reads what surrounds the documents, and the documents. @throws StandardError when the house standard cannot be used. */
 export function contextOf(files: RepositoryFiles, today: string): Context & { readonly opened: readonly Opened[] } {
   const opened = files.documents.map(open);
-  return { ...contextFrom(files, opened.map(outline), today), opened };
+  return { ...contextFrom(files, files.documents.map(knownOutline), today), opened };
 }
 
 /** Every rule and topic the house standards set or name, whether it exists or not. */

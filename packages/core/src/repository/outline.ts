@@ -1,5 +1,6 @@
 import { frontMatterOf } from "../document/front-matter.js";
 import { type Markdown, readMarkdown } from "../document/markdown.js";
+import { entriesOf } from "../document/top-level.js";
 import { type Data, type Placed, readYaml } from "../document/yaml.js";
 import { promisesOf } from "../model/bookings.js";
 import type { Outline, SourceFile } from "./files.js";
@@ -28,15 +29,18 @@ export function open(file: SourceFile): Opened {
   return { file, markdown, placed, name: nameIn(placed?.data) };
 }
 
-const made = (path: string, data: Data | undefined): Outline => {
-  const name = nameIn(data);
-  return { path, ...(name === undefined ? {} : { name }), promises: promisesOf(path, data) };
-};
+/** What an outline is made of. */
+const KEYS = ["build", "status", "on-site", "faces"];
 
-export const outline = ({ file, placed }: Opened): Outline => made(file.path, placed?.data);
+const outlineData = (yaml: string): Data | undefined => readYaml(entriesOf(yaml, KEYS) ?? yaml).data;
 
-/** What the other documents have to know of this one. Its body is not read: that is what takes the time. */
+/**
+ * What the other documents have to know of this one. Neither its body is read nor the rest of its front matter: that is
+ * what takes the time, and a slip in it does not set panels free that are promised above.
+ */
 export function outlineOf({ path, text }: SourceFile): Outline {
   const place = frontMatterOf(text);
-  return made(path, place && readYaml(text, place.from, place.to).data);
+  const data = place && outlineData(text.slice(place.from, place.to));
+  const name = nameIn(data);
+  return { path, ...(name === undefined ? {} : { name }), promises: promisesOf(path, data) };
 }
