@@ -1,6 +1,5 @@
-import { h } from "hastscript";
 import type { Published } from "./documents.js";
-import type { Content } from "./page.js";
+import { type Content, h } from "./html.js";
 
 const LIFTS = [
   "Lifting.",
@@ -19,7 +18,7 @@ const FIRST = [
 export function cautions({ lifts, mains }: Pick<Published, "lifts" | "mains">): Content {
   if (!lifts && !mains) return undefined;
   const lines = [...(lifts ? [LIFTS] : []), ...(mains ? [MAINS] : []), FIRST];
-  return h("section", { class: "caution", ariaLabelledBy: "Cautions" }, [
+  return h("section", { class: "caution", ariaLabelledby: "Cautions" }, [
     h("h2", { id: "Cautions" }, "Cautions"),
     h(
       "ul",

@@ -1,9 +1,8 @@
 import { type SourceId, type System, sources } from "@plumbmark/calc";
 import type { CheckEntry, WorkingEntry } from "@plumbmark/core";
-import { h } from "hastscript";
 import { marginBar } from "./drawings/margin-bar.js";
+import { type Content, h } from "./html.js";
 import { inlineCode } from "./inline-code.js";
-import { type Content, flat } from "./page.js";
 import { lookOf, outcomeState } from "./state.js";
 import { allowedText, quantityText, sourceName } from "./words.js";
 
@@ -26,7 +25,7 @@ const whatOf = (check: CheckEntry, ruleLink: RuleLink) =>
   h("p", { class: "what" }, [outcomeState(check), " ", ruleName(check.rule, ruleLink), ` line ${check.at.line}`]);
 
 const fact = (term: string, content: Content): Content =>
-  content === undefined ? undefined : h("div", [h("dt", term), h("dd", flat(content))]);
+  content === undefined ? undefined : h("div", [h("dt", term), h("dd", content)]);
 
 /** The name of a step's source; what a plugin calls its own source stands as it is. */
 const stepSource = (id: string): string => (id in sources ? sourceName(sources[id as SourceId]) : id);
@@ -61,15 +60,15 @@ const facts = (check: CheckEntry, system: System): readonly Content[] => {
 
 /** One check: what was found, measured and allowed, how much is in hand, and the working on demand. */
 export function checkItem(check: CheckEntry, { system, ruleLink, open }: CheckFrame): Content {
-  const known = flat(facts(check, system));
+  const known = facts(check, system).filter((each) => each !== undefined);
   return h("li", { class: ["check", ...lookOf(check)] }, [
     whatOf(check, ruleLink),
-    h("p", flat(inlineCode(check.says))),
+    h("p", inlineCode(check.says)),
     ...(known.length > 0 ? [h("dl", { class: "facts" }, known)] : []),
     ...(check.sources.length > 0
       ? [h("p", { class: "rests" }, `Rests on ${check.sources.map(sourceName).join("; ")}`)]
       : []),
-    ...flat(workings(check.working, open)),
+    workings(check.working, open),
   ]);
 }
 
@@ -83,17 +82,25 @@ function checkLine(check: CheckEntry, { system, ruleLink }: CheckFrame): Content
   const known = [...found.filter((each) => each !== undefined)].join(", ");
   return h("li", { class: ["check", ...lookOf(check)] }, [
     whatOf(check, ruleLink),
-    h("p", flat(inlineCode(check.says))),
+    h("p", inlineCode(check.says)),
     ...(known === ""
       ? []
-      : [h("p", { class: "short" }, [known, " ", ...flat(share === undefined ? undefined : marginBar(check))])]),
-    ...flat(workings(check.working)),
+      : [h("p", { class: "short" }, [known, " ", share === undefined ? undefined : marginBar(check)])]),
+    workings(check.working),
   ]);
 }
 
 export const checkLines = (checks: readonly CheckEntry[], frame: CheckFrame): Content =>
-  h("ul", { class: "checks" }, flat(checks.map((check) => checkLine(check, frame))));
+  h(
+    "ul",
+    { class: "checks" },
+    checks.map((check) => checkLine(check, frame)),
+  );
 
 /** Checks in full. */
 export const checkList = (checks: readonly CheckEntry[], frame: CheckFrame): Content =>
-  h("ul", { class: "checks" }, flat(checks.map((check) => checkItem(check, frame))));
+  h(
+    "ul",
+    { class: "checks" },
+    checks.map((check) => checkItem(check, frame)),
+  );

@@ -1,9 +1,7 @@
 import type { CheckEntry } from "@plumbmark/core";
-import { h } from "hastscript";
 import { checkLines, checkList } from "./check.js";
-import { flat } from "./content.js";
 import type { Published } from "./documents.js";
-import type { Content } from "./page.js";
+import { type Content, h } from "./html.js";
 import { rulesFrom, type Site } from "./site.js";
 import { topicName, topicOf } from "./stated.js";
 
@@ -31,7 +29,7 @@ const tally = (checks: readonly CheckEntry[]): string => {
 const topicChecks = (topic: string, checks: readonly CheckEntry[], content: Content): Content =>
   h("details", { class: "topic", ...(checks.every(({ outcome }) => outcome === "holds") ? {} : { open: true }) }, [
     h("summary", [h("h3", topicName(topic)), ` ${tally(checks)}`]),
-    ...flat(content),
+    content,
   ]);
 
 /** Every check by topic. */

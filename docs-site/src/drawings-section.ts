@@ -1,10 +1,9 @@
-import type { ElementContent } from "hast";
-import { h } from "hastscript";
 import type { Published } from "./documents.js";
 import { drawingsOf } from "./drawings/drawings.js";
-import { type Drawing, svg, svgFile } from "./drawings/shared/drawing.js";
+import { type Drawing, svg, svgAgain, svgFile } from "./drawings/shared/drawing.js";
+import { type Content, type Html, h } from "./html.js";
 import { Names } from "./names.js";
-import { type Content, linkTo } from "./page.js";
+import { linkTo } from "./page.js";
 
 interface Filed {
   readonly drawing: Drawing;
@@ -30,21 +29,20 @@ const pathOf = ({ page }: Published, file: string): string =>
   `drawings/${page.replace(/^builds\//u, "").replace(/\.html$/u, "")}/${file}.svg`;
 
 /** A drawing that scrolls by itself where the screen is narrower, with a link to its file. */
-function figure(document: Published, { drawing, file }: Filed, prefix: string) {
+function figure(document: Published, { drawing, file }: Filed, again = false) {
   const href = linkTo(document.page, pathOf(document, file));
   return h("figure", { class: "drawn" }, [
     h(
       "section",
-      { class: "wide", tabIndex: 0, ariaLabel: `${drawing.title}${prefix === "Drawing" ? "" : ", in the document"}` },
-      [svg(drawing, `${prefix}-${file}`)],
+      { class: "wide", tabindex: 0, ariaLabel: `${drawing.title}${again ? ", in the document" : ""}` },
+      again ? svgAgain(drawing, `Figure-${file}`, `Drawing-${file}`) : svg(drawing, `Drawing-${file}`),
     ),
     h("figcaption", h("a", { href }, `Open by itself: ${drawing.title}`)),
   ]);
 }
 
 /** Every drawing of the build. */
-export const drawingsSection = (document: Published): Content =>
-  filed(document).map((each) => figure(document, each, "Drawing"));
+export const drawingsSection = (document: Published): Content => filed(document).map((each) => figure(document, each));
 
 /** Every drawing as a file of its own, by path of the site. */
 export const drawingFiles = (document: Published): ReadonlyMap<string, string> =>
@@ -56,14 +54,14 @@ const named = (document: Published, of: string): Filed | undefined =>
   of.startsWith(PREFIX) ? filed(document).find(({ drawing }) => drawing.name === of.slice(PREFIX.length)) : undefined;
 
 /** The drawing that stands in place of a paragraph `[hang plot](calc:drawings.hang-plot-header)`. */
-export function drawingInProse(document: Published): (of: string) => ElementContent | undefined {
+export function drawingInProse(document: Published): (of: string) => Html | undefined {
   const shown = new Set<string>();
   return (of) => {
     const found = named(document, of);
     // The second time it is a plain link: one id, one place.
     if (!found || shown.has(of)) return undefined;
     shown.add(of);
-    return figure(document, found, "Figure");
+    return figure(document, found, true);
   };
 }
 

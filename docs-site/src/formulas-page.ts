@@ -1,8 +1,8 @@
 import { type Formula, type Kind, kinds, type Method, type Register, type SourceId, siUnit } from "@plumbmark/calc";
-import { h } from "hastscript";
 import { anchor } from "./anchor.js";
+import { type Content, h } from "./html.js";
 import { formulaMath, symbolMath } from "./math/mathml.js";
-import type { Content, Page } from "./page.js";
+import type { Page } from "./page.js";
 import { sourceAnchor } from "./sources-page.js";
 import { table } from "./table.js";
 

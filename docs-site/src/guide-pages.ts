@@ -1,7 +1,7 @@
 import { plainText, readMarkdown } from "@plumbmark/core";
-import { h } from "hastscript";
 import { guide } from "./generated/guide.js";
-import type { Content, Page } from "./page.js";
+import { type Content, h } from "./html.js";
+import type { Page } from "./page.js";
 import { prose } from "./prose.js";
 
 const FOLDER = "guide";
@@ -41,9 +41,11 @@ const none = (): undefined => undefined;
 
 function guidePage({ name, text }: (typeof guide)[number], index: number): Page {
   const title = titleOf(text);
-  const content: Content = h("div", { class: "prose" }, [
-    ...prose(readMarkdown(text).tree, title, { link: resolve, quote: none, picture: none, figure: none }),
-  ]);
+  const content: Content = h(
+    "div",
+    { class: "prose" },
+    prose(readMarkdown(text).tree, title, { link: resolve, quote: none, picture: none, figure: none }),
+  );
   return { path: `${FOLDER}/${name}.html`, title, number: `3.${String(index + 1).padStart(2, "0")}`, content };
 }
 

@@ -8,8 +8,8 @@ import {
   type StandardChain,
   type StandardFile,
 } from "@plumbmark/core";
-import { h } from "hastscript";
-import type { Content, Page } from "./page.js";
+import { type Content, h } from "./html.js";
+import type { Page } from "./page.js";
 import { levelInForce, rulesFrom, type Site } from "./site.js";
 import type { Stated } from "./stated.js";
 import { table } from "./table.js";

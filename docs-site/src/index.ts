@@ -1,5 +1,5 @@
 export { drawingsOf } from "./drawings/drawings.js";
-export { marginBar } from "./drawings/margin-bar.js";
+export { marginBar, marginMarks } from "./drawings/margin-bar.js";
 export { type Drawing, type Subject, svg, svgFile } from "./drawings/shared/drawing.js";
 export { formulaMath } from "./math/mathml.js";
 export { type PublishInput, publish, type SiteFile, siteFiles } from "./publish.js";

@@ -1,5 +1,4 @@
-import { h } from "hastscript";
-import type { Content } from "./content.js";
+import { type Content, h } from "./html.js";
 
 /** A sentence of ours with what stands in backticks set as code. */
 export const inlineCode = (text: string): Content =>

@@ -1,11 +1,7 @@
-import type { Root } from "hast";
-import { toHtml } from "hast-util-to-html";
-import { h } from "hastscript";
-import { type Content, flat } from "./content.js";
+import { marginMarks } from "./drawings/margin-bar.js";
+import { type Content, Html, h, textOf } from "./html.js";
 import { MENU } from "./nav.js";
 import { type Cells, titleBlock } from "./title-block.js";
-
-export { type Content, flat } from "./content.js";
 
 export interface Page {
   readonly path: string;
@@ -43,7 +39,7 @@ const policy = (scripts: readonly string[]): string =>
 
 const headOf = ({ path, title, scripts = [] }: Page, standard: string) =>
   h("head", [
-    h("meta", { charSet: "utf-8" }),
+    h("meta", { charset: "utf-8" }),
     h("meta", { httpEquiv: "Content-Security-Policy", content: policy(scripts) }),
     h("meta", { name: "referrer", content: "no-referrer" }),
     h("meta", { name: "viewport", content: "width=device-width, initial-scale=1" }),
@@ -65,7 +61,10 @@ const menu = (path: string) =>
 /** A whole page as HTML. Ids of ours begin with a capital: those of an author's headings never do. */
 export function pageHtml(page: Page, { standard, today }: Frame): string {
   const { path, title, number, cells = [], content } = page;
+  const text = textOf(content);
+  const marks = text.includes('<svg class="margin-bar"') ? marginMarks : undefined;
   const body = h("body", [
+    marks,
     h("a", { class: "skip", href: "#Main" }, "Go to the content"),
     h("header", { class: "top" }, [h("p", { class: "standard" }, standard), menu(path)]),
     h("main", { id: "Main" }, [
@@ -74,13 +73,9 @@ export function pageHtml(page: Page, { standard, today }: Frame): string {
         ...cells,
         ["Inspected", today],
       ]),
-      h("div", { class: "body" }, flat(content)),
+      h("div", { class: "body" }, new Html(text)),
     ]),
     h("footer", [h("p", `Inspected on ${today}. ${DEFERS}`)]),
   ]);
-  const root: Root = {
-    type: "root",
-    children: [{ type: "doctype" }, h("html", { lang: "en" }, [headOf(page, standard), body])],
-  };
-  return `${toHtml(root, { upperDoctype: true })}\n`;
+  return `<!DOCTYPE html>${h("html", { lang: "en" }, [headOf(page, standard), body]).text}\n`;
 }

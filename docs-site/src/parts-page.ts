@@ -1,7 +1,7 @@
 import type { Data, Part } from "@plumbmark/core";
-import { h } from "hastscript";
 import type { Published } from "./documents.js";
-import type { Content, Page } from "./page.js";
+import { type Content, h } from "./html.js";
+import type { Page } from "./page.js";
 import type { Site } from "./site.js";
 import { table } from "./table.js";
 

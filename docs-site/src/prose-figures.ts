@@ -2,9 +2,10 @@ import { plainText } from "@plumbmark/core";
 import type { ElementContent } from "hast";
 import { h } from "hastscript";
 import { defaultHandlers, type Handler } from "mdast-util-to-hast";
+import type { Html } from "./html.js";
 
 /** The table or drawing a link to `schedules.` or `drawings.` stands for; undefined when there is none of that name. */
-export type Figure = (of: string, words: string) => ElementContent | undefined;
+export type Figure = (of: string, words: string) => Html | undefined;
 
 interface Node {
   readonly type: string;
@@ -40,5 +41,6 @@ export const withFigures = (nodes: readonly ElementContent[], figure: Figure): E
     if (node.type !== "element") return node;
     const { dataFigure } = node.properties;
     if (typeof dataFigure !== "string") return { ...node, children: withFigures(node.children, figure) };
-    return figure(dataFigure, plainText(node)) ?? h("p", node.children);
+    const own = figure(dataFigure, plainText(node));
+    return own ? { type: "raw", value: own.text } : h("p", node.children);
   });

@@ -1,8 +1,8 @@
 import { scheduleNamed } from "@plumbmark/core";
-import { h } from "hastscript";
 import type { Published } from "./documents.js";
 import { drawingInProse, drawingLink } from "./drawings-section.js";
-import { type Content, linkTo } from "./page.js";
+import { type Content, h } from "./html.js";
+import { linkTo } from "./page.js";
 import { prose, type Resolve } from "./prose.js";
 import type { Figure } from "./prose-figures.js";
 import { pictures } from "./prose-pictures.js";
@@ -39,5 +39,5 @@ export function proseOf(document: Published, site: Site): Content {
     picture: pictures(document, site),
     figure: figures(document),
   };
-  return h("div", { class: "prose" }, [...prose(document.build.markdown.tree, document.title, own)]);
+  return h("div", { class: "prose" }, prose(document.build.markdown.tree, document.title, own));
 }

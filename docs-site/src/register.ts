@@ -1,8 +1,8 @@
 import type { Print, Value } from "@plumbmark/calc";
-import { h } from "hastscript";
 import type { Published } from "./documents.js";
 import { powerOf, weightOf, worstOf } from "./figures.js";
-import type { Content, Page } from "./page.js";
+import { type Content, h } from "./html.js";
+import type { Page } from "./page.js";
 import { rulesFrom, type Site } from "./site.js";
 import { state, verdictState } from "./state.js";
 import { type Column, table } from "./table.js";

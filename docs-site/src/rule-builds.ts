@@ -1,7 +1,7 @@
 import type { CheckEntry } from "@plumbmark/core";
-import { h } from "hastscript";
 import { type Judged, judgedBy } from "./checks-by-rule.js";
-import { type Content, linkTo } from "./page.js";
+import { type Content, h } from "./html.js";
+import { linkTo } from "./page.js";
 import type { Site } from "./site.js";
 import { countState } from "./state.js";
 import { table } from "./table.js";

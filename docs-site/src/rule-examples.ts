@@ -1,8 +1,7 @@
-import { h } from "hastscript";
 import type { RuleLink } from "./check.js";
 import { checkList } from "./check.js";
 import { type Example, examples } from "./examples.js";
-import type { Content } from "./page.js";
+import { type Content, h } from "./html.js";
 import { state } from "./state.js";
 
 const LOOKS: Readonly<Record<string, readonly string[]>> = {
@@ -20,7 +19,7 @@ const about = ({ name }: Example): string => name.split("-").slice(1).join(" ");
 const shown = (files: Example["files"]): Content =>
   files.flatMap(({ path, text }): Content[] => [
     ...(files.length > 1 ? [h("p", h("code", path))] : []),
-    h("pre", { class: "wide", tabIndex: 0 }, h("code", text.trim())),
+    h("pre", { class: "wide", tabindex: 0 }, h("code", text.trim())),
   ]);
 
 function item(example: Example, ruleLink: RuleLink, open: boolean): Content {
@@ -28,8 +27,8 @@ function item(example: Example, ruleLink: RuleLink, open: boolean): Content {
   const outcome = outcomeOf(example);
   return h("details", { class: "example", ...(open ? { open: true } : {}) }, [
     h("summary", [state(LOOKS[outcome] ?? [], outcome), about(example) ? ` ${about(example)}` : ""]),
-    checkList(checks, { system, ruleLink, open }) as never,
-    ...(shown(files) as never[]),
+    checkList(checks, { system, ruleLink, open }),
+    shown(files),
   ]);
 }
 

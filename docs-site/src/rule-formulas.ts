@@ -1,9 +1,8 @@
 import { type Formula, formulas, kinds, type SourceId, sourceOf } from "@plumbmark/calc";
-import { h } from "hastscript";
 import { anchor } from "./anchor.js";
 import { examples } from "./examples.js";
+import { type Content, h } from "./html.js";
 import { formulaMath, symbolMath } from "./math/mathml.js";
-import type { Content } from "./page.js";
 import { sourceName } from "./words.js";
 
 /** Says nothing by itself: a setting's share of a value. */
@@ -44,7 +43,7 @@ function item(text: string, source: string | undefined): Content {
   return h("li", [
     h("p", h("a", { href: `../formulas.html#${anchor("Formula", formula.id)}` }, formula.title)),
     formulaMath(formula.symbol, formula.expression),
-    symbols(formula) as never,
+    symbols(formula),
     h("p", h("small", [`Holds for ${formula.validity}. `, sourceName(sourceOf(formula.source))])),
   ]);
 }
@@ -56,6 +55,6 @@ export function ruleFormulas(id: string): Content {
   return h(
     "ol",
     { class: "formulas" },
-    steps.map(([text, source]) => item(text, source) as never),
+    steps.map(([text, source]) => item(text, source)),
   );
 }

@@ -1,7 +1,7 @@
 import { sourceOf } from "@plumbmark/calc";
-import { h } from "hastscript";
+import { type Content, h } from "./html.js";
 import { inlineCode } from "./inline-code.js";
-import { type Content, flat, linkTo, type Page } from "./page.js";
+import { linkTo, type Page } from "./page.js";
 import { ruleBuilds } from "./rule-builds.js";
 import { ruleExamples } from "./rule-examples.js";
 import { ruleFormulas } from "./rule-formulas.js";
@@ -32,11 +32,11 @@ export function rulePage(rule: Stated, number: string, site: Site): Page {
   const own = standard.rules[rule.id];
   const inForce = levelInForce(site, rule);
   const content: Content = [
-    h("p", { class: "states" }, flat(inlineCode(rule.states))),
+    h("p", { class: "states" }, inlineCode(rule.states)),
     heading("Why"),
-    h("p", flat(inlineCode(rule.why))),
+    h("p", inlineCode(rule.why)),
     heading("How it is judged"),
-    h("p", flat(inlineCode(rule.judged))),
+    h("p", inlineCode(rule.judged)),
     ruleFormulas(rule.id),
     heading("Level and settings"),
     h("p", levelText(inForce, rule.level)),
@@ -54,7 +54,7 @@ export function rulePage(rule: Stated, number: string, site: Site): Page {
       "p",
       "In the front matter of the build, signed and dated. The check is then shown as waived until the day has passed.",
     ),
-    h("pre", { class: "wide", tabIndex: 0 }, h("code", waive(rule.id))),
+    h("pre", { class: "wide", tabindex: 0 }, h("code", waive(rule.id))),
   ];
   return {
     path,

@@ -1,7 +1,6 @@
 import { printQuantity } from "@plumbmark/calc";
 import type { HouseStandardSettings, Setting, SettingDefinition } from "@plumbmark/core";
-import { h } from "hastscript";
-import type { Content } from "./page.js";
+import { type Content, h } from "./html.js";
 import type { Stated } from "./stated.js";
 import { table } from "./table.js";
 

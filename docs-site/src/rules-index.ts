@@ -1,5 +1,5 @@
-import { h } from "hastscript";
-import { type Content, linkTo, type Page } from "./page.js";
+import { type Content, h } from "./html.js";
+import { linkTo, type Page } from "./page.js";
 import { levelInForce, type Site } from "./site.js";
 import { type Stated, topicName, topicOf } from "./stated.js";
 import { table } from "./table.js";

@@ -10,16 +10,15 @@ import {
   tableCsv,
   withoutEmpty,
 } from "@plumbmark/core";
-import type { ElementContent } from "hast";
-import { h } from "hastscript";
 import type { Published } from "./documents.js";
-import { type Content, linkTo } from "./page.js";
+import { type Content, type Html, h } from "./html.js";
+import { linkTo } from "./page.js";
 import { type Column, table } from "./table.js";
 
 const cell = ({ text, stated }: ScheduleCell): Content => (stated ? text : h("em", text));
 
 /** A schedule as a table of the page; columns that say nothing are left out. */
-function tableOf(full: Table, caption: string): ElementContent {
+function tableOf(full: Table, caption: string): Html {
   const { columns, rows } = withoutEmpty(full);
   const heads = columns.map(
     (column): Column => (column.numeric ? { title: heading(column), align: "right" } : heading(column)),
@@ -60,6 +59,6 @@ export const scheduleFiles = (document: Published): ReadonlyMap<string, string> 
   new Map(filled(document).map(([name, full]) => [fileOf(document, name), tableCsv(full)]));
 
 /** The table an author's link stands for, under the author's words; undefined when there is no such schedule. */
-export function scheduleAt({ build, system }: Published, name: string, words: string): ElementContent | undefined {
+export function scheduleAt({ build, system }: Published, name: string, words: string): Html | undefined {
   return build && isSchedule(name) ? tableOf(schedule(build, name, system), words || scheduleTitles[name]) : undefined;
 }

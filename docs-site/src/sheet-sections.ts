@@ -1,7 +1,7 @@
 import { allChecks, openChecks } from "./checks.js";
 import type { Published } from "./documents.js";
 import { drawingFiles, drawingsSection } from "./drawings-section.js";
-import type { Content } from "./page.js";
+import type { Content } from "./html.js";
 import { proseOf } from "./prose-of.js";
 import { scheduleFiles, schedules } from "./schedules.js";
 import { signOff } from "./sign-off.js";

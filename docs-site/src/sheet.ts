@@ -1,7 +1,7 @@
-import { h } from "hastscript";
 import { cautions } from "./cautions.js";
 import type { Published } from "./documents.js";
-import { type Content, flat, type Page } from "./page.js";
+import { type Content, Html, h, textOf } from "./html.js";
+import type { Page } from "./page.js";
 import { sheetSections } from "./sheet-sections.js";
 import type { Site } from "./site.js";
 import { countState, verdictState } from "./state.js";
@@ -49,13 +49,13 @@ const contents = (parts: readonly { readonly id: string; readonly title: string 
 /** The sheet of a build: verdict and cautions, then its sections in order. */
 export function sheet(document: Published, site: Site): Page {
   const parts = sheetSections
-    .map(({ id, title, content }) => ({ id, title, content: flat(content(document, site)) }))
-    .filter(({ content }) => content.length > 0);
+    .map(({ id, title, content }) => ({ id, title, content: new Html(textOf(content(document, site))) }))
+    .filter(({ content }) => content.text !== "");
   const content: Content = [
     summary(document),
     parts.length > 1 ? contents(parts) : undefined,
     cautions(document),
-    ...parts.map((part) => h("div", { class: "part" }, [h("h2", { id: part.id }, part.title), ...part.content])),
+    ...parts.map((part) => h("div", { class: "part" }, [h("h2", { id: part.id }, part.title), part.content])),
   ];
   return { path: document.page, title: document.title, number: document.number, cells: cellsOf(document), content };
 }

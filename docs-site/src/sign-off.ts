@@ -1,6 +1,5 @@
-import { h } from "hastscript";
 import type { Published } from "./documents.js";
-import type { Content } from "./page.js";
+import { type Content, h } from "./html.js";
 
 const COLUMNS = ["Name", "Signature", "Date and time"];
 
@@ -10,7 +9,7 @@ const row = (role: string, name: string | undefined) =>
 /** Boxes to sign on paper: who made and who approved the sheet, and who accepts the work on site. */
 export function signOff({ build, lifts, mains }: Published): Content {
   if (!build) return undefined;
-  return h("section", { class: "wide", tabIndex: 0, ariaLabel: "Sign-off" }, [
+  return h("section", { class: "wide", tabindex: 0, ariaLabel: "Sign-off" }, [
     h("table", { class: "sign" }, [
       h(
         "thead",

@@ -1,7 +1,7 @@
 import type { Entry, Register, Source } from "@plumbmark/calc";
-import { h } from "hastscript";
 import { anchor } from "./anchor.js";
-import { type Content, linkTo, type Page } from "./page.js";
+import { type Content, h } from "./html.js";
+import { linkTo, type Page } from "./page.js";
 import { table } from "./table.js";
 
 const PATH = "sources.html";

@@ -1,5 +1,5 @@
 import type { CheckEntry, DocumentEntry, Outcome } from "@plumbmark/core";
-import { h } from "hastscript";
+import { h } from "./html.js";
 
 /** Classes of a check: a failed check looks as grave as the level of its rule. */
 export const lookOf = ({ outcome, level }: Pick<CheckEntry, "outcome" | "level">): readonly string[] =>

@@ -1,5 +1,4 @@
-import { h } from "hastscript";
-import { type Content, flat } from "./page.js";
+import { type Content, h } from "./html.js";
 
 /** A column's title; figures stand at its right. */
 export type Column = string | { readonly title: string; readonly align: "right" };
@@ -13,12 +12,12 @@ const isPlain = (row: Row): row is readonly Content[] => Array.isArray(row);
 export function table(caption: string, columns: readonly Column[], rows: readonly Row[]) {
   const look = (index: number) => (typeof columns[index] === "object" ? { class: "at-right" } : {});
   const cell = (content: Content, index: number) =>
-    index === 0 ? h("th", { scope: "row" }, flat(content)) : h("td", look(index), flat(content));
+    index === 0 ? h("th", { scope: "row" }, content) : h("td", look(index), content);
   const line = (row: Row) => (isPlain(row) ? h("tr", row.map(cell)) : h("tr", { id: row.id }, row.cells.map(cell)));
   const head = columns.map((column, index) =>
     h("th", { scope: "col", ...look(index) }, typeof column === "string" ? column : column.title),
   );
-  return h("section", { class: "wide", tabIndex: 0, ariaLabel: caption }, [
+  return h("section", { class: "wide", tabindex: 0, ariaLabel: caption }, [
     h("table", [h("caption", caption), h("thead", h("tr", head)), h("tbody", rows.map(line))]),
   ]);
 }

@@ -1,7 +1,7 @@
 import { type Register, sourcesOfTable, type Table } from "@plumbmark/calc";
-import { h } from "hastscript";
 import { anchor } from "./anchor.js";
-import type { Content, Page } from "./page.js";
+import { type Content, h } from "./html.js";
+import type { Page } from "./page.js";
 import { sourceAnchor } from "./sources-page.js";
 import { table } from "./table.js";
 

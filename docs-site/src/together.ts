@@ -1,6 +1,5 @@
 import { type BuildsTogether, buildsTogether } from "@plumbmark/core";
-import { h } from "hastscript";
-import type { Content } from "./page.js";
+import { type Content, h } from "./html.js";
 import type { Site } from "./site.js";
 import { table } from "./table.js";
 

@@ -1,7 +1,7 @@
 import type { WaiverEntry } from "@plumbmark/core";
-import { h } from "hastscript";
 import type { Published } from "./documents.js";
-import type { Content, Page } from "./page.js";
+import { type Content, h } from "./html.js";
+import type { Page } from "./page.js";
 import { linkTo } from "./page.js";
 import { rulesFrom, type Site } from "./site.js";
 import { state } from "./state.js";

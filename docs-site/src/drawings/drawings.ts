@@ -1,3 +1,4 @@
+import { Html, textOf } from "../html.js";
 import { faceDrawings } from "./face/face-drawing.js";
 import { hangPlot } from "./hang-plot/hang-plot.js";
 import { oneLine } from "./one-line.js";
@@ -19,5 +20,6 @@ export function drawingsOf(subject: Subject): readonly Drawing[] {
     rasterDrawing(subject),
     ...build.faces.map((face) => sightlines(face, subject)),
   ];
-  return all.filter((each) => each !== undefined);
+  // Written once: a drawing goes into its page and into its file.
+  return all.filter((each) => each !== undefined).map((each) => ({ ...each, shapes: [new Html(textOf(each.shapes))] }));
 }

@@ -1,6 +1,5 @@
 import type { CheckEntry } from "@plumbmark/core";
-import type { Element } from "hast";
-import { s } from "hastscript";
+import { type Attributes, type Content, type Html, s } from "../html.js";
 import { type Hatch, hatch } from "./shared/hatch.js";
 
 /** Length of what is allowed; beyond half as much again the bar is broken off. */
@@ -37,45 +36,59 @@ export function marginText({ share, outcome, allowed }: CheckEntry): string {
   return `${outcome}: ${sense} ${percent(share)} ${of}`;
 }
 
-function bar({ share = 0, outcome }: CheckEntry): Element[] {
-  const width = Math.min(share, MOST) * WHOLE;
-  const box = { x: 0.5, y: 2.5, width: Math.max(width, 1), height: HEIGHT };
-  const look = { stroke: COLOUR[outcome], className: ["margin", outcome] };
-  const broken =
-    share > MOST
-      ? [s("path", { d: "M140 1.5l3 4-3 4 3 4M144 1.5l3 4-3 4 3 4", fill: "none", stroke: "currentColor" })]
-      : [];
-  return [
-    s("rect", { ...box, ...look, fill: "none", strokeWidth: 1.5 }),
-    s("path", { d: hatch(box, HATCH[outcome], 5), ...look, fill: "none", strokeWidth: 1 }),
-    ...broken,
-  ];
+const idOf = (outcome: CheckEntry["outcome"]): string => `Margin-${outcome}`;
+
+const stroke = { fill: "none", stroke: "currentColor" };
+
+const broken = s("path", { d: "M140 1.5l3 4-3 4 3 4M144 1.5l3 4-3 4 3 4", ...stroke });
+
+function bar({ share = 0, outcome }: CheckEntry): Content {
+  const width = Math.max(Math.min(share, MOST) * WHOLE, 1);
+  const look = { fill: `url(#${idOf(outcome)})`, stroke: COLOUR[outcome], strokeWidth: 1.5 };
+  return [s("rect", { ...TRACK, width, ...look }), share > MOST ? broken : undefined];
 }
+
+const TRACK = { x: 0.5, y: 2.5, height: HEIGHT };
+
+/** What a bar is measured against: the track, and the line of what is allowed. */
+const scale = (id: string, more: Attributes): Html =>
+  s("g", { id, ...stroke }, [
+    s("rect", { ...TRACK, width: WHOLE, strokeWidth: 0.6, ...more }),
+    s("path", { d: `M${WHOLE + 0.5} 0v15`, strokeWidth: 2 }),
+  ]);
+
+/** One tile of the hatch of an outcome; tiles lie side by side from the corner of the drawing. */
+const pattern = (outcome: CheckEntry["outcome"]): Html => {
+  const kind = HATCH[outcome];
+  const side = kind === "crossed" ? 7 : 5;
+  const d = hatch({ x: -side, y: -side, width: 3 * side, height: 3 * side }, kind, 5);
+  return s("pattern", { id: idOf(outcome), width: side, height: side, patternUnits: "userSpaceOnUse" }, [
+    s("path", { d, fill: "none", stroke: COLOUR[outcome] }),
+  ]);
+};
+
+/** What the bars of a page have in common; it stands on the page once. */
+export const marginMarks: Html = s("svg", { class: "marks", width: 0, height: 0, role: "img", ariaHidden: "true" }, [
+  s("defs", {}, [
+    scale("Margin-scale", {}),
+    scale("Margin-untold", { strokeDasharray: "4 3" }),
+    ...(["holds", "fails", "waived"] as const).map(pattern),
+  ]),
+]);
 
 /**
  * How near a check is to its limit: the bar is what was measured, the upright line what is allowed (where more is
  * better, the bar is what is asked for and the line what is there). An open check has an empty, dashed bar. Undefined
- * for a plain statement, which has no margin.
+ * for a plain statement, which has no margin. A page that shows any has to hold the `marginMarks`.
  */
-export function marginBar(check: CheckEntry): Element | undefined {
+export function marginBar(check: CheckEntry): Html | undefined {
   const { share, outcome } = check;
   const measured = share !== undefined && Number.isFinite(share) && check.allowed?.sense !== "exactly";
   if (!measured && outcome !== "open") return undefined;
-  const track = { x: 0.5, y: 2.5, width: WHOLE, height: HEIGHT, fill: "none", stroke: "currentColor" };
   const label = measured ? `${outcome}, ${percent(share)}` : "open";
-  return s(
-    "svg",
-    {
-      viewBox: "0 0 300 15",
-      width: 300,
-      height: 15,
-      className: ["margin-bar"],
-      role: "img",
-      ariaLabel: marginText(check),
-    },
-    s("rect", { ...track, strokeWidth: 0.6, ...(measured ? {} : { strokeDashArray: "4 3" }) }),
-    ...(measured ? bar(check) : []),
-    s("path", { d: `M${WHOLE + 0.5} 0v15`, stroke: "currentColor", strokeWidth: 2 }),
-    s("text", { x: MOST * WHOLE + 8, y: 11.5, fontSize: 11, fill: "currentColor", ariaHidden: "true" }, label),
-  );
+  return s("svg", { class: "margin-bar", viewBox: "0 0 300 15", role: "img", ariaLabel: marginText(check) }, [
+    measured ? bar(check) : undefined,
+    s("use", { href: measured ? "#Margin-scale" : "#Margin-untold" }),
+    s("text", { x: MOST * WHOLE + 8, y: 11.5, ariaHidden: "true" }, label),
+  ]);
 }

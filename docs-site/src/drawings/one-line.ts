@@ -100,7 +100,7 @@ function jumperTo(run: Run, from: Stop, to: Stop, y: number, { system }: Subject
   const skipped = to.index - from.index - 1;
   const current = sum(behind, "current", "I");
   return [
-    line([x1, y], [to.x, y], { strokeWidth: WIDE, ...(skipped > 0 ? { strokeDashArray: "1 1.2" } : {}) }),
+    line([x1, y], [to.x, y], { strokeWidth: WIDE, ...(skipped > 0 ? { strokeDasharray: "1 1.2" } : {}) }),
     ...(skipped > 0 ? [small(`${skipped} more`, middle, y - 1.4)] : []),
     small(shown(current, system, "?"), middle, y + 4, "middle", valueMark("dataInto", current)),
   ];

@@ -58,7 +58,7 @@ function placed(ground: Ground, placement: Placement, index: number): Shapes {
   return [
     group(marks, [
       path(hatch(box, kind, 2.6), { stroke: colour, strokeWidth: 0.18, className: `hatch ${className}` }),
-      rect(box, { stroke: colour, className, strokeWidth: 0.7, ...(copyOf ? { strokeDashArray: "3 1.5" } : {}) }),
+      rect(box, { stroke: colour, className, strokeWidth: 0.7, ...(copyOf ? { strokeDasharray: "3 1.5" } : {}) }),
     ]),
     ...number(box, `${index + 1}`, face.name),
   ];

@@ -63,8 +63,8 @@ function viewer(name: string, distance: number, { scale, floor, edge, top, eye }
     ...foot,
     line([x, floor], at),
     shape("circle", { cx: at[0], cy: at[1], r: 1, fill: "currentColor" }),
-    line(at, low, { strokeDashArray: "2 1", className: "sight" }),
-    line(at, high, { strokeDashArray: "2 1", className: "sight" }),
+    line(at, low, { strokeDasharray: "2 1", className: "sight" }),
+    line(at, high, { strokeDasharray: "2 1", className: "sight" }),
   ];
 }
 

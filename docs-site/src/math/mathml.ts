@@ -1,9 +1,9 @@
-import type { Element } from "hast";
-import { h } from "hastscript";
+import type { Html } from "../html.js";
+import { h } from "../html.js";
 import { type Expression, expressionOf } from "./expression.js";
 
 /** A symbol with what it ends in below the line: `V1`, `Imax`, `M_o`. Words and all capitals stand as they are. */
-function name(text: string): Element {
+function name(text: string): Html {
   const [, letters, below] =
     /^(\p{L}+?)_?(\p{Nd}+)$|^(\p{Lu})_?(\p{Ll}+)$/u.exec(text)?.filter((each) => each !== undefined) ?? [];
   return letters === undefined || below === undefined
@@ -12,14 +12,14 @@ function name(text: string): Element {
 }
 
 /** Brackets around what a fraction bar or a root already holds together are left out. */
-const bare = (expression: Expression): Element => set(expression.is === "brackets" ? expression.of : expression);
+const bare = (expression: Expression): Html => set(expression.is === "brackets" ? expression.of : expression);
 
-const bracketed = (...content: readonly Element[]): Element => h("mrow", [h("mo", "("), ...content, h("mo", ")")]);
+const bracketed = (...content: readonly Html[]): Html => h("mrow", [h("mo", "("), ...content, h("mo", ")")]);
 
-const withCommas = (all: readonly Element[]): readonly Element[] =>
+const withCommas = (all: readonly Html[]): readonly Html[] =>
   all.flatMap((each, index) => (index === 0 ? [each] : [h("mo", ","), each]));
 
-const row = (of: readonly (Expression | string)[]): Element =>
+const row = (of: readonly (Expression | string)[]): Html =>
   h(
     "mrow",
     of.map((each) =>
@@ -27,7 +27,7 @@ const row = (of: readonly (Expression | string)[]): Element =>
     ),
   );
 
-function set(expression: Expression): Element {
+function set(expression: Expression): Html {
   switch (expression.is) {
     case "number":
       return h("mn", expression.text);
@@ -53,10 +53,10 @@ function set(expression: Expression): Element {
 }
 
 /** One symbol as it stands in a formula. */
-export const symbolMath = (symbol: string): Element => h("math", name(symbol));
+export const symbolMath = (symbol: string): Html => h("math", name(symbol));
 
 /** A formula such as `I = S ÷ V` set as in a handbook; as it is written where it cannot be read. */
-export function formulaMath(symbol: string, expression: string): Element {
+export function formulaMath(symbol: string, expression: string): Html {
   const tree = expressionOf(expression);
   if (!tree) return h("code", `${symbol} = ${expression}`);
   return h("math", { display: "block" }, h("mrow", [name(symbol), h("mo", "="), set(tree)]));

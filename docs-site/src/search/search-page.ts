@@ -1,6 +1,6 @@
-import { h } from "hastscript";
 import MiniSearch from "minisearch";
 import { searchScript } from "../generated/search-script.js";
+import { h } from "../html.js";
 import type { Page } from "../page.js";
 import type { Site } from "../site.js";
 import { entriesOf } from "./entries.js";
@@ -32,9 +32,9 @@ export const searchPage = (): Page => ({
         id: "Words",
         type: "search",
         name: "q",
-        autoComplete: "off",
-        spellCheck: "false",
-        ariaDescribedBy: "Count",
+        autocomplete: "off",
+        spellcheck: "false",
+        ariaDescribedby: "Count",
       }),
       " ",
       h("button", { type: "submit" }, "Open the first"),

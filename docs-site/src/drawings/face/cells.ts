@@ -1,5 +1,5 @@
 import { type Cell, cellName } from "@plumbmark/core";
-import type { Element } from "hast";
+import type { Html } from "../../html.js";
 import { hatch } from "../shared/hatch.js";
 import { series } from "../shared/series.js";
 import { type Box, group, line, NARROW, path, rect, type Shapes, WIDE } from "../shared/svg.js";
@@ -38,14 +38,14 @@ export function groupHatches(view: View, strands: readonly Strand[]): Shapes {
 }
 
 /** A panel that is on nothing, or on more than one thing, is framed: the eye finds it before the note does. */
-function panel(view: View, cell: Cell, times: number): Element {
+function panel(view: View, cell: Cell, times: number): Html {
   const box = view.box(cell);
   const name = cellName(cell);
   const fine = Math.min(1, box.height / 9.5);
   const odd =
     times === 1
       ? { strokeWidth: NARROW * weightOf(view) }
-      : { strokeWidth: WIDE * 1.6 * fine, strokeDashArray: `${2 * fine} ${fine}`, className: "unfed" };
+      : { strokeWidth: WIDE * 1.6 * fine, strokeDasharray: `${2 * fine} ${fine}`, className: "unfed" };
   const words =
     roomIn(view) === "name"
       ? [text(name, [box.x + 0.9, box.y + SMALL + 0.3], { size: box.height < 13 ? SMALL - 0.3 : SMALL })]
@@ -53,10 +53,10 @@ function panel(view: View, cell: Cell, times: number): Element {
   return group({ dataCell: name }, [rect(box, odd), ...words]);
 }
 
-function leftOut(view: View, cell: Cell): Element {
+function leftOut(view: View, cell: Cell): Html {
   const { x, y, width, height } = view.box(cell);
   return group({ className: "left-out", dataLeftOut: cellName(cell) }, [
-    rect({ x, y, width, height }, { strokeDashArray: "1 1", strokeWidth: 0.15 }),
+    rect({ x, y, width, height }, { strokeDasharray: "1 1", strokeWidth: 0.15 }),
     line([x, y], [x + width, y + height], { strokeWidth: 0.15 }),
     line([x + width, y], [x, y + height], { strokeWidth: 0.15 }),
   ]);

@@ -98,7 +98,7 @@ function drawn(view: View, entry: Entry, along: number, lines: number): Shapes {
   const look = {
     ...lineLook(series(strand.number)),
     strokeWidth: 0.7 * weightOf(view),
-    ...(outward ? { strokeDashArray: "0.8 1.6" } : {}),
+    ...(outward ? { strokeDasharray: "0.8 1.6" } : {}),
   };
   const near = edge(view, side, centre, 2);
   const far = edge(view, side, upright(side) ? [0, along] : [along, 0], 6);

@@ -1,5 +1,5 @@
 import { type Cell, cellName } from "@plumbmark/core";
-import type { Element } from "hast";
+import type { Html } from "../../html.js";
 import { arrowHead } from "../shared/dimension.js";
 import { lineLook, series } from "../shared/series.js";
 import { group, type Point, polyline, rect, type Shapes, shape } from "../shared/svg.js";
@@ -49,7 +49,7 @@ function heads({ from, to, hops }: Stretch, everyHop: boolean, size: number, loo
   });
 }
 
-function node(view: View, strand: Strand, cell: Cell, order: number, look: Look): Element {
+function node(view: View, strand: Strand, cell: Cell, order: number, look: Look): Html {
   const [x, y] = view.centre(cell);
   const large = roomIn(view) === "name";
   const size = large ? 2.7 : 1.9;
@@ -68,7 +68,7 @@ function node(view: View, strand: Strand, cell: Cell, order: number, look: Look)
 }
 
 /** The way of one run or chain over the face: its line, arrow heads along it, and the number of every panel. */
-export function route(view: View, strand: Strand): Element | undefined {
+export function route(view: View, strand: Strand): Html | undefined {
   const { cells, number, name, sort } = strand;
   if (!cells) return undefined;
   const points = cells.map(view.centre);
@@ -86,7 +86,7 @@ export function route(view: View, strand: Strand): Element | undefined {
     },
     [
       ...(points.length > 1
-        ? [polyline(points, { ...look, className: `way ${look.className}`, strokeLineJoin: "round" })]
+        ? [polyline(points, { ...look, className: `way ${look.className}`, strokeLinejoin: "round" })]
         : []),
       ...stretches(points).flatMap((each) => heads(each, room === "name", size, look)),
       ...nodes,
@@ -95,7 +95,7 @@ export function route(view: View, strand: Strand): Element | undefined {
   );
 }
 
-const endMark = (at: Point | undefined, look: Look, half: number): Element | undefined =>
+const endMark = (at: Point | undefined, look: Look, half: number): Html | undefined =>
   at &&
   shape("rect", {
     x: at[0] - half,

@@ -1,6 +1,6 @@
 import type { Known, System } from "@plumbmark/calc";
 import type { Hang } from "@plumbmark/core";
-import type { Element } from "hast";
+import type { Html } from "../../html.js";
 import { arrowHead } from "../shared/dimension.js";
 import { SHEET_WIDTH } from "../shared/drawing.js";
 import { hatch } from "../shared/hatch.js";
@@ -21,11 +21,11 @@ function structure([x, y]: Point): Shapes {
 }
 
 /** A short break across a line whose length is not drawn. */
-export const breakAt = ([x, y]: Point): Element =>
+export const breakAt = ([x, y]: Point): Html =>
   path(`M${x - 1.6} ${y + 0.9}l1.1 -1.8l1 1.8l1.1 -1.8`, { strokeWidth: NARROW, className: "break" });
 
 function plumb(x: number, bar: number, slack: boolean): Shapes {
-  const look = { strokeWidth: WIDE, ...(slack ? { strokeDashArray: "1.5 1.5" } : {}) };
+  const look = { strokeWidth: WIDE, ...(slack ? { strokeDasharray: "1.5 1.5" } : {}) };
   return [...structure([x, bar - DROP]), line([x, bar - DROP], [x, bar], look), breakAt([x, bar - 6.5])];
 }
 
@@ -72,7 +72,7 @@ function sideFor(frame: Frame, hang: Hang, width: number): "left" | "right" | "n
 }
 
 /** A hang with its name and what it carries on a level bar. */
-export function support(frame: Frame, hang: Hang, bar: number, system: System): Element {
+export function support(frame: Frame, hang: Hang, bar: number, system: System): Html {
   const x = frame.x((hang.at as Known).value);
   const { reaction } = hang;
   const words = isSlack(hang) ? "slack" : told(reaction, system);

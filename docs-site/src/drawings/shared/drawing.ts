@@ -1,10 +1,8 @@
 import type { System } from "@plumbmark/calc";
 import type { Build } from "@plumbmark/core";
-import type { Element } from "hast";
-import { toHtml } from "hast-util-to-html";
-import { s } from "hastscript";
-import { num, paper, type Shapes } from "./svg.js";
-import { fitForXml } from "./text.js";
+import { type Attributes, type Content, type Html, num, s } from "../../html.js";
+import { NARROW, paper, type Shapes } from "./svg.js";
+import { fitForXml, SMALL } from "./text.js";
 
 /** What a drawing is made from. */
 export interface Subject {
@@ -27,10 +25,12 @@ export interface Drawing {
 /** Width between the margins of A4 and of Letter, millimetres. */
 export const SHEET_WIDTH = 178;
 
-/** The drawing as an element. `id` is its own on the page; colours are attributes, so that a file needs nothing else. */
-export function svg(drawing: Drawing, id: string, more: Readonly<Record<string, string>> = {}): Element {
-  const { title, description, shapes } = drawing;
-  const [width, height] = [num(drawing.width), num(drawing.height)];
+/** What a shape has when it says nothing else: most of a drawing is small lettering and narrow lines. */
+const USUAL = { fontFamily: "system-ui, sans-serif", fontSize: SMALL, strokeWidth: NARROW, fill: "currentColor" };
+
+/** The frame of a drawing with its words for whoever cannot see it. `id` is its own on the page. */
+function framed({ title, description, ...size }: Drawing, id: string, more: Attributes, content: Content): Html {
+  const [width, height] = [num(size.width), num(size.height)];
   return s(
     "svg",
     {
@@ -40,19 +40,32 @@ export function svg(drawing: Drawing, id: string, more: Readonly<Record<string, 
       width: `${width}mm`,
       height: `${height}mm`,
       role: "img",
-      ariaLabelledBy: `${id}-title ${id}-text`,
-      fontFamily: "system-ui, sans-serif",
+      ariaLabelledby: `${id}-title ${id}-text`,
+      ...USUAL,
       color: "#111",
     },
-    s("title", { id: `${id}-title` }, fitForXml(title)),
-    s("desc", { id: `${id}-text` }, fitForXml(description)),
-    paper({ x: 0, y: 0, width, height }),
-    ...shapes,
+    [
+      s("title", { id: `${id}-title` }, fitForXml(title)),
+      s("desc", { id: `${id}-text` }, fitForXml(description)),
+      content,
+    ],
   );
 }
+
+const bodyOf = (id: string): string => `${id}-body`;
+
+/** The drawing as an element; colours are attributes, so that a file needs nothing else. */
+export function svg(drawing: Drawing, id: string, more: Attributes = {}): Html {
+  const sheet = paper({ x: 0, y: 0, width: drawing.width, height: drawing.height });
+  return framed(drawing, id, more, s("g", { id: bodyOf(id) }, [sheet, ...drawing.shapes]));
+}
+
+/** The same drawing once more on its page, by pointing at where it stands: a page need not carry it twice. */
+export const svgAgain = (drawing: Drawing, id: string, first: string): Html =>
+  framed(drawing, id, {}, s("use", { href: `#${bodyOf(first)}` }));
 
 /** The drawing as a file of its own, well-formed XML. */
 export const svgFile = (drawing: Drawing): string => {
   const root = svg(drawing, "Drawing", { xmlns: "http://www.w3.org/2000/svg" });
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${toHtml(root, { space: "svg", closeEmptyElements: true })}\n`;
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${root.text}\n`;
 };

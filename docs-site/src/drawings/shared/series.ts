@@ -25,5 +25,5 @@ export const lineLook = ({ colour, className, dash }: Series) => ({
   stroke: colour,
   className,
   strokeWidth: 0.7,
-  ...(dash ? { strokeDashArray: dash } : {}),
+  ...(dash ? { strokeDasharray: dash } : {}),
 });

@@ -1,6 +1,5 @@
-import type { Element } from "hast";
-import { s } from "hastscript";
-import { num, type Point } from "./svg.js";
+import { type Html, num, s } from "../../html.js";
+import type { Point } from "./svg.js";
 
 /** Heights of lettering, millimetres. */
 export const LARGE = 4;
@@ -11,25 +10,24 @@ export const SMALL = 2.7;
 const NARROW_SIGNS = /[\s.,:;'|!()[\]ijlIft°′/-]/u;
 const WIDE_SIGNS = /[MWmw@%ΩΣ→↔×÷—]/u;
 
+const widthOf = (sign: string): number =>
+  NARROW_SIGNS.test(sign) ? 0.36 : WIDE_SIGNS.test(sign) ? 0.9 : /[A-Z]/u.test(sign) ? 0.68 : 0.58;
+
+/** Of the first signs there are, which are nearly all that is written. */
+const WIDTHS = Array.from({ length: 256 }, (_, code) => widthOf(String.fromCodePoint(code)));
+
 /** About how wide a text is drawn, millimetres. */
 export function measure(text: string, size: number, bold = false): number {
   let ems = 0;
-  for (const sign of text)
-    ems += NARROW_SIGNS.test(sign) ? 0.36 : WIDE_SIGNS.test(sign) ? 0.9 : /[A-Z]/u.test(sign) ? 0.68 : 0.58;
+  for (const sign of text) ems += WIDTHS[sign.codePointAt(0) as number] ?? widthOf(sign);
   return ems * size * (bold ? 1.08 : 1);
 }
 
-const inXml = (code: number): boolean =>
-  code === 9 ||
-  code === 10 ||
-  code === 13 ||
-  (code >= 0x20 && code < 0xd800) ||
-  (code > 0xdfff && code < 0xfffe) ||
-  code > 0xffff;
+/** The signs XML 1.0 does not allow (2.2, Char). */
+const NOT_IN_XML = /[^\t\n\r\u{20}-\u{d7ff}\u{e000}-\u{fffd}\u{10000}-\u{10ffff}]/gu;
 
 /** The text with every sign that XML does not allow replaced, whoever wrote it. */
-export const fitForXml = (text: string): string =>
-  [...text].map((sign) => (inXml(sign.codePointAt(0) as number) ? sign : "\ufffd")).join("");
+export const fitForXml = (text: string): string => text.replace(NOT_IN_XML, "\ufffd");
 
 interface Look {
   readonly size?: number;
@@ -41,15 +39,14 @@ interface Look {
 }
 
 /** One line of lettering; `at` is the end of its base line that the anchor names. */
-export function text(words: string, [x, y]: Point, look: Look = {}): Element {
+export function text(words: string, [x, y]: Point, look: Look = {}): Html {
   const { size = MIDDLE, anchor = "start", bold = false, turned = false, underlined = false, data = {} } = look;
   return s(
     "text",
     {
-      x: num(x),
-      y: num(y),
-      fontSize: size,
-      fill: "currentColor",
+      x,
+      y,
+      ...(size === SMALL ? {} : { fontSize: size }),
       ...(anchor === "start" ? {} : { textAnchor: anchor }),
       ...(bold ? { fontWeight: "bold" } : {}),
       ...(turned ? { transform: `rotate(-90 ${num(x)} ${num(y)})` } : {}),
