@@ -14,11 +14,12 @@ type Value = string | number | boolean | undefined | readonly string[];
 /** Attributes by name, `ariaLabel` for `aria-label`; one that is undefined or false is left out. */
 export type Attributes = Readonly<Record<string, Value>>;
 
-const SIGNS: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
+const SIGNS: Readonly<Record<string, string>> = { "&": "&#x26;", "<": "&#x3C;", '"': "&#x22;", "]]>": "]]&#x3E;" };
 const sign = (each: string): string => SIGNS[each] as string;
 
-const escapedText = (text: string): string => (/[&<>]/u.test(text) ? text.replace(/[&<>]/gu, sign) : text);
-const escapedValue = (text: string): string => (/[&<>"]/u.test(text) ? text.replace(/[&<>"]/gu, sign) : text);
+// The end of what XML calls a character data section may stand in no text (XML 1.0, 2.4).
+const escapedText = (text: string): string => (/[&<]|\]\]>/u.test(text) ? text.replace(/[&<]|\]\]>/gu, sign) : text);
+const escapedValue = (text: string): string => (/[&<"]/u.test(text) ? text.replace(/[&<"]/gu, sign) : text);
 
 /** Names written in another way than their words with dashes. */
 const names = new Map([
