@@ -3,6 +3,8 @@ Exit status
   0  every document is ready
   1  at least one document is not ready
   2  the command could not be carried out; the message says why
+A command that is ended from outside (Ctrl-C, a signal) ends by that signal, which a shell gives as 128 and its number;
+what it was writing is then as before, or whole.
 
 Begin with \`plumbmark start my-builds\`, then \`plumbmark inspect my-builds\`.
 \`plumbmark help inspect\` explains a command.`;

@@ -16,7 +16,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { starterRepository } from "@plumbmark/starter";
-import { onTestFinished } from "vitest";
+import { afterAll, beforeAll, onTestFinished } from "vitest";
 
 /** The command as it is built and installed. */
 export const command = fileURLToPath(new URL("../../../packages/cli/dist/plumbmark.js", import.meta.url));
@@ -73,6 +73,16 @@ export function scratch(): string {
   return folder;
 }
 
+/** A folder for all tests of a file. */
+export function scratchUntilEnd(): () => string {
+  let folder = "";
+  beforeAll(() => {
+    folder = realpathSync(mkdtempSync(join(tmpdir(), "plumbmark-writing-")));
+  });
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+  return () => folder;
+}
+
 /** A docs repository with one build that is ready. */
 export function docs(folder: string): string {
   mkdirSync(join(folder, "builds"), { recursive: true });
@@ -101,17 +111,19 @@ export function tree(folder: string, leave: (path: string) => boolean = () => fa
 
 /** How many steps a command takes that writes, when nothing goes wrong. */
 export function stepsOf(folder: string, words: readonly string[]): number {
-  const count = join(scratch(), "count");
-  const { status, err } = run(folder, words, { count });
+  const place = mkdtempSync(join(tmpdir(), "plumbmark-count-"));
+  const { status, err } = run(folder, words, { count: join(place, "count") });
   if (status !== 0) throw new Error(err);
-  return Number(readFileSync(count, "utf8"));
+  const steps = Number(readFileSync(join(place, "count"), "utf8"));
+  rmSync(place, { recursive: true });
+  return steps;
 }
 
 /** With `BAD_DAYS=every` every step is tried with every fault. */
 export const EVERY = process.env.BAD_DAYS === "every";
 
 /** Every step with `BAD_DAYS=every`; else the first and last ones, where most is decided, and some between. */
-export function chosen(steps: number, some = 12): readonly number[] {
+export function chosen(steps: number, some = 9): readonly number[] {
   const all = Array.from({ length: steps }, (_, index) => index + 1);
   if (EVERY || steps <= some) return all;
   const ends = Math.floor(some / 3);

@@ -18,7 +18,7 @@ test.for(Object.entries(writings))(
     const was = tree(model);
     const steps = stepsOf(model, words);
     const is = tree(model);
-    for (const [index, at] of chosen(steps, 8).entries()) {
+    for (const [index, at] of chosen(steps, 6).entries()) {
       const wanted = SIGNALS[index % SIGNALS.length] as (typeof SIGNALS)[number];
       const folder = scratch();
       before(folder);
