@@ -1,5 +1,6 @@
 #!/usr/bin/env node
 import { readFileSync } from "node:fs";
+import { explained } from "./explained.js";
 import { main } from "./main.js";
 import { ownFile } from "./own-file.js";
 import { ofProcess } from "./surroundings.js";
@@ -22,4 +23,10 @@ const { version } = JSON.parse(readFileSync(ownFile("package.json"), "utf8")) as
 };
 
 // The status is set, not forced: forcing it would cut off output still on its way.
-process.exitCode = await main(process.argv.slice(2), ofProcess(), version);
+try {
+  process.exitCode = await main(process.argv.slice(2), ofProcess(), version);
+} catch (error) {
+  // Only the surroundings can fail here: `main` never throws.
+  process.stderr.write(`plumbmark: ${explained(error, [])}\n`);
+  process.exitCode = 2;
+}

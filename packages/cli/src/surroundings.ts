@@ -2,6 +2,7 @@ import { fstatSync, writeSync } from "node:fs";
 import { isatty } from "node:tty";
 import chalk from "chalk";
 import { notWritten } from "./files/system-fault.js";
+import { Trouble } from "./trouble.js";
 
 /** What a command needs to know of the world it runs in, so that it can be run without one. */
 export interface Surroundings {
@@ -74,6 +75,16 @@ function printer(stream: NodeJS.WriteStream & { readonly fd: number }): (text: s
 /** Ctrl-C ends the process as ever, unless a command waits for it: then it may tidy up first. */
 const interrupted = (): Promise<void> => new Promise((resolve) => process.once("SIGINT", () => resolve()));
 
+/** The folder the command is given in. @throws Trouble when somebody took it away meanwhile */
+function here(): string {
+  try {
+    return process.cwd();
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code;
+    throw new Trouble(`The folder this is run in is not there any more (${code}).`, "Go to another folder first.");
+  }
+}
+
 /** The surroundings of the running process: no colour when it is not a terminal or when NO_COLOR is set. */
 export function ofProcess(): Surroundings {
   const { stdout, stderr, env } = process;
@@ -87,7 +98,7 @@ export function ofProcess(): Surroundings {
     };
   const plain = !stdout.isTTY || (env.NO_COLOR ?? "") !== "";
   return {
-    folder: process.cwd(),
+    folder: here(),
     today: localDay(new Date()),
     width: Math.max(NARROWEST, Math.min(WIDEST, (stdout.isTTY && stdout.columns) || WIDEST)),
     colour: plain ? 0 : chalk.level,

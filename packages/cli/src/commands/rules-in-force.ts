@@ -40,7 +40,8 @@ export async function rulesInForce(standard: string | undefined, around: Surroun
   const found = await findStandard(folder, disk);
   const root = found ? dirname(found) : folder;
   const chosen = standard === undefined ? found : resolve(folder, standard);
-  const { file, settings, folder: home } = await openStandard(disk, chosen, standard ?? STANDARD, today);
+  const within = standard === undefined ? root : undefined;
+  const { file, settings, folder: home } = await openStandard(disk, within, chosen, standard ?? STANDARD, today);
   const folderStandards = found ? await readFolderStandards(disk, root, today) : [];
   const standards = openStandards({
     ...(file ? { houseStandard: file } : {}),

@@ -12,10 +12,10 @@ export interface Asked {
 
 export async function readAsked(origin: Origin, folder: string, written: string): Promise<Asked> {
   const path = resolve(folder, written);
-  const isFolder = await origin.isFolder(path);
-  if (!isFolder && !(await origin.isFile(path)))
+  const kind = await origin.kind(path);
+  if (kind === undefined)
     throw new Trouble(`There is no file or folder \`${written}\`.`, `Check its name; paths start from ${folder}.`);
-  return { written, path, folder: isFolder };
+  return { written, path, folder: kind === "folder" };
 }
 
 export const folderOf = (asked: Asked): string => (asked.folder ? asked.path : dirname(asked.path));

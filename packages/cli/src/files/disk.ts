@@ -1,34 +1,37 @@
-import { stat } from "node:fs/promises";
+import { lstat, stat } from "node:fs/promises";
 import { resolve } from "node:path";
 import { findFiles, leadsOutside } from "./find-files.js";
-import { readText, type Text } from "./read-text.js";
-import type { Origin, Tree } from "./tree.js";
+import { LEADS_OUTSIDE, readText, type Text } from "./read-text.js";
+import type { Kind, Origin, Tree } from "./tree.js";
 
-const OUTSIDE: Text = {
-  problem: { says: "The link leads outside the docs repository.", mend: "Put the file itself there." },
-};
+const readInside = async (root: string, path: string): Promise<Text> =>
+  (await leadsOutside(root, path)) ? LEADS_OUTSIDE : readText(resolve(root, path));
 
 const treeAt = (root: string): Tree => ({
   find: (patterns) => findFiles(root, patterns),
   read: async (paths) => {
     const texts: Text[] = [];
     // One after another: thousands of files at once would run out of file handles.
-    for (const path of paths)
-      texts.push((await leadsOutside(root, path)) ? OUTSIDE : await readText(resolve(root, path)));
+    for (const path of paths) texts.push(await readInside(root, path));
     return texts;
   },
 });
 
-const kind = (path: string): Promise<"file" | "folder" | undefined> =>
-  stat(path).then(
-    (found) => (found.isFile() ? "file" : found.isDirectory() ? "folder" : undefined),
-    () => undefined,
-  );
+const isAbsent = (error: unknown): boolean => ["ENOENT", "ENOTDIR"].includes((error as { code: string }).code);
+
+/** A link is what it leads to; one that leads nowhere, and what may not be looked at, is there all the same. */
+async function kind(path: string): Promise<Kind | undefined> {
+  try {
+    const found = await stat(path);
+    return found.isFile() ? "file" : found.isDirectory() ? "folder" : "other";
+  } catch (error) {
+    if (!isAbsent(error)) return "other";
+    return lstat(path).then(
+      () => "other",
+      () => undefined,
+    );
+  }
+}
 
 /** Files as they lie on the disk. */
-export const disk: Origin = {
-  treeAt,
-  text: readText,
-  isFile: async (path) => (await kind(path)) === "file",
-  isFolder: async (path) => (await kind(path)) === "folder",
-};
+export const disk: Origin = { treeAt, text: (path, root) => (root ? readInside(root, path) : readText(path)), kind };

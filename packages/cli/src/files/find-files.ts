@@ -1,7 +1,8 @@
-import { realpath } from "node:fs/promises";
-import { isAbsolute, relative, resolve, sep } from "node:path";
-import { glob } from "tinyglobby";
+import type { Dirent } from "node:fs";
+import { readdir, realpath, stat } from "node:fs/promises";
+import { isAbsolute, join, relative, resolve, sep } from "node:path";
 import { Trouble } from "../trouble.js";
+import { readPatterns } from "./patterns.js";
 
 /** A path as it is written everywhere in the record: relative to the root, with forward slashes. */
 export const fromRoot = (root: string, path: string): string => relative(root, path).split(sep).join("/");
@@ -17,23 +18,74 @@ export async function leadsOutside(root: string, path: string): Promise<boolean>
   }
 }
 
-/** Folders that never hold documents of ours. */
-export const NEVER: readonly string[] = ["**/node_modules/**", "**/.git/**"];
+interface Place {
+  /** From the root, by the names that led there; "" is the root. */
+  readonly path: string;
+  /** Where it lies when every link is followed. */
+  readonly real: string;
+}
 
-/** @throws Trouble when a pattern leads out of the folder of the house standard. */
-export function refuseAstray(patterns: readonly string[]): void {
-  const astray = patterns.find((pattern) => isAbsolute(pattern) || pattern.split("/").includes(".."));
-  if (astray !== undefined) {
-    throw new Trouble(
-      `The house standard names \`${astray}\`, which leads outside its folder.`,
-      "Name files by their path below the house standard.",
-    );
+const codeOf = (error: unknown): string => String((error as NodeJS.ErrnoException).code);
+
+const inOrder = (one: string, other: string): number => (one < other ? -1 : one > other ? 1 : 0);
+
+const isFolder = (path: string): Promise<boolean> =>
+  stat(path).then(
+    (found) => found.isDirectory(),
+    () => false,
+  );
+
+/** What is in a folder; undefined when it may not be looked into, nothing when it went away meanwhile. */
+async function listing(root: string, { path }: Place): Promise<readonly Dirent[] | undefined> {
+  try {
+    const entries = await readdir(join(root, path), { withFileTypes: true });
+    return entries.sort((one, other) => inOrder(one.name, other.name));
+  } catch (error) {
+    if (path === "")
+      throw new Trouble(
+        `The folder ${root} may not be read (${codeOf(error)}).`,
+        "Give yourself the right to read it.",
+      );
+    return codeOf(error) === "ENOENT" || codeOf(error) === "ENOTDIR" ? [] : undefined;
   }
 }
 
-/** Files under the root that match one of the patterns of a house standard, sorted. */
+/**
+ * Files under the root that match one of the patterns of a house standard, sorted. What keeps files from being found
+ * is among them, so that reading it tells why: a folder that may not be looked into, a link to a folder outside the
+ * root, a link that leads back to a folder it stands in. Each folder is looked into once, whatever links lead to it.
+ */
 export async function findFiles(root: string, patterns: readonly string[]): Promise<readonly string[]> {
-  refuseAstray(patterns);
-  const found = await glob([...patterns], { cwd: root, expandDirectories: false, ignore: [...NEVER] });
-  return found.map((path) => path.split("\\").join("/")).sort();
+  const { fits, reaches } = readPatterns(patterns);
+  const top = await realpath(root);
+  const found = new Set<string>();
+  const seen = new Set<string>();
+  const links: Place[] = [];
+
+  async function look(place: Place): Promise<void> {
+    seen.add(place.real);
+    const entries = await listing(root, place);
+    if (!entries) found.add(place.path);
+    for (const entry of entries ?? []) {
+      const path = place.path === "" ? entry.name : `${place.path}/${entry.name}`;
+      const inner = { path, real: join(place.real, entry.name) };
+      if (entry.isDirectory()) {
+        if (reaches(path)) await look(inner);
+      } else if (entry.isSymbolicLink() && reaches(path) && (await isFolder(join(root, path)))) links.push(inner);
+      else if (fits(path)) found.add(path);
+    }
+  }
+
+  async function follow({ path, real: place }: Place): Promise<void> {
+    const real = await realpath(place).catch(() => undefined);
+    if (real === undefined) return;
+    const back = !isOutside(relative(real, place));
+    if (back || isOutside(relative(top, real))) found.add(path);
+    else if (!seen.has(real)) await look({ path, real });
+  }
+
+  await look({ path: "", real: top });
+  // What lies in the root itself is known by its own path, so links come after everything else.
+  for (let link = links.shift(); link; link = links.shift()) await follow(link);
+  return [...found].sort(inOrder);
 }

@@ -10,9 +10,10 @@ export const STANDARD = "house-standard.yaml";
  */
 export async function findStandard(folder: string, origin: Origin): Promise<string | undefined> {
   const path = join(folder, STANDARD);
-  const own = (await origin.isFile(path)) ? path : undefined;
+  // One that is there and cannot be read is not passed over: by the defaults the documents would be judged wrongly.
+  const own = (await origin.kind(path)) === undefined ? undefined : path;
   const above = dirname(folder);
-  const git = join(folder, ".git");
-  const top = above === folder || (await disk.isFolder(git)) || (await disk.isFile(git));
+  const git = await disk.kind(join(folder, ".git"));
+  const top = above === folder || git === "folder" || git === "file";
   return (top ? undefined : await findStandard(above, origin)) ?? own;
 }

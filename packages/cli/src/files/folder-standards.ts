@@ -12,10 +12,11 @@ export async function readFolderStandards(
 ): Promise<readonly FolderStandard[]> {
   const found = await origin.treeAt(root).find([`*/**/${STANDARD}`]);
   // The cases of a rule may have house standards of their own; they are for the cases.
-  const paths = found.filter((path) => !path.startsWith("house-rules/"));
+  // In a folder that may not be looked into no document is found either, which is told with the documents.
+  const paths = found.filter((path) => path.endsWith(`/${STANDARD}`) && !path.startsWith("house-rules/"));
   return Promise.all(
     paths.map(async (path) => {
-      const { path: shown, text } = await editionOn(origin, resolve(root, path), path, today);
+      const { path: shown, text } = await editionOn(origin, root, resolve(root, path), path, today);
       return { folder: path.slice(0, -STANDARD.length - 1), path: shown, text };
     }),
   );

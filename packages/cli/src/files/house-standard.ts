@@ -13,16 +13,18 @@ export interface HouseStandardFile {
 
 /**
  * Reads a house standard, or gives the defaults when there is none.
+ * @param root what its editions may not lie outside of; undefined for one that was named on the command line
  * A house standard with a mistake is trouble: nobody can tell what it would have asked for.
  */
 export async function openStandard(
   origin: Origin,
+  root: string | undefined,
   path: string | undefined,
   shown: string,
   today: string,
 ): Promise<HouseStandardFile> {
   if (path === undefined) return { settings: readHouseStandard(undefined).standard };
-  const { absolute, text, path: found } = await editionOn(origin, path, shown, today);
+  const { absolute, text, path: found } = await editionOn(origin, root, path, shown, today);
   const file = { path: found, text };
   const { standard, mistakes } = readHouseStandard(file);
   if (mistakes.length > 0) {

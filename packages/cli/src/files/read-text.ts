@@ -1,4 +1,5 @@
-import { readFile, stat } from "node:fs/promises";
+import { constants, type Stats } from "node:fs";
+import { type FileHandle, lstat, open, opendir, stat } from "node:fs/promises";
 import { blobName } from "../kept/keys.js";
 
 /** A file larger than this is not paperwork; reading it would only keep the author waiting. */
@@ -15,23 +16,52 @@ export type Text = { readonly text: string; readonly id?: string } | { readonly 
 
 const problem = (says: string, mend: string): Text => ({ problem: { says, mend } });
 
+export const LEADS_OUTSIDE = problem("The link leads outside the docs repository.", "Put the file itself there.");
+
+export const LEADS_BACK = problem("The link leads back to a folder it stands in.", "Take the link out.");
+
 const megabytes = (bytes: number): string => `${(bytes / 1e6).toFixed(1)} MB`;
 
 const BY_CODE: Readonly<Record<string, Problem>> = {
   ENOENT: { says: "The file is not there.", mend: "Check its name and folder." },
-  EACCES: { says: "The file may not be read.", mend: "Give yourself the right to read it." },
-  EPERM: { says: "The file may not be read.", mend: "Give yourself the right to read it." },
+  EACCES: {
+    says: "The file may not be read.",
+    mend: "Give yourself the right to read it and to enter the folders it is in.",
+  },
+  EPERM: {
+    says: "The file may not be read.",
+    mend: "Give yourself the right to read it and to enter the folders it is in.",
+  },
   ELOOP: { says: "The link leads back to itself.", mend: "Put the file itself there." },
 };
 
-function ofError(error: unknown): Text {
+const isLink = (path: string): Promise<boolean> =>
+  lstat(path).then(
+    (found) => found.isSymbolicLink(),
+    () => false,
+  );
+
+async function ofError(error: unknown, path: string): Promise<Text> {
   const code = String((error as NodeJS.ErrnoException)?.code ?? "unknown reason");
+  if (code === "ENOENT" && (await isLink(path)))
+    return problem("The link leads nowhere.", "Put the file itself there.");
   return {
     problem: BY_CODE[code] ?? {
       says: `The file cannot be read (${code}).`,
       mend: "Check the file and the disk it is on.",
     },
   };
+}
+
+/** Why a folder stands where a file was looked for. */
+async function ofFolder(path: string): Promise<Text> {
+  try {
+    await (await opendir(path)).close();
+  } catch {
+    return problem("The folder may not be read, so what is in it is not known.", "Give yourself the right to read it.");
+  }
+  if (await isLink(path)) return LEADS_BACK;
+  return problem("This is a folder.", "Name a file here.");
 }
 
 /** Reads bytes as UTF-8; a byte order mark is taken off, anything that is not text is refused. */
@@ -47,20 +77,46 @@ export function decode(bytes: Uint8Array): Text {
   }
 }
 
+const state = ({ size, mtimeMs, ino }: Stats): string => `${size} ${mtimeMs} ${ino}`;
+
+const tooLarge = (size: number, largest: number): Text =>
+  problem(
+    `The file is ${megabytes(size)} large; at most ${megabytes(largest)} are read.`,
+    "Split it, or move what is not a build document elsewhere.",
+  );
+
+/** A file somebody writes to all the while is given up after this many readings. */
+const READINGS = 3;
+
+/** Reads what is open; again when it was changed meanwhile, for half of one text and half of another is neither. */
+async function readOpen(file: FileHandle, largest: number): Promise<Text> {
+  for (let reading = 0; reading < READINGS; reading += 1) {
+    const before = await file.stat();
+    if (!before.isFile()) return problem("This is not a file.", "Name a file here.");
+    if (before.size > largest) return tooLarge(before.size, largest);
+    const bytes = Buffer.alloc(before.size);
+    const { bytesRead } = await file.read(bytes, 0, before.size, 0);
+    if (bytesRead === before.size && state(before) === state(await file.stat()))
+      return { ...decode(bytes), id: blobName(bytes) };
+  }
+  return problem("The file changes while it is read.", "Inspect again when nothing writes to it.");
+}
+
+/** Something else than a file would keep whoever opens it waiting, should it take the file's place just now. */
+const AT_ONCE = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0);
+
 /** The text of a file of at most so many bytes. Never throws: what cannot be read is told as a problem. */
 export async function readText(path: string, largest = LARGEST): Promise<Text> {
+  let file: FileHandle | undefined;
   try {
     const found = await stat(path);
+    if (found.isDirectory()) return await ofFolder(path);
     if (!found.isFile()) return problem("This is not a file.", "Name a file here.");
-    if (found.size > largest) {
-      return problem(
-        `The file is ${megabytes(found.size)} large; at most ${megabytes(largest)} are read.`,
-        "Split it, or move what is not a build document elsewhere.",
-      );
-    }
-    const bytes = await readFile(path);
-    return { ...decode(bytes), id: blobName(bytes) };
+    file = await open(path, AT_ONCE);
+    return await readOpen(file, largest);
   } catch (error) {
-    return ofError(error);
+    return ofError(error, path);
+  } finally {
+    await file?.close();
   }
 }

@@ -43,7 +43,8 @@ export interface Wanted {
 
 /** Without a house standard of its own, a folder above a docs repository would be judged by the wrong one. */
 async function refuseFolderAbove(root: string, tree: Tree): Promise<void> {
-  const [below] = await tree.find([`*/${STANDARD}`, `*/*/${STANDARD}`, `*/*/*/${STANDARD}`]);
+  const found = await tree.find([`*/${STANDARD}`, `*/*/${STANDARD}`, `*/*/*/${STANDARD}`]);
+  const below = found.find((path) => path.endsWith(`/${STANDARD}`));
   if (below !== undefined) {
     const folder = resolve(root, below, "..");
     throw new Trouble(
@@ -87,10 +88,15 @@ async function readParts(tree: Tree, patterns: readonly string[], own: boolean):
 
 /** The stock list; only the one that goes without saying may be missing. */
 async function readStock(origin: Origin, root: string, path: string | undefined): Promise<ReadFiles> {
-  if (path === undefined || (path === USUAL_STOCK && !(await origin.isFile(resolve(root, path)))))
+  if (path === undefined || (path === USUAL_STOCK && (await origin.kind(resolve(root, path))) === undefined))
     return { files: [], unreadable: [] };
   return readFiles(origin.treeAt(root), [path]);
 }
+
+/** A folder may keep documents and parts alike from being found. */
+const once = (unreadable: readonly Unreadable[]): readonly Unreadable[] => [
+  ...new Map(unreadable.map((each) => [each.path, each])).values(),
+];
 
 /** Finds the docs repository the paths belong to and reads it. Trouble when that cannot be done. */
 export async function openRepository({
@@ -110,7 +116,9 @@ export async function openRepository({
   if (found === undefined && standard === undefined) await refuseFolderAbove(root, tree);
   // A house standard that is named is the one on the disk, whatever the documents come from.
   const [chosen, from] = standard === undefined ? [found, origin] : [resolve(folder, standard), disk];
-  const { file, settings, folder: standardFolder } = await openStandard(from, chosen, standard ?? STANDARD, today);
+  const within = standard === undefined ? root : undefined;
+  const opened = await openStandard(from, within, chosen, standard ?? STANDARD, today);
+  const { file, settings, folder: standardFolder } = opened;
   const folderStandards = found === undefined ? [] : await readFolderStandards(origin, root, today);
   const documents = await readDocuments(
     tree,
@@ -131,7 +139,7 @@ export async function openRepository({
       ...(stock.files[0] ? { stock: stock.files[0] } : {}),
       documents: documents.files,
     },
-    unreadable: [...documents.unreadable, ...parts.unreadable, ...stock.unreadable],
+    unreadable: once([...documents.unreadable, ...parts.unreadable, ...stock.unreadable]),
     load: documents.load,
     wants: (path) => asked.length === 0 || asked.some((each) => covers(each, root, path)),
   };

@@ -2,7 +2,7 @@ import type { Text } from "./read-text.js";
 
 /** Files below a root, to be read. Paths are relative to the root, with forward slashes. */
 export interface Tree {
-  /** Files that match one of the patterns, sorted. */
+  /** Files that match one of the patterns, sorted, and what keeps files from being found: reading it tells why. */
   readonly find: (patterns: readonly string[]) => Promise<readonly string[]>;
   /** The texts of files, in the order asked for; what cannot be read is told as a problem. */
   readonly read: (paths: readonly string[]) => Promise<readonly Text[]>;
@@ -20,11 +20,14 @@ export interface Named {
   readonly now: (names: readonly string[]) => ReadonlyMap<string, Text>;
 }
 
+/** What is at a path; `other` is neither file nor folder, or cannot be told. */
+export type Kind = "file" | "folder" | "other";
+
 /** Where files come from: the disk, or what git keeps of it. Paths are absolute. */
 export interface Origin {
   readonly treeAt: (root: string) => Tree;
-  /** The text of one file, links followed wherever they lead. */
-  readonly text: (path: string) => Promise<Text>;
-  readonly isFile: (path: string) => Promise<boolean>;
-  readonly isFolder: (path: string) => Promise<boolean>;
+  /** The text of one file; links are followed inside `root`, and wherever they lead when there is none. */
+  readonly text: (path: string, root?: string) => Promise<Text>;
+  /** What is at a path, links followed; undefined when there is nothing. */
+  readonly kind: (path: string) => Promise<Kind | undefined>;
 }

@@ -1,7 +1,7 @@
 import { posix } from "node:path";
-import picomatch from "picomatch";
-import { fromRoot, isOutside, NEVER, refuseAstray } from "../files/find-files.js";
-import type { Text } from "../files/read-text.js";
+import { fromRoot, isOutside } from "../files/find-files.js";
+import { type Patterns, readPatterns } from "../files/patterns.js";
+import { LEADS_BACK, LEADS_OUTSIDE, type Text } from "../files/read-text.js";
 import type { Origin, Tree } from "../files/tree.js";
 import { type Read, readBlobs, readBlobsNow } from "./blobs.js";
 import type { Entries, Entry } from "./entries.js";
@@ -9,7 +9,7 @@ import type { Entries, Entry } from "./entries.js";
 const problem = (says: string, mend: string): Text => ({ problem: { says, mend } });
 
 const ABSENT = problem("The file is not there.", "Check its name and folder.");
-const OUTSIDE = problem("The link leads outside the docs repository.", "Put the file itself there.");
+const ASTRAY = problem("The link cannot be followed.", "Put the file itself there.");
 const UNSETTLED = problem("A merge has left two versions of the file.", "Settle the merge and stage the file.");
 
 const LONGEST_WAY = 10;
@@ -21,18 +21,43 @@ export function gitOrigin(folder: string, top: string, entries: Entries, content
     for (let above = posix.dirname(path); above !== "." && !folders.has(above); above = posix.dirname(above))
       folders.add(above);
 
-  /** The entry a path leads to, links followed inside the root. */
-  async function follow(path: string, within: string, ways = LONGEST_WAY): Promise<Entry | Text> {
-    if (within !== "" && !path.startsWith(`${within}/`)) return OUTSIDE;
-    const entry = entries.get(path);
-    if (!entry) return ABSENT;
-    if (entry.unsettled) return UNSETTLED;
-    if (entry.kind === "file") return entry;
-    const target = (await readBlobs(folder, [entry.id], contents)).get(entry.id);
-    if (target === undefined || "problem" in target || ways === 0)
-      return problem("The link cannot be followed.", "Put the file itself there.");
-    const next = posix.join(posix.dirname(path), target.text);
-    return posix.isAbsolute(target.text) || isOutside(next) ? OUTSIDE : follow(next, within, ways - 1);
+  /** Where a path leads from the top, links to files and to folders followed inside the root. */
+  async function real(path: string, within: string, ways = LONGEST_WAY): Promise<string | Text> {
+    if (within !== "" && path !== within && !path.startsWith(`${within}/`)) return LEADS_OUTSIDE;
+    if (entries.get(path)?.kind === "file") return path;
+    const steps = path.split("/");
+    const link = steps.findIndex((_, index) => entries.get(steps.slice(0, index + 1).join("/"))?.kind === "link");
+    if (link < 0) return path;
+    const { id } = entries.get(steps.slice(0, link + 1).join("/")) as Entry;
+    const target = (await readBlobs(folder, [id], contents)).get(id);
+    if (target === undefined || "problem" in target || ways === 0) return ASTRAY;
+    const next = posix.join(...steps.slice(0, link), target.text, ...steps.slice(link + 1));
+    return posix.isAbsolute(target.text) || isOutside(next) ? LEADS_OUTSIDE : real(next, within, ways - 1);
+  }
+
+  /** The entry a path leads to. */
+  async function follow(path: string, within: string): Promise<Entry | Text> {
+    const found = await real(path, within);
+    if (typeof found !== "string") return found;
+    const entry = entries.get(found);
+    if (!entry) return found === "." || folders.has(found) ? LEADS_BACK : ABSENT;
+    return entry.unsettled ? UNSETTLED : entry;
+  }
+
+  const below = (above: string): readonly string[] => {
+    const prefix = above === "" || above === "." ? "" : `${above}/`;
+    return [...entries.keys()].filter((path) => path.startsWith(prefix)).map((path) => path.slice(prefix.length));
+  };
+
+  /** What a link to a folder adds: the files there if nothing else finds them, or itself if it leads back. */
+  async function linked(link: string, within: string, { fits, reaches }: Patterns): Promise<readonly string[]> {
+    const target = await real(posix.join(within, link), within);
+    if (typeof target !== "string" || !(target === "." || folders.has(target))) return [];
+    if (!isOutside(fromRoot(`/${target}`, `/${posix.join(within, link)}`))) return [link];
+    if (reaches(fromRoot(`/${within}`, `/${target}`))) return [];
+    return below(target)
+      .map((path) => posix.join(link, path))
+      .filter(fits);
   }
 
   async function read(paths: readonly string[], within: string): Promise<readonly Text[]> {
@@ -48,16 +73,16 @@ export function gitOrigin(folder: string, top: string, entries: Entries, content
 
   const treeAt = (root: string): Tree => {
     const within = fromRoot(top, root);
-    const prefix = within === "" ? "" : `${within}/`;
     return {
-      find: async (patterns) => {
-        refuseAstray(patterns);
-        const fits = picomatch([...patterns], { ignore: [...NEVER] });
-        return [...entries.keys()]
-          .filter((path) => path.startsWith(prefix))
-          .map((path) => path.slice(prefix.length))
-          .filter((path) => fits(path))
-          .sort();
+      find: async (written) => {
+        const patterns = readPatterns(written);
+        const own = below(within);
+        const links = own.filter(
+          (path) => entries.get(posix.join(within, path))?.kind === "link" && patterns.reaches(path),
+        );
+        const found = own.filter(patterns.fits);
+        for (const link of links) found.push(...(await linked(link, within, patterns)));
+        return [...new Set(found)].sort();
       },
       read: (paths) => read(paths, within),
       named: {
@@ -75,8 +100,10 @@ export function gitOrigin(folder: string, top: string, entries: Entries, content
   const inside = (path: string): string => fromRoot(top, path);
   return {
     treeAt,
-    text: async (path) => (await read([inside(path)], ""))[0] ?? ABSENT,
-    isFile: async (path) => entries.has(inside(path)),
-    isFolder: async (path) => inside(path) === "" || folders.has(inside(path)),
+    text: async (path, root = top) => (await read([fromRoot(root, path)], inside(root)))[0] ?? ABSENT,
+    kind: async (path) => {
+      const named = inside(path);
+      return named === "" || folders.has(named) ? "folder" : entries.has(named) ? "file" : undefined;
+    },
   };
 }

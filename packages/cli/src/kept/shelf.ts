@@ -1,5 +1,5 @@
 import { createHash, randomUUID } from "node:crypto";
-import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
 import { runs } from "@plumbmark/docs-site/beside";
 
@@ -35,6 +35,18 @@ function remove(path: string): void {
     rmSync(path, { force: true });
   } catch {
     // There is no such place to leave anything in.
+  }
+}
+
+/** A folder and those above it, each tried once: `recursive` tries for ever where nothing can be made, as in /proc. */
+function makeFolder(path: string): void {
+  if (existsSync(path)) return;
+  if (dirname(path) !== path) makeFolder(dirname(path));
+  try {
+    mkdirSync(path);
+  } catch (error) {
+    // Another run may have made it meanwhile.
+    if ((error as NodeJS.ErrnoException).code !== "EEXIST") throw error;
   }
 }
 
@@ -103,7 +115,7 @@ export class Shelf {
     const beside = `${this.path}-${process.pid}-${randomUUID().slice(0, 8)}`;
     try {
       const lines = this.#lines();
-      mkdirSync(dirname(this.path), { recursive: true });
+      makeFolder(dirname(this.path));
       writeFileSync(beside, Buffer.concat([Buffer.from(`${digest(lines, this.by)}\n`), lines]), { flag: "wx" });
       renameSync(beside, this.path);
       this.#tidy(this.path);

@@ -19,11 +19,20 @@ function placeOf(standard: SourceFile, index: number): string {
   return place ? `${standard.path}:${place.line}:${place.column}` : standard.path;
 }
 
+const codeOf = (error: unknown): { readonly code: string } => ({ code: String((error as NodeJS.ErrnoException).code) });
+
+const ABSENT: ReadonlySet<string> = new Set(["ENOENT", "ENOTDIR"]);
+
 async function targetOf(name: string, folder: string, place: () => string): Promise<Target> {
   if (!isPath(name)) return { name, address: name };
   const path = resolve(folder, name);
-  const [home, real] = await Promise.all([realpath(folder), realpath(path).catch(() => undefined)]);
-  if (real === undefined)
+  const [home, real] = await Promise.all([realpath(folder), realpath(path).catch(codeOf)]);
+  if (typeof real === "object" && !ABSENT.has(real.code))
+    throw new Trouble(
+      `${place()}: the plugin \`${name}\` cannot be read (${real.code}).`,
+      "Give yourself the right to read it and the folders it is in.",
+    );
+  if (typeof real === "object")
     throw new Trouble(
       `${place()}: there is no plugin \`${name}\`.`,
       `Name a file of the docs repository, or a package; ${path} was looked for.`,

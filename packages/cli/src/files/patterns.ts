@@ -1,0 +1,52 @@
+import { isAbsolute } from "node:path";
+import picomatch from "picomatch";
+import { Trouble } from "../trouble.js";
+
+/** Folders that never hold documents of ours. */
+const NEVER: readonly string[] = ["**/node_modules/**", "**/.git/**"];
+
+/** What the patterns of a house standard ask for; paths are relative to the root, with forward slashes. */
+export interface Patterns {
+  readonly fits: (file: string) => boolean;
+  /** Whether something that fits may lie in a folder, at whatever depth. */
+  readonly reaches: (folder: string) => boolean;
+}
+
+/** @throws Trouble when a pattern leads out of the folder of the house standard. */
+function refuseAstray(patterns: readonly string[]): void {
+  const astray = patterns.find((pattern) => isAbsolute(pattern) || pattern.split(/[/\\]/u).includes(".."));
+  if (astray !== undefined) {
+    throw new Trouble(
+      `The house standard names \`${astray}\`, which leads outside its folder.`,
+      "Name files by their path below the house standard.",
+    );
+  }
+}
+
+/** Whether the steps to a folder are those a pattern begins with; `**` stands for any number of steps. */
+function begins(pattern: string): (steps: readonly string[]) => boolean {
+  // Braces and brackets may hold a slash: such a pattern may reach anywhere.
+  if (/[{(]/u.test(pattern)) return () => true;
+  const parts = pattern.replace(/^\.\//u, "").split("/").slice(0, -1);
+  const any = parts.indexOf("**");
+  const fixed = (any < 0 ? parts : parts.slice(0, any)).map((part) => picomatch(part));
+  return (steps) =>
+    (any >= 0 || steps.length <= fixed.length) && steps.every((step, index) => fixed[index]?.(step) ?? true);
+}
+
+/** @throws Trouble when a pattern leads out of the folder of the house standard. */
+export function readPatterns(written: readonly string[]): Patterns {
+  refuseAstray(written);
+  const wanted = written.filter((pattern) => !pattern.startsWith("!"));
+  const ignore = [...NEVER, ...written.filter((pattern) => pattern.startsWith("!")).map((each) => each.slice(1))];
+  const fits = wanted.length === 0 ? () => false : picomatch(wanted, { ignore });
+  const begin = wanted.map(begins);
+  const hidden = wanted.some((pattern) => /(?:^|\/)\.[^/]/u.test(pattern));
+  const reaches = (folder: string): boolean => {
+    const steps = folder.split("/");
+    if (steps.some((step) => step === "node_modules" || step === ".git" || (step.startsWith(".") && !hidden)))
+      return false;
+    return begin.some((each) => each(steps));
+  };
+  return { fits, reaches };
+}
