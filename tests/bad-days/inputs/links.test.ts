@@ -2,6 +2,7 @@ import { execFileSync } from "node:child_process";
 import { cpSync, mkdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { InspectionRecord } from "@plumbmark/core";
+import { starterRepository } from "@plumbmark/starter";
 import { expect, test } from "vitest";
 import { plumbmark } from "../../plumbmark.js";
 import { repository } from "./nobody.js";
@@ -77,7 +78,7 @@ test.each([
 test("an edition outside the docs repository is not read", async () => {
   const folder = repository();
   const inner = join(folder, "inner");
-  cpSync(folder, inner, { recursive: true, filter: (path) => !path.startsWith(inner) });
+  cpSync(starterRepository, inner, { recursive: true });
   execFileSync("git", ["init", "--quiet"], { cwd: inner });
   const standard = join(inner, "house-standard.yaml");
   const text = readFileSync(standard, "utf8").replace(/^in-force: .*\n/mu, "");

@@ -19,7 +19,13 @@ export interface Told {
 const spawned = (folder: string, words: readonly string[], env: NodeJS.ProcessEnv, mine: boolean): Told => {
   const owner = isRoot && !mine ? { uid: NOBODY, gid: NOBODY } : {};
   const limits = { timeout: 60_000, maxBuffer: 1e9 };
-  const done = spawnSync(process.execPath, [command, ...words], { cwd: folder, env, encoding: "utf8", ...limits, ...owner });
+  const done = spawnSync(process.execPath, [command, ...words], {
+    cwd: folder,
+    env,
+    encoding: "utf8",
+    ...limits,
+    ...owner,
+  });
   return { status: done.status, out: done.stdout, err: done.stderr };
 };
 
