@@ -15,6 +15,7 @@ export {
   inspect,
   inspectEach,
   inspection,
+  inspector,
   isBuildDocument,
   type Judged,
 } from "./judge/inspect.js";

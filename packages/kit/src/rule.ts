@@ -53,21 +53,27 @@ export interface RepositoryRuleDefinition<S extends Settings> extends Statement<
 /** Numbers of the settings in force, as values that say where they come from. */
 function limitsOf(defined: Settings, settings: RuleContext["settings"]): Readonly<Record<string, Known>> {
   const numbers = Object.entries(settings).filter((each): each is [string, number] => typeof each[1] === "number");
-  return Object.fromEntries(
-    numbers.map(([name, value]) => [
-      name,
-      tabled(value, defined[name]?.kind ?? "count", "house", defined[name]?.describe ?? name),
-    ]),
+  return Object.freeze(
+    Object.fromEntries(
+      numbers.map(([name, value]) => [
+        name,
+        Object.freeze(tabled(value, defined[name]?.kind ?? "count", "house", defined[name]?.describe ?? name)),
+      ]),
+    ),
   );
 }
 
 function made<S extends Settings>(definition: RuleDefinition<S> | RepositoryRuleDefinition<S>): Rule {
   const defined: Settings = definition.settings ?? {};
   const checks = definition.checks as (given: unknown) => Iterable<RawCheck>;
-  return {
-    ...definition,
-    checks: (context) => checks({ ...context, limits: limitsOf(defined, context.settings) }),
+  // The same settings are in force for many documents.
+  const known = new WeakMap<RuleContext["settings"], ReturnType<typeof limitsOf>>();
+  const limits = (settings: RuleContext["settings"]): ReturnType<typeof limitsOf> => {
+    const found = known.get(settings) ?? limitsOf(defined, settings);
+    known.set(settings, found);
+    return found;
   };
+  return { ...definition, checks: (context) => checks({ ...context, limits: limits(context.settings) }) };
 }
 
 /** Declares a rule over one document at a time. Its work is a generator that yields one check for each thing it looks at, holding or not. */

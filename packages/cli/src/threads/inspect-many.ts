@@ -1,70 +1,52 @@
 import { availableParallelism } from "node:os";
-import { Worker } from "node:worker_threads";
+import { setImmediate as turn } from "node:timers/promises";
 import {
   type DocumentFile,
   type InspectOptions,
   inspectEach,
+  inspector,
   type Judged,
   type RepositoryFiles,
   type Rule,
-  StandardError,
 } from "@plumbmark/core";
 import { rules as builtIn } from "@plumbmark/rules";
-import { ownFile } from "../own-file.js";
-import type { Answer, Share } from "./messages.js";
+import { type Hand, hand } from "./hand.js";
+import type { Frame, Share } from "./messages.js";
 
 /** A thread takes as long to start as this many documents to inspect. */
 const WORTH_A_THREAD = 20;
 const MOST_THREADS = 8;
+/** Documents in a share: few, so that at the end nobody waits long for another. */
+const MOST_IN_A_SHARE = 8;
 
 /** How many threads are worth having; this one is among them. */
 export const threadsFor = (documents: number): number =>
   Math.max(1, Math.min(availableParallelism(), MOST_THREADS, Math.floor(documents / WORTH_A_THREAD)));
 
-/** Documents dealt out in turn: neighbours in a folder are alike, and one thread is not to have all the large ones. */
-const deal = (documents: readonly DocumentFile[], hands: number): readonly (readonly DocumentFile[])[] =>
-  Array.from({ length: hands }, (_, hand) => documents.filter((_, index) => index % hands === hand));
+/** Text and path: a text may be one that is read only when it is looked at. */
+const sent = ({ path, text }: DocumentFile): DocumentFile => ({ path, text });
 
-/** The share of one hand: its documents, and of the others what they share. */
-function shareOf(files: RepositoryFiles, documents: readonly DocumentFile[]): RepositoryFiles {
-  const own = new Set(documents);
-  const rest = files.documents.flatMap((file) => (own.has(file) || !file.outline ? [] : [file.outline]));
-  return { ...files, documents, others: [...(files.others ?? []), ...rest] };
+function sharesOf(documents: readonly DocumentFile[], threads: number): readonly (readonly DocumentFile[])[] {
+  const size = Math.max(1, Math.min(MOST_IN_A_SHARE, Math.floor(documents.length / (4 * threads))));
+  return Array.from({ length: Math.ceil(documents.length / size) }, (_, index) =>
+    documents.slice(index * size, (index + 1) * size),
+  );
 }
 
-/** Sends a share to a thread; undefined when the thread could not be had, or died over it. */
-function onThread(share: Share): Promise<Answer | undefined> {
-  return new Promise((resolve) => {
-    let thread: Worker | undefined;
-    const end = (answer?: Answer): void => {
-      resolve(answer);
-      void thread?.terminate();
-    };
-    try {
-      thread = new Worker(ownFile("dist/thread.js"), { execArgv: [] });
-      thread.once("message", end);
-      for (const event of ["messageerror", "error", "exit"]) thread.once(event, () => end());
-      thread.postMessage(share);
-    } catch {
-      end();
-    }
-  });
-}
-
-function judgedOf(answer: Answer): readonly Judged[] {
-  if ("judged" in answer) return answer.judged;
-  const error = answer.name === "StandardError" ? new StandardError(answer.failed) : new Error(answer.failed);
-  error.stack = answer.stack;
-  throw error;
-}
+/** Everything but the documents; what they share goes with it. */
+const frameOf = (files: RepositoryFiles): RepositoryFiles => ({
+  ...files,
+  documents: [],
+  others: [...(files.others ?? []), ...files.documents.flatMap(({ outline }) => (outline ? [outline] : []))],
+});
 
 /** Whether these are the rules a thread has by itself: code cannot be sent. */
 const isBuiltIn = (rules: readonly Rule[]): boolean =>
   rules.length === builtIn.length && rules.every((rule, index) => rule === builtIn[index]);
 
 /**
- * What documents come to, in their order, each with its outline known. Many are dealt out to threads, of which this
- * is one; a share whose thread cannot be had is inspected here.
+ * What documents come to, in their order, each with its outline known. Many are dealt out in small shares to whoever is
+ * free: threads, of which this is one. The shares of a thread that cannot be had, or dies, are inspected here.
  */
 export async function inspectMany(
   files: RepositoryFiles,
@@ -74,11 +56,32 @@ export async function inspectMany(
 ): Promise<readonly Judged[]> {
   if (threads < 2 || !isBuiltIn(rules) || files.documents.some(({ outline }) => !outline))
     return inspectEach(files, rules, options);
-  const shares = deal(files.documents, threads).map((documents) => shareOf(files, documents));
-  const [own, ...sent] = shares as [RepositoryFiles, ...RepositoryFiles[]];
-  const answers = sent.map((share) => onThread({ files: share, options }));
-  const found: (readonly Judged[])[] = [inspectEach(own, rules, options)];
-  for (const [index, answer] of (await Promise.all(answers)).entries())
-    found.push(answer ? judgedOf(answer) : inspectEach(sent[index] as RepositoryFiles, rules, options));
-  return files.documents.map((_, index) => found[index % threads]?.[Math.floor(index / threads)] as Judged);
+  const frame: Frame = { files: frameOf(files), options };
+  const inspectOne = inspector(frame.files, rules, options);
+  const shares = sharesOf(files.documents, threads);
+  const found = new Array<readonly Judged[]>(shares.length);
+  const left = [...shares.keys()];
+  const there = async ({ ask }: Hand): Promise<void> => {
+    for (let index = left.shift(); index !== undefined; index = left.shift()) {
+      const answer = await ask((shares[index] as Share).map(sent));
+      if (!answer) return void left.unshift(index);
+      found[index] = answer;
+    }
+  };
+  const here = async (): Promise<void> => {
+    for (let index = left.shift(); index !== undefined; index = left.shift()) {
+      found[index] = (shares[index] as Share).map(inspectOne);
+      // Answers of the others are taken, and new shares sent, in between.
+      await turn();
+    }
+  };
+  const hands = Array.from({ length: threads - 1 }, () => hand(frame));
+  try {
+    // Each has a second share at hand, so that none is idle while this thread is busy.
+    await Promise.all([...hands.flatMap((each) => [there(each), there(each)]), here()]);
+    await here();
+  } finally {
+    for (const { end } of hands) end();
+  }
+  return found.flat();
 }

@@ -1,12 +1,13 @@
-import type { InspectOptions, Judged, RepositoryFiles } from "@plumbmark/core";
+import type { DocumentFile, InspectOptions, Judged, RepositoryFiles } from "@plumbmark/core";
 
-/** What a thread is asked: to inspect its share of the documents with the built-in rules. */
-export interface Share {
+/** What a thread is told first: everything but the documents it is going to be sent, whose outlines are among the others. */
+export interface Frame {
   readonly files: RepositoryFiles;
   readonly options: InspectOptions;
 }
 
-/** What it came to, or the mistake of ours that ended it. */
-export type Answer =
-  | { readonly judged: readonly Judged[] }
-  | { readonly failed: string; readonly name: string; readonly stack: string };
+/** Documents a thread is to inspect with the built-in rules. */
+export type Share = readonly DocumentFile[];
+
+/** What they came to, in their order. */
+export type Answer = readonly Judged[];

@@ -1,17 +1,15 @@
 import { parentPort } from "node:worker_threads";
-import { inspectEach } from "@plumbmark/core";
+import { inspector, type Judged } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
-import type { Answer, Share } from "./messages.js";
+import type { Answer, Frame, Share } from "./messages.js";
 
-// A thread that inspects the documents it is sent, one share after another.
+// A thread that inspects the documents it is sent, one share after another. A mistake of ours ends it, and whoever sent
+// the share comes upon the same mistake there.
 
-const answer = (what: Answer): void => parentPort?.postMessage(what);
-
-parentPort?.on("message", ({ files, options }: Share) => {
-  try {
-    answer({ judged: inspectEach(files, rules, options) });
-  } catch (cause) {
-    const { message, name, stack = "" } = cause instanceof Error ? cause : new Error(String(cause));
-    answer({ failed: message, name, stack });
-  }
+parentPort?.once("message", ({ files, options }: Frame) => {
+  const inspectOne = inspector(files, rules, options);
+  parentPort?.on("message", (share: Share) => {
+    const answer: Answer = share.map((file): Judged => inspectOne(file));
+    parentPort?.postMessage(answer);
+  });
 });

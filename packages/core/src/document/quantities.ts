@@ -11,12 +11,19 @@ export interface Quantities {
 
 type Schema = { readonly [key: string]: unknown };
 
-const resolve = (root: Schema, schema: Schema): Schema => {
+const resolved = new WeakMap<Schema, Schema>();
+
+/** A schema with what it refers to; worked out once for each place of the schema that refers. */
+function resolve(root: Schema, schema: Schema): Schema {
   if (typeof schema.$ref !== "string") return schema;
+  const known = resolved.get(schema);
+  if (known) return known;
   const target = schema.$ref.replace("#/$defs/", "");
   const { $ref: _, ...own } = schema;
-  return { ...resolve(root, (root.$defs as Record<string, Schema>)[target] as Schema), ...own };
-};
+  const whole = { ...resolve(root, (root.$defs as Record<string, Schema>)[target] as Schema), ...own };
+  resolved.set(schema, whole);
+  return whole;
+}
 
 const written = (quantity: Quantity, path: string): Known => ({
   known: true,

@@ -1,4 +1,4 @@
-import { isAlias, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument } from "yaml";
+import { isAlias, isMap, isScalar, isSeq, type Node, parseDocument } from "yaml";
 import type { Mistake } from "./mistake.js";
 import { type Place, placer, START } from "./place.js";
 
@@ -47,7 +47,6 @@ export function readYaml(text: string, from = 0, to = text.length): Placed {
     version: "1.2",
     uniqueKeys: true,
     prettyErrors: false,
-    lineCounter: new LineCounter(),
     stringKeys: true,
   });
   for (const error of [...parsed.errors, ...parsed.warnings]) {

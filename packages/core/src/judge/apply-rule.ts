@@ -1,9 +1,9 @@
 import type { Build } from "../model/build.js";
 import type { Chain } from "../standard/chain.js";
-import { bySupport, type InForce, inForce, strictest } from "../standard/in-force.js";
-import { SUPPORTS, type Support } from "../standard/levels.js";
+import type { Support } from "../standard/levels.js";
 import { supportsAt } from "../standard/supports.js";
 import type { Level, RawCheck, Rule, Setting } from "./rule.js";
+import { settledFor, varies } from "./settled.js";
 
 /** A check as its rule yields it, with the level in force for the thing it is about. */
 export interface Yielded {
@@ -13,15 +13,6 @@ export interface Yielded {
 
 /** Asks the rule for its checks on the build, by the settings in force. */
 export type Ask = (settings: Readonly<Record<string, Setting>>) => Iterable<RawCheck>;
-
-/** Level and settings in force for a thing that serves faces held in these ways. */
-function forSupports(rule: Rule, chain: Chain, practice: "us" | "iec", supports: readonly Support[]): InForce {
-  const [first, ...others] = supports.map((support) => inForce(rule, chain, practice, support));
-  return first ? strictest(rule, [first, ...others]) : inForce(rule, chain, practice);
-}
-
-const plainSettings = ({ settings }: InForce): Readonly<Record<string, Setting>> =>
-  Object.fromEntries(Object.entries(settings).map(([key, { value }]) => [key, value]));
 
 /** Every way a thing of this build can be supported, as rules come upon it. */
 function waysOf(build: Build): ReadonlyMap<string, readonly Support[]> {
@@ -35,17 +26,15 @@ function waysOf(build: Build): ReadonlyMap<string, readonly Support[]> {
  * once for each way, and each thing is judged by the settings of its own.
  */
 export function* applyRule(rule: Rule, build: Build, chain: Chain, ask: Ask): Iterable<Yielded> {
-  if (!SUPPORTS.some((support) => bySupport(rule, chain, support))) {
-    const force = inForce(rule, chain, build.practice);
-    const level = force.level.value;
+  if (!varies(rule, chain)) {
+    const { level, settings } = settledFor(rule, chain, build.practice);
     if (level === "none") return;
-    for (const raw of ask(plainSettings(force))) yield { raw, level };
+    for (const raw of ask(settings)) yield { raw, level };
     return;
   }
   for (const [key, way] of waysOf(build)) {
-    const force = forSupports(rule, chain, build.practice, way);
-    const level = force.level.value;
+    const { level, settings } = settledFor(rule, chain, build.practice, way);
     if (level === "none") continue;
-    for (const raw of ask(plainSettings(force))) if (supportsAt(build, raw.at).join(" ") === key) yield { raw, level };
+    for (const raw of ask(settings)) if (supportsAt(build, raw.at).join(" ") === key) yield { raw, level };
   }
 }

@@ -1,5 +1,5 @@
 import { printer, type System } from "@plumbmark/calc";
-import { isThere, localLinksOf, targetOf } from "../document/links.js";
+import { isThere, targetOf } from "../document/links.js";
 import type { Mistake } from "../document/mistake.js";
 import { START } from "../document/place.js";
 import { readQuantities } from "../document/quantities.js";
@@ -192,9 +192,9 @@ function inspectDocument(
   return { entry, build, system };
 }
 
-const waysOf = ({ around, markdown }: Build): Readonly<Record<string, boolean>> =>
+const waysOf = ({ around, links }: Build): Readonly<Record<string, boolean>> =>
   Object.fromEntries(
-    localLinksOf(markdown.tree)
+    links
       .map(({ url }) => (url === "" || url.startsWith("#") ? undefined : targetOf(url, around.file)))
       .filter((target) => target !== undefined)
       .map((target) => [target, isThere(around.files, target)]),
@@ -347,7 +347,8 @@ export function inspection(files: RepositoryFiles, rules: readonly Rule[], optio
  */
 export function inspect(files: RepositoryFiles, rules: readonly Rule[], options: InspectOptions): InspectionRecord {
   const context = contextFrom(files, files.documents.map(knownOutline), options.today);
-  const entries = judged(files, context, rules, options).map(({ entry }) => entry);
+  const inspectOne = inspectorOf(files, context, rules, options);
+  const entries = files.documents.map((file) => inspectOne(file).entry);
   return recordOf(files, context, entries);
 }
 
@@ -362,20 +363,30 @@ export interface Judged {
   readonly looksAround: boolean;
 }
 
+/**
+ * Inspects documents one by one: those of `files`, or any whose outlines are among the others.
+ * @throws StandardError when the house standard cannot be used.
+ */
+export const inspector = (
+  files: RepositoryFiles,
+  rules: readonly Rule[],
+  options: InspectOptions,
+): ((file: DocumentFile) => Judged) =>
+  inspectorOf(files, contextFrom(files, files.documents.map(knownOutline), options.today), rules, options);
+
 /** What each document comes to, for whoever keeps it. @throws StandardError when the house standard cannot be used. */
 export const inspectEach = (
   files: RepositoryFiles,
   rules: readonly Rule[],
   options: InspectOptions,
-): readonly Judged[] =>
-  judged(files, contextFrom(files, files.documents.map(knownOutline), options.today), rules, options);
+): readonly Judged[] => files.documents.map(inspector(files, rules, options));
 
-function judged(
+function inspectorOf(
   files: RepositoryFiles,
   context: Context,
   rules: readonly Rule[],
   options: InspectOptions,
-): readonly Judged[] {
+): (file: DocumentFile) => Judged {
   const { ids, inspectOne } = prepare(context, rules, options);
   let looksAround = false;
   const whole = (): readonly Build[] => {
@@ -384,8 +395,8 @@ function judged(
   };
   const repository = new Repository(context, whole);
   const models: Models = { ...context, rules: ids, repository, made: new Map() };
-  return files.documents.map((file) => {
+  return (file) => {
     const { entry, build } = inspectOne(open(file), { ...models, made: new Map() });
     return { entry, ways: waysOf(build), looksAround };
-  });
+  };
 }

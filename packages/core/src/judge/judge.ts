@@ -10,6 +10,7 @@ import {
   type Value,
   workingOf,
 } from "@plumbmark/calc";
+import { START } from "../document/place.js";
 import type { Build } from "../model/build.js";
 import { isLooserLevel } from "../standard/levels.js";
 import type { CheckEntry, QuantityEntry, WorkingEntry } from "./record.js";
@@ -101,9 +102,11 @@ const isGood = (raw: RawCheck, [measured, allowed, most]: readonly (Known | unde
   return holdsTo(measured.value, allowed.value, raw.sense);
 };
 
+const NOWHERE: CheckEntry["at"] = { path: "", ...START };
+
 /**
  * Compares what a rule measured with what it allows and makes the entry of the record. A check that holds and is not
- * going to be listed is counted without its sentence and its working: they take longer than the comparison.
+ * going to be listed is only counted: its place, its sentence and its working take longer than the comparison.
  */
 export function judge(
   rule: Rule,
@@ -113,20 +116,20 @@ export function judge(
   print: Print,
   listHolding = true,
 ): CheckEntry {
-  const place = raw.place ?? build.reader.place(raw.at);
-  const bare = {
-    rule: rule.id,
-    ...(rule.plugin === undefined ? {} : { from: rule.plugin }),
-    level: raw.level === undefined || isLooserLevel(level, raw.level) ? level : raw.level,
-    at: { path: raw.at, ...place },
-  };
   const values = [raw.measured, raw.allowed, raw.most].filter((each) => each !== undefined);
   refuseMixed(values.filter(({ known }) => known));
   const gaps = values.every(({ known }) => known) ? [] : gapsOf(values);
   const compared = [raw.measured, raw.allowed, raw.most] as readonly (Known | undefined)[];
   const good = gaps.length === 0 && isGood(raw, compared);
-  if (good && !listHolding) return { ...bare, outcome: "holds", says: "", sources: [] };
-  const base = { ...bare, sources: sourceEntries(rule.sources, build.practice) };
+  if (good && !listHolding) return { rule: rule.id, level, outcome: "holds", at: NOWHERE, says: "", sources: [] };
+  const place = raw.place ?? build.reader.place(raw.at);
+  const base = {
+    rule: rule.id,
+    ...(rule.plugin === undefined ? {} : { from: rule.plugin }),
+    level: raw.level === undefined || isLooserLevel(level, raw.level) ? level : raw.level,
+    at: { path: raw.at, ...place },
+    sources: sourceEntries(rule.sources, build.practice),
+  };
   if (raw.form === "open" || gaps.length > 0) {
     const says = gaps.length > 0 ? gaps.map(gapSays).join(" ") : raw.says({ measured: "", allowed: "" });
     const mend = gaps.length > 0 ? [...new Set(gaps.map(gapMend))].join(" ") : raw.mend;

@@ -28,6 +28,7 @@ import { type Lettering, letteringOf } from "./lettering.js";
 import { Lifting } from "./lifting.js";
 import { type LotUse, lotUsesOf } from "./lot-use.js";
 import { type Meeting, meetingsOf } from "./meetings.js";
+import { once } from "./once.js";
 import { Picture } from "./picture.js";
 import { Circuit, Run } from "./power.js";
 import { partName, partValue, type Reader } from "./reader.js";
@@ -117,7 +118,7 @@ export class Build {
 
   /** Figures quoted in the prose. */
   get quotes(): readonly Quote[] {
-    return quotesOf(this.markdown.tree);
+    return once(this, "quotes", () => quotesOf(this.markdown.tree));
   }
 
   /** Links that are to be replaced by a schedule; without such a schedule `mend` says which there are. */
@@ -214,10 +215,15 @@ export class Build {
     return dimmingOf(this);
   }
 
-  /** Links and images that lead to a file or a heading; `leads` is undefined when that cannot be told. */
+  /** Links and images that lead to a file or a heading. */
+  get links(): readonly LocalLink[] {
+    return once(this, "links", () => localLinksOf(this.markdown.tree));
+  }
+
+  /** The same, and whether they lead somewhere; `leads` is undefined when that cannot be told. */
   get localLinks(): readonly (LocalLink & { readonly leads: boolean | undefined })[] {
     const titles = this.sections.map(({ title }) => title);
-    return localLinksOf(this.markdown.tree).map((link) => ({
+    return this.links.map((link) => ({
       ...link,
       leads: leads(link.url, this.around.file, this.around.files, titles),
     }));

@@ -11,6 +11,7 @@ import {
 } from "@plumbmark/calc";
 import type { Build } from "./build.js";
 import type { Cable } from "./cable.js";
+import { once } from "./once.js";
 import type { Panel } from "./panels.js";
 
 const CENTRE: Point = { x: 0, y: 0 };
@@ -63,8 +64,10 @@ export class Jumpers {
 
   /** Every step from panel to panel in cable order; undefined where a size is not known. */
   get hops(): readonly (Hop | undefined)[] {
-    const panels = this.line.panels ?? [];
-    return panels.slice(1).map((to, index) => this.#hop(panels[index] as Panel, to));
+    return once(this, "hops", () => {
+      const panels = this.line.panels ?? [];
+      return panels.slice(1).map((to, index) => this.#hop(panels[index] as Panel, to));
+    });
   }
 
   /** The step that asks for the longest jumper; undefined when there is none or a size is not known. */

@@ -107,15 +107,16 @@ export class Reader {
     const name = this.text(path);
     if (name === undefined) return undefined;
     const part = this.parts.get(name);
-    const fitting = [...this.parts.values()]
-      .filter((each) => kinds.length === 0 || kinds.includes(each.kind))
-      .map((each) => each.name);
-    if (!part) this.complain(path, `The part \`${name}\` is not in the catalogue.`, choices(fitting, name));
+    const fitting = (): readonly string[] =>
+      [...this.parts.values()]
+        .filter((each) => kinds.length === 0 || kinds.includes(each.kind))
+        .map((each) => each.name);
+    if (!part) this.complain(path, `The part \`${name}\` is not in the catalogue.`, choices(fitting(), name));
     else if (kinds.length > 0 && !kinds.includes(part.kind)) {
       this.complain(
         path,
         `The part \`${name}\` is of the kind ${part.kind}; a part of the kind ${kinds.join(" or ")} belongs here.`,
-        choices(fitting, name),
+        choices(fitting(), name),
       );
       return undefined;
     }

@@ -21,6 +21,7 @@ import { type Hanging as HangingCable, hangingCables } from "./bar-cables.js";
 import { type Carried, carriedMass, carriedOf, pointsOn, uniformOn } from "./bar-loads.js";
 import type { Build } from "./build.js";
 import { Leg } from "./leg.js";
+import { once } from "./once.js";
 import { BarSection } from "./section.js";
 import { type SlackCases, slackCases } from "./slack.js";
 import { type Span, spansOf } from "./spans.js";
@@ -346,7 +347,7 @@ export class Bar {
 
   /** Its spans between hangs and beyond them, with how far they sag. */
   get spans(): readonly Span[] {
-    return spansOf(this);
+    return once(this, "spans", () => spansOf(this));
   }
 
   /** Each hang slack in turn; undefined with fewer than three hangs. */

@@ -81,7 +81,16 @@ function wholeOf(build: Build, words: readonly string[] | "all"): Whole {
 }
 
 function madeOf(build: Build, words: readonly string[] | "all"): Whole {
-  const tree = written(build, build.reader.data(""), "");
+  const data = build.reader.data("");
+  // What a rule does not look at need not be copied.
+  const tree =
+    words === "all" || !isTree(data)
+      ? written(build, data, "")
+      : treeOf(
+          words.flatMap((word) =>
+            Object.hasOwn(data, word) ? [[word, written(build, data[word] as Data, word)]] : [],
+          ),
+        );
   const values = words === "all" ? [...build.values] : words.flatMap((word) => [...build.valuesUnder(word)]);
   for (const [path, value] of values) put(tree, path.split("."), value);
   return { tree, untold: values.filter(([, value]) => !value.known).map(([path]) => path) };

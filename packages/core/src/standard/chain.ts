@@ -27,11 +27,18 @@ export function readStandards(files: RepositoryFiles): {
   };
 }
 
-/** House standards above a file or folder, the root's first. */
-export const chainFor = ({ root, folders }: Standards, path: string): Chain => [
-  root,
-  ...folders.filter(({ folder }) => path === folder || path.startsWith(`${folder}/`)),
-];
+const chains = new WeakMap<Standards, Map<string, Chain>>();
+
+/** House standards above a file or folder, the root's first; the same chain for whatever lies below the same ones. */
+export function chainFor(standards: Standards, path: string): Chain {
+  const above = standards.folders.filter(({ folder }) => path === folder || path.startsWith(`${folder}/`));
+  const known = chains.get(standards) ?? new Map<string, Chain>();
+  chains.set(standards, known);
+  const key = above.map(({ folder }) => folder).join("\n");
+  const chain = known.get(key) ?? [standards.root, ...above];
+  known.set(key, chain);
+  return chain;
+}
 
 type Rules = HouseStandardSettings["rules"];
 
