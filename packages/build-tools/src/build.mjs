@@ -1,5 +1,5 @@
 // Builds the workspace: what is generated first, then the compiler, then the command line in one piece.
-import { bundle } from "./bundle.mjs";
+import { bundle, compile } from "./bundle.mjs";
 import { generateExamples } from "./examples.mjs";
 import { generate } from "./generate.mjs";
 import { generateGuide } from "./guide.mjs";
@@ -11,4 +11,7 @@ await generateExamples();
 generateGuide();
 await generateSearchScript();
 process.exitCode = run("node_modules/typescript/bin/tsc", "-b");
-if (process.exitCode === 0) await bundle();
+if (process.exitCode === 0) {
+  await bundle();
+  process.exitCode = compile();
+}

@@ -1,58 +1,101 @@
-// Bundles the command line: one file to start from, and a file for each part that only some commands need.
+// Bundles the command line: all of it in one script, which is run by a small starter with what V8 made of it before.
 import { createHash } from "node:crypto";
 import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { basename } from "node:path";
 import { build } from "esbuild";
-import { top } from "./steps.mjs";
+import { run, top } from "./steps.mjs";
 
 const TO = `${top}packages/cli/dist/`;
+const PROGRAM = "program.cjs";
 
-// Modules of the older kind ask for those of Node.js by `require`.
-const REQUIRE =
-  'import { createRequire as plumbmarkRequire } from "node:module"; const require = plumbmarkRequire(import.meta.url);';
+// The script is evaluated as a function of what a module is given; its own address is that of its file.
+const BEFORE = "(function (require, __filename) { 'use strict';";
+const ADDRESS = 'const plumbmarkAddress = require("node:url").pathToFileURL(__filename).href;';
+const AFTER = "return module.exports; })";
+
+/** The starter finds its documents beside itself, so its address stays that of its package. */
+const starter = {
+  name: "starter",
+  setup({ onLoad }) {
+    onLoad({ filter: /packages.starter.src.index\.ts$/ }, ({ path }) => ({
+      contents: readFileSync(path, "utf8").replaceAll(
+        "import.meta.url",
+        'require("node:url").pathToFileURL(require.resolve("@plumbmark/starter")).href',
+      ),
+      loader: "ts",
+    }));
+  },
+};
 
 export async function bundle() {
   const { outputFiles } = await build({
-    entryPoints: {
-      plumbmark: `${top}packages/cli/src/command.ts`,
-      thread: `${top}packages/cli/src/threads/thread.ts`,
-    },
+    entryPoints: { program: `${top}packages/cli/src/program.ts` },
     outdir: TO,
+    outExtension: { ".js": ".cjs" },
     bundle: true,
-    splitting: true,
-    chunkNames: "part-[name]-[hash]",
     platform: "node",
-    format: "esm",
+    // In one file, a part that is imported when it is needed is still only run then. Scripts can have what V8 made of
+    // them kept beside; modules cannot in every Node.js that is supported.
+    format: "cjs",
     target: "node20.19",
     // Straight from the sources: never from a build that is a step behind.
     conditions: ["source"],
-    // The starter finds its documents beside itself.
-    external: ["@plumbmark/starter"],
-    banner: { js: REQUIRE },
+    plugins: [starter],
+    define: { "import.meta.url": "plumbmarkAddress" },
+    banner: { js: `${BEFORE} const module = { exports: {} }; ${ADDRESS}` },
+    footer: { js: AFTER },
     minifyWhitespace: true,
     legalComments: "eof",
-    charset: "utf8",
+    write: false,
+    logLevel: "warning",
+    logOverride: { "require-resolve-not-external": "silent" },
+  });
+  const started = await build({
+    entryPoints: {
+      plumbmark: `${top}packages/cli/src/start/command.ts`,
+      thread: `${top}packages/cli/src/start/thread.ts`,
+    },
+    outdir: TO,
+    bundle: true,
+    platform: "node",
+    format: "esm",
+    target: "node20.19",
+    minifyWhitespace: true,
     write: false,
     logLevel: "warning",
   });
-  put(stamped(outputFiles));
+  put(stamped([...outputFiles, ...started.outputFiles]));
 }
 
 const MARK = "@@PLUMBMARK-EDITION@@";
+
+/** A text without other than ASCII is kept and read by the byte. What is left of it stands in patterns and comments. */
+const plain = (text) => text.replace(/[^\0-\x7f]/g, (unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, "0")}`);
 
 /** Every file with the hash of all of them in place of the mark, so that results of other code are never taken for its own. */
 function stamped(files) {
   const hash = createHash("sha256");
   for (const { contents } of files) hash.update(contents);
   const edition = hash.digest("hex");
-  return files.map(({ path, text }) => ({ path, contents: Buffer.from(text.replaceAll(MARK, edition)) }));
+  return files.map(({ path, text }) => ({ path, contents: Buffer.from(plain(text.replaceAll(MARK, edition))) }));
 }
 
 /** Writes what differs, and takes away the parts of earlier bundles. */
 function put(files) {
   mkdirSync(TO, { recursive: true });
-  const kept = new Set(files.map(({ path }) => path));
-  for (const { path, contents } of files)
-    if (!existsSync(path) || !readFileSync(path).equals(contents)) writeFileSync(path, contents);
+  let changed = false;
+  for (const { path, contents } of files) {
+    if (existsSync(path) && readFileSync(path).equals(contents)) continue;
+    changed ||= basename(path) === PROGRAM;
+    writeFileSync(path, contents);
+  }
   chmodSync(`${TO}plumbmark.js`, 0o755);
-  for (const name of readdirSync(TO)) if (name.startsWith("part-") && !kept.has(`${TO}${name}`)) rmSync(`${TO}${name}`);
+  const old = changed ? /^part-|\.code$/u : /^part-/u;
+  for (const name of readdirSync(TO)) if (old.test(name)) rmSync(`${TO}${name}`);
+}
+
+/** What V8 makes of the script is kept beside it, for this Node.js: others make it when they first run. */
+export function compile() {
+  const kept = readdirSync(TO).some((name) => name.endsWith(".code") && name.includes(process.version));
+  return kept ? 0 : run("packages/build-tools/src/compile.mjs");
 }

@@ -15,6 +15,8 @@ export interface Surroundings {
   readonly colour: Colour;
   readonly print: (text: string) => void;
   readonly warn: (text: string) => void;
+  /** The words of the command line, where what it comes to may be kept. */
+  readonly words?: readonly string[];
   /** Shows how far a long piece of work is, in one line that the next takes the place of; only on a terminal. */
   readonly progress?: (text: string) => void;
   /** Waits for whoever runs the command to end it; without it, a command that goes on for ever does so. */
@@ -55,12 +57,13 @@ function lineOf(stream: NodeJS.WriteStream): (text: string) => void {
  * Writes to a file that the output was sent to. The stream of Node.js would give up after what fits on a full disk,
  * without a word; here the rest is tried, and whoever prints is told the reason.
  */
-function writeWhole(file: number, text: string): void {
-  const bytes = Buffer.from(text);
+function writeWhole(file: number, text: string | Uint8Array): void {
+  const bytes = typeof text === "string" ? Buffer.from(text) : text;
   for (let at = 0; at < bytes.length; ) at += writeSync(file, bytes, at);
 }
 
-function printer(stream: NodeJS.WriteStream & { readonly fd: number }): (text: string) => void {
+/** A way to print to a stream of the process. */
+export function printer(stream: NodeJS.WriteStream & { readonly fd: number }): (text: string | Uint8Array) => void {
   if (isStream(stream.fd)) return (text) => void stream.write(text);
   return (text) => {
     try {
@@ -102,6 +105,7 @@ export function ofProcess(): Surroundings {
     today: localDay(new Date()),
     width: Math.max(NARROWEST, Math.min(WIDEST, (stdout.isTTY && stdout.columns) || WIDEST)),
     colour: plain ? 0 : chalk.level,
+    words: process.argv.slice(2),
     print: clear(printer(stdout)),
     warn: clear((text) => void stderr.write(text)),
     ...(progress ? { progress } : {}),

@@ -1,5 +1,6 @@
 import { join } from "node:path";
 import type { InspectionRecord, Rule } from "@plumbmark/core";
+import { recording } from "../answers/recording.js";
 import { NOT_A_BUILD } from "../files/build-document.js";
 import { fromRoot } from "../files/find-files.js";
 import type { Repository } from "../files/repository.js";
@@ -132,11 +133,13 @@ export async function inspectCommand(
 ): Promise<number> {
   refuseWatching(options);
   let root = around.folder;
-  const once = () =>
-    inspectOnce(paths, options, around, (found) => {
+  const once = (told = around) =>
+    inspectOnce(paths, options, told, (found) => {
       root = found;
     });
-  let status = await once();
+  const taken = canBeKept(options) ? recording(around) : undefined;
+  let status = await once(taken?.around);
+  if (status !== CANNOT) taken?.keep(status);
   if (!options.watch) return status;
   around.warn("Watching; stop with Ctrl-C.\n");
   await watch(root, join(root, ".git"), around, async () => {
@@ -147,6 +150,10 @@ export async function inspectCommand(
 }
 
 const CANNOT = 2;
+
+/** Whether an answer rests on nothing but what lies on the disk; git is asked for where it stands, too, in SARIF. */
+const canBeKept = ({ watch: watching, staged, since, against, as }: InspectOptions): boolean =>
+  !watching && !staged && since === undefined && (against === undefined || isStandard(against)) && as !== "sarif";
 
 /** Inspects documents and prints the report; gives the exit status, and tells `found` the root of the docs repository. */
 async function inspectOnce(

@@ -2,6 +2,7 @@ import { lstat, stat } from "node:fs/promises";
 import { resolve } from "node:path";
 import { findFiles, leadsOutside } from "./find-files.js";
 import { LEADS_OUTSIDE, readText, type Text } from "./read-text.js";
+import { noteKind } from "./seen.js";
 import type { Kind, Origin, Tree } from "./tree.js";
 
 const readInside = async (root: string, path: string): Promise<Text> =>
@@ -19,8 +20,14 @@ const treeAt = (root: string): Tree => ({
 
 const isAbsent = (error: unknown): boolean => ["ENOENT", "ENOTDIR"].includes((error as { code: string }).code);
 
-/** A link is what it leads to; one that leads nowhere, and what may not be looked at, is there all the same. */
 async function kind(path: string): Promise<Kind | undefined> {
+  const found = await kindAt(path);
+  noteKind(path, found);
+  return found;
+}
+
+/** A link is what it leads to; one that leads nowhere, and what may not be looked at, is there all the same. */
+async function kindAt(path: string): Promise<Kind | undefined> {
   try {
     const found = await stat(path);
     return found.isFile() ? "file" : found.isDirectory() ? "folder" : "other";

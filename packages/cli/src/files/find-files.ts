@@ -3,6 +3,7 @@ import { readdir, realpath, stat } from "node:fs/promises";
 import { isAbsolute, join, relative, resolve, sep } from "node:path";
 import { Trouble } from "../trouble.js";
 import { readPatterns } from "./patterns.js";
+import { noteListing, noteWay, unsettle } from "./seen.js";
 
 /** A path as it is written everywhere in the record: relative to the root, with forward slashes. */
 export const fromRoot = (root: string, path: string): string => relative(root, path).split(sep).join("/");
@@ -12,8 +13,13 @@ export const isOutside = (path: string): boolean => path === ".." || path.starts
 /** Whether a path, every link followed, lies outside the root. */
 export async function leadsOutside(root: string, path: string): Promise<boolean> {
   try {
-    return isOutside(fromRoot(await realpath(root), await realpath(resolve(root, path))));
+    const whole = resolve(root, path);
+    const [top, real] = [await realpath(root), await realpath(whole)];
+    noteWay(root, top);
+    noteWay(whole, real);
+    return isOutside(fromRoot(top, real));
   } catch {
+    unsettle();
     return false;
   }
 }
@@ -39,8 +45,10 @@ const isFolder = (path: string): Promise<boolean> =>
 async function listing(root: string, { path }: Place): Promise<readonly Dirent[] | undefined> {
   try {
     const entries = await readdir(join(root, path), { withFileTypes: true });
+    noteListing(join(root, path), entries);
     return entries.sort((one, other) => inOrder(one.name, other.name));
   } catch (error) {
+    unsettle();
     if (path === "")
       throw new Trouble(
         `The folder ${root} may not be read (${codeOf(error)}).`,
@@ -58,6 +66,7 @@ async function listing(root: string, { path }: Place): Promise<readonly Dirent[]
 export async function findFiles(root: string, patterns: readonly string[]): Promise<readonly string[]> {
   const { fits, reaches } = readPatterns(patterns);
   const top = await realpath(root);
+  noteWay(root, top);
   const found = new Set<string>();
   const seen = new Set<string>();
   const links: Place[] = [];
@@ -68,6 +77,8 @@ export async function findFiles(root: string, patterns: readonly string[]): Prom
     if (!entries) found.add(place.path);
     for (const entry of entries ?? []) {
       const path = place.path === "" ? entry.name : `${place.path}/${entry.name}`;
+      // What is behind a link may change without the link.
+      if (entry.isSymbolicLink()) unsettle();
       const inner = { path, real: join(place.real, entry.name) };
       if (entry.isDirectory()) {
         if (reaches(path)) await look(inner);

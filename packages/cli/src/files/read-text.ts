@@ -1,6 +1,7 @@
 import { constants, type Stats } from "node:fs";
 import { type FileHandle, lstat, open, opendir, stat } from "node:fs/promises";
 import { blobName } from "../kept/keys.js";
+import { noteContent } from "./seen.js";
 
 /** A file larger than this is not paperwork; reading it would only keep the author waiting. */
 export const LARGEST = 2_000_000;
@@ -107,6 +108,12 @@ const AT_ONCE = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0);
 
 /** The text of a file of at most so many bytes. Never throws: what cannot be read is told as a problem. */
 export async function readText(path: string, largest = LARGEST): Promise<Text> {
+  const text = await read(path, largest);
+  noteContent(path, "text" in text ? text.id : undefined);
+  return text;
+}
+
+async function read(path: string, largest: number): Promise<Text> {
   let file: FileHandle | undefined;
   try {
     const found = await stat(path);

@@ -6,6 +6,7 @@ import {
   type Rule,
   type SourceFile,
 } from "@plumbmark/core";
+import { unsettle } from "../files/seen.js";
 import type { Given, Looked } from "./carry-out.js";
 import { limitsOf } from "./limits.js";
 import { type Target, targetsOf } from "./target.js";
@@ -68,6 +69,8 @@ export async function rulesOfPlugins({
 }: Plugins): Promise<readonly Rule[]> {
   if (settings.plugins.length === 0 || standard === undefined || folder === undefined) return [];
   if (refused) return pluginRules({ rules: [], failed: [], refused: [...new Set(settings.plugins)] });
+  // Nobody knows what they look at.
+  unsettle();
   const targets = await targetsOf(settings, standard, folder);
   const given: Given = {
     folder,
