@@ -21,10 +21,9 @@ const words = process.argv.slice(2);
 
 /** What was found before and is still so is printed again, without even loading what would find it. */
 function again(): number | undefined {
-  if (words[0] !== "inspect") return undefined;
   try {
     const around = ofProcess();
-    const answer = answerAt(placeOf(words, around));
+    const answer = words[0] === "inspect" ? answerAt(placeOf(words, around)) : undefined;
     if (!answer) return undefined;
     for (const text of answer.warned) around.warn(text);
     printer(process.stdout)(answer.printed);
