@@ -27,6 +27,27 @@ const starter = {
   },
 };
 
+/** What takes long to set up and is seldom asked: the first question sets it up. */
+const late = {
+  name: "late",
+  setup({ onLoad, onResolve, resolve }) {
+    onResolve({ filter: /^string-width$/ }, ({ importer, kind }) =>
+      kind === "import-statement" ? { path: "string-width", namespace: "late", pluginData: importer } : undefined,
+    );
+    onLoad({ filter: /.*/, namespace: "late" }, async ({ path, pluginData }) => {
+      const found = await resolve(path, {
+        kind: "require-call",
+        importer: pluginData,
+        resolveDir: `${top}packages/cli`,
+      });
+      return {
+        contents: `export default (text) => require(${JSON.stringify(found.path)}).default(text);`,
+        resolveDir: top,
+      };
+    });
+  },
+};
+
 export async function bundle() {
   const { outputFiles } = await build({
     entryPoints: { program: `${top}packages/cli/src/program.ts` },
@@ -40,7 +61,7 @@ export async function bundle() {
     target: "node20.19",
     // Straight from the sources: never from a build that is a step behind.
     conditions: ["source"],
-    plugins: [starter],
+    plugins: [starter, late],
     define: { "import.meta.url": "plumbmarkAddress" },
     banner: { js: `${BEFORE} const module = { exports: {} }; ${ADDRESS}` },
     footer: { js: AFTER },

@@ -6,9 +6,10 @@ const CONTROLS = /[\p{Cc}\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu;
 /** An author's text as one harmless line. */
 export const plain = (text: string): string => text.replace(/\s+/gu, " ").replace(CONTROLS, "\ufffd").trim();
 
-const PLAINEST = /^[ -~]*$/u;
+/** ASCII, and the signs of a working that take one column each wherever they are shown. */
+const PLAINEST = /^[ -~\u00b0-\u00ff\u2010-\u201f\u2026\u2032\u2033\u2212\u2248\u2264\u2265]*$/u;
 
-/** Columns a text takes. Most of a report is ASCII, where looking at every character is time for nothing. */
+/** Columns a text takes. In most of a report, looking at every character is time for nothing. */
 const widthOf = (text: string): number => (PLAINEST.test(text) ? text.length : stringWidth(text));
 
 /** Breaks a text at spaces so that each line fits `width` columns; a longer word stands on a line of its own. */
