@@ -24,3 +24,22 @@ test.each(["1e+308", "-1", "0", "2.5", ".nan", ".inf", "9007199254740993"])(
     expect(stock.every(({ outcome }) => outcome === "open")).toBe(rows !== "0");
   },
 );
+
+test.each(["1e+308", "21", "0", "2.5"])("%s people lifting are told, and no limit is made of them", (people) => {
+  const text = banner.replace(/people: 2,/u, `people: ${people},`);
+  expect(text).not.toBe(banner);
+  const record = inspectTexts([text]);
+  expect(numbersOf(record).every(Number.isFinite)).toBe(true);
+  const told = record.documents[0]?.checks.filter(({ rule }) => rule === "document.front-matter") ?? [];
+  expect(told.map(({ at }) => at.path)).toContain("rigging.lifting.people");
+});
+
+test.each(["D9", "mm2", "__proto__", "toString"])("wiring laid as %s is told, and its current is open", (method) => {
+  const text = banner.replace("conductor: 12 AWG, ", `conductor: 2.5 mm2, method: ${method}, `);
+  expect(text).not.toBe(banner);
+  const checks = inspectTexts([text]).documents[0]?.checks ?? [];
+  const told = checks.filter(({ rule }) => rule === "document.front-matter");
+  expect(told.map(({ at }) => at.path)).toContain("power.circuits.stage-4.wiring.method");
+  expect(checks.filter(({ rule }) => rule === "plugin.failed")).toEqual([]);
+  expect(checks).toContainEqual(expect.objectContaining({ rule: "power.cord-ampacity", outcome: "open" }));
+});

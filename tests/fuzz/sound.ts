@@ -1,4 +1,5 @@
 import type { CheckEntry, DocumentEntry, InspectionRecord, SourceFile } from "@plumbmark/core";
+import { rules } from "@plumbmark/rules";
 
 /** Lines as CommonMark 2.1 counts them: a line ends with a line feed, a carriage return, or both. */
 export const linesOf = (text: string): readonly string[] => text.split(/\r\n|\n|\r/u);
@@ -41,11 +42,13 @@ function unkept(value: unknown, path: string): string | undefined {
 const slips = (says: string, text: string): boolean =>
   (/\b(?:undefined|NaN|Infinity)\b|\[object Object\]/u.exec(says) ?? []).some((word) => !text.includes(word));
 
+const BUILT_IN = new Set(rules.map(({ id }) => id));
+
 /** What does not hold says what to do about it; a rule of the house without code need not. */
 const unsaid = ({ says, mend, outcome, rule }: CheckEntry, text: string): boolean =>
   says.trim() === "" ||
   slips(says, text) ||
-  ((outcome === "fails" || outcome === "open") && !rule.startsWith("house.") && (mend ?? "").trim() === "");
+  ((outcome === "fails" || outcome === "open") && BUILT_IN.has(rule) && (mend ?? "").trim() === "");
 
 /** What is wrong with the entry of one file, whatever was written in it. `all` is every text that may be quoted. */
 export function unsound(entry: DocumentEntry, text: string, all = text): readonly string[] {

@@ -32,6 +32,9 @@ interface End {
   readonly turn: number;
 }
 
+/** More cannot take hold of one piece; the schema says the same. */
+const MOST_PEOPLE = 20;
+
 /** How pieces are lifted by hand. */
 export class Lifting {
   readonly path = "rigging.lifting";
@@ -53,8 +56,7 @@ export class Lifting {
   }
 
   get people(): number | undefined {
-    const people = this.build.reader.data(`${this.path}.people`);
-    return typeof people === "number" ? people : undefined;
+    return this.build.reader.count(`${this.path}.people`, MOST_PEOPLE) || undefined;
   }
 
   /** Recommended weight limit of one person; of start and end of the lift the lower. */

@@ -2,8 +2,9 @@ import {
   buildingAmpacity,
   gaugeOf,
   iecWireAmpacity,
-  type Laid,
+  isLaid,
   leastOf,
+  missing,
   smallConductorBreaker,
   type Value,
 } from "@plumbmark/calc";
@@ -21,8 +22,11 @@ export function wiringBreaker(circuit: Circuit): Value<"current"> {
   const together = Math.max(1, reader.count(`${path}.wiring.together`, 1000));
   const warm = ambient === undefined ? {} : { ambient };
   if (conductor.known && gaugeOf(conductor.value) === undefined) {
-    const laid = reader.text(`${path}.wiring.method`) as Laid | undefined;
-    return iecWireAmpacity(conductor, { ...warm, together, threePhase: circuit.threePhase, ...(laid ? { laid } : {}) });
+    const method = reader.text(`${path}.wiring.method`);
+    if (method !== undefined && !isLaid(method))
+      return missing("current", { path: `${path}.wiring.method`, what: "way of laying the wiring" });
+    const laid = method === undefined ? {} : { laid: method };
+    return iecWireAmpacity(conductor, { ...warm, together, threePhase: circuit.threePhase, ...laid });
   }
   const [each, cap] = [circuit.threePhase ? 3 : 2, smallConductorBreaker(conductor)];
   const ampacity = buildingAmpacity(conductor, 60, { ...warm, conductors: each * together });

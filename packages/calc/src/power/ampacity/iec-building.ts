@@ -1,6 +1,9 @@
 /** How building wiring is laid: in a thermally insulated wall, in conduit on a wall, or clipped straight to it. */
 export type Laid = "A2" | "B2" | "C";
 
+/** Whether a method is one the tables at hand have. */
+export const isLaid = (method: string): method is Laid => method === "A2" || method === "B2" || method === "C";
+
 /** Two loaded conductors (single phase) and three (three phase), A at 30 °C. */
 export type Loaded = readonly [two: number, three: number];
 
