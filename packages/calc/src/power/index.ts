@@ -3,7 +3,7 @@ export { type BuildingRow, buildingRow, buildingRows } from "./ampacity/building
 export { buildingAmpacity, smallConductorBreaker, type WireService } from "./ampacity/building-wire.js";
 export { type CordRow, cordRows } from "./ampacity/cords.js";
 export { ambientFactor, type Column, countFactor } from "./ampacity/factors.js";
-export { type IecRow, iecRows, isLaid, type Laid } from "./ampacity/iec-building.js";
+export { type IecRow, iecRows, LAID, type Laid } from "./ampacity/iec-building.js";
 export { iecAmbient, iecGrouping } from "./ampacity/iec-factors.js";
 export { type IecService, iecWireAmpacity } from "./ampacity/iec-wire.js";
 export { type MetricCordRow, metricCordAmpacity, metricCordRows } from "./ampacity/metric-cords.js";

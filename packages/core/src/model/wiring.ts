@@ -2,7 +2,7 @@ import {
   buildingAmpacity,
   gaugeOf,
   iecWireAmpacity,
-  isLaid,
+  LAID,
   leastOf,
   missing,
   smallConductorBreaker,
@@ -23,10 +23,10 @@ export function wiringBreaker(circuit: Circuit): Value<"current"> {
   const warm = ambient === undefined ? {} : { ambient };
   if (conductor.known && gaugeOf(conductor.value) === undefined) {
     const method = reader.text(`${path}.wiring.method`);
-    if (method !== undefined && !isLaid(method))
+    const laid = LAID.find((each) => each === method);
+    if (method !== undefined && laid === undefined)
       return missing("current", { path: `${path}.wiring.method`, what: "way of laying the wiring" });
-    const laid = method === undefined ? {} : { laid: method };
-    return iecWireAmpacity(conductor, { ...warm, together, threePhase: circuit.threePhase, ...laid });
+    return iecWireAmpacity(conductor, { ...warm, together, threePhase: circuit.threePhase, ...(laid ? { laid } : {}) });
   }
   const [each, cap] = [circuit.threePhase ? 3 : 2, smallConductorBreaker(conductor)];
   const ampacity = buildingAmpacity(conductor, 60, { ...warm, conductors: each * together });

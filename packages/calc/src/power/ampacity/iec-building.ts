@@ -1,8 +1,8 @@
 /** How building wiring is laid: in a thermally insulated wall, in conduit on a wall, or clipped straight to it. */
 export type Laid = "A2" | "B2" | "C";
 
-/** Whether a method is one the tables at hand have. */
-export const isLaid = (method: string): method is Laid => method === "A2" || method === "B2" || method === "C";
+/** The ways of laying the tables at hand have. */
+export const LAID: readonly Laid[] = ["A2", "B2", "C"];
 
 /** Two loaded conductors (single phase) and three (three phase), A at 30 °C. */
 export type Loaded = readonly [two: number, three: number];
