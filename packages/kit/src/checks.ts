@@ -1,4 +1,4 @@
-import type { Kind, Value } from "@plumbmark/calc";
+import type { Kind, SourceId, Value } from "@plumbmark/calc";
 import type { Build, RawCheck, Sense, Thing, Words } from "@plumbmark/core";
 
 const at = ({ path, place }: Thing): Pick<RawCheck, "at" | "place"> => ({ at: path, ...(place ? { place } : {}) });
@@ -15,6 +15,8 @@ interface Said {
   readonly says: (words: Words) => string;
   /** What would put it right. */
   readonly mend?: string;
+  /** What this check alone rests on, where its rule names more. */
+  readonly sources?: readonly SourceId[];
 }
 
 /** What is measured and what is allowed: two values of one kind of quantity. */
@@ -62,25 +64,37 @@ export const within = <M extends Kind, L extends Kind, U extends Kind>(
 /** A plain statement that holds or does not. */
 export const is = (
   thing: Thing,
-  statement: { readonly holds: boolean; readonly says: string; readonly mend?: string },
+  statement: {
+    readonly holds: boolean;
+    readonly says: string;
+    readonly mend?: string;
+    readonly sources?: readonly SourceId[];
+  },
 ): RawCheck => ({
   ...at(thing),
   form: "plain",
   holds: statement.holds,
   says: () => statement.says,
   ...(statement.mend ? { mend: statement.mend } : {}),
+  ...(statement.sources ? { sources: statement.sources } : {}),
 });
 
 /** It cannot be told: something is not written down. `needs` are the paths where it belongs. */
 export const open = (
   thing: Thing,
-  gap: { readonly says: string; readonly mend: string; readonly needs?: readonly string[] },
+  gap: {
+    readonly says: string;
+    readonly mend: string;
+    readonly needs?: readonly string[];
+    readonly sources?: readonly SourceId[];
+  },
 ): RawCheck => ({
   ...at(thing),
   form: "open",
   says: () => gap.says,
   mend: gap.mend,
   gaps: gap.needs ?? [],
+  ...(gap.sources ? { sources: gap.sources } : {}),
 });
 
 /** Says which document a check is about; every check of a rule over the repository needs it. */

@@ -1,5 +1,5 @@
 import { ctaTiming, gapsOf, type Picture, type Value } from "@plumbmark/calc";
-import { atMost, type Build, is, open, type RawCheck, rule } from "@plumbmark/kit";
+import { atLeast, atMost, type Build, is, open, type RawCheck, rule, type SourceId } from "@plumbmark/kit";
 
 type Hop = Build["picture"]["hops"][number];
 
@@ -7,6 +7,7 @@ function judgeLink(hop: Hop, picture: Picture): RawCheck {
   if (hop.unstated.length > 0)
     return open(hop, {
       says: `${hop.label}: which signals they have in common cannot be told.`,
+      sources: ["part"],
       mend: "Write the device the link starts at into the path, and `inputs`, `outputs` or `carries` of its parts in the catalogue.",
       needs: hop.unstated,
     });
@@ -14,20 +15,24 @@ function judgeLink(hop: Hop, picture: Picture): RawCheck {
     return is(hop, {
       holds: false,
       says: `${hop.label} has no signal that both devices and its cable carry.`,
+      sources: ["part"],
       mend: "Put a converter between them, or take the cable that belongs to both.",
     });
   const result = hop.carries(picture);
   if (!result)
     return open(hop, {
       says: `${hop.label}: this picture needs more than both carry for certain, and less than the most there is.`,
+      sources: ["hdmi-2.1"],
       mend: "State the rate in the catalogue, such as `hdmi-2.1-40`, or ask the makers of both devices and keep their answer with the build.",
       needs: [hop.path],
     });
-  return is(hop, {
-    holds: result.carried,
-    says: `${hop.label}: ${result.why}`,
-    mend: result.instead ?? "Send a picture this link carries.",
-  });
+  const { link, timing, measured, allowed, sense, why, undecided } = result;
+  const sources: readonly SourceId[] = [...new Set([link.source, ...(timing ? [timing.source] : [])])];
+  const says = `${hop.label}: ${why}`;
+  const mend = result.instead ?? "Send a picture this link carries.";
+  if (undecided) return open(hop, { says, mend, needs: [`picture.${undecided}`], sources });
+  if (!measured || !allowed) return is(hop, { holds: result.carried, says, mend, sources });
+  return (sense === "at least" ? atLeast : atMost)(hop, { measured, allowed, says: () => says, mend, sources });
 }
 
 /** A source has to be able to make a raster that is in no list. */
@@ -35,12 +40,13 @@ function* judgeSource(hop: Hop | undefined, picture: Picture): Generator<RawChec
   const source = hop?.from;
   if (source?.part?.kind !== "source" || ctaTiming(picture.width, picture.height, picture.rate)) return;
   const custom = source.part.data["custom-rasters"];
-  const what = `${picture.width} × ${picture.height} at ${picture.rate} Hz is no standard raster`;
+  const what = `${picture.width} × ${picture.height} at ${picture.rate} Hz is not in our list of standard rasters (CTA-861)`;
   if (custom === undefined)
     yield open(
       { path: source.path, label: source.name },
       {
         says: `${what}, and whether ${source.name} sends others is not written down.`,
+        sources: ["cta-861", "part"],
         mend: "State `custom-rasters` of the source in the catalogue, or send a standard raster and place the faces on it.",
         needs: [source.path],
       },
@@ -50,7 +56,11 @@ function* judgeSource(hop: Hop | undefined, picture: Picture): Generator<RawChec
       { path: source.path, label: source.name },
       {
         holds: custom === true,
-        says: custom === true ? `${what}; ${source.name} can send it.` : `${what}; ${source.name} sends only those.`,
+        says:
+          custom === true
+            ? `${what}; ${source.name} can send it.`
+            : `${what}; ${source.name} sends standard ones only.`,
+        sources: ["cta-861", "part"],
         mend: "Send a standard raster and place the faces on it.",
       },
     );
@@ -62,8 +72,9 @@ export default rule({
   level: "shall",
   why: "A link that cannot carry the raster shows nothing, or the source quietly falls back to another raster and every face is scaled.",
   judged:
-    "For each link from the source to the processor: the best signal both devices and the cable have in common, its pixel clock or rate against the bounds of that signal, SDI only in the rasters SMPTE lists; a raster in no list against what the source can send; and the raster against the largest the processor takes, where that is stated.",
+    "For each link from the source to the processor: the best signal both devices and the cable have in common, and whether it carries the picture. With a pixel clock: pixels of a line × lines of a frame × frame rate, blanking included, by the timing of CTA-861 where it has the raster, else of VESA CVT; times bits of a pixel ÷ 24 bit, halved in 4:2:0; from 25 MHz up to the bound of the signal. With packets: pixels of a frame with blanking × bits of a pixel × frame rate, against the payload. Where `picture.blanking` is not written, the source may choose standard, reduced or reduced-2 blanking for a raster that CTA-861 does not have: the link holds when all three fit, fails when none does, and is open between. SDI carries only the rasters SMPTE lists, at the rate listed for 10 bit 4:2:2 and at twice that in 4:4:4; where `picture.sampling` is not written and decides, it is open; on other links a sampling that is not written counts as 4:4:4. Behind SDI, DVI ahead of the converter counts as 4:4:4. Further: a raster in no list against what the source can send, and the raster against the largest the processor takes, where that is stated.",
   sources: [
+    "hdmi-1.0",
     "hdmi-1.3",
     "hdmi-2.0",
     "dvi-1.0",
@@ -75,8 +86,11 @@ export default rule({
     "smpte-st-2081",
     "smpte-st-2082",
     "cta-861",
+    "vesa-cvt-1.1",
     "vesa-cvt-1.2",
     "displayport-1.2",
+    "displayport-1.4",
+    "hdmi-2.1-correction",
     "part",
   ],
   *checks({ build }) {
@@ -119,6 +133,7 @@ export default rule({
           measured,
           allowed,
           says: (words) => `The raster is ${words.measured} ${side}; the processor takes ${words.allowed}.`,
+          sources: ["part"],
           mend: "Send a smaller raster, or take a processor that takes a larger one.",
         });
   },

@@ -3,6 +3,7 @@ import {
   CORD_MOST,
   coaxLength,
   copperHop,
+  cordAlone,
   cordBudgets,
   cordLength,
   hdmiCopper,
@@ -71,6 +72,13 @@ describe("traps of cable lengths", () => {
   test("the budget of one pair with the loss of the other would allow 12.5 m where 10 m is the limit", () => {
     expect(cordLength.compute({ K: finer.budget, H: 90, D: fine.extraLoss })).toBeCloseTo(12.5, 9);
     for (const pair of [fine, finer]) expect(cords(90, pair)).toBeLessThanOrEqual(CHANNEL.cords + 1e-9);
+  });
+  reference({
+    name: "all cord where cords may lose half as much again",
+    source: "ISO/IEC 11801:2002 (up to 50 % more); rule of thumb H + 1.5 C ≤ 105 m with no fixed cable",
+    basis: "arithmetic",
+    got: () => cordAlone.compute({ K: 105, D: 0.5 }),
+    printed: 70,
   });
   test("an all-cord run lies outside what the standard tabulates and only warns", () => {
     expect(copperHop(fine).doubtful && copperHop(finer).doubtful).toBe(true);

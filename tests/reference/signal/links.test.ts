@@ -15,6 +15,8 @@ import { describe, expect, test } from "vitest";
 import { reference } from "../check.js";
 
 const of = (width: number, height: number, rate = 60, depth = 8): Picture => ({ width, height, rate, depth });
+/** SMPTE lists its rasters at 10 bit 4:2:2. */
+const over = (width: number, height: number, rate = 60): Picture => ({ ...of(width, height, rate), sampling: "4:2:2" });
 const hd = of(1920, 1080);
 const uhd = of(3840, 2160);
 
@@ -22,7 +24,14 @@ const cases: readonly (readonly [LinkId, Picture, boolean, string, "published" |
   ["dvi", hd, true, "DVI 1.0: 148.5 of 165 MHz", "published"],
   ["dvi", of(2560, 1440), false, "DVI 1.0: 234.59 over 165 MHz", "published"],
   ["dvi", of(1920, 1080, 60, 10), false, "DVI 1.0: 8 bit", "memory"],
-  ["dvi-dual", of(2560, 1600), true, "DVI 1.0: two links of 165 MHz, CVT 268 to 349 MHz", "published"],
+  [
+    "dvi-dual",
+    { ...of(2560, 1600), blanking: "reduced" },
+    true,
+    "VESA DMT 0x4C: 268.5 MHz; DVI 1.0: two links of 165 MHz",
+    "memory",
+  ],
+  ["dvi-dual", of(2560, 1600), false, "VESA DMT 0x4D: 348.5 MHz with standard blanking, over 330", "memory"],
   ["dvi-dual", uhd, false, "DVI 1.0: two links of 165 MHz, 594 MHz (CTA-861)", "published"],
   ["hdmi-1.4", { ...of(1920, 1080, 60, 12), sampling: "4:2:2" }, true, "HDMI 1.3: 4:2:2 at 148.5 MHz", "memory"],
   ["hdmi-2.0", { ...of(3840, 2160, 60, 12), sampling: "4:2:2" }, true, "HDMI 2.0: 4:2:2 at 594 MHz", "memory"],
@@ -42,16 +51,16 @@ const cases: readonly (readonly [LinkId, Picture, boolean, string, "published" |
   ["hdmi-1.4", of(3072, 160), true, "HDMI 1.3: 33.096 MHz is above 25 MHz", "published"],
   ["displayport-1.2", uhd, true, "DisplayPort 1.2: 14.3 of 17.28 Gb/s", "memory"],
   ["displayport-1.2", of(3840, 2160, 120), false, "DisplayPort 1.2: 28.5 over 17.28 Gb/s", "memory"],
-  ["hd-sdi", of(1920, 1080, 30), true, "SMPTE ST 292-1, ST 274", "published"],
-  ["hd-sdi", of(1280, 720), true, "SMPTE ST 292-1, ST 296", "published"],
-  ["hd-sdi", hd, false, "SMPTE ST 292-1: needs 2.97 Gb/s", "published"],
-  ["3g-sdi", hd, true, "SMPTE ST 424", "published"],
-  ["3g-sdi", of(1920, 1080, 59.94), true, "SMPTE ST 424", "published"],
-  ["3g-sdi", of(3072, 160), false, "SMPTE ST 274: no such raster", "published"],
+  ["hd-sdi", over(1920, 1080, 30), true, "SMPTE ST 292-1, ST 274", "published"],
+  ["hd-sdi", over(1280, 720), true, "SMPTE ST 292-1, ST 296", "published"],
+  ["hd-sdi", over(1920, 1080), false, "SMPTE ST 292-1: needs 2.97 Gb/s", "published"],
+  ["3g-sdi", over(1920, 1080), true, "SMPTE ST 424", "published"],
+  ["3g-sdi", over(1920, 1080, 59.94), true, "SMPTE ST 424", "published"],
+  ["3g-sdi", over(3072, 160), false, "SMPTE ST 274: no such raster", "published"],
   ["12g-sdi", of(1920, 1080, 75), false, "SMPTE ST 274: no such rate", "published"],
-  ["12g-sdi", uhd, true, "SMPTE ST 2082", "published"],
-  ["6g-sdi", uhd, false, "SMPTE ST 2081", "memory"],
-  ["6g-sdi", of(3840, 2160, 30), true, "SMPTE ST 2081", "memory"],
+  ["12g-sdi", over(3840, 2160), true, "SMPTE ST 2082", "published"],
+  ["6g-sdi", over(3840, 2160), false, "SMPTE ST 2081", "memory"],
+  ["6g-sdi", over(3840, 2160, 30), true, "SMPTE ST 2081", "memory"],
 ];
 
 describe("what a link carries", () => {
@@ -75,6 +84,44 @@ describe("what a link carries", () => {
     expect(verdict.why).toContain("25 MHz");
     expect(verdict.instead).toContain("1920 × 1080");
     expect(verdict.sense).toBe("at least");
+  });
+});
+
+describe("what is not told of a picture decides nothing", () => {
+  const decides = (link: LinkId, picture: Picture) => carries(links[link], picture).undecided ?? "told";
+  reference({
+    name: "1920 × 1200 over one link of DVI with blanking not told, reduced, standard",
+    source: "VESA DMT 0x44 154 MHz, 0x45 193.25 MHz; DVI 1.0: 165 MHz",
+    basis: "memory",
+    got: () =>
+      [
+        decides("dvi", of(1920, 1200)),
+        decides("dvi", { ...of(1920, 1200), blanking: "reduced" }),
+        decides("dvi", { ...of(1920, 1200), blanking: "standard" }),
+      ].join(", "),
+    printed: "blanking, told, told",
+  });
+  reference({
+    name: "1920 × 1080 at 60 Hz over 3G and 12G with sampling not told, and over 3G in full colour",
+    source: "SMPTE ST 424: 2.97 Gb/s at 10 bit 4:2:2; ST 2082: 11.88 Gb/s",
+    basis: "published",
+    got: () =>
+      [
+        decides("3g-sdi", hd),
+        carries(links["12g-sdi"], hd).carried,
+        carries(links["3g-sdi"], { ...hd, sampling: "4:4:4" }).carried,
+      ].join(", "),
+    printed: "sampling, true, false",
+  });
+  reference({
+    name: "clock shown of a raster whose blanking is not told: the greatest a source may choose",
+    source: "VESA DMT 0x45: 193.25 MHz of the 340 MHz of HDMI 1.4",
+    basis: "memory",
+    got: () => {
+      const { measured } = carries(links["hdmi-1.4"], of(1920, 1200));
+      return measured?.known ? measured.value / 1e6 : 0;
+    },
+    printed: 193.25,
   });
 });
 

@@ -118,7 +118,9 @@ describe("bounds of links", () => {
     printed: 148.5e6 * 40,
   });
   test("more bits than a link has are refused, and what it is sent at is named", () => {
-    expect(carries(links["3g-sdi"], { width: 1920, height: 1080, rate: 60, depth: 10 }).carried).toBe(true);
+    expect(
+      carries(links["3g-sdi"], { width: 1920, height: 1080, rate: 60, depth: 10, sampling: "4:2:2" }).carried,
+    ).toBe(true);
     expect(carries(links["3g-sdi"], { width: 1920, height: 1080, rate: 60, depth: 12 }).carried).toBe(false);
   });
 });

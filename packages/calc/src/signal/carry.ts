@@ -1,6 +1,7 @@
-import { given, type Known, tabled, type Value } from "../formula/value.js";
+import { times } from "../formula/arithmetic.js";
+import { counted, type Known, tabled, type Value } from "../formula/value.js";
 import { printQuantity } from "../quantity/print.js";
-import { timingsOf } from "./clock.js";
+import { timingClock, timingsOf } from "./clock.js";
 import type { CvtMode } from "./cvt.js";
 import { type ClockLink, type Link, type PacketLink, type SerialLink, TMDS_FLOOR } from "./links.js";
 import { activeRate } from "./port.js";
@@ -15,13 +16,15 @@ export interface Picture {
   readonly rate: number;
   readonly depth: number;
   readonly sampling?: "4:4:4" | "4:2:2" | "4:2:0";
-  /** Timing its source is set to; any it may choose when left out. */
+  /** Timing its source is set to; any it may choose when left out, so that every one of them has to fit. */
   readonly blanking?: CvtMode;
 }
 
 /** Whether a link carries a picture; if not, why in plain words and what to do instead. */
 export interface Carried {
   readonly carried: boolean;
+  /** What of the picture would decide it and is not told: one way of it is carried and another is not. */
+  readonly undecided?: "blanking" | "sampling";
   readonly why: string;
   readonly instead?: string;
   /** What was held against the link's bound, where there is one. */
@@ -53,72 +56,90 @@ function overTmds(link: ClockLink, picture: Picture): Carried {
     return { carried: false, why: `${link.name} carries full colour only, not 4:2:2.`, instead: "Send 4:4:4." };
   if (half && link.most < 600e6)
     return { carried: false, why: `${link.name} does not carry 4:2:0.`, instead: "Send full colour, or use HDMI 2.0." };
-  const tries = timingsOf(picture.width, picture.height, picture.rate, picture.blanking).map((timing) => {
-    const clock = tmdsClock.of({
-      c: given(timing.clock, "frequency"),
+  const needs = (timing: Timing): Value =>
+    tmdsClock.of({
+      c: timingClock(timing),
       // HDMI sends 4:2:2 of up to 12 bit in the 24 bits of an ordinary pixel.
-      b: given(twoTwo && picture.depth <= 12 ? 24 : 3 * picture.depth, "colour-depth"),
-      s: given(half ? 0.5 : 1, "factor"),
+      b: counted(twoTwo && picture.depth <= 12 ? 24 : 3 * picture.depth, "bits of a pixel", "colour-depth"),
+      s: counted(half ? 0.5 : 1, "share of the pixel clock", "factor"),
     });
-    return { timing, clock, hertz: clock.known ? clock.value : Number.NaN };
-  });
   const most = tabled(link.most, "frequency", link.source, `highest clock of ${link.name}`);
-  const least = tabled(TMDS_FLOOR, "frequency", "dvi-1.0", "lowest TMDS clock");
-  const fits = tries.find(({ hertz }) => hertz >= TMDS_FLOOR && hertz <= link.most);
-  if (fits) {
-    const why = `${named(picture)} needs ${show(fits.clock)} of the ${show(most)} of ${link.name}.`;
-    return { carried: true, why, measured: fits.clock, allowed: most, sense: "at most", timing: fits.timing };
-  }
-  const slow = [...tries].reverse().find(({ hertz }) => hertz < TMDS_FLOOR);
-  if (slow) {
-    const why = `${named(picture)} is too small to be sent: it runs at ${show(slow.clock)}, and ${link.name} starts at ${show(least)}.`;
-    return {
-      carried: false,
-      why,
-      instead: BIGGER,
-      measured: slow.clock,
-      allowed: least,
-      sense: "at least",
-      timing: slow.timing,
-    };
-  }
-  const fast = tries[0];
-  if (!fast) return { carried: false, why: `No timing is known for ${named(picture)}.`, instead: BIGGER };
-  const why = `${named(picture)} needs ${show(fast.clock)}; ${link.name} ends at ${show(most)}.`;
-  const instead = "Lower the rate, the depth or the raster, or use a later link at both ends and the cable for it.";
-  return { carried: false, why, instead, measured: fast.clock, allowed: most, sense: "at most", timing: fast.timing };
+  return held(link.name, picture, triesOf(picture, needs), most, true);
 }
 
-/** A raster whose every timing is below the floor of the clock. */
-function tooSlow(link: PacketLink, picture: Picture): Carried | undefined {
-  const clocks = timingsOf(picture.width, picture.height, picture.rate, picture.blanking).map(({ clock }) => clock);
-  if (!link.floor || clocks.length === 0 || Math.max(...clocks) >= TMDS_FLOOR) return undefined;
-  const measured = given(Math.max(...clocks), "frequency");
+/** What one timing a source may choose asks of the link. */
+interface Try {
+  readonly timing: Timing;
+  readonly needs: Known;
+}
+
+/** The timings a source may choose with what each asks, the least first. */
+const triesOf = (picture: Picture, needs: (timing: Timing) => Value): readonly Try[] =>
+  timingsOf(picture.width, picture.height, picture.rate, picture.blanking)
+    .flatMap((timing) => {
+      const asks = needs(timing);
+      return asks.known ? [{ timing, needs: asks }] : [];
+    })
+    .sort((a, b) => a.needs.value - b.needs.value);
+
+const LOWER = "Lower the rate, the depth or the raster, or use a later link at both ends and the cable for it.";
+const SAY_BLANKING =
+  "Set the source to one blanking and write it under `picture.blanking`: `standard`, `reduced` or `reduced-2`.";
+
+/** Carried only when every timing the source may choose is inside the bound; not carried when none is. */
+function held(name: string, picture: Picture, tries: readonly Try[], most: Known, floor: boolean): Carried {
+  const [first, last] = [tries[0], tries.at(-1)];
+  if (!first || !last) return { carried: false, why: `No timing is known for ${named(picture)}.`, instead: BIGGER };
+  const slow = ({ needs }: Try): boolean => floor && needs.value < TMDS_FLOOR;
+  if (slow(last)) return tooSmall(name, picture, last);
+  const bound = { measured: last.needs, allowed: most, sense: "at most", timing: last.timing } as const;
+  const [least, greatest] = [show(first.needs), show(last.needs)];
+  if (!slow(first) && last.needs.value <= most.value) {
+    const why =
+      tries.length > 1
+        ? `${named(picture)} needs up to ${greatest} by the blanking its source chooses (${last.timing.name}); ${name} carries ${show(most)}.`
+        : `${named(picture)} needs ${greatest} (${last.timing.name}); ${name} carries ${show(most)}.`;
+    return { ...bound, carried: true, why };
+  }
+  if (first.needs.value > most.value) {
+    const why = `${named(picture)} needs ${tries.length > 1 ? "at least " : ""}${least} (${first.timing.name}); ${name} ends at ${show(most)}.`;
+    return { ...bound, measured: first.needs, timing: first.timing, carried: false, why, instead: LOWER };
+  }
+  const range = slow(first) ? `runs from ${show(tabled(TMDS_FLOOR, "frequency", "dvi-1.0", "floor"))} to` : "ends at";
+  const why = `${named(picture)} needs ${least} to ${greatest} by the blanking its source chooses, which is not written down; ${name} ${range} ${show(most)}.`;
+  return { ...bound, carried: false, undecided: "blanking", why, instead: SAY_BLANKING };
+}
+
+function tooSmall(name: string, picture: Picture, { timing, needs }: Try): Carried {
   const allowed = tabled(TMDS_FLOOR, "frequency", "dvi-1.0", "lowest TMDS clock");
-  const why = `${named(picture)} is too small to be sent: it runs at ${show(measured)}, and ${link.name} starts at ${show(allowed)}.`;
-  return { carried: false, why, instead: BIGGER, measured, allowed, sense: "at least" };
+  const why = `${named(picture)} is too small to be sent: it runs at ${show(needs)}, and ${name} starts at ${show(allowed)}.`;
+  return { carried: false, why, instead: BIGGER, measured: needs, allowed, sense: "at least", timing };
 }
 
 function overPackets(link: PacketLink, picture: Picture): Carried {
-  const slow = tooSlow(link, picture);
-  if (slow) return slow;
-  const timing = timingsOf(picture.width, picture.height, picture.rate, picture.blanking)[0];
-  if (!timing) return { carried: false, why: `No timing is known for ${named(picture)}.`, instead: BIGGER };
-  const measured = activeRate.of({
-    n: given(link.visible ? timing.width * timing.height : timing.totalWidth * timing.totalHeight, "pixels"),
-    b: given(COMPONENTS[picture.sampling ?? "4:4:4"] * picture.depth, "colour-depth"),
-    f: given(timing.rate, "frequency"),
-  });
+  const clocks = triesOf(picture, timingClock);
+  const fastest = clocks.at(-1);
+  if (link.floor && fastest && fastest.needs.value < TMDS_FLOOR) return tooSmall(link.name, picture, fastest);
+  const bits = COMPONENTS[picture.sampling ?? "4:4:4"] * picture.depth;
+  const tries = triesOf(picture, (timing) =>
+    activeRate.of({
+      n: counted(
+        link.visible ? timing.width * timing.height : timing.totalWidth * timing.totalHeight,
+        `pixels of a frame, blanking ${link.visible ? "not counted" : "included"}`,
+        "pixels",
+      ),
+      b: counted(bits, "bits of a pixel", "colour-depth"),
+      f: tabled(timing.rate, "frequency", timing.source, `frame rate of ${timing.name}`),
+    }),
+  );
+  // Blanking makes no difference to the visible pixels.
   const allowed = tabled(link.payload, "data-rate", link.source, `payload of ${link.name}`);
-  const carried = measured.known && measured.value <= link.payload;
-  const why = `${named(picture)} needs ${show(measured)}, blanking ${link.visible ? "not counted" : "included"}; ${link.name} carries ${show(allowed)}.`;
-  const bound = { carried, why, measured, allowed, sense: "at most", timing } as const;
-  return carried ? bound : { ...bound, instead: "Lower the rate, the depth or the raster, or use a later link." };
+  return held(link.name, picture, link.visible ? tries.slice(0, 1) : tries, allowed, false);
 }
 
 function overSdi(link: SerialLink, picture: Picture): Carried {
-  const needed = sdiRate(picture.width, picture.height, picture.rate);
-  if (needed === undefined) {
+  const listed = sdiRate(picture.width, picture.height, picture.rate);
+  if (listed === undefined) {
     const why = `SDI has no raster of ${named(picture)}: it carries only those SMPTE lists.`;
     return { carried: false, why, instead: BIGGER };
   }
@@ -126,12 +147,27 @@ function overSdi(link: SerialLink, picture: Picture): Carried {
     const why = `A single ${link.name} link carries 10 bit in this raster, not ${picture.depth} bit.`;
     return { carried: false, why, instead: "Send 10 bit or 8 bit." };
   }
-  const measured = tabled(needed, "data-rate", link.source, `least SDI rate for ${named(picture)}`);
+  // The rasters are listed at 10 bit 4:2:2; full colour needs twice the rate. What is not told may be either.
+  const full = picture.sampling === "4:4:4" || (picture.sampling === undefined && listed * 2 <= link.rate);
+  const sampling = full ? "4:4:4" : "4:2:2";
+  const needed = tabled(listed, "data-rate", link.source, `least SDI rate for ${named(picture)}, 4:2:2`);
+  const measured = (full ? times(needed, 2, "2") : needed) as Known;
   const allowed = tabled(link.rate, "data-rate", link.source, `rate of ${link.name}`);
-  const carried = needed <= link.rate;
-  const why = `${named(picture)} needs SDI at ${show(measured)}; ${link.name} runs at ${show(allowed)}.`;
-  const bound = { carried, why, measured, allowed, sense: "at most" } as const;
-  return carried ? bound : { ...bound, instead: "Use a faster SDI link at both ends, or lower the frame rate." };
+  const why = `${named(picture)} in ${sampling} needs SDI at ${show(measured)}; ${link.name} runs at ${show(allowed)}.`;
+  const bound = { carried: measured.value <= link.rate, why, measured, allowed, sense: "at most" } as const;
+  if (!bound.carried)
+    return {
+      ...bound,
+      instead: `${full ? "Send 4:2:2, or use" : "Use"} a faster SDI link at both ends, or lower the frame rate.`,
+    };
+  if (picture.sampling !== undefined || full) return bound;
+  return {
+    ...bound,
+    carried: false,
+    undecided: "sampling",
+    why: `${named(picture)} needs SDI at ${show(needed)} in 4:2:2 and at twice that in full colour, and which is sent is not written down; ${link.name} runs at ${show(allowed)}.`,
+    instead: "Write `picture.sampling`: `4:2:2` where the converters send what SDI lists.",
+  };
 }
 
 /**

@@ -1,4 +1,5 @@
 import { formula } from "../formula/formula.js";
+import { type Known, tabled } from "../formula/value.js";
 import { ctaTiming } from "./cta.js";
 import { type CvtMode, canBeTimed, cvt } from "./cvt.js";
 import type { Timing } from "./timing.js";
@@ -20,6 +21,19 @@ export const pixelClock = formula({
   example: { given: { X: 2200, Y: 1125, f: 60 }, gives: 148.5e6, within: 0, from: "CTA-861 format 16" },
   compute: ({ X, Y, f }) => X * Y * f,
 });
+
+/** Pixel clock of a timing with its working, on the source of the timing. */
+export function timingClock(timing: Timing): Known<"frequency"> {
+  const { totalWidth, totalHeight, rate, name, source, clock } = timing;
+  const worked = pixelClock.of({
+    X: tabled(totalWidth, "pixels", source, `pixels of a line of ${name}`),
+    Y: tabled(totalHeight, "count", source, `lines of a frame of ${name}`),
+    f: tabled(rate, "frequency", source, `frame rate of ${name}`),
+  });
+  if (!worked.known || worked.origin.from !== "step") return tabled(clock, "frequency", source, name);
+  // The clock is a whole number of hertz; the rate was worked out from it.
+  return { ...worked, value: clock, origin: { from: "step", step: { ...worked.origin.step, source } } };
+}
 
 const MODES: readonly CvtMode[] = ["reduced-2", "reduced", "standard"];
 

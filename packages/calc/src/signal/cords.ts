@@ -60,10 +60,30 @@ export const lossLength = formula({
   compute: ({ H, C, D }) => H + (1 + D) * C,
 });
 
+/** Longest run of stranded cord with no fixed cable before it: the whole budget is spent on the cord. */
+export const cordAlone = formula({
+  id: "signal.cord-alone",
+  title: "Longest run of cord alone",
+  symbol: "C",
+  kind: "length",
+  inputs: {
+    K: { kind: "length", is: "loss budget as a length of fixed cable", above: 0 },
+    D: { kind: "factor", is: "extra loss of the cord", least: 0 },
+  },
+  expression: "K ÷ (1 + D)",
+  source: "arithmetic",
+  also: ["tia-568-b.1", "iec-11801-2002"],
+  validity:
+    "K = 102 m with D = 0.2 for 24 AWG (ANSI/TIA/EIA-568-B.1), K = 105 m with D = 0.5 (ISO/IEC 11801); neither standard tabulates a run of cord alone",
+  example: { given: { K: 105, D: 0.5 }, gives: 70, within: 1e-9, from: "90 m + 1.5 × 10 m = 105 m; 105 ÷ 1.5" },
+  compute: ({ K, D }) => K / (1 + D),
+});
+
 /** A limit in metres, and whether passing it is only doubtful (outside the range the standard tabulates). */
 export interface HopLimit {
-  readonly limit: Known;
+  readonly limit: Known<"length">;
   readonly doubtful: boolean;
+  readonly source: SourceId;
 }
 
 /**
@@ -72,10 +92,15 @@ export interface HopLimit {
  */
 export function copperHop(strands: "solid" | CordBudget): HopLimit {
   if (strands === "solid")
-    return { limit: tabled(CHANNEL.all, "length", "iec-11801", "longest channel"), doubtful: false };
-  const reach = strands.budget / (1 + strands.extraLoss);
-  return {
-    limit: tabled(reach, "length", strands.source, `longest run of ${strands.name} cord alone`),
-    doubtful: true,
-  };
+    return {
+      limit: tabled(CHANNEL.all, "length", "iec-11801", "longest channel"),
+      doubtful: false,
+      source: "iec-11801",
+    };
+  const { budget, extraLoss, source, name } = strands;
+  const limit = cordAlone.of({
+    K: tabled(budget, "length", source, `loss budget with ${name} cords`),
+    D: tabled(extraLoss, "factor", source, `extra loss of ${name} cords`),
+  }) as Known<"length">;
+  return { limit, doubtful: true, source };
 }

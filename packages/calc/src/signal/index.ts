@@ -1,5 +1,5 @@
 export { type Carried, carries, type Picture } from "./carry.js";
-export { pixelClock, timingsOf } from "./clock.js";
+export { pixelClock, timingClock, timingsOf } from "./clock.js";
 export { coaxLength, RG6_LENGTHS, SDI_LOSS } from "./coax.js";
 export { contrastRatio } from "./contrast.js";
 export { hdmiCopper } from "./copper-video.js";
@@ -8,6 +8,7 @@ export {
   CORD_MOST,
   type CordBudget,
   copperHop,
+  cordAlone,
   cordBudgets,
   cordLength,
   type HopLimit,

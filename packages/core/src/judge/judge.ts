@@ -128,7 +128,7 @@ export function judge(
     ...(rule.plugin === undefined ? {} : { from: rule.plugin }),
     level: raw.level === undefined || isLooserLevel(level, raw.level) ? level : raw.level,
     at: { path: raw.at, ...place },
-    sources: sourceEntries(rule.sources, build.practice),
+    sources: sourceEntries(raw.sources ?? rule.sources, build.practice),
   };
   if (raw.form === "open" || gaps.length > 0) {
     const says = gaps.length > 0 ? gaps.map(gapSays).join(" ") : raw.says({ measured: "", allowed: "" });

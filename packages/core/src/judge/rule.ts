@@ -70,6 +70,8 @@ export interface RawCheck {
   readonly gaps?: readonly string[];
   /** Place in the body, for what does not stand in the front matter. */
   readonly place?: Place;
+  /** What this check alone rests on, where its rule names more. */
+  readonly sources?: readonly SourceId[];
   /** Less grave than its rule: the level of this check is at most this. */
   readonly level?: "should" | "note";
   /** The document it is about; only of a rule over the whole repository. */

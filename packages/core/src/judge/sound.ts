@@ -1,4 +1,4 @@
-import { kinds } from "@plumbmark/calc";
+import { kinds, sources } from "@plumbmark/calc";
 import type { RawCheck } from "./rule.js";
 
 type Unknown = Readonly<Record<string, unknown>>;
@@ -37,6 +37,9 @@ export function refuseUnsound(raw: unknown): asserts raw is RawCheck {
   text("the path of its check", raw.at);
   if (typeof raw.says !== "function") refuse("`says`", raw.says, "a function, or a text for `is` and `open`");
   if (raw.mend !== undefined) text("`mend`", raw.mend);
+  const rests: unknown = raw.sources ?? [];
+  if (!Array.isArray(rests) || !rests.every((each) => Object.hasOwn(sources, String(each))))
+    refuse("`sources`", rests, "a list of sources that are known");
   if (raw.form === "plain" && typeof raw.holds !== "boolean") refuse("`holds`", raw.holds, "true or false");
   if (raw.form !== "compare") return;
   refuseValue("`measured`", raw.measured);

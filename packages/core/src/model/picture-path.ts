@@ -7,7 +7,6 @@ import {
   missing,
   SDI_LOSS,
   type Picture as Signal,
-  sdiRate,
   sum,
   tabled,
   times,
@@ -31,19 +30,8 @@ function signals(station: Station | undefined, key: "outputs" | "inputs" | "carr
   return Array.isArray(listed) ? listed.filter((each) => typeof each === "string") : undefined;
 }
 
-/** SDI rasters are listed at 10 bit 4:2:2; a picture that has to keep its full colour needs twice the rate. */
-function carriedOver(link: Link, picture: Signal): Carried {
-  const listed =
-    link.sort === "sdi" && picture.sampling === "4:4:4"
-      ? sdiRate(picture.width, picture.height, picture.rate)
-      : undefined;
-  if (link.sort !== "sdi" || listed === undefined || listed * 2 <= link.rate) return carries(link, picture);
-  return {
-    carried: false,
-    why: `${picture.width} × ${picture.height} at ${picture.rate} Hz in 4:4:4 needs SDI at twice the rate of 4:2:2; ${link.name} does not run at it.`,
-    instead: "Send 4:2:2, or use a faster SDI link at both ends.",
-  };
-}
+/** Whether a picture is carried, and over which signal. */
+type OverLink = Carried & { readonly link: Link };
 
 /** One link of the picture path: a device, the cables behind it, and the next device. */
 export class Hop {
@@ -83,14 +71,24 @@ export class Hop {
   }
 
   /** Whether it carries a picture; undefined where it may, and only the makers can say. */
-  carries(picture: Signal): (Carried & { readonly link: Link }) | undefined {
-    const tries = this.common.map(({ link }) => ({ ...carriedOver(link, picture), link }));
+  carries(picture: Signal): OverLink | undefined {
+    const over = (link: Link): OverLink => ({ ...carries(link, this.#before(link, picture)), link });
+    const tries = this.common.map(({ link }) => over(link));
     const good = tries.find(({ carried }) => carried);
     // Below the floor of the clock no higher rate helps.
     const low = tries.find(({ sense }) => sense === "at least");
     if (good ?? low) return good ?? low;
-    const most = this.common.flatMap(({ most: link }) => (link ? [{ ...carriedOver(link, picture), link }] : []));
-    return most.some(({ carried }) => carried) ? undefined : (most[0] ?? tries.at(-1));
+    const most = this.common.flatMap(({ most: link }) => (link ? [over(link)] : []));
+    const told = tries.find(({ undecided }) => undecided !== undefined);
+    if (told) return told;
+    return most.some(({ carried, undecided }) => carried || undecided) ? undefined : (most[0] ?? tries.at(-1));
+  }
+
+  /** DVI carries full colour only: what is 4:2:2 on the SDI behind it becomes so in the converter. */
+  #before(link: Link, picture: Signal): Signal {
+    const reduced = picture.sampling === "4:2:2" && link.source.startsWith("dvi");
+    const thinned = this.build.picture.hops.some(({ common }) => common.some((each) => each.link.sort === "sdi"));
+    return reduced && thinned ? { ...picture, sampling: "4:4:4" } : picture;
   }
 
   /** Cables of the link in one: without a device between them their losses add up. */
@@ -109,7 +107,7 @@ export class Hop {
     const stated = part?.quantities.get("longest");
     if (stated) return stated;
     const carried = this.carries(picture);
-    if (part?.data.medium === "coax" && carried?.link.sort === "sdi") return coaxLimit(part, picture);
+    if (part?.data.medium === "coax" && carried?.link.sort === "sdi") return coaxLimit(part, carried);
     const copper =
       part?.data.medium === "copper" && carried?.link.sort === "tmds" && carried.measured?.known
         ? hdmiCopper(carried.measured.value)
@@ -127,9 +125,9 @@ export class Hop {
 }
 
 /** By loss at half the clock. A loss stated at a higher frequency is larger than the one that counts: the safe side. */
-function coaxLimit(part: Part, picture: Signal): Value<"length"> {
+function coaxLimit(part: Part, { measured }: Carried): Value<"length"> {
   const whose = `The part ${part.name} (${part.file})`;
-  const rate = sdiRate(picture.width, picture.height, picture.rate);
+  const rate = measured?.known ? measured.value : undefined;
   const [loss, over, at] = ["decibels", "over", "at"].map((key) => part.quantities.get(`loss.${key}`));
   if (!loss || !over || !at) return missing("length", partGap(part, "loss", "loss with its length and frequency"));
   if (rate === undefined)

@@ -1,5 +1,5 @@
 import { carries } from "../../signal/carry.js";
-import { timingsOf } from "../../signal/clock.js";
+import { timingClock, timingsOf } from "../../signal/clock.js";
 import { contrastRatio } from "../../signal/contrast.js";
 import { hdmiCopper } from "../../signal/copper-video.js";
 import { copperHop, cordBudgets } from "../../signal/cords.js";
@@ -30,6 +30,20 @@ export const signalMethods: readonly Method[] = [
       got: () => carries(links["hd-sdi"], { width: 1920, height: 1080, rate: 60, depth: 10 }).carried,
       gives: false,
       from: "1080p60 needs 2.97 Gb/s (SMPTE ST 424)",
+    },
+  },
+  {
+    name: "timingClock",
+    title: "Pixel clock of a timing",
+    of: timingClock,
+    units: "timing → Hz",
+    sources: ["cta-861", "vesa-cvt-1.1", "vesa-cvt-1.2"],
+    validity: "the timings of the tables and of VESA CVT",
+    example: {
+      asks: "2560 × 1600 at 60 Hz with reduced blanking, in MHz",
+      got: () => timingClock(cvt(2560, 1600, 60, "reduced")).value / 1e6,
+      gives: 268.5,
+      from: "VESA DMT 0x4C, from memory",
     },
   },
   {

@@ -1,26 +1,22 @@
-import { counted, missing, pixelClock, type Picture as Signal, timingsOf, type Value } from "@plumbmark/calc";
+import { missing, type Picture as Signal, timingClock, timingsOf, type Value } from "@plumbmark/calc";
 import type { Build } from "../build.js";
 import type { Hop } from "../picture-path.js";
 import { type Entry, under } from "./entries.js";
 
 /** Clock of the timing the link uses; of a link without a clock that of the timing a source would send. */
-function clockOf(hop: Hop, signal: Signal): Value<"frequency"> {
+function linkClock(hop: Hop, signal: Signal): Value<"frequency"> {
   const timing = hop.carries(signal)?.timing ?? timingsOf(signal.width, signal.height, signal.rate)[0];
   if (!timing) {
     const because = `No timing is known for ${signal.width} × ${signal.height} at ${signal.rate} Hz.`;
     return missing("frequency", { path: "picture.raster", what: "timing", because });
   }
-  return pixelClock.of({
-    X: counted(timing.totalWidth, "pixels of a line, blanking included", "pixels"),
-    Y: counted(timing.totalHeight, "lines of a frame, blanking included"),
-    f: counted(timing.rate, "frame rate", "frequency"),
-  });
+  return timingClock(timing);
 }
 
 /** A link at its first cable; each of its cables with its own reach. */
 function valuesOfHop(hop: Hop, signal: Signal): readonly Entry[] {
   const carried = hop.carries(signal);
-  const clock = { "pixel-clock": clockOf(hop, signal), needed: carried?.measured, bound: carried?.allowed };
+  const clock = { "pixel-clock": linkClock(hop, signal), needed: carried?.measured, bound: carried?.allowed };
   const cables = hop.cables.flatMap((cable) =>
     under(cable.path, { "link-length": hop.length, "length-limit": hop.limit(cable, signal) }),
   );
