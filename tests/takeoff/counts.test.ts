@@ -32,9 +32,9 @@ describe("the parts of the banner over the stage", () => {
       "tile-500-p2.9 |  | 6 | 2 | 8",
       "hanging-bar-500 |  | 6 |  | 6",
       "cord-12-3 | 35 ft | 1 |  | 1",
-      "power-jumper | 0.9 m | 5 |  | 5",
+      "power-jumper | 0.9 m | 6 |  | 6",
       "cat6-solid | 60 ft | 1 |  | 1",
-      "data-jumper | 0.9 m | 5 |  | 5",
+      "data-jumper | 0.9 m | 7 |  | 7",
       "cat6-solid | 70 ft | 1 |  | 1",
       "hdmi-cable | 6 ft | 1 |  | 1",
       "sdi-coax | 160 ft | 1 |  | 1",
@@ -45,19 +45,33 @@ describe("the parts of the banner over the stage", () => {
       "sdi-to-hdmi |  | 1 |  | 1",
       "pipe-1.5-std | 10 ft 6 in | 1 |  | 1",
       "beam-clamp |  | 4 |  | 4",
-      "shackle-3-8 |  | 8 |  | 8",
+      // One in each hang, one at each second suspension, two more brought along.
+      "shackle-3-8 |  | 10 |  | 10",
       "wire-rope-1-4 |  | 4 |  | 4",
+      "turnbuckle-3-8 |  | 4 |  | 4",
       "pipe-collar |  | 4 |  | 4",
       "steel-safety-1-8 |  | 4 |  | 4",
+      "device-cord |  | 2 |  | 2",
+      "converter-pack |  | 2 |  | 2",
+      "breaker-lock |  | 1 |  | 1",
+      "settings-stick |  | 2 |  | 2",
+      "beam-pad |  | 8 |  | 8",
+      "locking-wire |  | 1 |  | 1",
+      "rigging-tools |  | 1 |  | 1",
+      "tile-bag |  | 2 |  | 2",
+      "tie-line |  | 2 |  | 2",
+      "barrier-tape |  | 1 |  | 1",
+      "cable-cover |  | 4 |  | 4",
+      "label-tape |  | 1 |  | 1",
     ]));
 
   // Masses by hand from the catalogue's figures; the column is in pounds, six digits.
   test.each([
     ["tile-500-p2.9", (8 * 7.6) / POUND],
     ["cord-12-3", (35 * FOOT * 0.25) / POUND],
-    ["power-jumper", (5 * 0.9 * 0.25) / POUND],
+    ["power-jumper", (6 * 0.9 * 0.25) / POUND],
     ["beam-clamp", 4 * 5],
-    ["shackle-3-8", 8 * 0.3],
+    ["shackle-3-8", 10 * 0.3],
     // ASME B36.10M, NPS 1-1/2 Std: 2.72 lb/ft; 0.3 % for its rounding.
     ["pipe-1.5-std", 10.5 * 2.72],
   ])("%s has its mass", (part, pounds) => {
@@ -131,10 +145,10 @@ describe("the cables of the banner", () => {
   test.each([
     ["P1-F", "35 ft", "circuit stage-4 outlet", "nema-5-20", "banner A1 power-in", "ac-locking-16"],
     ["P1-J5", "0.9 m", "banner A5 power-out", "ac-locking-16", "banner A6 power-in", "ac-locking-16"],
-    ["D1-F", "60 ft", "processor-4 (rack) port 1", "rj45-locking", "banner A1 data-in", "rj45-locking"],
-    ["D1-R", "70 ft", "processor-4 (rack) port 2", "rj45-locking", "banner A6 data-out", "rj45-locking"],
-    ["V2", "160 ft", "hdmi-to-sdi (booth)", "bnc", "sdi-to-hdmi (rack)", "bnc"],
-    ["V3", "3 ft", "sdi-to-hdmi (rack)", "hdmi-a", "processor-4 (rack) input", "hdmi-a"],
+    ["D1-F", "60 ft", "processor-4 (rack A) port 1", "rj45-locking", "banner A1 data-in", "rj45-locking"],
+    ["D1-R", "70 ft", "processor-4 (rack A) port 2", "rj45-locking", "banner A6 data-out", "rj45-locking"],
+    ["V2", "160 ft", "hdmi-to-sdi (booth)", "bnc", "sdi-to-hdmi (rack A)", "bnc"],
+    ["V3", "3 ft", "sdi-to-hdmi (rack A)", "hdmi-a", "processor-4 (rack A) input", "hdmi-a"],
   ])("%s leads where the document says", (label, length, from, plug, to, other) => {
     const row = rows.find((each) => each.Label === label);
     const found = [row?.["As written"], row?.From, row?.["From connector"], row?.To];
@@ -168,6 +182,21 @@ describe("what the banner comes to", () => {
   };
   const feet = (length: number): number => length * FOOT;
 
+  const brought =
+    2 * 0.2 +
+    2 * 0.2 +
+    0.3 +
+    2 * 0.02 +
+    8 * 0.1 +
+    0.6 +
+    6 +
+    2 * 2 +
+    2 * 0.8 +
+    9 +
+    4 * 5 +
+    0.2 +
+    0.9 * (0.25 + 2 * 0.04);
+
   // Every line of the parts list by hand, in kilograms, spares left at home; the bar by ASME B36.10M, 2.72 lb/ft.
   const byHand =
     6 * (7.6 + 2.4) +
@@ -177,14 +206,15 @@ describe("what the banner comes to", () => {
     feet(6 + 3) * 0.09 +
     feet(160) * 0.06 +
     (3.2 + 8 + 0.3 + 0.3) +
-    (10.5 * 2.72 + 4 * (5 + 2 * 0.3 + 0.5 + 2 + 0.2)) * POUND;
+    (10.5 * 2.72 + 4 * (5 + 0.3 + 0.5 + 0.9 + 2) + 4 * (0.5 + 0.3) + 2 * 0.3) * POUND +
+    brought;
 
   test("the mass of everything in use", () => expect(total("mass")).toBeCloseTo(byHand, 6));
   test.each([
     ["panels", 6],
     ["spares", 2],
     ["spares-mass", 2 * 7.6],
-    ["cables", 16],
+    ["cables", 16 + 3],
     ["pixels", 6 * 168 * 168],
     ["area", 6 * 0.25],
     ["power-maximum", 6 * 130],
@@ -192,7 +222,8 @@ describe("what the banner comes to", () => {
     ["heat", 6 * 130],
     // Processor, computer and two converters.
     ["power-of-devices", 40 + 180 + 6 + 6],
-    ["circuit-load", (6 * 130) / 0.95 + 60],
+    // Tiles, what stands in rack A, and what stands in the booth.
+    ["circuit-load", (6 * 130) / 0.95 + (40 + 6) + (180 + 6)],
   ])("%s", (key, value) => expect(total(key)).toBeCloseTo(value, 6));
 });
 

@@ -40,6 +40,7 @@ export function checkReferences(reader: Reader, stock: Stock): void {
   for (const bar of reader.keys("rigging.bars")) checkBar(reader, `rigging.bars.${bar}`, list);
   list("picture.path");
   list("rigging.secondary");
+  for (const brought of reader.keys("also-bring")) part(brought, `also-bring.${brought}`);
 }
 
 function checkBar(reader: Reader, path: string, list: (path: string) => void): void {

@@ -1,6 +1,7 @@
 import type { Build } from "../model/build.js";
 import { cablesOf, type LaidCable } from "./cables.js";
 import type { Piece } from "./piece.js";
+import { broughtPieces } from "./pieces/brought.js";
 import { cablePieces, unknownJumpers } from "./pieces/cables.js";
 import { devicePieces } from "./pieces/devices.js";
 import { facePieces } from "./pieces/panels.js";
@@ -25,6 +26,7 @@ export class Takeoff {
       ...unknownJumpers(this.build),
       ...devicePieces(this.build),
       ...riggingPieces(this.build),
+      ...broughtPieces(this.build),
     ];
     return this.#pieces;
   }

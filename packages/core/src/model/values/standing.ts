@@ -17,6 +17,7 @@ export const standValues = (build: Build): readonly Entry[] =>
     const factor = settingOf(build, "rigging.stack-stability", "factor") ?? leastOverturningFactor;
     return under(stand.path, {
       mass: stand.mass,
+      ballast: stand.ballast,
       overturning: stand.overturning(push),
       restoring: stand.restoring("toe"),
       "restoring-behind": stand.restoring("behind"),
