@@ -1,5 +1,5 @@
 import { type Print, printer, type System } from "@plumbmark/calc";
-import type { Build, DocumentEntry, Inspection } from "@plumbmark/core";
+import type { Build, DocumentEntry, Inspected } from "@plumbmark/core";
 import { Names } from "./names.js";
 
 /** One document of the record with its page. */
@@ -29,22 +29,33 @@ function dangers(build: Build | undefined): Pick<Published, "lifts" | "mains"> {
   };
 }
 
-/** Every document of an inspection with its page, title and what it is about. */
-export function published({ record, builds }: Inspection): readonly Published[] {
+/** Where the sheet of a document is. */
+export type Place = Pick<Published, "page" | "number">;
+
+/** The sheets of all documents by path; the numbers follow their order. */
+export function placesOf(
+  files: readonly { readonly path: string; readonly name?: string }[],
+): ReadonlyMap<string, Place> {
   const names = new Names();
-  const digits = String(record.documents.length).length;
-  return record.documents.map((entry, index) => {
-    const inspected = builds.get(entry.file);
-    const system = inspected?.system ?? "metric";
-    return {
-      entry,
-      page: `builds/${names.take(entry.build ?? entry.file)}.html`,
-      number: `1.${String(index + 1).padStart(Math.max(2, digits), "0")}`,
-      title: entry.title?.trim() || entry.build?.trim() || entry.file,
-      ...(inspected ? { build: inspected.build } : {}),
-      system,
-      print: printer(system),
-      ...dangers(inspected?.build),
-    };
-  });
+  const digits = Math.max(2, String(files.length).length);
+  return new Map(
+    files.map(({ path, name }, index) => [
+      path,
+      { page: `builds/${names.take(name ?? path)}.html`, number: `1.${String(index + 1).padStart(digits, "0")}` },
+    ]),
+  );
+}
+
+/** A document with its page, title and what it is about; without a model for a catalogue or stock file. */
+export function published(entry: DocumentEntry, place: Place, inspected?: Inspected): Published {
+  const system = inspected?.system ?? "metric";
+  return {
+    entry,
+    ...place,
+    title: entry.title?.trim() || entry.build?.trim() || entry.file,
+    ...(inspected ? { build: inspected.build } : {}),
+    system,
+    print: printer(system),
+    ...dangers(inspected?.build),
+  };
 }

@@ -1,15 +1,7 @@
-import {
-  chainFor,
-  fromText,
-  type ListedValue,
-  type ListedValues,
-  listRule,
-  mergedStandard,
-  type StandardChain,
-  type StandardFile,
-} from "@plumbmark/core";
+import { chainFor, type StandardChain, type StandardFile } from "@plumbmark/core";
 import { type Content, h } from "./html.js";
 import type { Page } from "./page.js";
+import { setOf } from "./set-values.js";
 import { levelInForce, rulesFrom, type Site } from "./site.js";
 import type { Stated } from "./stated.js";
 import { table } from "./table.js";
@@ -28,25 +20,9 @@ const list = (items: readonly Content[], none: string): Content =>
 
 const DIFFERENCES = ["Rule", "What", "In force", "Set in"];
 
-const isSet = ({ from }: ListedValue<unknown>): boolean => from.from === "standard";
-
-/** Values of a rule that a house standard sets, one row each; `of` says for which faces. */
-function setValues(site: Site, id: string, values: ListedValues, of: string): readonly (readonly Content[])[] {
-  const level = isSet(values.level) ? [[`level${of}`, values.level.text.toUpperCase(), values.level] as const] : [];
-  const settings = Object.entries(values.settings)
-    .filter(([, each]) => isSet(each))
-    .map(([key, each]) => [`${key}${of}`, each.text, each] as const);
-  return [...level, ...settings].map(([what, text, { from }]) => [link(site, id), what, text, fromText(from)]);
-}
-
 /** What house standards set of a rule in one place of the tree. */
-function differences(rule: Stated, site: Site, chain: StandardChain): readonly (readonly Content[])[] {
-  const listed = listRule(rule, chain, mergedStandard(chain).practice);
-  const held = Object.entries(listed.supports).flatMap(([support, values]) =>
-    setValues(site, rule.id, values, `, ${support}`),
-  );
-  return [...setValues(site, rule.id, listed, ""), ...held];
-}
+const differences = (rule: Stated, site: Site, chain: StandardChain): readonly (readonly Content[])[] =>
+  setOf(rule, chain).map((each) => [link(site, rule.id), ...each]);
 
 /** What the house standard of a folder asks beyond those above it. */
 const ofFolder = (site: Site, { folder, file, settings }: StandardFile): Content => {

@@ -1,6 +1,21 @@
 export { drawingsOf } from "./drawings/drawings.js";
 export { marginBar, marginMarks } from "./drawings/margin-bar.js";
 export { type Drawing, type Subject, svg, svgFile } from "./drawings/shared/drawing.js";
+export type { Listed } from "./listed.js";
 export { formulaMath } from "./math/mathml.js";
-export { type PublishInput, publish, type SiteFile, siteFiles } from "./publish.js";
-export { SiteError, type Written, writeSite } from "./write-site.js";
+export {
+  mistakenSheets,
+  outlined,
+  type PublishInput,
+  publish,
+  type Sheet,
+  type SiteFile,
+  sharedFiles,
+  sheetsOf,
+  siteFiles,
+  siteOf,
+} from "./publish.js";
+export { type Into, type Put, putFile } from "./put-file.js";
+export type { Site } from "./site.js";
+export { SiteError } from "./site-error.js";
+export { fillSite, type Written, writeSite } from "./write-site.js";

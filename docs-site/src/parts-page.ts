@@ -1,8 +1,8 @@
-import type { Data, Part } from "@plumbmark/core";
-import type { Published } from "./documents.js";
+import type { Part } from "@plumbmark/core";
 import { type Content, h } from "./html.js";
+import type { Listed } from "./listed.js";
 import type { Page } from "./page.js";
-import type { Site } from "./site.js";
+import type { Site, Whole } from "./site.js";
 import { table } from "./table.js";
 
 /** The parts of the catalogue by kind and name. */
@@ -15,19 +15,10 @@ export const partsOf = ({ inspection }: Site): readonly Part[] =>
 export const partAnchor = (name: string): string =>
   `Part-${name.replace(/[^A-Za-z0-9-]/gu, (letter) => `_${letter.codePointAt(0)?.toString(16)}_`)}`;
 
-/** Every text that stands anywhere in some data, keys too. */
-function textsIn(data: Data | undefined, into: Set<string>): Set<string> {
-  if (typeof data === "string") into.add(data);
-  else if (Array.isArray(data)) for (const each of data as readonly Data[]) textsIn(each, into);
-  else if (data !== null && typeof data === "object")
-    for (const [key, value] of Object.entries(data as Record<string, Data>)) textsIn(value, into.add(key));
-  return into;
-}
-
-function usersOf({ documents }: Site): ReadonlyMap<string, readonly Published[]> {
-  const users = new Map<string, Published[]>();
+function usersOf({ documents }: Whole): ReadonlyMap<string, readonly Listed[]> {
+  const users = new Map<string, Listed[]>();
   for (const document of documents)
-    for (const text of textsIn(document.build?.reader.data(""), new Set())) {
+    for (const text of document.parts) {
       const known = users.get(text);
       if (known) known.push(document);
       else users.set(text, [document]);
@@ -35,7 +26,7 @@ function usersOf({ documents }: Site): ReadonlyMap<string, readonly Published[]>
   return users;
 }
 
-const links = (documents: readonly Published[]): Content =>
+const links = (documents: readonly Listed[]): Content =>
   documents.flatMap(({ page, number, title }, index) => [index > 0 ? ", " : "", h("a", { href: page, title }, number)]);
 
 /** What is written of a part, one line each. */
@@ -51,7 +42,7 @@ const facts = ({ data }: Part): Content =>
     );
 
 /** Every part of the catalogue, what is written of it, and the sheets it is on. */
-export function partsPage(site: Site): Page {
+export function partsPage(site: Whole): Page {
   const users = usersOf(site);
   const rows = partsOf(site).map((part) => ({
     id: partAnchor(part.name),

@@ -13,10 +13,10 @@ import type { Site } from "./site.js";
 
 /** From a link in one document to the page of the other document it names. */
 const pageOf =
-  ({ documents }: Site, { entry, page }: Published): Resolve =>
+  ({ places }: Site, { entry, page }: Published): Resolve =>
   (href) => {
     const target = withinRepository(href, entry.file);
-    const found = target && documents.find(({ entry: { file } }) => file === target.path);
+    const found = target && places.get(target.path);
     return found && linkTo(page, found.page) + target.hash;
   };
 

@@ -1,10 +1,22 @@
-import { inspection, type RepositoryFiles, type Rule, schemas } from "@plumbmark/core";
-import { published } from "./documents.js";
+import {
+  type DocumentFile,
+  inspectedEach,
+  inspection,
+  type Outline,
+  outlineOf,
+  type Promised,
+  type RepositoryFiles,
+  type Rule,
+  schemas,
+} from "@plumbmark/core";
+import { type Place, type Published, placesOf, published } from "./documents.js";
 import { drawingStyle } from "./drawings/drawing-style.js";
+import { type Listed, listedOf } from "./listed.js";
 import { pageHtml } from "./page.js";
 import { searchFiles } from "./search/search-page.js";
+import { sheet } from "./sheet.js";
 import { sheetFiles } from "./sheet-sections.js";
-import type { Site } from "./site.js";
+import type { Site, Whole } from "./site.js";
 import { sitePages } from "./site-pages.js";
 import { rulePaths } from "./stated.js";
 import { style } from "./style.js";
@@ -26,14 +38,19 @@ const schemaFiles: readonly (readonly [string, unknown])[] = [
   ["record", schemas.recordSchema],
 ];
 
-/** Inspects a repository and gathers what its pages are made from. @throws StandardError */
-export function siteOf({ files, rules, today, picture }: PublishInput): Site {
-  const found = inspection(files, rules, { today, every: true });
+/**
+ * Everything the sheets share, with nothing of the documents but where their sheets are.
+ * @param places of all sheets, when `files` holds only some of the documents
+ * @throws StandardError
+ */
+export function siteOf({ files, rules, today, picture }: PublishInput, places?: Site["places"]): Site {
+  const { builds: _, ...found } = inspection({ ...files, documents: [] }, rules, { today, every: true });
   const stated = found.rules.map((rule) => ({ ...rule, own: !rules.includes(rule) }));
+  const sheets = () => [...outlinesOf(files), ...found.record.documents.map(({ file }) => ({ path: file }))];
   return {
     inspection: found,
     today,
-    documents: published(found),
+    places: places ?? placesOf(sheets()),
     rules: stated,
     rulePaths: rulePaths(stated),
     ...(picture ? { picture } : {}),
@@ -41,8 +58,59 @@ export function siteOf({ files, rules, today, picture }: PublishInput): Site {
   };
 }
 
+/** What is known of every document without inspecting it, in the order of the sheets. */
+const outlinesOf = ({ documents }: RepositoryFiles): readonly Outline[] =>
+  documents.map((file) => file.outline ?? outlineOf(file));
+
 /** A file of the site: its path, and what stands in it. */
 export type SiteFile = readonly [path: string, content: string | Uint8Array];
+
+/** The files of one document's sheet, and what the pages about all documents show of it. */
+export interface Sheet {
+  readonly listed: Listed;
+  readonly files: Iterable<SiteFile>;
+}
+
+const frameOf = ({ inspection: { record }, today }: Site) => ({ standard: record.standard, today });
+
+function* filesOf(document: Published, site: Site): Generator<SiteFile> {
+  yield [document.page, pageHtml(sheet(document, site), frameOf(site))];
+  for (const make of sheetFiles) yield* make(document, site);
+}
+
+const sheetOf = (document: Published, site: Site): Sheet => ({
+  listed: listedOf(document, site),
+  files: filesOf(document, site),
+});
+
+const placeOf = ({ places }: Site, file: string): Place => places.get(file) as Place;
+
+/** The sheets of documents, each inspected when it is asked for and then let go. */
+export function* sheetsOf({ files, rules, today }: Omit<PublishInput, "picture">, site: Site): Generator<Sheet> {
+  for (const each of inspectedEach(files, rules, { today, every: true }))
+    yield sheetOf(published(each.entry, placeOf(site, each.entry.file), each), site);
+}
+
+/** Files of the catalogue and the stock that have mistakes get a sheet, too. */
+export function* mistakenSheets(site: Site): Generator<Sheet> {
+  for (const entry of site.inspection.record.documents)
+    yield sheetOf(published(entry, placeOf(site, entry.file)), site);
+}
+
+/** Every file of the site that is not of one sheet alone. */
+export function* sharedFiles(site: Site, files: RepositoryFiles, documents: readonly Listed[]): Generator<SiteFile> {
+  const whole: Whole = { ...site, documents, promises: promisesOf(files) };
+  for (const page of sitePages(whole)) yield [page.path, pageHtml(page, frameOf(site))];
+  yield* searchFiles(whole);
+  yield ["style.css", style + drawingStyle];
+  for (const [name, schema] of schemaFiles)
+    yield [`schema/${name}.schema.json`, `${JSON.stringify(schema, null, 2)}\n`];
+}
+
+const promisesOf = (files: RepositoryFiles): readonly Promised[] =>
+  outlinesOf(files)
+    .toSorted((one, other) => (one.path < other.path ? -1 : 1))
+    .flatMap(({ promises }) => promises);
 
 /**
  * The files of the static site, one after another, so that each can be written before the next is made.
@@ -50,16 +118,21 @@ export type SiteFile = readonly [path: string, content: string | Uint8Array];
  * @throws StandardError when the house standard cannot be used.
  */
 export function* siteFiles(input: PublishInput): Generator<SiteFile> {
-  const site = siteOf(input);
-  const frame = { standard: site.inspection.record.standard, today: site.today };
-  for (const page of sitePages(site)) yield [page.path, pageHtml(page, frame)];
-  for (const document of site.documents) for (const make of sheetFiles) yield* make(document, site);
+  const files = { ...input.files, documents: input.files.documents.map(outlined) };
+  const site = siteOf({ ...input, files });
+  const documents: Listed[] = [];
+  for (const sheets of [sheetsOf({ ...input, files }, site), mistakenSheets(site)])
+    for (const { listed, files: own } of sheets) {
+      yield* own;
+      documents.push(listed);
+    }
   yield* site.pictures;
-  yield* searchFiles(site);
-  yield ["style.css", style + drawingStyle];
-  for (const [name, schema] of schemaFiles)
-    yield [`schema/${name}.schema.json`, `${JSON.stringify(schema, null, 2)}\n`];
+  yield* sharedFiles(site, files, documents);
 }
+
+/** Read once for the whole site. */
+export const outlined = (file: DocumentFile): DocumentFile =>
+  file.outline ? file : { path: file.path, text: file.text, outline: outlineOf(file) };
 
 /** The whole site at once, for those who look at it rather than write it. @throws StandardError */
 export const publish = (input: PublishInput): ReadonlyMap<string, string> =>

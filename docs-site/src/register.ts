@@ -1,9 +1,7 @@
-import type { Print, Value } from "@plumbmark/calc";
-import type { Published } from "./documents.js";
-import { powerOf, weightOf, worstOf } from "./figures.js";
 import { type Content, h } from "./html.js";
+import type { Figure, Listed } from "./listed.js";
 import type { Page } from "./page.js";
-import { rulesFrom, type Site } from "./site.js";
+import { rulesFrom, type Site, type Whole } from "./site.js";
 import { state, verdictState } from "./state.js";
 import { type Column, table } from "./table.js";
 import { togetherOf } from "./together.js";
@@ -21,38 +19,37 @@ const COLUMNS: readonly Column[] = [
   "Worst margin",
 ];
 
-const figure = (value: Value | undefined, print: Print): Content =>
-  value === undefined ? "–" : value.known ? print(value.value, value.kind) : state(["open"], "open");
+const figure = (value: Figure | undefined): Content =>
+  value === undefined ? "–" : value === "open" ? state(["open"], "open") : value.text;
 
-const worst = ({ entry }: Published, site: Site): Content => {
-  const check = worstOf(entry.checks);
+const worst = ({ worst: check }: Listed, site: Site): Content => {
   if (check?.share === undefined) return "–";
   const href = rulesFrom(site, "index.html")(check.rule);
   const name = h("code", check.rule);
   return [`${marginText(check.share)}: `, href ? h("a", { href }, name) : name];
 };
 
-const row = (document: Published, site: Site): readonly Content[] => {
-  const { entry, page, title, number, build, print } = document;
+const row = (document: Listed, site: Site): readonly Content[] => {
+  const { entry, page, title, number } = document;
   return [
     h("a", { href: page }, title),
     verdictState(entry),
     number,
     entry.revision === undefined ? "–" : String(entry.revision),
     h("span", { class: "whole" }, entry.status ?? "–"),
-    build?.reader.text("on-site") ?? "–",
-    figure(build && weightOf(build), print),
-    figure(build && powerOf(build), print),
+    document.onSite ?? "–",
+    figure(document.weight),
+    figure(document.power),
     worst(document, site),
   ];
 };
 
 /** The register: every build with status, verdict, dates, weight, power and the check nearest its limit. */
-export function register(site: Site): Page {
-  const { documents, inspection } = site;
-  const { totals } = inspection.record;
+export function register(site: Whole): Page {
+  const { documents } = site;
+  const ready = documents.filter(({ entry }) => entry.verdict === "ready").length;
   const content: Content = [
-    h("p", `${totals.documents} documents: ${totals.ready} ready, ${totals["not-ready"]} not ready.`),
+    h("p", `${documents.length} documents: ${ready} ready, ${documents.length - ready} not ready.`),
     table(
       "Builds",
       COLUMNS,

@@ -1,8 +1,8 @@
-import type { CheckEntry } from "@plumbmark/core";
 import { type Judged, judgedBy } from "./checks-by-rule.js";
 import { type Content, h } from "./html.js";
+import type { Counts } from "./listed.js";
 import { linkTo } from "./page.js";
-import type { Site } from "./site.js";
+import type { Whole } from "./site.js";
 import { countState } from "./state.js";
 import { table } from "./table.js";
 
@@ -11,16 +11,16 @@ const MOST = 100;
 
 const OUTCOMES = ["fails", "open", "waived", "holds"] as const;
 
-const counts = (checks: readonly CheckEntry[]): Content =>
-  OUTCOMES.flatMap((outcome) => {
-    const count = checks.filter((check) => check.outcome === outcome).length;
-    return count === 0 ? [] : [countState(outcome, count), " "];
+const countStates = (counts: Counts): Content =>
+  OUTCOMES.map((outcome) => {
+    const count = counts[outcome];
+    return count === undefined ? undefined : [countState(outcome, count), " "];
   });
 
-const meets = ({ checks }: Judged): boolean => checks.every(({ outcome }) => outcome === "holds");
+const meets = ({ counts: { fails, open, waived } }: Judged): boolean => !fails && !open && !waived;
 
 /** Which builds of the repository meet the rule and which do not; those that do not come first. */
-export function ruleBuilds(id: string, path: string, site: Site): Content {
+export function ruleBuilds(id: string, path: string, site: Whole): Content {
   const judged = judgedBy(id, site);
   if (judged.length === 0) return h("p", "It has nothing to say about any build of this repository.");
   const [good, bad] = [judged.filter(meets), judged.filter((each) => !meets(each))];
@@ -33,7 +33,7 @@ export function ruleBuilds(id: string, path: string, site: Site): Content {
       [...bad, ...good.slice(0, MOST)].map((each) => [
         h("a", { href: linkTo(path, each.document.page) }, each.document.title),
         meets(each) ? "yes" : "no",
-        counts(each.checks),
+        countStates(each.counts),
       ]),
     ),
     more > 0 ? h("p", `${more} more meet it.`) : undefined,

@@ -6,7 +6,8 @@ import { ruleBuilds } from "./rule-builds.js";
 import { ruleExamples } from "./rule-examples.js";
 import { ruleFormulas } from "./rule-formulas.js";
 import { settingsTable } from "./rule-settings.js";
-import { levelInForce, rulesFrom, type Site } from "./site.js";
+import { setByStandards } from "./set-values.js";
+import { levelInForce, rulesFrom, type Whole } from "./site.js";
 import { sourceAnchor } from "./sources-page.js";
 import { type Stated, topicName, topicOf } from "./stated.js";
 import { sourceText } from "./words.js";
@@ -26,7 +27,7 @@ const levelText = (inForce: string, byDefault: string): string =>
     : `${inForce.toUpperCase()} in this house standard; by default ${byDefault.toUpperCase()}.`;
 
 /** The page of one rule. */
-export function rulePage(rule: Stated, number: string, site: Site): Page {
+export function rulePage(rule: Stated, number: string, site: Whole): Page {
   const path = site.rulePaths.get(rule.id) ?? "";
   const { standard } = site.inspection;
   const own = standard.rules[rule.id];
@@ -41,6 +42,7 @@ export function rulePage(rule: Stated, number: string, site: Site): Page {
     heading("Level and settings"),
     h("p", levelText(inForce, rule.level)),
     settingsTable(rule, own, standard.practice),
+    setByStandards(rule, site),
     heading("Sources"),
     h(
       "ul",

@@ -7,12 +7,11 @@ import { registerPages } from "./register-pages.js";
 import { rulePage } from "./rule-page.js";
 import { rulesIndex } from "./rules-index.js";
 import { searchPage } from "./search/search-page.js";
-import { sheet } from "./sheet.js";
-import type { Site } from "./site.js";
+import type { Whole } from "./site.js";
 import { waiversPage } from "./waivers-page.js";
 
 /** Pages there is one of each. */
-const general: readonly ((site: Site) => Page)[] = [
+const general: readonly ((site: Whole) => Page)[] = [
   register,
   rulesIndex,
   houseStandardPage,
@@ -23,11 +22,10 @@ const general: readonly ((site: Site) => Page)[] = [
 
 const ruleNumber = (index: number): string => `2.${String(index + 1).padStart(3, "0")}`;
 
-/** Every page of the site, one after another, so that a page can be written before the next is made. */
-export function* sitePages(site: Site): Generator<Page> {
+/** Every page of the site but the sheets, one after another, so that a page can be written before the next is made. */
+export function* sitePages(site: Whole): Generator<Page> {
   for (const page of general) yield page(site);
   yield* registerPages(site.rules, site.rulePaths);
   yield* guidePages();
-  for (const document of site.documents) yield sheet(document, site);
   for (const [index, rule] of site.rules.entries()) yield rulePage(rule, ruleNumber(index), site);
 }

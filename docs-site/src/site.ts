@@ -1,15 +1,18 @@
-import { type Inspection, inForce, type Level } from "@plumbmark/core";
+import { type Inspection, inForce, type Level, type Promised } from "@plumbmark/core";
 import type { RuleLink } from "./check.js";
-import type { Published } from "./documents.js";
+import type { Place } from "./documents.js";
+import type { Listed } from "./listed.js";
 import { linkTo } from "./page.js";
 import type { Stated } from "./stated.js";
 
-/** Everything the pages are made from. */
+/** Everything a sheet is made from besides its document. */
 export interface Site {
-  readonly inspection: Inspection;
+  /** The inspection without its documents. */
+  readonly inspection: Omit<Inspection, "builds">;
   /** The day of the inspection. */
   readonly today: string;
-  readonly documents: readonly Published[];
+  /** Where the sheet of every document is, by its path. */
+  readonly places: ReadonlyMap<string, Place>;
   /** Every rule that is known: built in, of plugins and of the house. */
   readonly rules: readonly Stated[];
   /** Path of every rule's page by the rule's id. */
@@ -18,6 +21,13 @@ export interface Site {
   readonly picture?: (path: string) => Uint8Array | undefined;
   /** Pictures that are shown, by path of the site; each is added when the page that shows it is made. */
   readonly pictures: Map<string, Uint8Array>;
+}
+
+/** Everything the pages about all documents are made from. */
+export interface Whole extends Site {
+  readonly documents: readonly Listed[];
+  /** What the documents promise out of the stock. */
+  readonly promises: readonly Promised[];
 }
 
 /** Links to rules' pages as seen from `page`. */

@@ -21,7 +21,7 @@ export const countState = (outcome: Outcome, count: number) =>
   );
 
 /** A draft that is ready has open checks nobody counted: it must not look like one that may be built. */
-export function verdictState({ verdict, status, counts }: DocumentEntry) {
+export function verdictState({ verdict, status, counts }: Pick<DocumentEntry, "verdict" | "status" | "counts">) {
   if (verdict === "not ready") return state(["fails", "shall", "verdict"], "Not ready");
   return status === "draft" && counts.open > 0
     ? state(["open", "verdict"], "Ready as a draft")

@@ -1,6 +1,6 @@
 import { type BuildsTogether, buildsTogether } from "@plumbmark/core";
 import { type Content, h } from "./html.js";
-import type { Site } from "./site.js";
+import type { Whole } from "./site.js";
 import { table } from "./table.js";
 
 type Shortages = BuildsTogether["apart"][number]["short"];
@@ -9,14 +9,12 @@ const shortText = (short: Shortages): string =>
   short.map(({ lot, asked, count }) => `${lot}: ${asked} asked, ${count} there`).join("; ");
 
 /** Which builds the stock can make at the same time, and which lot is short for those it cannot. */
-export function togetherOf({ inspection, documents }: Site): Content {
-  const promises = [...inspection.builds.values()][0]?.build.around.promises ?? [];
-  const lotless = [...inspection.builds]
-    .filter(([, { build }]) => build.faces.some(({ lots }) => lots.length === 0))
-    .map(([file]) => file);
+export function togetherOf({ inspection, documents, promises }: Whole): Content {
+  const lotless = documents.filter((each) => each.lotless).map(({ entry }) => entry.file);
   if (promises.length === 0 && (lotless.length === 0 || inspection.stock.lots.size === 0)) return [];
   const { never, apart, free, sets, unknown } = buildsTogether(promises, inspection.stock, lotless);
-  const title = (file: string): string => documents.find(({ entry }) => entry.file === file)?.title ?? file;
+  const titles = new Map(documents.map(({ entry, title }) => [entry.file, title]));
+  const title = (file: string): string => titles.get(file) ?? file;
   const list = (files: readonly string[]): string => files.map(title).join(", ");
   const alone = never.map(({ build, short }) => [
     title(build),

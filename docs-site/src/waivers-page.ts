@@ -1,9 +1,9 @@
 import type { WaiverEntry } from "@plumbmark/core";
-import type { Published } from "./documents.js";
 import { type Content, h } from "./html.js";
+import type { Listed } from "./listed.js";
 import type { Page } from "./page.js";
 import { linkTo } from "./page.js";
-import { rulesFrom, type Site } from "./site.js";
+import { rulesFrom, type Site, type Whole } from "./site.js";
 import { state } from "./state.js";
 import { table } from "./table.js";
 
@@ -27,7 +27,7 @@ const ruleOf = (site: Site, id: string | undefined): Content => {
   return href ? h("a", { href }, h("code", id)) : h("code", id);
 };
 
-const row = (site: Site, { page, title }: Published, waiver: WaiverEntry): readonly Content[] => [
+const row = (site: Site, { page, title }: Listed, waiver: WaiverEntry): readonly Content[] => [
   h("a", { href: linkTo(PATH, page) }, title),
   String(waiver.at.line),
   ruleOf(site, waiver.rule),
@@ -42,7 +42,7 @@ const row = (site: Site, { page, title }: Published, waiver: WaiverEntry): reado
 ];
 
 /** The register of waivers: every signed exception of every build, with its last day and what it excuses. */
-export function waiversPage(site: Site): Page {
+export function waiversPage(site: Whole): Page {
   const all = site.documents.flatMap((document) =>
     (document.entry.waivers ?? []).map((waiver) => ({ document, waiver })),
   );

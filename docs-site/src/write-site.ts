@@ -1,18 +1,10 @@
 import { existsSync, renameSync, rmSync } from "node:fs";
-import { copyFile, link, lstat, mkdir, readdir, readFile, rm, stat, utimes, writeFile } from "node:fs/promises";
-import { dirname, join, relative, resolve, sep } from "node:path";
+import { lstat, readdir, readFile, writeFile } from "node:fs/promises";
+import { join, relative, resolve, sep } from "node:path";
 import { placeBeside, removeLeft } from "./beside.js";
 import type { SiteFile } from "./publish.js";
-
-/** The site cannot be written there: what is wrong, for the person who asked. */
-export class SiteError extends Error {
-  constructor(
-    message: string,
-    readonly mend = "Name a new or empty folder, or one that was published before.",
-  ) {
-    super(message);
-  }
-}
+import { type Into, type Put, putFile } from "./put-file.js";
+import { SiteError } from "./site-error.js";
 
 /** What was done: files written anew, and files that were already as they are. */
 export interface Written {
@@ -67,61 +59,6 @@ async function earlier(folder: string): Promise<ReadonlySet<string> | undefined>
   }
 }
 
-/** Puts a file of the earlier site into the new one as it is, with the time it was written at. */
-async function keep(from: string, to: string): Promise<void> {
-  await link(from, to).catch(async () => {
-    // Not every file system has links: a copy with the same times is as good.
-    await copyFile(from, to);
-    const { atime, mtime } = await stat(from);
-    await utimes(to, atime, mtime);
-  });
-}
-
-/** A page may have the name of a folder of the earlier site, or lie in what was a page. */
-const NO_FILE = new Set(["ENOENT", "ENOTDIR", "EISDIR"]);
-
-const isSame = async (file: string, content: Uint8Array): Promise<boolean> => {
-  const old = await readFile(file).catch((error: NodeJS.ErrnoException) => {
-    if (NO_FILE.has(error.code ?? "")) return undefined;
-    throw error;
-  });
-  return old?.equals(content) ?? false;
-};
-
-/** Keeps a file of the earlier site that is as it should be; gives whether it is. */
-async function kept(from: string, to: string, content: Uint8Array): Promise<boolean> {
-  if (!(await isSame(from, content))) return false;
-  await keep(from, to).catch(absent);
-  // Another publish may have put its own file there after the first look.
-  if (await isSame(to, content)) return true;
-  await rm(to, { force: true });
-  return false;
-}
-
-/** Writes every file into `fresh`; those that are in `folder` just so are kept and not written anew. */
-async function write(
-  files: Iterable<SiteFile>,
-  fresh: string,
-  folder: string,
-  onFile: () => void,
-): Promise<Written & { readonly paths: readonly string[] }> {
-  const paths: string[] = [];
-  let unchanged = 0;
-  for (const [path, content] of files) {
-    const file = resolve(fresh, path);
-    if (!file.startsWith(fresh + sep)) throw new SiteError(`${path} would lie outside the site.`);
-    const bytes = typeof content === "string" ? Buffer.from(content) : content;
-    const old = join(folder, path);
-    await mkdir(dirname(file), { recursive: true });
-    if (await kept(old, file, bytes)) unchanged += 1;
-    else await writeFile(file, bytes);
-    paths.push(path);
-    onFile();
-  }
-  await writeFile(join(fresh, MARK), [...paths, ""].join("\n"));
-  return { paths, unchanged, written: paths.length - unchanged };
-}
-
 const IN_THE_WAY = new Set(["ENOTEMPTY", "EEXIST"]);
 
 function putBack(old: string, folder: string): void {
@@ -157,27 +94,45 @@ function exchange(folder: string, fresh: string, old: string): void {
 }
 
 /**
- * Writes a site beside its place and moves it there whole, so that nobody ever sees half of it: until then, and when
- * anything goes wrong, the earlier site stays as it is. A file that has not changed is not written anew.
+ * Has a site made beside its place and moves it there whole, so that nobody ever sees half of it: until then, and when
+ * anything goes wrong, the earlier site stays as it is.
+ * @param fill puts every file of the site and tells which; the same path twice is one file
  * @throws SiteError when the folder holds anything that is not a site of ours; nothing is changed then.
  */
-export async function writeSite(
-  files: Iterable<SiteFile>,
+export async function fillSite(
   directory: string,
-  onFile: () => void = () => undefined,
+  fill: (into: Into) => Promise<readonly Put[]> | readonly Put[],
 ): Promise<Written> {
   const folder = resolve(directory);
   await removeLeft(folder);
   await earlier(folder);
   const place = await placeBeside(folder);
   try {
-    const { paths, written, unchanged } = await write(files, place.fresh, folder, onFile);
+    const files = await fill({ fresh: place.fresh, folder });
+    const put = new Map(files.map(({ path, unchanged }) => [path, unchanged]));
+    await writeFile(join(place.fresh, MARK), [...put.keys(), ""].join("\n"));
+    const unchanged = [...put.values()].filter((each) => each).length;
+    const written = put.size - unchanged;
     // Looked at once more: making the pages takes long enough for somebody to put a file there.
     const before = await earlier(folder);
-    if (before === undefined || written > 0 || before.size !== paths.length + 1)
-      exchange(folder, place.fresh, place.old);
+    if (before === undefined || written > 0 || before.size !== put.size + 1) exchange(folder, place.fresh, place.old);
     return { written, unchanged };
   } finally {
     await place.remove();
   }
 }
+
+/** Writes a site from its files. A file that has not changed is not written anew. @throws SiteError as `fillSite` does */
+export const writeSite = (
+  files: Iterable<SiteFile>,
+  directory: string,
+  onFile: () => void = () => undefined,
+): Promise<Written> =>
+  fillSite(directory, (into) => {
+    const put: Put[] = [];
+    for (const file of files) {
+      put.push(putFile(into, file));
+      onFile();
+    }
+    return put;
+  });

@@ -1,63 +1,60 @@
 // Cost of publishing a thousand documents beside that of their Markdown alone, parsed and rendered with the same
-// libraries: a ratio measured in one run. `node tests/bench/publish.mjs [documents]`.
-import { readdirSync, readFileSync } from "node:fs";
-import { readMarkdown } from "@plumbmark/core";
-import { siteFiles } from "@plumbmark/docs-site";
-import { rules } from "@plumbmark/rules";
-import { starterRepository } from "@plumbmark/starter";
-import { toHtml } from "hast-util-to-html";
-import rehypeSanitize from "rehype-sanitize";
-import rehypeSlug from "rehype-slug";
-import remarkRehype from "remark-rehype";
-import { unified } from "unified";
+// libraries: whole processes, ratios measured in one run. `node tests/bench/publish.mjs [documents] [--keep]`.
+import { spawnSync } from "node:child_process";
+import { appendFileSync, mkdtempSync, readdirSync, rmSync, statSync } from "node:fs";
+import { availableParallelism, tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { generate } from "./generate.mjs";
 
-const COUNT = Number(process.argv[2] ?? 1000);
-const read = (path) => ({ path, text: readFileSync(`${starterRepository}/${path}`, "utf8") });
-const folder = (name) => readdirSync(`${starterRepository}/${name}`).map((file) => read(`${name}/${file}`));
+const COUNT = Number(process.argv.find((word) => /^\d+$/u.test(word)) ?? 1000);
+const PROGRAM = fileURLToPath(new URL("../../packages/cli/dist/plumbmark.js", import.meta.url));
+const MARKDOWN = fileURLToPath(new URL("markdown.mjs", import.meta.url));
+const HISTORY = fileURLToPath(new URL("history.md", import.meta.url));
+const USAGE =
+  'process.on("exit",()=>{const u=process.resourceUsage();process.stderr.write(`\\n@${(u.userCPUTime+u.systemCPUTime)/1e6} ${u.maxRSS/1024}\\n`)})';
+const WATCH = `data:text/javascript,${encodeURIComponent(USAGE)}`;
+const scratch = mkdtempSync(join(tmpdir(), "plumbmark-bench-"));
 
-/** The starter's documents over and over, each with a name and days of its own, so that no lot is promised twice. */
-const starter = folder("builds");
-const documents = Array.from({ length: COUNT }, (_, index) => {
-  const { path, text } = starter[index % starter.length];
-  const day = new Date(Date.UTC(2100, 0, 1 + 2 * index)).toISOString().slice(0, 10);
-  return {
-    path: path.replace(/\.md$/u, `-${index}.md`),
-    text: text.replace(/^build: (.*)$/mu, `build: $1-${index}`).replace(/^on-site: .*$/mu, `on-site: ${day} to ${day}`),
-  };
-});
-const files = {
-  houseStandard: read("house-standard.yaml"),
-  stock: read("stock.yaml"),
-  parts: folder("parts"),
-  documents,
-};
-
-const processor = unified().use(remarkRehype).use(rehypeSanitize).use(rehypeSlug);
-function markdown(some) {
-  let length = 0;
-  for (const { text } of some) length += toHtml(processor.runSync(readMarkdown(text).tree)).length;
-  return length;
-}
-
-function published(some) {
-  let length = 0;
-  for (const [, content] of siteFiles({ files: { ...files, documents: some }, rules, today: "2027-01-01" }))
-    length += content.length;
-  return length;
-}
-
-const cost = (work) => {
+/** Wall and processor seconds and the peak of memory in MB of one process. */
+function once(...words) {
   const start = performance.now();
-  const length = work();
-  return { ms: performance.now() - start, length };
-};
+  const { status, stderr } = spawnSync(process.execPath, ["--import", WATCH, ...words], {
+    encoding: "utf8",
+    maxBuffer: 1e9,
+  });
+  const wall = (performance.now() - start) / 1000;
+  const [, cpu, memory] = /@([\d.]+) ([\d.]+)\n$/u.exec(stderr) ?? [];
+  if (status !== 0 || cpu === undefined) throw new Error(`${words.join(" ")}: ${stderr}`);
+  return { wall, cpu: Number(cpu), memory: Number(memory) };
+}
 
-// Both have run once before they are measured.
-markdown(documents.slice(0, 14));
-published(documents.slice(0, 14));
-const alone = cost(() => markdown(documents));
-const whole = cost(() => published(documents));
-const of = ({ ms, length }) => `${(ms / COUNT).toFixed(1)} ms and ${(length / COUNT / 1000).toFixed(0)} kB a document`;
-console.log(`${COUNT} documents, Markdown alone: ${of(alone)}`);
-console.log(`${COUNT} documents, published: ${of(whole)}`);
-console.log(`publishing costs ${(whole.ms / alone.ms).toFixed(2)} times the Markdown`);
+const sizeOf = (folder) =>
+  readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((each) => each.isFile())
+    .reduce((sum, each) => sum + statSync(join(each.parentPath, each.name)).size, 0);
+
+try {
+  const [docs, few, site] = ["docs", "few", "site"].map((name) => join(scratch, name));
+  generate(docs, COUNT);
+  generate(few, 14);
+  // Both have run once before they are measured.
+  once(MARKDOWN, few);
+  once(PROGRAM, "publish", few, "--to", join(scratch, "warm"));
+  const alone = once(MARKDOWN, docs);
+  const whole = once(PROGRAM, "publish", docs, "--to", site);
+  const again = once(PROGRAM, "publish", docs, "--to", site);
+  const ratio = (what, one) => [what, (one.wall / alone.wall).toFixed(2), (one.cpu / alone.cpu).toFixed(2)];
+  const rows = [
+    [...ratio(`publishing ${COUNT} documents, of their Markdown alone`, whole), "2"],
+    [...ratio("the same again, of their Markdown alone", again), ""],
+  ];
+  const size = `${(sizeOf(site) / COUNT / 1000).toFixed(0)} kB a document, peak memory ${whole.memory.toFixed(0)} MB`;
+  for (const [what, wall, cpu, asked] of rows) console.log(`${what}: wall ${wall}, processor ${cpu}, asked ${asked}`);
+  console.log(size);
+  const head = `\n## ${new Date().toISOString().slice(0, 10)}, publishing, ${availableParallelism()} processors, Node ${process.version}\n\n| what | wall | processor | asked |\n| --- | --- | --- | --- |\n`;
+  const table = rows.map((row) => `| ${row.join(" | ")} |\n`).join("");
+  if (process.argv.includes("--keep")) appendFileSync(HISTORY, `${head}${table}\n${size}.\n`);
+} finally {
+  rmSync(scratch, { recursive: true, force: true });
+}

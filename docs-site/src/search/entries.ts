@@ -1,23 +1,31 @@
-import type { Published } from "../documents.js";
+import type { Listed } from "../listed.js";
 import { partAnchor, partsOf } from "../parts-page.js";
-import type { Site } from "../site.js";
+import type { Whole } from "../site.js";
 import type { Entry } from "./options.js";
 
 type Found = Omit<Entry, "id">;
 
-const build = ({ entry, title, page, build: model, number }: Published): Found => {
-  const text = (key: string): string => model?.reader.text(key) ?? "";
+const build = ({
+  entry,
+  title,
+  page,
+  number,
+  venue = "",
+  onSite = "",
+  preparedBy = "",
+  approvedBy = "",
+}: Listed): Found => {
   return {
     title,
     kind: "build",
     href: page,
-    says: [`sheet ${number}`, entry.verdict, text("venue"), text("on-site")].filter((each) => each !== "").join(", "),
-    words: [entry.build, entry.file, text("venue"), text("prepared-by"), text("approved-by")].join(" "),
+    says: [`sheet ${number}`, entry.verdict, venue, onSite].filter((each) => each !== "").join(", "),
+    words: [entry.build, entry.file, venue, preparedBy, approvedBy].join(" "),
   };
 };
 
 /** Everything of the site that can be found: rules, builds and parts. */
-export function entriesOf(site: Site): readonly Entry[] {
+export function entriesOf(site: Whole): readonly Entry[] {
   const rules = site.rules.map(
     (rule): Found => ({
       title: rule.id,

@@ -2,7 +2,7 @@ import MiniSearch from "minisearch";
 import { searchScript } from "../generated/search-script.js";
 import { h } from "../html.js";
 import type { Page } from "../page.js";
-import type { Site } from "../site.js";
+import type { Whole } from "../site.js";
 import { entriesOf } from "./entries.js";
 import { type Entry, INDEX } from "./options.js";
 
@@ -10,7 +10,7 @@ import { type Entry, INDEX } from "./options.js";
  * The scripts of the search: pages opened from a folder may not fetch a file, so the index comes as a script, too.
  * It is text in a text, since a text is read faster than the same as a program.
  */
-export function searchFiles(site: Site): ReadonlyMap<string, string> {
+export function searchFiles(site: Whole): ReadonlyMap<string, string> {
   const index = new MiniSearch<Entry>(INDEX);
   index.addAll(entriesOf(site));
   return new Map([

@@ -75,6 +75,7 @@ export async function bundle() {
     entryPoints: {
       plumbmark: `${top}packages/cli/src/start/command.ts`,
       thread: `${top}packages/cli/src/start/thread.ts`,
+      sheets: `${top}packages/cli/src/start/sheets.ts`,
     },
     outdir: TO,
     bundle: true,

@@ -105,3 +105,14 @@ test("--watch publishes again when something changes, and writes only what chang
   end();
   expect(await status).toBe(0);
 });
+
+test("a plugin that fails is told by the exit status, and the site is published", async () => {
+  await writeFile(join(folder, "docs/broken.mjs"), "throw new Error('it cannot begin');\n");
+  const path = join(folder, "docs/house-standard.yaml");
+  const text = await readFile(path, "utf8");
+  await writeFile(path, `${text.replace(/^plugins: .*\n/mu, "")}\nplugins: ["./broken.mjs"]\n`);
+  const { status, out } = run("publish", "docs", "--to", "site");
+  expect(await status).toBe(2);
+  expect(out()).toContain("a plugin failed");
+  expect(await readFile(join(folder, "site/builds/over-stage-banner.html"), "utf8")).toContain("plugin.failed");
+});

@@ -14,6 +14,7 @@ export {
   type InspectOptions,
   inspect,
   inspectEach,
+  inspectedEach,
   inspection,
   inspector,
   isBuildDocument,

@@ -41,7 +41,7 @@ const frameOf = (files: RepositoryFiles): RepositoryFiles => ({
 });
 
 /** Whether these are the rules a thread has by itself: code cannot be sent. */
-const isBuiltIn = (rules: readonly Rule[]): boolean =>
+export const isBuiltIn = (rules: readonly Rule[]): boolean =>
   rules.length === builtIn.length && rules.every((rule, index) => rule === builtIn[index]);
 
 /**

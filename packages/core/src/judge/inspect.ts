@@ -381,6 +381,22 @@ export const inspectEach = (
   options: InspectOptions,
 ): readonly Judged[] => files.documents.map(inspector(files, rules, options));
 
+/**
+ * Inspects documents one after another and gives each with its model, which is let go when the next one is asked for.
+ * @throws StandardError when the house standard cannot be used.
+ */
+export function* inspectedEach(
+  files: RepositoryFiles,
+  rules: readonly Rule[],
+  options: InspectOptions,
+): Generator<Inspected> {
+  const context = contextFrom(files, files.documents.map(knownOutline), options.today);
+  const { ids, inspectOne } = prepare(context, rules, options);
+  const whole = (): readonly Build[] => files.documents.map((file) => buildOf(open(file), models).build);
+  const models: Models = { ...context, rules: ids, repository: new Repository(context, whole), made: new Map() };
+  for (const file of files.documents) yield inspectOne(open(file), { ...models, made: new Map() });
+}
+
 function inspectorOf(
   files: RepositoryFiles,
   context: Context,

@@ -1,0 +1,3 @@
+import { load } from "./script.js";
+
+await load().program.sheets();
