@@ -3,7 +3,7 @@ import { isBuildDocument } from "@plumbmark/core";
 export const NOT_A_BUILD =
   "A build document is a Markdown file whose front matter, between two lines of `---`, has the key `build`.";
 
-const frontMatter = (text: string): string => /^---\r?\n([\s\S]*?)(?:\r?\n---|$(?![\s\S]))/u.exec(text)?.[1] ?? "";
+const frontMatter = (text: string): string => /^---[ \t]*(?:\r\n?|\n)([\s\S]*?)(?:[\r\n]---|$)/u.exec(text)?.[1] ?? "";
 
 /**
  * Whether a file is a build document or was meant as one: an empty file where documents are kept, or a front matter

@@ -12,18 +12,35 @@ export interface NamedRecord {
 
 const MEND = "Make it with `plumbmark inspect --as json`.";
 
-/** Where the text stops being JSON, as far as the engine tells. */
-function placeIn(text: string, message: string): string {
-  const position = /position (\d+)/u.exec(message)?.[1];
-  const before = text.slice(0, position === undefined ? text.length : Number(position)).split("\n");
+/** Whether a text is how JSON may begin: what the engine then misses is its end. */
+function mayBegin(text: string): boolean {
+  try {
+    JSON.parse(text);
+    return true;
+  } catch (error) {
+    const { message } = error as Error;
+    const position = /position (\d+)/u.exec(message)?.[1];
+    return position === undefined ? /end of JSON/u.test(message) : Number(position) >= text.length;
+  }
+}
+
+/** Where a text stops being JSON: the engine does not always tell. */
+function placeIn(text: string): string {
+  let [good, bad] = [0, text.length + 1];
+  while (bad - good > 1) {
+    const middle = (good + bad) >> 1;
+    if (mayBegin(text.slice(0, middle))) good = middle;
+    else bad = middle;
+  }
+  const before = text.slice(0, good).split("\n");
   return `${before.length}:${(before.at(-1) as string).length + 1}`;
 }
 
 function parsed(path: string, text: string): Data {
   try {
     return JSON.parse(text) as Data;
-  } catch (error) {
-    throw new Trouble(`${path}:${placeIn(text, (error as Error).message)}: this is no JSON.`, MEND);
+  } catch {
+    throw new Trouble(`${path}:${placeIn(text)}: this is no JSON from here on.`, MEND);
   }
 }
 

@@ -10,6 +10,8 @@ export const LARGEST = 2_000_000;
 export interface Problem {
   readonly says: string;
   readonly mend: string;
+  /** Where reading ended; the file's start where nothing was read. */
+  readonly at?: { readonly line: number; readonly column: number };
 }
 
 /** A text with git's name of its bytes, or what kept it from being read. */
@@ -65,16 +67,48 @@ async function ofFolder(path: string): Promise<Text> {
   return problem("This is a folder.", "Name a file here.");
 }
 
+/** Where in a file of text a byte stands. */
+function placeOf(bytes: Uint8Array, offset: number): { readonly line: number; readonly column: number } {
+  const lines = new TextDecoder().decode(bytes.subarray(0, offset)).split(/\r\n|\n|\r/u);
+  return { line: lines.length, column: (lines.at(-1) as string).length + 1 };
+}
+
+const stopped = (bytes: Uint8Array, offset: number, says: string, mend: string): Text => {
+  const at = placeOf(bytes, offset);
+  return { problem: { says: `${says} at line ${at.line}, column ${at.column}.`, mend, at } };
+};
+
+/** What is put in place of what is no UTF-8 begins otherwise than what stood there. */
+function firstBad(bytes: Uint8Array): number {
+  const back = new TextEncoder().encode(new TextDecoder("utf-8", { ignoreBOM: true }).decode(bytes));
+  const at = back.findIndex((byte, index) => byte !== bytes[index]);
+  return at < 0 ? bytes.length : at;
+}
+
+/** Text of few letters beyond ASCII has a zero in every other byte of UTF-16 (Unicode 16, 23.8: its mark may be missing). */
+function isUtf16(bytes: Uint8Array): boolean {
+  if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff)) return true;
+  const start = bytes.subarray(0, 64);
+  const zeros = (from: 0 | 1): boolean => start.every((byte, index) => (byte === 0) === (index % 2 === from));
+  return start.length >= 8 && (zeros(0) || zeros(1));
+}
+
 /** Reads bytes as UTF-8; a byte order mark is taken off, anything that is not text is refused. */
 export function decode(bytes: Uint8Array): Text {
-  const utf16 = (bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff);
-  if (utf16) return problem("The file is written in UTF-16.", "Save it as UTF-8.");
-  if (bytes.includes(0))
-    return problem("The file is not text: it holds a zero byte.", "Put the text there, or move the file away.");
+  if (isUtf16(bytes)) return problem("The file is written in UTF-16.", "Save it as UTF-8.");
+  const zero = bytes.indexOf(0);
+  if (zero >= 0)
+    return stopped(
+      bytes,
+      zero,
+      "The file is not text: it holds a zero byte",
+      "Put the text there, or move the file away.",
+    );
   try {
     return { text: new TextDecoder("utf-8", { fatal: true }).decode(bytes) };
   } catch {
-    return problem("The file is not valid UTF-8.", "Save it as UTF-8 in the program it was written with.");
+    const mend = "Save it as UTF-8 in the program it was written with.";
+    return stopped(bytes, firstBad(bytes), "The file is not valid UTF-8", mend);
   }
 }
 

@@ -19,8 +19,10 @@ export function totalsOf(documents: readonly DocumentEntry[]): InspectionRecord[
   };
 }
 
+const START = { line: 1, column: 1 };
+
 /** A file that could not be read, as an entry of the record: it is not ready. */
-const entryOf = ({ path, says, mend }: Unreadable): DocumentEntry => ({
+const entryOf = ({ path, says, mend, at = START }: Unreadable): DocumentEntry => ({
   file: path,
   verdict: "not ready",
   counts: { checks: 1, holds: 0, fails: 1, open: 0, waived: 0 },
@@ -29,7 +31,7 @@ const entryOf = ({ path, says, mend }: Unreadable): DocumentEntry => ({
       rule: "document.front-matter",
       level: "shall",
       outcome: "fails",
-      at: { path: "", line: 1, column: 1, endLine: 1, endColumn: 1 },
+      at: { path: "", line: at.line, column: at.column, endLine: at.line, endColumn: at.column },
       says,
       mend,
       sources: [],

@@ -17,6 +17,8 @@ interface Complaint {
   };
   readonly schema: unknown;
   readonly data: unknown;
+  /** The key that is wrong, where keys themselves have a form. */
+  readonly propertyName?: string;
 }
 
 type Validator = ((data: unknown) => boolean) & { errors?: readonly Complaint[] | null };
@@ -49,6 +51,20 @@ const typeNames = (type: unknown): string =>
     .map((each) => TYPES[String(each)] ?? String(each))
     .join(" or ");
 
+/** What each kind of file is as a whole, for one that is empty or something else altogether. */
+const WHOLE: Readonly<Record<SchemaName, readonly [name: string, is: string]>> = {
+  build: ["The front matter", "It is a group of keys, and one of them is `build`."],
+  parts: ["The parts catalogue", "It is a group of keys, one for each part: `NAME: {kind: panel, …}`."],
+  stock: ["The stock list", "It is a group of keys: under `lots:` stands one for each lot."],
+  houseStandard: ["The house standard", "It is a group of keys: under `house-standard:` stands its name."],
+  record: ["The record", "It is what `plumbmark inspect --as json` prints."],
+};
+
+function wordsOfWhole(schema: SchemaName, data: unknown): Words {
+  const [name, is] = WHOLE[schema];
+  return { says: `${name} is ${data === null ? "empty" : shown(data)}.`, mend: is };
+}
+
 interface Words {
   readonly says: string;
   readonly mend: string;
@@ -56,8 +72,18 @@ interface Words {
   readonly atKey?: boolean;
 }
 
-function words(complaint: Complaint, path: string): Words | undefined {
-  const { keyword, params, data, parentSchema } = complaint;
+function words(schema: SchemaName, complaint: Complaint, path: string): Words | undefined {
+  const { keyword, params, data, parentSchema, propertyName } = complaint;
+  if (keyword === "type" && path === "") return wordsOfWhole(schema, data);
+  if (propertyName !== undefined) {
+    const mend = parentSchema.description ?? "It has to be letters, digits, hyphens and underscores.";
+    return {
+      says: `\`${propertyName.slice(0, 60)}\` cannot be a name here.`,
+      mend,
+      path: join(path, propertyName),
+      atKey: true,
+    };
+  }
   const name = parentSchema.title ? `\`${path}\` (${parentSchema.title})` : `\`${path || "the front matter"}\``;
   const known = Object.keys(parentSchema.properties ?? {});
   switch (keyword) {
@@ -130,7 +156,7 @@ export function validate(schema: SchemaName, placed: Placed): readonly Mistake[]
   for (const complaint of complaints) {
     if (complaint.keyword === "anyOf" && deeper(complaint.instancePath)) continue;
     const path = dotted(complaint.instancePath, placed.data);
-    const made = words(complaint, path);
+    const made = words(schema, complaint, path);
     if (!made) continue;
     const where = made.path ?? path;
     const place: Place =

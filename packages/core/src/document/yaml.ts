@@ -20,6 +20,19 @@ export const join = (path: string, key: string | number): string => (path === ""
 export const LARGEST_YAML = 1_000_000;
 
 const DEEPEST = 40;
+const TOO_DEEP = `The data is nested more than ${DEEPEST} deep.`;
+
+/** What the parser says for programmers, for authors. */
+const SAID: Readonly<Record<string, string>> = {
+  RESOURCE_EXHAUSTION: TOO_DEEP,
+  MULTIPLE_DOCS: "A second YAML document begins here, and one is read.",
+};
+
+/** Tags of what is data anyway: YAML 1.2.2, 10.1 and 10.2. */
+const PLAIN = /^tag:yaml\.org,2002:(?:str|int|float|bool|null|map|seq)$/u;
+
+/** A lone carriage return ends a line (YAML 1.2.2, 5.4); the parser takes only the other ends for one. */
+const withLineFeeds = (text: string): string => text.replace(/\r(?!\n)/gu, "\n");
 
 /**
  * Reads YAML 1.2 and keeps the place of every key and value.
@@ -43,16 +56,18 @@ export function readYaml(text: string, from = 0, to = text.length): Placed {
     );
     return { data: null, places, keys, mistakes };
   }
-  const parsed = parseDocument(text.slice(from, to), {
+  const parsed = parseDocument(withLineFeeds(text.slice(from, to)), {
     version: "1.2",
     uniqueKeys: true,
     prettyErrors: false,
     stringKeys: true,
   });
-  for (const error of [...parsed.errors, ...parsed.warnings]) {
+  // What is left open beyond the depth where reading was given up is no mistake of its own.
+  const deep = parsed.errors.filter(({ code }) => code === "RESOURCE_EXHAUSTION");
+  for (const error of deep.length > 0 ? deep : [...parsed.errors, ...parsed.warnings]) {
     complain(
       at(from + error.pos[0], from + error.pos[1]),
-      `The YAML cannot be read here: ${error.message.replace(/\s+/gu, " ")}.`.replace("..", "."),
+      SAID[error.code] ?? `The YAML cannot be read here: ${error.message.replace(/\s+/gu, " ")}.`.replace("..", "."),
       "Mend the YAML: keys end with a colon and a space, nested lines are indented by two spaces, texts with `: ` or `#` are quoted.",
     );
   }
@@ -63,8 +78,19 @@ export function readYaml(text: string, from = 0, to = text.length): Placed {
     if (isAlias(node) || depth > DEEPEST) {
       complain(
         place(node as Node),
-        isAlias(node) ? "An alias (`*name`) stands here." : `The data is nested more than ${DEEPEST} deep.`,
+        isAlias(node) ? "An alias (`*name`) stands here." : TOO_DEEP,
         "Write the value out.",
+        path,
+      );
+      return null;
+    }
+    const { tag } = node as Node & { readonly tag?: string };
+    if (tag !== undefined && !PLAIN.test(tag)) {
+      const mend = "Write a text, a number, a list or a group of keys, without a tag.";
+      complain(
+        place(node as Node),
+        `The tag \`${tag.replace(/^tag:yaml\.org,2002:/u, "!!")}\` stands here.`,
+        mend,
         path,
       );
       return null;

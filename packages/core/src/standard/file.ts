@@ -1,6 +1,6 @@
 import type { Mistake } from "../document/mistake.js";
 import { type Place, START } from "../document/place.js";
-import type { Data, Placed } from "../document/yaml.js";
+import type { Placed } from "../document/yaml.js";
 import type { FolderStandard, SourceFile } from "../repository/files.js";
 import { type HouseStandardSettings, readHouseStandard } from "../repository/house-standard.js";
 
@@ -60,8 +60,7 @@ export function readRoot(source: SourceFile | undefined): ReadStandard {
 export function readFolder({ folder, path, text }: FolderStandard): ReadStandard {
   const { standard: settings, mistakes, placed } = readHouseStandard({ path, text });
   const standard: StandardFile = { file: path, folder, settings, placed };
-  const written = (placed.data ?? {}) as Readonly<Record<string, Data>>;
-  const astray = ROOT_ONLY.filter((key) => key in written).map((key) =>
+  const astray = ROOT_ONLY.filter((key) => placed.keys.has(key)).map((key) =>
     mistakeIn(
       standard,
       key,

@@ -1,0 +1,84 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { expect, onTestFinished, test } from "vitest";
+import { plumbmark } from "../../plumbmark.js";
+import { ENCODINGS, INHERITED } from "./faults.js";
+
+// A record is JSON (RFC 8259) and is made by a machine; between the machine and `collate` lies a disk.
+
+function folder(): string {
+  const made = mkdtempSync(join(tmpdir(), "plumbmark-inputs-"));
+  onTestFinished(() => rmSync(made, { recursive: true, force: true }));
+  return made;
+}
+
+async function record(): Promise<string> {
+  const docs = folder();
+  mkdirSync(join(docs, "builds"));
+  writeFileSync(join(docs, "builds/a.md"), "---\nbuild: a\ntitle: A\nstatus: draft\n---\n\n# A\n");
+  writeFileSync(join(docs, "house-standard.yaml"), "house-standard: House\n");
+  return (await plumbmark(docs, ["inspect", "--as", "json", "--no-cache"])).out;
+}
+
+async function collated(content: Uint8Array | string) {
+  const place = folder();
+  writeFileSync(join(place, "north.json"), content);
+  return plumbmark(place, ["collate", "--as", "json", "north.json"]);
+}
+
+test.each(ENCODINGS.filter(({ name }) => name !== "Latin-1"))("$name", async ({ of, fine }) => {
+  const { status, err } = await collated(of(await record()));
+  expect(status, err).toBe(fine ? 1 : 2);
+  if (fine) expect(err).toBe("");
+  else expect(err).toMatch(/^plumbmark: north\.json(?::\d+:\d+)?: .*(?:UTF-16|not text|UTF-8|no JSON)/u);
+});
+
+test.each([
+  ["nothing", "", "1:1"],
+  ["a text of YAML", "only: a sentence\n", "1:1"],
+  ["a list that is not closed", "[1,\n2", "2:2"],
+  ["a comment", '{"record": 1, // one\n"a": 2}', "1:15"],
+  ["a comma too many", '{"record": 1,\n}', "2:1"],
+  ["a tag", "!!binary aGk=\n", "1:1"],
+  ["two of them", "{}\n{}\n", "2:1"],
+  ["a word cut off", '{"record":\n tru }', "2:5"],
+])("%s is told where it stops being JSON", async (_, text, place) => {
+  const { status, out, err } = await collated(text);
+  expect([status, out]).toEqual([2, ""]);
+  expect(err).toContain(`north.json:${place}: this is no JSON from here on.`);
+});
+
+const DEEP = 10_000;
+const STRANGE: readonly (readonly [what: string, text: string])[] = [
+  ["a list", "[]"],
+  ["a scalar", '"x"'],
+  ["null", "null"],
+  ["an empty group", "{}"],
+  ["lists 10,000 deep", `{"record": ${"[".repeat(DEEP)}${"]".repeat(DEEP)}}`],
+  ["lists 10,000 deep and nothing else", "[".repeat(DEEP) + "]".repeat(DEEP)],
+  ...INHERITED.map((key) => [`the key ${key}`, `{"${key}": {"a": 1}}`] as const),
+];
+test.each(STRANGE)("%s is no record, and told so with its place", async (_, text) => {
+  const { status, out, err } = await collated(text);
+  expect([status, out]).toEqual([2, ""]);
+  expect(err).toMatch(/^plumbmark: north\.json:1:\d+: this is no record of an inspection\. .*\n.*inspect --as json/u);
+  expect(err).not.toMatch(/call stack|mistake in Plumbmark/u);
+});
+
+test.each(INHERITED)("%s among the counts of a record is no count, and changes no object", async (key) => {
+  const text = (await record()).replace('"counts": {', `"counts": {"${key}": {"a": 1}, `);
+  expect(text).toContain(key);
+  const { status, err } = await collated(text);
+  expect(status).toBe(2);
+  expect(err).toMatch(/north\.json:\d+:\d+: this is no record/u);
+  expect(Object.keys(Object.prototype)).toEqual([]);
+});
+
+test.each(INHERITED)("a record called %s is one like any other", async (key) => {
+  const place = folder();
+  writeFileSync(join(place, `${key}.json`), await record());
+  const { status, out } = await plumbmark(place, ["collate", "--as", "json", `${key}.json`]);
+  expect(status).toBe(1);
+  expect(JSON.parse(out).documents[0].file).toBe(`${key}/builds/a.md`);
+});
