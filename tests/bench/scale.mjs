@@ -9,8 +9,10 @@ import { generate } from "./generate.mjs";
 const TOP = fileURLToPath(new URL("../../", import.meta.url));
 const PROGRAM = `${TOP}packages/cli/dist/plumbmark.js`;
 const FLOOR = fileURLToPath(new URL("floor.mjs", import.meta.url));
+const ONE_THREAD = fileURLToPath(new URL("one-thread.mjs", import.meta.url));
 const HISTORY = fileURLToPath(new URL("history.md", import.meta.url));
 const LARGE = process.argv.includes("--large");
+const ROUNDS = 3;
 const scratch = mkdtempSync(join(tmpdir(), "plumbmark-bench-"));
 const USAGE =
   'process.on("exit",()=>{const u=process.resourceUsage();process.stderr.write(`\\n@${(u.userCPUTime+u.systemCPUTime)/1e6} ${u.maxRSS/1024}\\n`)})';
@@ -31,10 +33,9 @@ function once(words, cwd) {
 }
 
 const median = (list) => list.toSorted((one, other) => one - other)[list.length >> 1];
-const several = (times, run) => {
-  const all = Array.from({ length: times }, run);
-  return Object.fromEntries(["wall", "cpu", "memory"].map((key) => [key, median(all.map((each) => each[key]))]));
-};
+const middle = (all) =>
+  Object.fromEntries(["wall", "cpu", "memory"].map((key) => [key, median(all.map((each) => each[key]))]));
+const several = (times, run) => middle(Array.from({ length: times }, run));
 
 const git = (cwd, ...words) => {
   const { status, stderr } = spawnSync(
@@ -54,6 +55,13 @@ const row = (what, one, other, bar) => {
   );
 };
 
+const memories = [];
+const memory = (size, used, hundred) => {
+  const ratio = (used.memory / hundred.memory).toFixed(2);
+  memories.push(`| peak memory, 100 to ${size} | ${ratio} | | 1.5 |`);
+  console.log(`peak memory, 100 to ${size}: ${ratio} (asked 1.5), ${used.memory.toFixed(0)} MB`);
+};
+
 function repository(count) {
   const folder = join(scratch, String(count));
   generate(folder, count);
@@ -68,9 +76,14 @@ try {
   git(thousand, "add", "-A");
   git(thousand, "commit", "-qm", "Everything");
   const nothing = several(7, () => once(["-e", "0"], thousand));
-  const floor = several(1, () => once([FLOOR, "parse", thousand], thousand));
   const hashing = several(3, () => once([FLOOR, "hash", thousand], thousand));
-  const cold = several(1, () => inspectCold(thousand));
+  // One after the other, over and over: other work on the machine then falls on all three alike.
+  const rounds = Array.from({ length: ROUNDS }, () => ({
+    floor: once([FLOOR, "parse", thousand], thousand),
+    cold: inspectCold(thousand),
+    alone: once([ONE_THREAD, thousand], thousand),
+  }));
+  const [floor, cold, alone] = ["floor", "cold", "alone"].map((key) => middle(rounds.map((each) => each[key])));
   once([PROGRAM, "inspect"], thousand);
   const warm = several(3, () => once([PROGRAM, "inspect"], thousand));
   const staged = readdirSync(join(thousand, "builds/0003"))[0];
@@ -83,27 +96,24 @@ try {
   stageOne();
   const one = several(5, stageOne);
   row("1,000 documents cold, of only parsing them on one thread", cold, floor, "0.7 wall on two cores");
+  row("the same inspection on one thread, of only parsing them", alone, floor, "1.25 wall on one");
   row("nothing changed, of cold", warm, cold, "0.03");
   row("nothing changed, of reading and hashing the files", warm, hashing, "3");
   row("one staged document of 1,000, of `node -e 0`", one, nothing, "3");
   const hundred = several(3, () => inspectCold(repositoryOnce(100)));
-  const sizes = LARGE ? [10_000, 100_000] : [];
+  const sizes = [10_000, ...(LARGE ? [100_000] : [])];
   const each = (used, count) => ({ wall: used.wall / count, cpu: used.cpu / count });
   row("time for each document, 100 to 1,000", each(cold, 1000), each(hundred, 100), "1.2");
-  console.log(
-    `peak memory, 100 to 1,000: ${(cold.memory / hundred.memory).toFixed(2)} (asked 1.5), ${cold.memory.toFixed(0)} MB`,
-  );
+  memory("1,000", cold, hundred);
   for (const size of sizes) {
     const used = inspectCold(repositoryOnce(size));
-    row(`time for each document, 100 to ${size}`, each(used, size), each(hundred, 100), "1.2");
-    console.log(
-      `peak memory, 100 to ${size}: ${(used.memory / hundred.memory).toFixed(2)} (asked 1.5), ${used.memory.toFixed(0)} MB`,
-    );
+    const shown = size.toLocaleString("en");
+    row(`time for each document, 100 to ${shown}`, each(used, size), each(hundred, 100), "1.2");
+    memory(shown, used, hundred);
   }
   const cells = rows.map(({ what, wall, cpu, bar }) => `| ${what} | ${wall.toFixed(3)} | ${cpu.toFixed(3)} | ${bar} |`);
   const head = `\n## ${new Date().toISOString().slice(0, 10)}, ${availableParallelism()} processors, Node ${process.version}\n\n| what | wall | processor | asked |\n|---|---|---|---|\n`;
-  const memory = `| peak memory, 100 to 1,000 | ${(cold.memory / hundred.memory).toFixed(2)} | | 1.5 |\n`;
-  if (process.argv.includes("--keep")) appendFileSync(HISTORY, `${head}${cells.join("\n")}\n${memory}`);
+  if (process.argv.includes("--keep")) appendFileSync(HISTORY, `${head}${cells.join("\n")}\n${memories.join("\n")}\n`);
 } finally {
   rmSync(scratch, { recursive: true, force: true });
 }

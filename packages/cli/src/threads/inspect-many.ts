@@ -1,5 +1,4 @@
 import { availableParallelism } from "node:os";
-import { setImmediate as turn } from "node:timers/promises";
 import {
   type DocumentFile,
   type InspectOptions,
@@ -19,7 +18,7 @@ const MOST_THREADS = 8;
 /** Documents in a share: few, so that at the end nobody waits long for another. */
 const MOST_IN_A_SHARE = 8;
 
-/** How many threads are worth having; this one is among them. */
+/** How many threads are worth having besides this one, which only deals out; 1 is none. */
 export const threadsFor = (documents: number): number =>
   Math.max(1, Math.min(availableParallelism(), MOST_THREADS, Math.floor(documents / WORTH_A_THREAD)));
 
@@ -46,7 +45,7 @@ export const isBuiltIn = (rules: readonly Rule[]): boolean =>
 
 /**
  * What documents come to, in their order, each with its outline known. Many are dealt out in small shares to whoever is
- * free: threads, of which this is one. The shares of a thread that cannot be had, or dies, are inspected here.
+ * free. What threads that cannot be had, or die, leave undone is inspected here.
  */
 export async function inspectMany(
   files: RepositoryFiles,
@@ -68,20 +67,13 @@ export async function inspectMany(
       found[index] = answer;
     }
   };
-  const here = async (): Promise<void> => {
-    for (let index = left.shift(); index !== undefined; index = left.shift()) {
-      found[index] = (shares[index] as Share).map(inspectOne);
-      // Answers of the others are taken, and new shares sent, in between.
-      await turn();
-    }
-  };
-  const hands = Array.from({ length: threads - 1 }, () => hand(frame));
+  const hands = Array.from({ length: threads }, () => hand(frame));
   try {
-    // Each has a second share at hand, so that none is idle while this thread is busy.
-    await Promise.all([...hands.flatMap((each) => [there(each), there(each)]), here()]);
-    await here();
+    // Each has a second share at hand, so that none is idle while its answer is on the way.
+    await Promise.all(hands.flatMap((each) => [there(each), there(each)]));
   } finally {
     for (const { end } of hands) end();
   }
+  for (const index of left) found[index] = (shares[index] as Share).map(inspectOne);
   return found.flat();
 }
