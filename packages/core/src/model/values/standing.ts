@@ -30,6 +30,7 @@ export const standValues = (build: Build): readonly Entry[] =>
       ),
       "centre-of-weight": stand.centre,
       "deck-pressure": stand.pressure,
+      "deck.rating": stand.face.reader.quantities.get(`${stand.path}.deck.rating`),
       "foot-load": stand.footLoad(pushOf(build, "rigging.deck-load")),
     });
   });
