@@ -1,5 +1,5 @@
 import type { Published } from "./documents.js";
-import { type Content, h } from "./html.js";
+import { type Content, type Html, h } from "./html.js";
 
 const LIFTS = [
   "Lifting.",
@@ -14,9 +14,9 @@ const FIRST = [
   "Local codes and the makers' instructions come before this page. Where they disagree with it, stop and ask.",
 ] as const;
 
-/** The box of cautions of a build that lifts or uses mains. */
-export function cautions({ lifts, mains }: Pick<Published, "lifts" | "mains">): Content {
-  if (!lifts && !mains) return undefined;
+/** The box of cautions of a build that lifts or uses mains, with those of its author. */
+export function cautions({ lifts, mains }: Pick<Published, "lifts" | "mains">, own?: Html): Content {
+  if (!lifts && !mains && !own) return undefined;
   const lines = [...(lifts ? [LIFTS] : []), ...(mains ? [MAINS] : []), FIRST];
   return h("section", { class: "caution", ariaLabelledby: "Cautions" }, [
     h("h2", { id: "Cautions" }, "Cautions"),
@@ -24,5 +24,6 @@ export function cautions({ lifts, mains }: Pick<Published, "lifts" | "mains">): 
       "ul",
       lines.map(([lead, line]) => h("li", [...(lead === "" ? [] : [h("b", lead), " "]), line])),
     ),
+    own,
   ]);
 }

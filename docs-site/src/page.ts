@@ -12,6 +12,8 @@ export interface Page {
   readonly cells?: Cells;
   /** Scripts of ours it loads, as paths of the site; every other page runs none. */
   readonly scripts?: readonly string[];
+  /** Further style sheets of ours, as paths of the site. */
+  readonly styles?: readonly string[];
   readonly content: Content;
 }
 
@@ -37,14 +39,14 @@ const policy = (scripts: readonly string[]): string =>
     "form-action 'none'",
   ].join("; ");
 
-const headOf = ({ path, title, scripts = [] }: Page, standard: string) =>
+const headOf = ({ path, title, scripts = [], styles = [] }: Page, standard: string) =>
   h("head", [
     h("meta", { charset: "utf-8" }),
     h("meta", { httpEquiv: "Content-Security-Policy", content: policy(scripts) }),
     h("meta", { name: "referrer", content: "no-referrer" }),
     h("meta", { name: "viewport", content: "width=device-width, initial-scale=1" }),
     h("title", `${title} – ${standard}`),
-    h("link", { rel: ["stylesheet"], href: linkTo(path, "style.css") }),
+    ...["style.css", ...styles].map((style) => h("link", { rel: ["stylesheet"], href: linkTo(path, style) })),
     ...scripts.map((script) => h("script", { src: linkTo(path, script), defer: true })),
   ]);
 

@@ -21,8 +21,8 @@ const pageOf =
   };
 
 /** Tables and drawings in place of links to them. */
-function figures(document: Published): Figure {
-  const drawing = drawingInProse(document);
+function figures(document: Published, site: Site): Figure {
+  const drawing = drawingInProse(document, site);
   return (of, words) => {
     const name = scheduleNamed(of);
     return name === undefined ? drawing(of) : scheduleAt(document, name, words);
@@ -34,10 +34,10 @@ export function proseOf(document: Published, site: Site): Content {
   if (!document.build) return undefined;
   const page = pageOf(site, document);
   const own = {
-    link: (href: string) => drawingLink(document, href) ?? page(href),
+    link: (href: string) => drawingLink(document, site, href) ?? page(href),
     quote: quotes(document),
     picture: pictures(document, site),
-    figure: figures(document),
+    figure: figures(document, site),
   };
   return h("div", { class: "prose" }, prose(document.build.markdown.tree, document.title, own));
 }

@@ -29,6 +29,7 @@ table { border-collapse: collapse; font-size: .9375rem; } caption { text-align: 
 th, td { border: 1px solid var(--line); padding: .3rem .6rem; text-align: left; vertical-align: top; overflow-wrap: break-word; }
 thead th { background: var(--wash); white-space: nowrap; } tbody th { font-weight: 600; }
 .wide { overflow-x: auto; max-width: 100%; } .whole, .at-right { white-space: nowrap; } .at-right { text-align: right; } .at-center { text-align: center; }
+@media screen { .wide th[scope="row"] { position: sticky; left: 0; background: var(--paper); z-index: 1; } }
 .schedule thead th { white-space: normal; vertical-align: bottom; }
 .sign td { min-width: 9rem; height: 3rem; }
 .state { white-space: nowrap; } .counts { display: flex; flex-wrap: wrap; gap: .25rem 1.25rem; } .verdict { font-weight: 700; }
@@ -56,5 +57,5 @@ thead th { background: var(--wash); white-space: nowrap; } tbody th { font-weigh
 @page { margin: 14mm 12mm 16mm; @bottom-right { content: "page " counter(page) " of " counter(pages); font: 8pt sans-serif; } }
 @media print { :root { color-scheme: light; --ink: #000; --soft: #333; --paper: #fff; --wash: #fff; --line: #666; --link: #000; } html { font-size: 9.5pt; } body { max-width: none; padding: 0; }
   .menu, .skip, .contents, details:not([open], .topic) { display: none; } main { border: 0; outline: 0; } .title { border: 2px solid #000; } .body { padding: 0; } a { text-decoration: none; }
-  .wide { overflow: visible; } table { width: 100%; font-size: 8pt; } th, td { padding: .15rem .35rem; overflow-wrap: anywhere; } td math[display="block"] { font-size: 8pt; } .schedule table { font-size: 7pt; } .schedule th, .schedule td { padding: .15rem .3rem; overflow-wrap: break-word; } thead { display: table-header-group; } tr, figure, svg, .caution { break-inside: avoid; } pre { white-space: pre-wrap; } p, li { orphans: 2; widows: 2; } }
+  .wide { overflow: visible; } table { width: 100%; font-size: 8pt; } th, td { padding: .15rem .35rem; overflow-wrap: anywhere; } td math[display="block"] { font-size: 8pt; } .schedule th, .schedule td { padding: .1rem .2rem; overflow-wrap: break-word; } thead { display: table-header-group; } tr, figure, svg, .caution, .kept, .prose ul, .prose ol, .prose table, .sign { break-inside: avoid; } .prose li { break-inside: avoid; } small, .what, .rests, .working, .working li, .margin-bar, .block dt { font-size: 8pt; } pre { white-space: pre-wrap; } p, li { orphans: 2; widows: 2; } }
 `;

@@ -146,7 +146,7 @@ describe("the cables of the banner", () => {
     ["P1-F", "35 ft", "circuit stage-4 outlet", "nema-5-20", "banner A1 power-in", "ac-locking-16"],
     ["P1-J5", "0.9 m", "banner A5 power-out", "ac-locking-16", "banner A6 power-in", "ac-locking-16"],
     ["D1-F", "60 ft", "processor-4 (rack A) port 1", "rj45-locking", "banner A1 data-in", "rj45-locking"],
-    ["D1-R", "70 ft", "processor-4 (rack A) port 2", "rj45-locking", "banner A6 data-out", "rj45-locking"],
+    ["D1-R", "70 ft", "banner A6 data-out", "rj45-locking", "processor-4 (rack A) port 2", "rj45-locking"],
     ["V2", "160 ft", "hdmi-to-sdi (booth)", "bnc", "sdi-to-hdmi (rack A)", "bnc"],
     ["V3", "3 ft", "sdi-to-hdmi (rack A)", "hdmi-a", "processor-4 (rack A) input", "hdmi-a"],
   ])("%s leads where the document says", (label, length, from, plug, to, other) => {

@@ -74,6 +74,7 @@ export type { Circuit, Run } from "./model/power.js";
 export { Repository } from "./model/repository.js";
 export type { Bar, Hang } from "./model/rigging.js";
 export type { SlackCases, WorstCase } from "./model/slack.js";
+export { type Socket, socketAt, sockets, turned } from "./model/sockets.js";
 export { type BuildsTogether, buildsTogether } from "./model/together.js";
 export { ownRules } from "./own-rules/own-rules.js";
 export type { DocumentFile, FolderStandard, Outline, RepositoryFiles, SourceFile } from "./repository/files.js";
@@ -95,6 +96,7 @@ export {
 } from "./standard/listing.js";
 export { checkStandards, openStandards } from "./standard/use.js";
 export { tableCsv } from "./takeoff/csv.js";
+export { labeller } from "./takeoff/labels.js";
 export { isSchedule, type ScheduleName, scheduleNamed, scheduleNames, scheduleTitles } from "./takeoff/names.js";
 export { schedule } from "./takeoff/schedules.js";
 export {

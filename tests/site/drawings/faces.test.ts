@@ -82,6 +82,47 @@ describe.each(faces)("face $name", ({ file, face, build }) => {
   });
 });
 
+describe("the sockets of a panel, seen from behind", () => {
+  // As the catalogue writes them: a tile of 500 mm, sockets from its top left corner as seen from the rear.
+  const AT = { "power-in": [200, 300], "power-out": [300, 300], "data-in": [200, 200], "data-out": [300, 200] } as const;
+  const rear = ofFace("builds/over-stage-banner.md", "banner", "power", "rear");
+
+  it.each(Object.entries(AT))("%s is drawn where the part has it", (socket, [x, y]) => {
+    const [[, box] = []] = rear.having("data-panel-key");
+    const mark = rear.having("data-socket").find(([name]) => name === socket)?.[1];
+    const sign = mark?.children[0] as never;
+    const round = socket.startsWith("data");
+    const across = round ? number(sign, "cx") : number(sign, "x") + number(sign, "width") / 2;
+    const down = round ? number(sign, "cy") : number(sign, "y") + number(sign, "height") / 2;
+    const [left, top, wide] = ["x", "y", "width"].map((name) => number(box as never, name)) as [number, number, number];
+    // Hundredths of a millimetre are written down.
+    expect((across - left) / wide).toBeCloseTo(x / 500, 2);
+    expect((down - top) / wide).toBeCloseTo(y / 500, 2);
+  });
+
+  it("are four on every rear drawing whose part writes them, and none are on the others", () => {
+    for (const { drawing, text } of drawn.filter((each) => each.file.startsWith("builds/over-stage") && each.drawing.name.startsWith("face-"))) {
+      const own = read(text);
+      const back = drawing.name.endsWith("-rear");
+      expect(own.having("data-socket").map(([name]) => name)).toEqual(back ? Object.keys(AT) : []);
+      expect(own.having("data-up").map(([what]) => what)).toEqual(back ? ["face", "tile-500-p2.9"] : ["face"]);
+    }
+  });
+});
+
+describe("labels of cables", () => {
+  // By the document: run P1 from stage-4, chain D1 from port 1 with a return to port 2; labels as the schedule has them.
+  it.each([
+    ["power", ["P1-F", "from stage-4"]],
+    ["data", ["D1-F", "from port 1", "D1-R", "to port 2"]],
+  ])("stand whole at the ends of the %s drawing", (layer, expected) => {
+    for (const side of ["audience", "rear"]) {
+      const texts = ofFace("builds/over-stage-banner.md", "banner", layer, side).all("text").map(words);
+      for (const each of expected) expect(texts).toContain(each);
+    }
+  });
+});
+
 describe("panels on no run and on none of the chains", () => {
   it("are framed and named", () => {
     const drawing = ofFace("builds/odd.md", "wide", "power", "audience");

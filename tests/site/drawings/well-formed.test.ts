@@ -46,7 +46,18 @@ describe("on the site", () => {
     for (const { file, drawing, text } of drawn) {
       const stem = file.replace(/^builds\/|\.md$/gu, "");
       const name = drawing.name.toLowerCase();
-      expect(pages.get(`drawings/${stem}/${name}.svg`)).toBe(text);
+      const own = pages.get(`drawings/${stem}/${name}.svg`) ?? "";
+      // What is drawn is the same; at its foot stands what a loose page belongs to, and the sheet is higher by that.
+      const body = /<rect[^>]*class="paper"\/>(.*)<\/g><\/svg>/su;
+      expect(body.exec(own)?.[1]?.startsWith(body.exec(text)?.[1] ?? "-")).toBe(true);
+      const [[stamp] = []] = read(own).having("data-stamp");
+      expect(stamp?.split(" · ")).toEqual([
+        builds.get(file)?.build.reader.text("build"),
+        expect.stringMatching(/^sheet 1\.\d\d$/u),
+        expect.stringMatching(/^revision (\d+|not stated)$/u),
+        builds.get(file)?.build.reader.text("status"),
+        `inspected ${TODAY}`,
+      ]);
       expect(pages.get(`builds/${stem}.html`)).toContain(`id="Drawing-${name}-title"`);
       expect(pages.get(`builds/${stem}.html`)).toContain(`href="../drawings/${stem}/${name}.svg"`);
     }

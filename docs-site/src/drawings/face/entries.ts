@@ -21,6 +21,10 @@ export interface Entry {
 export const TAG = 30;
 const HIGH = 8;
 const SIDES: readonly Side[] = ["left", "above", "right", "below"];
+/** On a drawing for a narrow screen nothing is written beside the face. */
+const STACKED: readonly Side[] = ["above", "below"];
+
+type Seen = Pick<View, "face" | "rear"> & { readonly compact?: boolean };
 
 /** How many panels lie between a cell and each side, as the view shows it. */
 function depths({ face, rear }: Pick<View, "face" | "rear">, { row, column }: Cell): Readonly<Record<Side, number>> {
@@ -37,15 +41,15 @@ function away(rear: boolean, cell: Cell, next: Cell | undefined): Side {
 }
 
 /** Over as few other panels as can be; of equal ways the one in line with the run. */
-function sideOf(view: Pick<View, "face" | "rear">, cell: Cell, next: Cell | undefined, not?: Side): Side {
+function sideOf(view: Seen, cell: Cell, next: Cell | undefined, not?: Side): Side {
   const depth = depths(view, cell);
   const wanted = away(view.rear, cell, next);
   const rank = (side: Side): number => depth[side] * 10 + (side === wanted ? 0 : 1) + (side === not ? 5 : 0);
-  return [...SIDES].sort((a, b) => rank(a) - rank(b))[0] as Side;
+  return (view.compact ? STACKED : SIDES).toSorted((a, b) => rank(a) - rank(b))[0] as Side;
 }
 
 /** Where every run or chain goes in, and where a loop comes out again. */
-export function entriesOf(view: Pick<View, "face" | "rear">, strands: readonly Strand[]): readonly Entry[] {
+export function entriesOf(view: Seen, strands: readonly Strand[]): readonly Entry[] {
   return strands.flatMap((strand): readonly Entry[] => {
     const { cells, enters, returns } = strand;
     const [first, last] = [cells?.[0], cells?.at(-1)];
@@ -58,14 +62,19 @@ export function entriesOf(view: Pick<View, "face" | "rear">, strands: readonly S
   });
 }
 
-/** Places moved apart until they are `gap` from one another, in order, none before `least`. */
-export function spread(places: readonly number[], gap: number, least: number): readonly number[] {
+/** Places moved apart until they are `gap` from one another, in order, none before `least`, and none past `most` that can be helped. */
+export function spread(places: readonly number[], gap: number, least: number, most = Infinity): readonly number[] {
   const order = places.map((place, index) => ({ place, index })).sort((a, b) => a.place - b.place || a.index - b.index);
   const moved = new Array<number>(places.length);
   let last = least - gap;
   for (const { place, index } of order) {
     last = Math.max(place, last + gap);
     moved[index] = last;
+  }
+  let next = most + gap;
+  for (const { index } of order.toReversed()) {
+    next = Math.max(least, Math.min(moved[index] as number, next - gap));
+    moved[index] = next;
   }
   return moved;
 }
@@ -143,14 +152,16 @@ export function entrySide(
   view: View,
   entries: readonly Entry[],
   side: Side,
+  paper = Number.POSITIVE_INFINITY,
 ): { readonly shapes: Shapes; readonly reach: number; readonly unnamed: boolean } {
   const own = entries.filter((each) => each.side === side);
   const unnamed = tooMany(entries, side);
   const ways = own.map(({ cell }) => view.centre(cell)[upright(side) ? 1 : 0]);
   const high = upright(side) ? (own.length * HIGH <= Math.max(view.outline.height, 60) ? HIGH : 4) : TAG;
   const lines = unnamed ? 0 : high === 4 ? 1 : 2;
-  const least = upright(side) ? view.outline.y : view.outline.x;
-  const places = unnamed ? ways : spread(ways, high, least);
+  const half = Number.isFinite(paper) ? TAG / 2 - 1 : 0;
+  const least = upright(side) ? view.outline.y : Math.max(view.outline.x, half);
+  const places = unnamed ? ways : spread(ways, high, half > 0 ? half : least, upright(side) ? Infinity : paper - half);
   const shapes = own.flatMap((entry, index) => drawn(view, entry, places[index] as number, lines));
   return { shapes, unnamed, reach: Math.max(0, ...places.map((each) => each + (unnamed ? 0 : 4))) };
 }

@@ -9,13 +9,14 @@ import { SMALL, text } from "../shared/text.js";
 import { cellShapes, groupHatches } from "./cells.js";
 import { dataLayer } from "./data.js";
 import { type Entry, entriesOf, entrySide, type Side, TAG, tooMany } from "./entries.js";
-import { legend } from "./legend.js";
+import { legend, legendList } from "./legend.js";
 import { powerLayer } from "./power.js";
 import { remarks } from "./remarks.js";
 import { route } from "./route.js";
 import { rulers } from "./rulers.js";
+import { socketKeys } from "./sockets.js";
 import type { Layer } from "./strand.js";
-import { extentOf, type View, viewOf } from "./view.js";
+import { extentOf, roomIn, type View, viewOf } from "./view.js";
 
 const HIGHEST = 150;
 /** Room beside the face for rulers and a dimension. */
@@ -32,9 +33,33 @@ interface Margins {
   readonly below: number;
 }
 
-const marginsOf = (entries: readonly Entry[]): Margins => ({
+/** Widths of drawings that can be read on a phone as they are, millimetres; two of the first stand side by side on paper. */
+const COMPACT = [92, 98];
+const COMPACT_MARGINS = { left: 3, right: 11 };
+/** More lines than these are shorter as a table. */
+const LISTED = 8;
+/** How many tags stand side by side on it. */
+const TAGS = 3;
+
+/** The width of a narrow drawing, for a face whose cells hold their names on it and whose cables all come from above or below. */
+function compactWidth(face: Face, { strands }: Layer, { system }: Subject): number | undefined {
+  const entries = entriesOf({ face, rear: false, compact: true }, strands);
+  const outer = entries.every(({ cell: { row }, side }) => row === (side === "above" ? 0 : face.rows - 1));
+  const few = (["above", "below"] as const).every(
+    (side) => entries.filter((each) => each.side === side).length <= TAGS,
+  );
+  if (!outer || !few || strands.length > 2 * TAGS) return undefined;
+  return COMPACT.find((width) => {
+    const room = { width: width - COMPACT_MARGINS.left - COMPACT_MARGINS.right, height: HIGHEST };
+    const { scale, cell } = extentOf(face, room, system);
+    return scale !== undefined && roomIn({ cell }) === "name";
+  });
+}
+
+const marginsOf = (entries: readonly Entry[], compact: boolean): Margins => ({
   left: named(entries, "left") ? TAG + 4 : BARE,
   right: named(entries, "right") ? TAG + 4 : BARE,
+  ...(compact ? COMPACT_MARGINS : {}),
   above: at(entries, "above") ? 17 : 7,
   below: at(entries, "below") ? 17 : 6,
 });
@@ -44,7 +69,7 @@ function dimensions(view: View, { below }: Margins, { system }: Subject, entries
   const [right, bottom] = [outline.x + outline.width, outline.y + outline.height];
   if (!scale || !face.width.known || !face.height.known) return [];
   const leftward = at(entries, "right") && !at(entries, "left");
-  const clear = named(entries, "right") && named(entries, "left") ? TAG + 6 : 9;
+  const clear = named(entries, "right") && named(entries, "left") ? TAG + 6 : 8;
   const x = leftward ? outline.x - clear : right + clear;
   const near = leftward ? outline.x : right;
   return [
@@ -64,9 +89,14 @@ function dimensions(view: View, { below }: Margins, { system }: Subject, entries
 /** Whose left and right: the mistake a mirrored view invites. */
 function hands({ outline, rear }: View, y: number): Shapes {
   const [left, right] = rear ? ["audience's right", "audience's left"] : ["audience's left", "audience's right"];
-  const spare = Math.max(0, 62 - outline.width) / 2;
+  const spare = Math.max(0, 84 - outline.width) / 2;
   const [x1, x2] = [outline.x - spare, outline.x + outline.width + spare];
-  return [text(`◂ ${left}`, [x1, y], { size: SMALL }), text(`${right} ▸`, [x2, y], { size: SMALL, anchor: "end" })];
+  const middle = (x1 + x2) / 2;
+  return [
+    text(`◂ ${left}`, [x1, y], { size: SMALL }),
+    text("▴ up", [middle, y], { size: SMALL, anchor: "middle", data: { dataUp: "face" } }),
+    text(`${right} ▸`, [x2, y], { size: SMALL, anchor: "end" }),
+  ];
 }
 
 const captions = (face: Face, { what }: Layer, rear: boolean, scale: string): readonly [string, readonly string[]] => [
@@ -93,29 +123,37 @@ function describe(face: Face, layer: Layer, rear: boolean): string {
 
 /** One face, one view, one layer of cables. */
 function faceDrawing(face: Face, layer: Layer, rear: boolean, subject: Subject): Drawing {
-  const entries = entriesOf({ face, rear }, layer.strands);
-  const margins = marginsOf(entries);
-  const room = { width: SHEET_WIDTH - margins.left - margins.right, height: HIGHEST };
+  const narrow = compactWidth(face, layer, subject);
+  const compact = narrow !== undefined;
+  const width = narrow ?? SHEET_WIDTH;
+  const entries = entriesOf({ face, rear, compact }, layer.strands);
+  const margins = marginsOf(entries, compact);
+  const room = { width: width - margins.left - margins.right, height: HIGHEST };
   const extent = extentOf(face, room, subject.system);
   const [title, below] = captions(face, layer, rear, extent.scale ? scaleText(extent.scale) : "Not to scale");
-  const top = heading(title, below, SHEET_WIDTH);
+  const top = heading(title, below, width);
   const spare = (room.width - extent.width) / 2;
   const view = viewOf(face, rear, [margins.left + spare, top.height + 2 + margins.above], extent);
-  const sides = (["left", "right", "above", "below"] as const).map((side) => entrySide(view, entries, side));
+  const paper = compact ? width : undefined;
+  const sides = (["left", "right", "above", "below"] as const).map((side) => entrySide(view, entries, side, paper));
   const bottom = view.outline.y + view.outline.height;
   const reach = Math.max(bottom + margins.below + 6, (sides[0]?.reach ?? 0) + 2, (sides[1]?.reach ?? 0) + 2);
-  const bar = extent.scale ? [scaleBar(extent.scale, [SHEET_WIDTH - 62, reach + 11])] : [];
-  const list = legend(layer, reach + 14);
+  const bar = extent.scale ? [scaleBar(extent.scale, [width - 62, reach + 11])] : [];
+  const keys = rear ? socketKeys(face, layer.name, reach + 15, width, subject) : { shapes: [], height: 0, notes: [] };
+  const low = reach + 14 + (keys.height > 0 ? keys.height + 3 : 0);
+  const list = layer.strands.length <= LISTED ? legendList(layer, low, width) : legend(layer, low);
   const unnamed = sides.some((each) => each.unnamed)
     ? [`Too many ${layer.on}s to name beside the face; the list and the schedules name them by their first panel.`]
     : [];
-  const foot = notes([...unnamed, ...remarks(face, layer, subject)], 2, reach + 14 + list.height, SHEET_WIDTH - 4);
+  const said = [...unnamed, ...keys.notes, ...remarks(face, layer, subject)];
+  const foot = notes(said, 2, low + list.height, width - 4);
   return {
     name: `face-${face.name}-${layer.name}-${rear ? "rear" : "audience"}`,
     title,
     description: describe(face, layer, rear),
-    width: SHEET_WIDTH,
-    height: reach + 16 + list.height + foot.height,
+    width,
+    height: low + 2 + list.height + foot.height,
+    opens: at(entries, "right") && entries[0]?.side === "right" ? "right" : "left",
     shapes: [
       ...top.shapes,
       ...groupHatches(view, layer.strands),
@@ -127,6 +165,7 @@ function faceDrawing(face: Face, layer: Layer, rear: boolean, subject: Subject):
       ...layer.strands.map((each) => route(view, each)).filter((each) => each !== undefined),
       ...hands(view, reach + 5),
       ...bar,
+      ...keys.shapes,
       ...list.shapes,
       ...foot.shapes,
     ],

@@ -4,6 +4,7 @@ import { notes } from "../shared/heading.js";
 import { lineLook, series } from "../shared/series.js";
 import { line, path, rect, type Shapes } from "../shared/svg.js";
 import { table } from "../shared/table.js";
+import { SMALL, text } from "../shared/text.js";
 import type { Layer, Strand } from "./strand.js";
 
 /** A longer list belongs into the schedules. */
@@ -25,11 +26,27 @@ function swatch({ group, number }: Strand, y: number): Shapes {
   ];
 }
 
+interface Legend {
+  readonly shapes: Shapes;
+  readonly height: number;
+}
+
+/** On a narrow drawing what a table has side by side stands one under another; a table would cut words off. */
+export function legendList({ header, strands }: Layer, y: number, width: number): Legend {
+  let at = y;
+  const shapes = strands.flatMap((strand): Shapes => {
+    const said = strand.legend.slice(1).map(({ words }, index) => `${header[index + 1]}: ${words}`);
+    const own = notes(width < SHEET_WIDTH ? said : [said.join("; ")], 4 + SWATCH, at + ROW, width - SWATCH - 6);
+    const name = text(strand.legend[0]?.words ?? "", [4 + SWATCH, at + ROW * 0.75], { size: SMALL, bold: true });
+    const drawn = [...swatch(strand, at), name, ...own.shapes];
+    at += ROW + own.height + 1.5;
+    return drawn;
+  });
+  return { shapes, height: at - y };
+}
+
 /** What every line and hatch of the face stands for. */
-export function legend(
-  { header, strands, on }: Layer,
-  y: number,
-): { readonly shapes: Shapes; readonly height: number } {
+export function legend({ header, strands, on }: Layer, y: number): Legend {
   const listed = strands.slice(0, MOST);
   const own = table(
     header,

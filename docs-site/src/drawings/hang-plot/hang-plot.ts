@@ -1,3 +1,4 @@
+import { type System, sum, type Value } from "@plumbmark/calc";
 import type { Bar } from "@plumbmark/core";
 import { type Drawing, SHEET_WIDTH, type Subject } from "../shared/drawing.js";
 import { heading, notes } from "../shared/heading.js";
@@ -13,22 +14,37 @@ import { heightOf, places, support } from "./supports.js";
 
 const WIDTH = SHEET_WIDTH - 4;
 
+const whole = (masses: readonly Value[]): Value => sum(masses, "mass", "m");
+
+/** The one weight of a bar with its parts: the words of the check and of the register. */
+function weightWords(bar: Bar, system: System): string {
+  const words = (value: Value): string => told(value, system);
+  const faces = words(whole(bar.masses.slice(0, bar.carries.length)));
+  const cables = words(whole(bar.cables.map(({ mass }) => mass)));
+  const own = words(whole(bar.hangs.map(({ ownMass }) => ownMass)));
+  const other = bar.otherLoad ? `, other load ${words(bar.otherLoad)}` : "";
+  return `Suspended weight, all that the structure bears: ${words(bar.onStructure)}. Of it: panels with what they carry ${faces}, cables ${cables}, the bar itself ${words(bar.selfMass)}${other} – these the hangs carry, ${words(bar.load)} – and the hangs themselves ${own}.`;
+}
+
 function facts(bar: Bar, { build, system }: Subject): readonly string[] {
   const section = build.reader.text(`${bar.path}.section`) ?? UNWRITTEN;
   const by = build.reader.text("rigging.structure-by");
   const second = build.secondary.map(({ name }) => name);
   const unstable = bar.slackCases?.known ? bar.slackCases.unstable.map(({ name }) => name) : [];
   return [
-    `Section ${section}. In all, the bar itself counted: ${told(bar.load, system)}. The structure may carry in all: ${shown(bar.structure, system)}.`,
+    weightWords(bar, system),
+    `Section ${section}. The structure may carry in all: ${shown(bar.structure, system)}.`,
     `Ratings of the structure: ${by ?? `who states them is ${UNWRITTEN}`}. Second suspension: ${second.length > 0 ? second.join(", ") : UNWRITTEN}.`,
     ...(unstable.length > 0 ? [`The bar does not hang still with ${unstable.join(", or with ")} slack.`] : []),
+    "Level: what the hang carries while the bar hangs level on all its hangs. At worst: what it carries when the hang under “Slack then” carries nothing. Structure: what the structure is stated to carry there. Weakest part: the least working load limit of what the hang is made of.",
     "Drops, hooks and figures underlined are broken: they are not to scale. Loads are what each point holds, as a mass.",
   ];
 }
 
 function elevation(frame: Frame, top: number, subject: Subject): { readonly shapes: Shapes; readonly bottom: number } {
   const { bar, x, length, scale } = frame;
-  const dims = top + 9;
+  const behind = top + 9;
+  const dims = behind + 13;
   const y = dims + 6 + heightOf(frame);
   const below = belowBar(frame, y + 1.2, subject);
   const shear = diagrams(frame, below.bottom + 1, subject.system);
@@ -36,6 +52,7 @@ function elevation(frame: Frame, top: number, subject: Subject): { readonly shap
   return {
     bottom,
     shapes: [
+      ...places(frame, behind, y, subject.system, "right"),
       ...places(frame, dims, y, subject.system),
       rect(
         { x: x(0), y, width: scale.mm(length), height: 1.2 },
@@ -61,7 +78,8 @@ function describe(bar: Bar, { system }: Subject): string {
 export function hangPlot(bar: Bar, subject: Subject): Drawing {
   const frame = frameOf(bar, subject);
   const title = `Bar ${bar.name}: hang plot`;
-  const seen = "Seen from the audience; places are from the left end of the bar.";
+  const seen =
+    "Seen from the audience. Lower row of places: from the end of the bar at the audience's left. Upper row: from the end at the audience's right, which is the left one seen from behind.";
   const top = heading(
     title,
     [frame ? `${seen} ${scaleText(frame.scale)}.` : "Not drawn: the length of the bar is not written down."],

@@ -20,7 +20,15 @@ const worstWords = (bar: Bar, worst: WorstCase | undefined, { system }: Subject)
 const own = (hang: Hang, value: Value, { system }: Subject): string =>
   hang.bridled && !value.known ? "see legs" : shown(value, system);
 
-export const HANG_HEADER = ["Hang", "From left end", "Level", "At worst", "Slack then", "Structure", "Weakest part"];
+export const HANG_HEADER = [
+  "Hang",
+  "From audience's left",
+  "Level",
+  "At worst",
+  "Slack then",
+  "Structure",
+  "Weakest part",
+];
 
 export function hangRows(bar: Bar, subject: Subject): readonly (readonly Cell[])[] {
   const worst = worstCases(bar);

@@ -4,7 +4,7 @@ import type { Html } from "../../html.js";
 import { arrowHead } from "../shared/dimension.js";
 import { SHEET_WIDTH } from "../shared/drawing.js";
 import { hatch } from "../shared/hatch.js";
-import { shown, told } from "../shared/shown.js";
+import { lengthText, shown, told, writtenInFeet } from "../shared/shown.js";
 import { group, line, NARROW, type Point, path, polyline, type Shapes, shape, WIDE } from "../shared/svg.js";
 import { MIDDLE, measure, SMALL, text } from "../shared/text.js";
 import type { Frame } from "./frame.js";
@@ -96,33 +96,54 @@ export function support(frame: Frame, hang: Hang, bar: number, system: System): 
   ]);
 }
 
-/** Places of the hangs in running dimensions from the left end of the bar, as ISO 129-1 has them. */
-export function places(frame: Frame, y: number, bar: number, system: System): Shapes {
-  const { left, hangs } = frame;
+/** From which end of the bar places are read: at the audience's left, or at its right. */
+export type End = "left" | "right";
+
+/** How far a hang is from an end of the bar, in words; as its author wrote it where it is written from that end. */
+export function placeFrom(frame: Frame, hang: Hang, end: End, system: System): string {
+  const at = (hang.at as Known).value;
+  return end === "left" ? shown(hang.at, system) : lengthText(frame.length - at, system, isFeet(frame, hang));
+}
+
+const isFeet = ({ bar }: Frame, hang: Hang): boolean => [bar.length, hang.at].some(writtenInFeet);
+
+/** Places of the hangs in running dimensions from one end of the bar, as ISO 129-1 has them. */
+export function places(frame: Frame, y: number, bar: number, system: System, end: End = "left"): Shapes {
+  const { left: first, length, x: place } = frame;
+  const origin = end === "left" ? first : place(length);
+  const hangs = end === "left" ? frame.hangs : frame.hangs.toReversed();
   const last = hangs.at(-1);
   if (!last) return [];
-  let [reach, raised] = [-Infinity, 0];
+  let [reach, raised] = [Infinity, 0];
   const marks = hangs.flatMap((hang): Shapes => {
     const at = hang.at as Known;
-    const x = frame.x(at.value);
-    raised = x - reach < 19 && raised === 0 ? 1 : 0;
+    const x = place(at.value);
+    raised = Math.abs(x - reach) < 19 && raised === 0 ? 1 : 0;
     reach = x;
+    const metres = end === "left" ? at.value : length - at.value;
     return [
-      line([x, y - 1], [x, bar - heightOfHang(hang) - 3], { strokeWidth: 0.15 }),
-      arrowHead([x, y], 0, 2),
-      group({ className: "running", dataMetres: String(at.value), dataDrawn: Math.round((x - left) * 100) / 100 }, [
-        text(shown(at, system), [x, y - 1.3 - raised * 3.4], { size: SMALL, anchor: "middle" }),
-      ]),
+      line([x, y - 1], [x, end === "left" ? bar - heightOfHang(hang) - 3 : y + 2], { strokeWidth: 0.15 }),
+      arrowHead([x, y], end === "left" ? 0 : Math.PI, 2),
+      group(
+        {
+          className: "running",
+          dataMetres: String(metres),
+          dataDrawn: Math.round(Math.abs(x - origin) * 100) / 100,
+          dataFrom: end,
+        },
+        [text(placeFrom(frame, hang, end, system), [x, y - 1.3 - raised * 3.4], { size: SMALL, anchor: "middle" })],
+      ),
     ];
   });
+  const outward = end === "left" ? -1 : 1;
   return [
     polyline([
-      [left, y],
-      [frame.x((last.at as Known).value), y],
+      [origin, y],
+      [place((last.at as Known).value), y],
     ]),
-    shape("circle", { cx: left, cy: y, r: 0.9, fill: "none", stroke: "currentColor", strokeWidth: NARROW }),
-    line([left, y + 0.9], [left, bar - 1], { strokeWidth: 0.15 }),
-    text("0", [left - 1.6, y + 1], { size: SMALL, anchor: "end" }),
+    shape("circle", { cx: origin, cy: y, r: 0.9, fill: "none", stroke: "currentColor", strokeWidth: NARROW }),
+    line([origin, y + 0.9], [origin, bar - 1], { strokeWidth: 0.15 }),
+    text("0", [origin + outward * 1.6, y + 1], { size: SMALL, anchor: end === "left" ? "end" : "start" }),
     ...marks,
   ];
 }

@@ -1,8 +1,8 @@
 import type { System } from "@plumbmark/calc";
 import type { Build } from "@plumbmark/core";
 import { type Attributes, type Content, type Html, num, s } from "../../html.js";
-import { NARROW, paper, type Shapes } from "./svg.js";
-import { fitForXml, SMALL } from "./text.js";
+import { line, NARROW, paper, type Shapes } from "./svg.js";
+import { fitForXml, SMALL, text, wrapped } from "./text.js";
 
 /** What a drawing is made from. */
 export interface Subject {
@@ -19,7 +19,28 @@ export interface Drawing {
   readonly description: string;
   readonly width: number;
   readonly height: number;
+  /** Which end is looked at first where the whole is wider than the screen; the left one when left out. */
+  readonly opens?: "left" | "right";
   readonly shapes: Shapes;
+}
+
+const STAMP = 5;
+
+/** The drawing with a line at its foot that says what it belongs to: a loose page is to be known for what it is. */
+export function stamped(drawing: Drawing, words: string): Drawing {
+  const lines = wrapped(words, drawing.width - 4, SMALL);
+  const y = drawing.height + STAMP;
+  return {
+    ...drawing,
+    height: y + lines.length * STAMP - 1,
+    shapes: [
+      ...drawing.shapes,
+      line([2, y - 3.5], [drawing.width - 2, y - 3.5]),
+      ...lines.map((each, index) =>
+        text(each, [2, y + index * STAMP], { size: SMALL, data: index === 0 ? { dataStamp: words } : {} }),
+      ),
+    ],
+  };
 }
 
 /** Width between the margins of A4 and of Letter, millimetres. */
@@ -35,7 +56,7 @@ function framed({ title, description, ...size }: Drawing, id: string, more: Attr
     "svg",
     {
       ...more,
-      className: ["drawing"],
+      className: size.width < SHEET_WIDTH ? ["drawing", "compact"] : ["drawing"],
       viewBox: `0 0 ${width} ${height}`,
       width: `${width}mm`,
       height: `${height}mm`,

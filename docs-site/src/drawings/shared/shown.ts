@@ -11,6 +11,26 @@ export function shown(value: Value, system: System, otherwise = UNWRITTEN): stri
   return printQuantity(value.value, value.kind, system);
 }
 
+/** Whether its author wrote feet, with or without inches: `1 ft`, `3 ft 10 in`. */
+export const writtenInFeet = (value: Value): boolean =>
+  value.known && value.origin.from === "written" && /^[\d\s./-]+(?:ft|')/u.test(value.origin.text);
+
+const EIGHTH = 0.0254 / 8;
+const FRACTIONS = ["", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"];
+
+/** A length; in feet and inches where that is asked for and it is a whole number of eighths of an inch. */
+export function lengthText(metres: number, system: System, feetAndInches: boolean): string {
+  const eighths = Math.round(metres / EIGHTH);
+  if (!feetAndInches || Math.abs(metres - eighths * EIGHTH) > 1e-6) return printQuantity(metres, "length", system);
+  const [feet, inches, rest] = [Math.floor(eighths / 96), Math.floor((eighths % 96) / 8), eighths % 8];
+  const fraction = FRACTIONS[rest] as string;
+  const inch = [
+    ...(inches > 0 || fraction === "" ? [String(inches)] : []),
+    ...(fraction === "" ? [] : [fraction]),
+  ].join("-");
+  return [...(feet > 0 ? [`${feet} ft`] : []), ...(feet > 0 && inch === "0" ? [] : [`${inch} in`])].join(" ");
+}
+
 /** A computed value: without what it needs it cannot be told. */
 export const told = (value: Value, system: System): string => shown(value, system, UNTOLD);
 

@@ -1,10 +1,10 @@
 import { type Html, num, s } from "../../html.js";
 import type { Point } from "./svg.js";
 
-/** Heights of lettering, millimetres. */
+/** Heights of lettering, millimetres; the small one is 8 points, the least that is read on a ladder. */
 export const LARGE = 4;
 export const MIDDLE = 3.2;
-export const SMALL = 2.7;
+export const SMALL = 2.83;
 
 // Widths of a plain sans serif face, generous: what is measured here must not be shorter than what is drawn.
 const NARROW_SIGNS = /[\s.,:;'|!()[\]ijlIft°′/-]/u;

@@ -13,22 +13,16 @@ import type { Build } from "./build.js";
 import type { Cable } from "./cable.js";
 import { once } from "./once.js";
 import type { Panel } from "./panels.js";
+import { type Socket, socketAt, turned } from "./sockets.js";
 
 const CENTRE: Point = { x: 0, y: 0 };
 
-/** A turn of the panel as the audience sees it, clockwise. */
-function turned({ x, y }: Point, degrees: number): Point {
-  if (degrees === 90) return { x: -y, y: x };
-  if (degrees === 180) return { x: -x, y: -y };
-  return degrees === 270 ? { x: y, y: -x } : { x, y };
-}
-
 /** Place of a connector from the panel's centre, seen by the audience; parts measure from the left as seen from the rear. */
-function connectorAt({ face, part }: Panel, socket: string): Point {
-  const [x, y] = ["1", "2"].map((half) => part?.quantities.get(`connector-at.${socket}.${half}`)?.value);
+function connectorAt({ face, part }: Panel, socket: Socket): Point {
+  const at = socketAt(part, socket);
   const [width, height] = ["1", "2"].map((half) => part?.quantities.get(`size.${half}`)?.value);
-  if (x === undefined || y === undefined || width === undefined || height === undefined) return CENTRE;
-  return turned({ x: width / 2 - x, y: y - height / 2 }, Number(face.reader.data(`${face.path}.rotated`) ?? 0));
+  if (at === undefined || width === undefined || height === undefined) return CENTRE;
+  return turned({ x: width / 2 - at.x, y: at.y - height / 2 }, Number(face.reader.data(`${face.path}.rotated`) ?? 0));
 }
 
 interface Hop {

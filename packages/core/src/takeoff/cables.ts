@@ -68,14 +68,18 @@ function ofLine(
   return [feed, ...jumpers];
 }
 
-/** The cable that closes a loop: from the back-up port to the last panel. None where no loop is meant. */
+/**
+ * The cable that closes a loop, in the way the signal takes: out of the last panel, into the back-up port. It is written
+ * from the port, so its first connector is the one at the processor. None where no loop is meant.
+ */
 function returnOf(chain: Chain, label: string): readonly LaidCable[] {
   if (!chain.closing && chain.backUpPort === undefined) return [];
   const what = `The return of chain ${chain.name}`;
   const cable = chain.closing ?? new Cable(chain.build.reader, `${chain.path}.return`, what, "data-cable");
-  const own = { label, kind: "data return", use: `chain ${chain.name}` } as const;
+  const own = { label, kind: "data return", use: `return of chain ${chain.name}` } as const;
   const last = `${chain.panels?.at(-1)?.name ?? NOT_STATED} data-out`;
-  return [laid(cable, own, [portOf(chain, chain.backUpPort), last])];
+  const { from, to, ...rest } = laid(cable, own, [portOf(chain, chain.backUpPort), last]);
+  return [{ ...rest, from: to, to: from }];
 }
 
 /** Every cable of a build: power, data, picture, each once, in the order they are laid. */
