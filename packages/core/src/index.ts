@@ -24,6 +24,8 @@ export { workingEntries } from "./judge/judge.js";
 export { worstOf } from "./judge/margin.js";
 export {
   areSound,
+  carriedOut,
+  outcomeOn,
   type PluginOutcomes,
   pluginRules,
   type RuleOutcome,

@@ -6,8 +6,10 @@ import {
   type Judged,
   type RepositoryFiles,
   type Rule,
+  type RuleOutcome,
 } from "@plumbmark/core";
 import { totalsOf } from "../report/part-of.js";
+import { broughtBy, outcomesOn } from "../threads/brought.js";
 import { inspectMany } from "../threads/inspect-many.js";
 import type { Kept } from "./kept.js";
 import { documentKey, frameKey, sharedBy } from "./keys.js";
@@ -25,9 +27,18 @@ const pathsOf = ({ stock, houseStandard, documents, others, parts, folderStandar
     file ? [file.path] : [],
   );
 
-/** What a document comes to may be kept when nothing but what its key is made of goes into it. */
+/**
+ * What a document comes to may be kept when nothing but what its key is made of goes into it. Of a rule of a plugin that
+ * is what it came to, wherever it was carried out.
+ */
 const canBeKept = (rules: readonly Rule[], { every, known }: InspectOptions): boolean =>
-  every !== true && known === undefined && rules.every(({ plugin, outcome, over }) => !plugin && !outcome && !over);
+  every !== true &&
+  known === undefined &&
+  rules.every(({ plugin, outcome, over }) => outcome !== undefined || !(plugin || over));
+
+/** What a plugin could not do this time it may do the next. */
+export const isFailure = (outcome: RuleOutcome): boolean =>
+  "failed" in outcome || outcome.checks.some(({ rule, outcome: came }) => rule === "plugin.failed" && came === "fails");
 
 /** The record of everything but the documents. */
 function frameOf(files: RepositoryFiles, rules: readonly Rule[], options: InspectOptions): InspectionRecord {
@@ -47,18 +58,23 @@ export async function inspectKept(
 ): Promise<InspectionRecord> {
   const kept = given && canBeKept(rules, options) ? given : undefined;
   const documents = await withOutlines(files, given);
-  const key = kept && frameKey(files, kept.edition, options.today);
+  const brought = broughtBy(rules);
+  const key = kept && frameKey(files, kept.edition, options.today, brought);
   const framed = key === undefined ? undefined : (kept?.entries.get(key) as InspectionRecord | undefined);
   const frame = framed ?? frameOf(files, rules, options);
   // Only what is new is put there: a shelf nothing was added to is not written anew.
   if (key !== undefined && !framed) kept?.entries.set(key, frame);
   const outlines = documents.flatMap(({ outline }) => (outline ? [outline] : []));
   const shared = sharedBy([...outlines, ...(files.others ?? [])]);
-  const keyOf = (file: NamedFile): string | undefined =>
-    key && file.id !== undefined ? documentKey(key, file.id, file, shared) : undefined;
+  const keyOf = (file: NamedFile): string | undefined => {
+    if (!key || file.id === undefined) return undefined;
+    const outcomes = outcomesOn(rules, file.path);
+    return outcomes.some(isFailure) ? undefined : documentKey(key, file.id, file, shared, outcomes);
+  };
   const paths = pathsOf(files);
-  const known = documents.map((file) => {
-    const own = keyOf(file);
+  const keys = new Map(documents.map((file) => [file.path, keyOf(file)]));
+  const known = documents.map(({ path }) => {
+    const own = keys.get(path);
     const found = own && (kept?.entries.get(own) as Remembered | undefined);
     return found && sameWays(found, paths) ? found : undefined;
   });
@@ -68,8 +84,8 @@ export async function inspectKept(
     ...documents.flatMap(({ outline }, index) => (known[index] && outline ? [outline] : [])),
   ];
   const judged = left.length === 0 ? [] : await inspectMany({ ...files, documents: left, others }, rules, options);
-  for (const [index, { entry, ways, looksAround }] of judged.entries()) {
-    const own = keyOf(left[index] as NamedFile);
+  for (const { entry, ways, looksAround } of judged) {
+    const own = keys.get(entry.file);
     if (own && !looksAround) kept?.entries.set(own, { entry, ways });
   }
   const entries = [...known.flatMap((each) => (each ? [each.entry] : [])), ...judged.map(({ entry }) => entry)];

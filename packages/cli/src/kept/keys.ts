@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
-import type { DocumentFile, Outline, RepositoryFiles, SourceFile } from "@plumbmark/core";
+import type { DocumentFile, Outline, RepositoryFiles, RuleOutcome, SourceFile } from "@plumbmark/core";
+import type { Brought } from "../threads/brought.js";
 
 const hash = (data: unknown): string => createHash("sha256").update(JSON.stringify(data)).digest("hex");
 
@@ -10,11 +11,23 @@ export function blobName(bytes: Uint8Array): string {
   return createHash("sha1").update(`blob ${bytes.length}\0`).update(bytes).digest("hex");
 }
 
-/** The key of everything that all documents rest on: parts, stock, house standards, the day, and Plumbmark itself. */
-export function frameKey(files: RepositoryFiles, edition: string, today: string): string {
+/**
+ * The key of everything that all documents rest on: parts, stock, house standards, the day, what was carried out
+ * elsewhere, and Plumbmark itself.
+ */
+export function frameKey(files: RepositoryFiles, edition: string, today: string, brought?: Brought): string {
   const { houseStandard, folderStandards = [], parts, stock } = files;
   const folders = folderStandards.map((file) => [...(whole(file) ?? []), file.folder]);
-  return hash([edition, process.version, today, whole(houseStandard), folders, parts.map(whole), whole(stock)]);
+  return hash([
+    edition,
+    process.version,
+    today,
+    whole(houseStandard),
+    folders,
+    parts.map(whole),
+    whole(stock),
+    brought ?? null,
+  ]);
 }
 
 /** Documents by the names and lots they share. */
@@ -38,8 +51,14 @@ export function sharedBy(outlines: readonly Outline[]): Shared {
   return { names, lots };
 }
 
-/** The key of one document: its content, its place, the frame, and what others share with it. */
-export function documentKey(frame: string, id: string, { path, outline }: DocumentFile, shared: Shared): string {
+/** The key of one document: its content, its place, the frame, what others share with it, and what plugins came to. */
+export function documentKey(
+  frame: string,
+  id: string,
+  { path, outline }: DocumentFile,
+  shared: Shared,
+  outcomes: readonly RuleOutcome[],
+): string {
   const name = outline?.name;
   const lots = [...new Set(outline?.promises.map(({ lot }) => lot))].sort();
   return hash([
@@ -48,5 +67,6 @@ export function documentKey(frame: string, id: string, { path, outline }: Docume
     path,
     name === undefined ? [] : shared.names.get(name),
     lots.map((lot) => shared.lots.get(lot)),
+    outcomes,
   ]);
 }

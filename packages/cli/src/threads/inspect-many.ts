@@ -8,9 +8,9 @@ import {
   type RepositoryFiles,
   type Rule,
 } from "@plumbmark/core";
-import { rules as builtIn } from "@plumbmark/rules";
+import { broughtBy, canBeSent, outcomesOn } from "./brought.js";
 import { type Hand, hand } from "./hand.js";
-import type { Frame, Share } from "./messages.js";
+import type { Frame, Sent } from "./messages.js";
 
 /** A thread takes as long to start as this many documents to inspect. */
 const WORTH_A_THREAD = 20;
@@ -23,7 +23,9 @@ export const threadsFor = (documents: number): number =>
   Math.max(1, Math.min(availableParallelism(), MOST_THREADS, Math.floor(documents / WORTH_A_THREAD)));
 
 /** Text and path: a text may be one that is read only when it is looked at. */
-const sent = ({ path, text }: DocumentFile): DocumentFile => ({ path, text });
+const sentBy =
+  (rules: readonly Rule[]) =>
+  ({ path, text }: DocumentFile): Sent => ({ path, text, outcomes: outcomesOn(rules, path) });
 
 function sharesOf(documents: readonly DocumentFile[], threads: number): readonly (readonly DocumentFile[])[] {
   const size = Math.max(1, Math.min(MOST_IN_A_SHARE, Math.floor(documents.length / (4 * threads))));
@@ -39,10 +41,6 @@ const frameOf = (files: RepositoryFiles): RepositoryFiles => ({
   others: [...(files.others ?? []), ...files.documents.flatMap(({ outline }) => (outline ? [outline] : []))],
 });
 
-/** Whether these are the rules a thread has by itself: code cannot be sent. */
-export const isBuiltIn = (rules: readonly Rule[]): boolean =>
-  rules.length === builtIn.length && rules.every((rule, index) => rule === builtIn[index]);
-
 /**
  * What documents come to, in their order, each with its outline known. Many are dealt out in small shares to whoever is
  * free. What threads that cannot be had, or die, leave undone is inspected here.
@@ -53,16 +51,16 @@ export async function inspectMany(
   options: InspectOptions,
   threads = threadsFor(files.documents.length),
 ): Promise<readonly Judged[]> {
-  if (threads < 2 || !isBuiltIn(rules) || files.documents.some(({ outline }) => !outline))
+  if (threads < 2 || !canBeSent(rules) || files.documents.some(({ outline }) => !outline))
     return inspectEach(files, rules, options);
-  const frame: Frame = { files: frameOf(files), options };
+  const frame: Frame = { files: frameOf(files), options, brought: broughtBy(rules) };
   const inspectOne = inspector(frame.files, rules, options);
   const shares = sharesOf(files.documents, threads);
   const found = new Array<readonly Judged[]>(shares.length);
   const left = [...shares.keys()];
   const there = async ({ ask }: Hand): Promise<void> => {
     for (let index = left.shift(); index !== undefined; index = left.shift()) {
-      const answer = await ask((shares[index] as Share).map(sent));
+      const answer = await ask((shares[index] as readonly DocumentFile[]).map(sentBy(rules)));
       if (!answer) return void left.unshift(index);
       found[index] = answer;
     }
@@ -74,6 +72,6 @@ export async function inspectMany(
   } finally {
     for (const { end } of hands) end();
   }
-  for (const index of left) found[index] = (shares[index] as Share).map(inspectOne);
+  for (const index of left) found[index] = (shares[index] as readonly DocumentFile[]).map(inspectOne);
   return found.flat();
 }

@@ -1,9 +1,16 @@
 import { Worker } from "node:worker_threads";
-import { type DocumentFile, type RepositoryFiles, StandardError } from "@plumbmark/core";
+import { type DocumentFile, type RepositoryFiles, type RuleOutcome, StandardError } from "@plumbmark/core";
 import type { Listed } from "@plumbmark/docs-site";
 import { ownFile } from "../own-file.js";
-import { isBuiltIn, threadsFor } from "./inspect-many.js";
+import { type Brought, broughtBy, canBeSent, outcomesOn } from "./brought.js";
+import { threadsFor } from "./inspect-many.js";
 import { type Made, makeSheets, type Sheets } from "./sheets.js";
+
+/** A share as a thread is sent it: what the rules of plugins came to on its documents goes with it. */
+export interface SentSheets extends Omit<Sheets, "rules"> {
+  readonly brought: Brought;
+  readonly found: ReadonlyMap<string, readonly RuleOutcome[]>;
+}
 
 /** What a thread tells: a file that is made, all that was made, or the mistake of ours that ended it. */
 export type SheetsAnswer =
@@ -22,8 +29,14 @@ function shareOf(files: RepositoryFiles, documents: readonly DocumentFile[]): Re
   return { ...files, documents, others: [...(files.others ?? []), ...rest] };
 }
 
+const sentOf = ({ rules, ...sheets }: Sheets): SentSheets => ({
+  ...sheets,
+  brought: broughtBy(rules),
+  found: new Map(sheets.files.documents.map(({ path }) => [path, outcomesOn(rules, path)])),
+});
+
 /** Has a thread make sheets; undefined when the thread could not be had. */
-function onThread({ rules: _, ...sheets }: Sheets, onFile: () => void): Promise<SheetsAnswer | undefined> {
+function onThread(sheets: Sheets, onFile: () => void): Promise<SheetsAnswer | undefined> {
   return new Promise((resolve) => {
     let thread: Worker | undefined;
     const end = (answer?: SheetsAnswer): void => {
@@ -34,7 +47,7 @@ function onThread({ rules: _, ...sheets }: Sheets, onFile: () => void): Promise<
       thread = new Worker(ownFile("dist/sheets.js"), { execArgv: [] });
       thread.on("message", (answer: SheetsAnswer) => (answer === "file" ? onFile() : end(answer)));
       for (const event of ["messageerror", "error", "exit"]) thread.once(event, () => end());
-      thread.postMessage(sheets);
+      thread.postMessage(sentOf(sheets));
     } catch {
       end();
     }
@@ -59,7 +72,7 @@ export async function makeManySheets(
   onFile: () => void,
   threads = threadsFor(sheets.files.documents.length),
 ): Promise<Made> {
-  if (threads < 2 || !isBuiltIn(sheets.rules)) return makeSheets(sheets, onFile);
+  if (threads < 2 || !canBeSent(sheets.rules)) return makeSheets(sheets, onFile);
   const shares = deal(sheets.files.documents, threads).map(
     (documents): Sheets => ({ ...sheets, files: shareOf(sheets.files, documents) }),
   );

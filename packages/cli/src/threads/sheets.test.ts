@@ -1,7 +1,7 @@
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { outlineOf, type RepositoryFiles, type SourceFile } from "@plumbmark/core";
+import { outlineOf, pluginRules, type RepositoryFiles, type SourceFile } from "@plumbmark/core";
 import { siteOf } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
 import { starterRepository } from "@plumbmark/starter";
@@ -25,10 +25,30 @@ beforeEach(() => {
 });
 afterEach(() => rmSync(top, { recursive: true }));
 
+/** What a plugin came to: threads are sent it, since its code is elsewhere. */
+const carriedOut = pluginRules({
+  rules: [
+    {
+      stated: {
+        id: "house.first",
+        states: "S.",
+        level: "should",
+        why: "w",
+        judged: "j",
+        sources: ["house"],
+        plugin: "a-plugin",
+      },
+      outcomes: Object.fromEntries(files.documents.slice(1).map(({ path }) => [path, { checks: [] }])),
+    },
+  ],
+  failed: [],
+  refused: [],
+});
+
 /** Makes all sheets on so many threads; gives what was made and the bytes of every file by its path. */
 async function made(threads: number) {
   const into = { fresh: join(top, String(threads)), folder: join(top, "none") };
-  const work = { files, rules, today: "2027-01-01", root: starterRepository };
+  const work = { files, rules: [...rules, ...carriedOut], today: "2027-01-01", root: starterRepository };
   const { places } = siteOf(work);
   let count = 0;
   const { listed, put } = await makeManySheets({ ...work, into, places }, () => (count += 1), threads);

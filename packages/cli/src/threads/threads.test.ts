@@ -1,6 +1,16 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
-import { inspectEach, outlineOf, type RepositoryFiles, type SourceFile, StandardError } from "@plumbmark/core";
+import {
+  type CheckEntry,
+  inspectEach,
+  outlineOf,
+  pluginRules,
+  type RepositoryFiles,
+  type RuleOutcome,
+  type SourceFile,
+  StandardError,
+  type StatedRule,
+} from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { starterRepository } from "@plumbmark/starter";
 import { expect, test } from "vitest";
@@ -23,6 +33,65 @@ const options = { today: "2027-01-01" };
 test("threads come to the same as one, whatever their number", async () => {
   const alone = inspectEach(files, rules, options);
   for (const threads of [2, 3, 7]) expect(await inspectMany(files, rules, options, threads)).toEqual(alone);
+});
+
+/** A rule of a plugin as it states itself. */
+const stated = (id: string): StatedRule => ({
+  id,
+  states: "S.",
+  level: "should",
+  why: "w",
+  judged: "j",
+  sources: ["house"],
+  plugin: "a-plugin",
+});
+
+const check = (rule: string, line: number, outcome: "fails" | "holds"): CheckEntry => ({
+  rule,
+  from: "a-plugin",
+  level: "should",
+  outcome,
+  at: { path: "faces", line, column: 1, endLine: line, endColumn: 2 },
+  says: `It was found on line ${line}.`,
+  sources: [],
+});
+
+/** Of two rules: one comes to something on every document, the other fails on some and was not carried out on others. */
+const carriedOut = pluginRules({
+  rules: [
+    {
+      stated: stated("house.first"),
+      outcomes: Object.fromEntries(
+        files.documents.map(({ path }, index): [string, RuleOutcome] => [
+          path,
+          { checks: [check("house.first", 2 + index, "fails"), check("house.first", 2, "holds")] },
+        ]),
+      ),
+    },
+    {
+      stated: stated("house.second"),
+      outcomes: Object.fromEntries(
+        files.documents
+          .slice(2)
+          .map(({ path }, index): [string, RuleOutcome] => [
+            path,
+            index === 0 ? { failed: "it did not finish" } : { checks: [] },
+          ]),
+      ),
+    },
+  ],
+  failed: [{ plugin: "another", reason: "it brings no rules" }],
+  refused: ["a-third"],
+});
+
+test.each([false, true])("what plugins came to is joined to it, to the byte (every check: %s)", async (every) => {
+  const all = [...rules, ...carriedOut];
+  const alone = inspectEach(files, all, { ...options, every });
+  expect(alone.flatMap(({ entry }) => entry.checks).filter(({ from }) => from !== undefined).length).toBeGreaterThan(
+    20,
+  );
+  for (const threads of [2, 3])
+    expect(JSON.stringify(await inspectMany(files, all, { ...options, every }, threads))).toBe(JSON.stringify(alone));
 });
 
 test("what threads cannot be given is inspected here", async () => {

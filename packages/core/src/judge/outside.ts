@@ -54,22 +54,34 @@ const whole = (outcome: readonly CheckEntry[]): Rule => ({
   outcome: () => outcome,
 });
 
+/** A rule that hands out what it came to elsewhere, by the document's path. */
+export const carriedOut = (stated: StatedRule, find: (file: string) => RuleOutcome | undefined): Rule => ({
+  ...stated,
+  checks: never,
+  outcome: (file) => {
+    const outcome = find(file);
+    if (!outcome) throw new Error("it was not carried out");
+    if ("failed" in outcome) throw new Error(outcome.failed);
+    return outcome.checks;
+  },
+});
+
+/** What a rule that was carried out elsewhere came to on a document: plain data, from which it can be made again. */
+export function outcomeOn({ id, outcome }: Rule, file: string): RuleOutcome {
+  if (!outcome) throw new TypeError(`The rule ${id} was not carried out elsewhere.`);
+  try {
+    return { checks: outcome(file) };
+  } catch (cause) {
+    return { failed: cause instanceof Error ? cause.message : String(cause) };
+  }
+}
+
 /** Rules that hand out what plugins came to, and the rule that all of them are carried out. */
 export function pluginRules({ rules, failed, refused }: PluginOutcomes): readonly Rule[] {
-  const carriedOut = rules.map(
-    ({ stated, outcomes }): Rule => ({
-      ...stated,
-      checks: never,
-      outcome: (file) => {
-        const outcome = Object.hasOwn(outcomes, file) ? outcomes[file] : undefined;
-        if (!outcome) throw new Error("it was not carried out");
-        if ("failed" in outcome) throw new Error(outcome.failed);
-        return outcome.checks;
-      },
-    }),
-  );
   return [
-    ...carriedOut,
+    ...rules.map(({ stated, outcomes }) =>
+      carriedOut(stated, (file) => (Object.hasOwn(outcomes, file) ? outcomes[file] : undefined)),
+    ),
     whole([...failed.map(({ plugin, reason }) => unusedEntry(plugin, reason)), ...refused.map(refusedEntry)]),
   ];
 }
