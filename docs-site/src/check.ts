@@ -21,8 +21,14 @@ const ruleName = (id: string, ruleLink: RuleLink) => {
   return href ? h("a", { href }, id) : h("span", id);
 };
 
+/** The line and the path of what a check is about: a waiver names it by this path. */
+const placeOf = ({ at }: CheckEntry): Content => [
+  ` line ${at.line}`,
+  at.path === "" ? undefined : [", ", h("code", at.path)],
+];
+
 const whatOf = (check: CheckEntry, ruleLink: RuleLink) =>
-  h("p", { class: "what" }, [outcomeState(check), " ", ruleName(check.rule, ruleLink), ` line ${check.at.line}`]);
+  h("p", { class: "what" }, [outcomeState(check), " ", ruleName(check.rule, ruleLink), placeOf(check)]);
 
 const fact = (term: string, content: Content): Content =>
   content === undefined ? undefined : h("div", [h("dt", term), h("dd", content)]);

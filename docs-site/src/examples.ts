@@ -8,6 +8,8 @@ export interface Example {
   readonly name: string;
   readonly files: readonly { readonly path: string; readonly text: string }[];
   readonly system: System;
+  /** The practice it was judged by, whether it writes one or not. */
+  readonly practice?: string;
   readonly checks: readonly CheckEntry[];
 }
 

@@ -22,11 +22,16 @@ const shown = (files: Example["files"]): Content =>
     h("pre", { class: "wide", tabindex: 0 }, h("code", text.trim())),
   ]);
 
+const writes = ({ files }: Example): boolean => files.some(({ text }) => /^practice:/mu.test(text));
+
 function item(example: Example, ruleLink: RuleLink, open: boolean): Content {
-  const { files, checks, system } = example;
+  const { files, checks, system, practice } = example;
   const outcome = outcomeOf(example);
   return h("details", { class: "example", ...(open ? { open: true } : {}) }, [
     h("summary", [state(LOOKS[outcome] ?? [], outcome), about(example) ? ` ${about(example)}` : ""]),
+    practice === undefined
+      ? undefined
+      : h("p", `Practice ${practice}${writes(example) ? "" : ", the default: the document writes none"}.`),
     checkList(checks, { system, ruleLink, open }),
     shown(files),
   ]);

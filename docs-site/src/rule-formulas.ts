@@ -36,10 +36,27 @@ const symbols = ({ inputs }: Formula): Content =>
     ),
   );
 
+/** `M_r = sum of the parts`: a symbol that is set as such, and words. */
+const inWords = (text: string): Content => {
+  const [, symbol, words] = /^([\p{L}][\p{L}\p{Nd}_]*) = (\p{L}[\p{L} ]+ [\p{L} ]+)$/u.exec(text) ?? [];
+  return symbol !== undefined && words !== undefined ? [symbolMath(symbol), ` = ${words}`] : h("code", text);
+};
+
+/** A long method as one step under another, without the names of the example's own hangs. */
+function method(text: string): Content {
+  const steps = text.split(/; /u);
+  if (steps.length < 2) return h("p", inWords(text));
+  return h(
+    "ol",
+    { class: "steps" },
+    steps.map((each) => h("li", inWords(each))),
+  );
+}
+
 function item(text: string, source: string | undefined): Content {
   const formula = byText().get(text);
   const from = source === undefined ? undefined : h("p", h("small", sourceName(sourceOf(source as SourceId))));
-  if (!formula) return h("li", [h("p", h("code", text)), ...(from ? [from] : [])]);
+  if (!formula) return h("li", [method(text), ...(from ? [from] : [])]);
   return h("li", [
     h("p", h("a", { href: `../formulas.html#${anchor("Formula", formula.id)}` }, formula.title)),
     formulaMath(formula.symbol, formula.expression),

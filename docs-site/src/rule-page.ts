@@ -1,4 +1,5 @@
 import { sourceOf } from "@plumbmark/calc";
+import { examples } from "./examples.js";
 import { type Content, h } from "./html.js";
 import { inlineCode } from "./inline-code.js";
 import { linkTo, type Page } from "./page.js";
@@ -6,6 +7,7 @@ import { ruleBuilds } from "./rule-builds.js";
 import { ruleExamples } from "./rule-examples.js";
 import { ruleFormulas } from "./rule-formulas.js";
 import { settingsTable } from "./rule-settings.js";
+import { ruleTables } from "./rule-tables.js";
 import { setByStandards } from "./set-values.js";
 import { levelInForce, rulesFrom, type Whole } from "./site.js";
 import { sourceAnchor } from "./sources-page.js";
@@ -14,10 +16,17 @@ import { sourceText } from "./words.js";
 
 const heading = (text: string) => h("h2", text);
 
-const waive = (id: string) => `waivers:
+/** A path such as the rule's own checks have, from its examples. */
+const wherePath = (id: string): string | undefined => {
+  const checks = (examples().rules[id] ?? []).flatMap((each) => each.checks);
+  const found =
+    checks.find(({ outcome, at }) => outcome === "fails" && at.path !== "") ?? checks.find(({ at }) => at.path !== "");
+  return found?.at.path;
+};
+
+const waive = (id: string, where: string | undefined) => `waivers:
   - rule: ${id}
-    where: faces.banner        # what it is about; left out for the whole document
-    because: why it may be so here, in a sentence
+${where === undefined ? "" : `    where: ${where}\n`}    because: why it may be so here, in a sentence
     by: who signs for it
     until: 2027-06-30`;
 
@@ -38,6 +47,10 @@ export function rulePage(rule: Stated, number: string, site: Whole): Page {
     h("p", inlineCode(rule.why)),
     heading("How it is judged"),
     h("p", inlineCode(rule.judged)),
+    h(
+      "p",
+      "What is not written down cannot be judged: such a check is open. Open is no pass, and where the rule is a SHALL the build is not ready.",
+    ),
     ruleFormulas(rule.id),
     heading("Level and settings"),
     h("p", levelText(inForce, rule.level)),
@@ -48,15 +61,18 @@ export function rulePage(rule: Stated, number: string, site: Whole): Page {
       "ul",
       rule.sources.map((id) => h("li", h("a", { href: linkTo(path, sourceAnchor(id)) }, sourceText(sourceOf(id))))),
     ),
+    ruleTables(rule, path),
     heading("Builds that meet it and builds that do not"),
     ruleBuilds(rule.id, path, site),
     ruleExamples(rule.id, rulesFrom(site, path)),
     heading("How to waive it"),
     h(
       "p",
-      "In the front matter of the build, signed and dated. The check is then shown as waived until the day has passed.",
+      inlineCode(
+        "In the front matter of the build, signed and dated. The check is then shown as waived until the day has passed. `where` is the path that is printed beside the check; without it the waiver is for every check of this rule in the document.",
+      ),
     ),
-    h("pre", { class: "wide", tabindex: 0 }, h("code", waive(rule.id))),
+    h("pre", { class: "wide", tabindex: 0 }, h("code", waive(rule.id, wherePath(rule.id)))),
   ];
   return {
     path,

@@ -17,18 +17,29 @@ import { type Column, table } from "./table.js";
 
 const cell = ({ text, stated }: ScheduleCell): Content => (stated ? text : h("em", text));
 
+/** What the words of a schedule mean, for whoever reads one for the first time. */
+const NOTES: Readonly<Record<string, string>> = {
+  cables:
+    "A label stands at both ends of its cable; from and to are in the way of power and signal. F is a feed, J a jumper, R the return that closes a loop, V a cable of the picture path. Reach: the straight way from socket to socket; the check of lengths adds slack to it.",
+  hangs:
+    "From the left: the left end of the bar as the audience sees it. Load: what the hang carries with the bar level on all its hangs. Load with one hang slack: the most it carries when any one other hang carries nothing, which is named under “Slack then”. Least WLL: the working load limit of the weakest of its parts. Structure rated: what the structure is stated to carry there.",
+};
+
 /** A schedule as a table of the page; columns that say nothing are left out. */
 function tableOf(full: Table, caption: string): Html {
   const { columns, rows } = withoutEmpty(full);
   const heads = columns.map(
     (column): Column => (column.numeric ? { title: heading(column), align: "right" } : heading(column)),
   );
+  const said = NOTES[full.name];
   return h("div", { class: "schedule" }, [
+    heads.length > 4 ? h("p", { class: "hint" }, "The table scrolls sideways; its first column stays.") : undefined,
     table(
       caption,
       heads,
       rows.map((row) => row.map(cell)),
     ),
+    said === undefined ? undefined : h("p", { class: "said" }, said),
   ]);
 }
 

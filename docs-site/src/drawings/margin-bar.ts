@@ -85,7 +85,7 @@ export function marginBar(check: CheckEntry): Html | undefined {
   const { share, outcome } = check;
   const measured = share !== undefined && Number.isFinite(share) && check.allowed?.sense !== "exactly";
   if (!measured && outcome !== "open") return undefined;
-  const label = measured ? `${outcome}, ${percent(share)}` : "open";
+  const label = measured ? `${outcome}, used ${percent(share)}` : "open";
   return s("svg", { class: "margin-bar", viewBox: "0 0 300 15", role: "img", ariaLabel: marginText(check) }, [
     measured ? bar(check) : undefined,
     s("use", { href: measured ? "#Margin-scale" : "#Margin-untold" }),

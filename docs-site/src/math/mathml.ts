@@ -5,7 +5,9 @@ import { type Expression, expressionOf } from "./expression.js";
 /** A symbol with what it ends in below the line: `V1`, `Imax`, `M_o`. Words and all capitals stand as they are. */
 function name(text: string): Html {
   const [, letters, below] =
-    /^(\p{L}+?)_?(\p{Nd}+)$|^(\p{Lu})_?(\p{Ll}+)$/u.exec(text)?.filter((each) => each !== undefined) ?? [];
+    /^(\p{L}+?)_?(\p{Nd}+)$|^(\p{Lu})_?(\p{Ll}+)$|^([mx])(b)$|^(k)([an])$/u
+      .exec(text)
+      ?.filter((each) => each !== undefined) ?? [];
   return letters === undefined || below === undefined
     ? h("mi", text)
     : h("msub", [h("mi", letters), h("mtext", below)]);
@@ -19,11 +21,19 @@ const bracketed = (...content: readonly Html[]): Html => h("mrow", [h("mo", "(")
 const withCommas = (all: readonly Html[]): readonly Html[] =>
   all.flatMap((each, index) => (index === 0 ? [each] : [h("mo", ","), each]));
 
+/** A sign between two things has room at both sides, whatever font sets it; a minus before the first has none. */
+const sign = (each: string, index: number): Html =>
+  index === 0 ? h("mo", each) : h("mo", { lspace: "0.3em", rspace: "0.3em" }, each);
+
 const row = (of: readonly (Expression | string)[]): Html =>
   h(
     "mrow",
-    of.map((each) =>
-      typeof each === "string" ? (each.trim() === "" ? h("mspace", { width: "0.17em" }) : h("mo", each)) : set(each),
+    of.map((each, index) =>
+      typeof each === "string"
+        ? each.trim() === ""
+          ? h("mspace", { width: "0.17em" })
+          : sign(each, index)
+        : set(each),
     ),
   );
 

@@ -72,6 +72,7 @@ function judged({ documents, parts, stock, houseStandard }, rule, { rules, inspe
   const { record, builds } = inspection(files, all, { today: DAY, every: true });
   return {
     system: builds.get(documents[0]?.path)?.system ?? "metric",
+    practice: builds.get(documents[0]?.path)?.build.practice,
     checks: record.documents.flatMap(({ checks }) => checks.filter((check) => check.rule === rule.id)),
   };
 }

@@ -47,12 +47,20 @@ function numberCell(value: number, kind: Kind): Cell {
   };
 }
 
+/** `3 ft 10 in` as its author wrote it: a tape is read in feet and inches, not in tenths of a foot. */
+const feetAndInches = ({ origin, kind }: Extract<Value, { readonly known: true }>): string | undefined =>
+  kind === "length" && origin.from === "written" && /^\s*\d+\s*(?:ft|')\s*\d/u.test(origin.text)
+    ? origin.text.trim()
+    : undefined;
+
 function cellOf(entry: Entry, kind: Kind | undefined, unit: Unit | undefined): Cell {
   if (entry === undefined) return words("");
   if (typeof entry === "string") return words(entry);
   if (typeof entry === "number") return numberCell(entry, "count");
   if (!entry.known) return { text: NOT_STATED, stated: false };
-  return numberCell(unit ? fromKept(entry.value, unit) : entry.value, kind ?? entry.kind);
+  const cell = numberCell(unit ? fromKept(entry.value, unit) : entry.value, kind ?? entry.kind);
+  const own = feetAndInches(entry);
+  return own === undefined ? cell : { ...cell, text: own };
 }
 
 /** Fills a schedule; a column of a quantity has one unit, the document's own. */
