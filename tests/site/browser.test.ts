@@ -21,6 +21,7 @@ const kinds = [
   "parts.html",
   "sources.html",
   "formulas.html",
+  "tables.html",
   "search.html",
 ];
 const WHERE = ["file", "server"] as const;

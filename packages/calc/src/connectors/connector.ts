@@ -3,6 +3,12 @@ import type { SourceId } from "../sources/index.js";
 /** How a mated pair is held together. */
 export type Retention = "none" | "friction" | "latch" | "twist" | "screw" | "bayonet";
 
+/** From the weakest to the strongest hold; the first two let go by a pull alone. */
+export const retentions: readonly Retention[] = ["none", "friction", "latch", "twist", "screw", "bayonet"];
+
+/** Height of its lower edge above the floor from which a wall or standing face is overhead, metres: people pass under it. */
+export const OVERHEAD = 2;
+
 /** Rated current (A) and voltage (V) in one practice. */
 export interface Rating {
   readonly amperes: number;

@@ -1,11 +1,11 @@
 import { missing, tabled, type Value } from "../formula/value.js";
 import type { Connector, Rating, Retention } from "./connector.js";
-import { heldByFriction } from "./connector.js";
+import { heldByFriction, OVERHEAD, retentions } from "./connector.js";
 import { iecPowerConnectors } from "./iec-power.js";
 import { nemaConnectors } from "./nema.js";
 import { signalConnectors } from "./signal.js";
 
-export { type Connector, heldByFriction, type Rating, type Retention };
+export { type Connector, heldByFriction, OVERHEAD, type Rating, type Retention, retentions };
 
 /** Every connector family known, by id. */
 export const connectors: ReadonlyMap<string, Connector> = new Map(

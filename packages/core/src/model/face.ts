@@ -7,6 +7,7 @@ import {
   type Known,
   leastOf,
   missing,
+  OVERHEAD,
   panelsMass,
   partsMass,
   pixelPitch,
@@ -169,7 +170,7 @@ export class Face {
   get overhead(): boolean {
     if (this.support === "flown") return true;
     const above = this.reader.quantities.get(`${this.path}.height-above`);
-    return above !== undefined && above.value >= 2;
+    return above !== undefined && above.value >= OVERHEAD;
   }
 
   /** A quantity of its panel, by its path in the catalogue. */

@@ -1,4 +1,4 @@
-import { connectors, type Retention } from "@plumbmark/calc";
+import { connectors, type Retention, retentions } from "@plumbmark/calc";
 import type { Build } from "./build.js";
 import { type Cable, type End, endOf } from "./cable.js";
 import type { Panel } from "./panels.js";
@@ -20,9 +20,6 @@ export interface Joint {
   /** Why it is not known. */
   readonly unknown?: string;
 }
-
-/** From the weakest to the strongest hold. */
-const ORDER: readonly string[] = ["none", "friction", "latch", "twist", "screw", "bayonet"];
 
 function retentionOf(end: End): Retention | undefined {
   if (end.retained !== undefined) return (end.retained === "sleeve" ? "latch" : end.retained) as Retention;
@@ -55,7 +52,9 @@ function joint(
       ...base,
       unknown: `the connector ${sides[0] === undefined ? end.id : own.id} at ${panel.name} is in no table`,
     };
-  const retention = [...(sides as Retention[])].sort((a, b) => ORDER.indexOf(a) - ORDER.indexOf(b))[0] as Retention;
+  const retention = [...(sides as Retention[])].sort(
+    (a, b) => retentions.indexOf(a) - retentions.indexOf(b),
+  )[0] as Retention;
   return { ...base, retention };
 }
 

@@ -1,4 +1,4 @@
-import { connectors } from "../../connectors/index.js";
+import { connectors, OVERHEAD, retentions } from "../../connectors/index.js";
 import { units } from "../../quantity/units.js";
 import type { Table } from "../table.js";
 import { powerTables } from "./power.js";
@@ -21,6 +21,21 @@ export const tables: readonly Table[] = [
     holds: "rating in A and V by practice, poles, retention, what each mates with",
     sources: [],
     data: connectors,
+  },
+  {
+    id: "connectors.retentions",
+    title: "Classes of retention, from the weakest to the strongest hold",
+    holds:
+      "name of the class; of a joint the weaker side counts. None and friction let go by a pull alone: friction alone. A sleeve that a part states counts as a latch",
+    sources: ["practice"],
+    data: retentions,
+  },
+  {
+    id: "connectors.overhead",
+    title: "Height from which a wall or standing face is overhead",
+    holds: "m, lower edge above the floor; a flown face is overhead at any height",
+    sources: ["practice"],
+    data: OVERHEAD,
   },
   ...signalTables,
   ...riggingTables,
