@@ -94,10 +94,21 @@ const MARK = "@@PLUMBMARK-EDITION@@";
 /** A text without other than ASCII is kept and read by the byte. What is left of it stands in patterns and comments. */
 const plain = (text) => text.replace(/[^\0-\x7f]/g, (unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, "0")}`);
 
+/** What the process of a plugin runs, which is not bundled. */
+const besides = () =>
+  ["calc", "core", "kit", "cli"]
+    .flatMap((name) => {
+      const under = `${top}packages/${name}/dist/${name === "cli" ? "plugins/" : ""}`;
+      return readdirSync(under, { recursive: true }).map((path) => under + path);
+    })
+    .filter((path) => path.endsWith(".js"))
+    .sort();
+
 /** Every file with the hash of all of them in place of the mark, so that results of other code are never taken for its own. */
 function stamped(files) {
   const hash = createHash("sha256");
   for (const { contents } of files) hash.update(contents);
+  for (const path of besides()) hash.update(readFileSync(path));
   const edition = hash.digest("hex");
   return files.map(({ path, text }) => ({ path, contents: Buffer.from(plain(text.replaceAll(MARK, edition))) }));
 }

@@ -12,7 +12,6 @@ import type { Scope } from "../git/scope.js";
 import { inspectKept } from "../kept/inspect-kept.js";
 import { type Kept, keptFor, save } from "../kept/kept.js";
 import { withOutlines } from "../kept/outlines.js";
-import type { Shelf } from "../kept/shelf.js";
 import { partOf } from "../report/part-of.js";
 import { Trouble } from "../trouble.js";
 import type { Inspected } from "./inspect.js";
@@ -62,7 +61,7 @@ async function stateBefore(
   scope: Scope,
   root: string,
   options: ScopeOptions,
-  outlines: (root: string) => Shelf | undefined,
+  kept: (root: string) => Kept | undefined,
 ): Promise<Before | undefined> {
   if (!scope.before) return undefined;
   const { today, plugins } = options;
@@ -70,7 +69,7 @@ async function stateBefore(
   // What plugins print is told once, for the state that counts.
   const opening = { folder: root, paths: [], standard, today, plugins, warn: () => undefined };
   try {
-    const before = await open({ ...opening, outlines, origin: scope.before });
+    const before = await open({ ...opening, outlines: (at) => kept(at)?.outlines, kept, origin: scope.before });
     return before.root === root ? before : undefined;
   } catch (error) {
     if (error instanceof Trouble) return undefined;
@@ -107,14 +106,25 @@ const outlinesOf = async (files: RepositoryFiles, kept: Kept | undefined): Promi
 export async function inspectScope(scope: Scope, options: ScopeOptions): Promise<Inspected> {
   const { folder, paths, today, every, standard, plugins, warn, cache } = options;
   let kept: Kept | undefined;
-  const outlines = (root: string) => {
+  const keptOf = (root: string) => {
     kept ??= keptFor(root, cache);
-    return kept?.outlines;
+    return kept;
   };
-  const read = await open({ folder, paths, standard, today, plugins, warn, outlines, origin: scope.after });
+  const outlines = (root: string) => keptOf(root)?.outlines;
+  const read = await open({
+    folder,
+    paths,
+    standard,
+    today,
+    plugins,
+    warn,
+    outlines,
+    kept: keptOf,
+    origin: scope.after,
+  });
   const after = { ...read, files: await outlinesOf(read.files, kept) };
   const touched = scope.touched.map((path) => fromRoot(after.root, path)).filter((path) => !isOutside(path));
-  const state = await stateBefore(scope, after.root, options, outlines);
+  const state = await stateBefore(scope, after.root, options, keptOf);
   const before = state && { ...state, files: await outlinesOf(state.files, kept) };
   const perhaps = affected(touched, before?.files ?? NOTHING, after.files);
   const isTouched = new Set(touched);

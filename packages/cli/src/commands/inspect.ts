@@ -7,7 +7,7 @@ import type { Repository } from "../files/repository.js";
 import { type Scope, scopeSince, stagedScope } from "../git/scope.js";
 import { prefixOf } from "../git/top.js";
 import { inspectKept } from "../kept/inspect-kept.js";
-import { keptFor, save } from "../kept/kept.js";
+import { type Kept, keptFor, save } from "../kept/kept.js";
 import { againstText } from "../report/against-text.js";
 import { json } from "../report/form.js";
 import { gnu } from "../report/gnu.js";
@@ -178,10 +178,14 @@ async function inspectOnce(
   const opening = { folder, paths, standard: options.standard, today, plugins: options.plugins, warn };
   if (options.against !== undefined && !isStandard(options.against))
     return statusOf(await againstRevision(options.against, opening, options.as, around), warn);
-  const repository = await open(opening);
+  let kept: Kept | undefined;
+  const keptOf = (root: string) => {
+    kept ??= keptFor(root, options.cache !== false);
+    return kept;
+  };
+  const repository = await open({ ...opening, kept: keptOf });
   const { files, rules, unreadable, wants } = repository;
   found(repository.root);
-  const kept = keptFor(repository.root, options.cache !== false);
   const whole = await inspectKept(files, rules, { today: around.today, every: options.every === true }, kept);
   save(kept);
   const record = partOf(whole, unreadable, (file) => !files.documents.some(({ path }) => path === file) || wants(file));

@@ -1,11 +1,14 @@
 import type { Rule } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { openRepository, type Repository, type Wanted } from "../files/repository.js";
+import type { Kept } from "../kept/kept.js";
 import { rulesOfPlugins } from "../plugins/plugins.js";
 
 export interface Opening extends Wanted {
   /** False refuses the plugins of the house standard. */
   readonly plugins?: boolean | undefined;
+  /** What plugins came to before, for a docs repository. */
+  readonly kept?: ((root: string) => Kept | undefined) | undefined;
   /** Takes what plugins print. */
   readonly warn: (text: string) => void;
 }
@@ -13,6 +16,7 @@ export interface Opening extends Wanted {
 /** A docs repository with every rule that applies to it: the built-in ones, and those of its plugins carried out. */
 export async function open({
   plugins,
+  kept,
   warn,
   ...wanted
 }: Opening): Promise<Repository & { readonly rules: readonly Rule[] }> {
@@ -25,6 +29,7 @@ export async function open({
     taken: rules.map(({ id }) => id),
     warn,
     refused: plugins === false,
+    kept: kept?.(repository.root),
     on: { files, today: wanted.today, wanted: files.documents.map(({ path }) => path).filter(wants) },
   });
   return { ...repository, rules: [...rules, ...own] };

@@ -6,11 +6,11 @@ import {
   type Judged,
   type RepositoryFiles,
   type Rule,
-  type RuleOutcome,
 } from "@plumbmark/core";
 import { totalsOf } from "../report/part-of.js";
 import { broughtBy, outcomesOn } from "../threads/brought.js";
 import { inspectMany } from "../threads/inspect-many.js";
+import { isFailure } from "./failure.js";
 import type { Kept } from "./kept.js";
 import { documentKey, frameKey, sharedBy } from "./keys.js";
 import { type NamedFile, withOutlines } from "./outlines.js";
@@ -35,10 +35,6 @@ const canBeKept = (rules: readonly Rule[], { every, known }: InspectOptions): bo
   every !== true &&
   known === undefined &&
   rules.every(({ plugin, outcome, over }) => outcome !== undefined || !(plugin || over));
-
-/** What a plugin could not do this time it may do the next. */
-export const isFailure = (outcome: RuleOutcome): boolean =>
-  "failed" in outcome || outcome.checks.some(({ rule, outcome: came }) => rule === "plugin.failed" && came === "fails");
 
 /** The record of everything but the documents. */
 function frameOf(files: RepositoryFiles, rules: readonly Rule[], options: InspectOptions): InspectionRecord {

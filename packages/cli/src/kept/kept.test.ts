@@ -1,9 +1,10 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync, truncateSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, truncateSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import {
   type FolderStandard,
   inspect,
+  openStandards,
   pluginRules,
   type RepositoryFiles,
   type Rule,
@@ -14,8 +15,9 @@ import { rules } from "@plumbmark/rules";
 import { starterRepository } from "@plumbmark/starter";
 import fc from "fast-check";
 import { afterAll, beforeEach, describe, expect, test } from "vitest";
+import { rulesOfPlugins } from "../plugins/plugins.js";
 import { inspectKept } from "./inspect-kept.js";
-import { keptAt, save } from "./kept.js";
+import { type Kept, keptAt, save } from "./kept.js";
 import { blobName } from "./keys.js";
 import { Shelf } from "./shelf.js";
 
@@ -24,6 +26,7 @@ import { Shelf } from "./shelf.js";
 
 let folder = mkdtempSync(join(tmpdir(), "plumbmark-kept-"));
 const used = [folder];
+const place = folder;
 beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), "plumbmark-kept-"));
   used.push(folder);
@@ -189,6 +192,73 @@ const changes: readonly fc.Arbitrary<Change>[] = [
   fc.constant<Change>((state) => ({ ...state, own: [] })),
 ];
 
+/** A plugin with a rule on each document and one over all of them, which is made of three files. */
+const plugin: Readonly<Record<string, string>> = {
+  "house-rules/own.mjs": `import { about, is, plugin, repositoryRule, rule } from "@plumbmark/kit";
+import { most, word } from "./helper.mjs";
+const page = { states: "S.", level: "should", why: "w", judged: "j", sources: ["house"] };
+export default plugin({ kit: 1, rules: [
+  rule({ ...page, id: "house.few-faces", *checks({ build }) {
+    yield is(build, { holds: build.faces.length <= most, says: \`\${word}: \${build.faces.length} faces\`, mend: "Leave one out." });
+  } }),
+  repositoryRule({ ...page, id: "house.few-builds", *checks({ repository }) {
+    const faces = repository.builds.reduce((sum, build) => sum + build.faces.length, 0);
+    for (const build of repository.builds)
+      yield about(build, is(build, { holds: repository.builds.length <= most, says: \`\${faces} in all\`, mend: "Fewer." }));
+  } }),
+] });
+`,
+  "house-rules/helper.mjs": `import word from "./word.json" with { type: "json" };\nexport { word };\nexport const most = 1;\n`,
+  "house-rules/word.json": '"Found"',
+};
+
+interface Plugged extends State {
+  readonly plugin: Readonly<Record<string, string>>;
+}
+
+const inPlugin =
+  (path: string, edit: (text: string) => string) =>
+  (state: Plugged): Plugged => ({ ...state, plugin: { ...state.plugin, [path]: edit(state.plugin[path] ?? "") } });
+
+const pluginChanges: readonly fc.Arbitrary<(state: Plugged) => Plugged>[] = [
+  fc.nat(4).map((most) => inPlugin("house-rules/helper.mjs", (text) => text.replace(/most = \d+/u, `most = ${most}`))),
+  fc.constantFrom("Found", "Seen").map((word) => inPlugin("house-rules/word.json", () => JSON.stringify(word))),
+  fc
+    .constantFrom("faces", "walls")
+    .map((unit) => inPlugin("house-rules/own.mjs", (text) => text.replace(/ (?:faces|walls)\\`/u, ` ${unit}\``))),
+  fc
+    .constantFrom("throw new Error('no'); ", "process.exit(3); ", "")
+    .map((fault) =>
+      inPlugin("house-rules/own.mjs", (text) =>
+        text.replace(/(\{ build \}\) \{\n).*?( {4}yield)/su, (_, before, after) => `${before}${fault}${after}`),
+      ),
+    ),
+  fc
+    .constantFrom("./helper.mjs", "./nowhere.mjs")
+    .map((from) =>
+      inPlugin("house-rules/own.mjs", (text) => text.replace(/"\.\/(?:helper|nowhere)\.mjs"/u, JSON.stringify(from))),
+    ),
+];
+
+/** Inspects with the rules of the plugin, as the command does. */
+async function plugged(state: Plugged, kept: Kept | undefined): Promise<unknown> {
+  const home = join(place, "plugged");
+  mkdirSync(join(home, "house-rules"), { recursive: true });
+  for (const [path, text] of Object.entries(state.plugin)) writeFileSync(join(home, path), text);
+  const files = filesOf(state);
+  const own = await rulesOfPlugins({
+    settings: openStandards(files).root.settings,
+    standard: files.houseStandard,
+    folder: home,
+    taken: rules.map(({ id }) => id),
+    warn: () => undefined,
+    kept,
+    on: { files, today: state.today, wanted: files.documents.map(({ path }) => path) },
+  });
+  const all = [...rules, ...own];
+  return kept ? inspectKept(files, all, { today: state.today }, kept) : inspect(files, all, { today: state.today });
+}
+
 /** Things that happen to the files between two runs. */
 const harms: readonly (() => void)[] = [
   () => undefined,
@@ -235,6 +305,36 @@ describe("what is kept", () => {
         }
       }),
       { numRuns: Number(process.env.KEPT_RUNS ?? 12) },
+    );
+  });
+
+  test("never changes the record with a plugin, whatever is changed of it", { timeout: 600_000 }, async () => {
+    // Its messages name the place it lies in, so it is always the same.
+    const standard = start.standard.replace(
+      /^plugins: .*$/mu,
+      'plugins: ["./house-rules/own.mjs"]\nplugin-limits: {time: 60 s, memory: 256 MB}',
+    );
+    const step = fc.tuple(
+      fc.oneof(
+        { weight: 2, arbitrary: fc.oneof(...pluginChanges) },
+        { weight: 1, arbitrary: fc.oneof(...changes) as unknown as (typeof pluginChanges)[number] },
+        { weight: 1, arbitrary: fc.constant((state: Plugged) => state) },
+      ),
+      fc.nat(harms.length - 1),
+    );
+    await fc.assert(
+      fc.asyncProperty(fc.array(step, { minLength: 3, maxLength: 6 }), async (steps) => {
+        let state: Plugged = { ...start, standard, plugin };
+        for (const [change, harm] of steps) {
+          state = change(state);
+          harms[harm]?.();
+          const kept = keptAt(folder, "an edition");
+          const warm = await orError(() => plugged(state, kept));
+          save(kept);
+          expect(warm).toEqual(await orError(() => plugged(state, undefined)));
+        }
+      }),
+      { numRuns: Math.ceil(Number(process.env.KEPT_RUNS ?? 30) / 10) },
     );
   });
 

@@ -11,12 +11,23 @@ export interface Kept {
   readonly outlines: Shelf;
   /** What documents came to, by everything that matters to it. */
   readonly entries: Shelf;
+  /** What plugins came to, by their code and everything they could see. */
+  readonly plugins: Shelf;
 }
+
+/** What a plugin came to on a whole repository is much, and of use only while nothing is changed, here or in what is staged. */
+const OF_PLUGINS = 4;
 
 /** @param folder where it is kept; without one, for the run only */
 export const keptAt = (folder: string | undefined, by: string): Kept => {
-  const shelf = (kind: string): Shelf => new Shelf(folder && join(folder, `${kind}-${by.slice(0, 16)}`), by);
-  return { edition: by, outlines: shelf("outlines"), entries: shelf("entries") };
+  const shelf = (kind: string, unused?: number): Shelf =>
+    new Shelf(folder && join(folder, `${kind}-${by.slice(0, 16)}`), by, unused);
+  return {
+    edition: by,
+    outlines: shelf("outlines"),
+    entries: shelf("entries"),
+    plugins: shelf("plugins", OF_PLUGINS),
+  };
 };
 
 /** What is kept for a docs repository; undefined when it is not wanted, or this Plumbmark cannot be told from others. */
@@ -26,4 +37,5 @@ export const keptFor = (root: string, wanted: boolean): Kept | undefined =>
 export function save(kept: Kept | undefined): void {
   kept?.outlines.save();
   kept?.entries.save();
+  kept?.plugins.save();
 }

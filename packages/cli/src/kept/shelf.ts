@@ -86,10 +86,12 @@ export class Shelf {
   /**
    * @param path of the file; without one, nothing is kept beyond the run
    * @param by the edition of Plumbmark: what another has written is not looked at
+   * @param unused how much of what a run had no use for stays; as much as there is room for when nothing is said
    */
   constructor(
     private readonly path: string | undefined,
     private readonly by = "",
+    private readonly unused = Number.MAX_SAFE_INTEGER,
   ) {}
 
   get(key: string): unknown {
@@ -135,7 +137,9 @@ export class Shelf {
 
   #lines(): Buffer {
     this.#read("");
-    const keys = [...new Set([...this.#used, ...this.#added.keys(), ...this.#spans.keys()])];
+    const used = new Set([...this.#used, ...this.#added.keys()]);
+    const others = [...this.#spans.keys()].filter((key) => !used.has(key)).slice(0, this.unused);
+    const keys = [...used, ...others];
     const lines: Buffer[] = [];
     let size = 0;
     for (const key of keys) {

@@ -7,6 +7,7 @@ import {
   type SourceFile,
 } from "@plumbmark/core";
 import { unsettle } from "../files/seen.js";
+import type { Kept } from "../kept/kept.js";
 import type { Given, Looked } from "./carry-out.js";
 import { limitsOf } from "./limits.js";
 import { type Target, targetsOf } from "./target.js";
@@ -22,6 +23,8 @@ export interface Plugins {
   readonly warn: (text: string) => void;
   /** Refused by whoever inspects: nothing of them runs. */
   readonly refused?: boolean | undefined;
+  /** What they came to before. */
+  readonly kept?: Kept | undefined;
   /** What they are carried out on; left out, their rules are only listed. */
   readonly on?: Looked;
 }
@@ -65,6 +68,7 @@ export async function rulesOfPlugins({
   taken,
   warn,
   refused,
+  kept,
   on,
 }: Plugins): Promise<readonly Rule[]> {
   if (settings.plugins.length === 0 || standard === undefined || folder === undefined) return [];
@@ -79,9 +83,12 @@ export async function rulesOfPlugins({
     warn,
   };
   // Loaded only now: an inspection without plugins does not pay for them.
-  const { carryOutPlugin, listPlugin } = await import("./carry-out.js");
+  const [{ listPlugin }, { carryOutKept }] = await Promise.all([
+    import("./carry-out.js"),
+    import("./carry-out-kept.js"),
+  ]);
   const outcomes = withoutTwins(
-    await inTurns(targets, (target) => (on ? carryOutPlugin(target, given, on) : listPlugin(target, given))),
+    await inTurns(targets, (target) => (on ? carryOutKept(target, given, on, kept) : listPlugin(target, given))),
   );
   return pluginRules({
     rules: outcomes.flatMap(({ rules }) => rules),
