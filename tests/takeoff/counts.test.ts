@@ -55,7 +55,7 @@ describe("the parts of the banner over the stage", () => {
       "converter-pack |  | 2 |  | 2",
       "breaker-lock |  | 1 |  | 1",
       "settings-stick |  | 2 |  | 2",
-      "beam-pad |  | 8 |  | 8",
+      "beam-pad |  | 16 |  | 16",
       "locking-wire |  | 1 |  | 1",
       "rigging-tools |  | 1 |  | 1",
       "tile-bag |  | 2 |  | 2",
@@ -187,7 +187,7 @@ describe("what the banner comes to", () => {
     2 * 0.2 +
     0.3 +
     2 * 0.02 +
-    8 * 0.1 +
+    16 * 0.1 +
     0.6 +
     6 +
     2 * 2 +
