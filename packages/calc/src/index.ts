@@ -20,6 +20,7 @@ export {
   type Missing,
   missing,
   type Origin,
+  restingOn,
   type Step,
   tabled,
   type Value,

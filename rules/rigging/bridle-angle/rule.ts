@@ -1,8 +1,5 @@
 import { tabled } from "@plumbmark/calc";
-import { atLeast, atMost, type Hang, rule } from "@plumbmark/kit";
-
-/** In which case the hang carries most. */
-const when = ({ worst: { slackened } }: Hang): string => (slackened ? ` with ${slackened.name} slack` : "");
+import { atLeast, atMost, rule } from "@plumbmark/kit";
 
 export default rule({
   id: "rigging.bridle-angle",
@@ -29,7 +26,7 @@ export default rule({
           measured: of(leg.tension(leg.hang.worst.reaction)),
           allowed,
           says: (words) =>
-            `${leg.label} is pulled with ${words.measured}${when(leg.hang)}; its ${what} is rated ${words.allowed}.`,
+            `${leg.label} is pulled with ${words.measured}${leg.hang.worst.when}; its ${what} is rated ${words.allowed}.`,
           mend: "Make the legs steeper, take load off the hang, or take hardware of a higher WLL. A qualified rigger works out the bridle.",
         });
     }

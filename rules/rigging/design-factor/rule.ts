@@ -5,8 +5,8 @@ type Strand = Hang["strands"][number];
 
 /** What the strand carries at worst, and the words for the case. */
 function worstOf(hang: Hang, { load }: Strand): { readonly carried: Value; readonly when: string } {
-  const { reaction, slackened } = hang.worst;
-  return { carried: load(reaction), when: slackened ? ` with ${slackened.name} slack` : "" };
+  const { reaction, when } = hang.worst;
+  return { carried: load(reaction), when };
 }
 
 /** DGUV 215-313: over people at most half the maker's WLL, which doubles the coefficient of every kind of part. */

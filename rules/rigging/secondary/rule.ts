@@ -12,8 +12,7 @@ function* strengths(build: Build): Iterable<RawCheck> {
     "WLL",
   );
   for (const hang of build.bars.flatMap((bar) => bar.hangs)) {
-    const { reaction, slackened } = hang.worst;
-    const when = slackened ? ` with ${slackened.name} slack` : "";
+    const { reaction, when } = hang.worst;
     yield atMost(hang, {
       measured: reaction,
       allowed: weakest,

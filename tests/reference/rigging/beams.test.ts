@@ -364,4 +364,22 @@ describe("three and four hangs", () => {
     within: 1e-6,
     got: () => slack.worst.map((each) => each.reaction),
   });
+  reference({
+    name: "with an end hang slack an even load is balanced on the middle one: no moment about it, so it may tip",
+    source: "statics",
+    basis: "arithmetic",
+    printed: [0, 2],
+    got: () => slack.unstable,
+  });
+  const uneven = hangBeam(continuous([1, 1], [1, 0]), [2]);
+  reference({
+    name: "two hangs with the middle of the load between them hang still, right under one they do not",
+    source: "statics",
+    basis: "arithmetic",
+    printed: "still, balanced",
+    got: () =>
+      [uneven, hangBeam({ length: 4, supports: [0, 2], points: [{ at: 2, load: 5 }] })]
+        .map((each) => (each.stable ? (each.neutral ? "balanced" : "still") : "tips"))
+        .join(", "),
+  });
 });

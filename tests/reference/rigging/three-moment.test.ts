@@ -199,7 +199,7 @@ describe("the shown working can be redone", () => {
   // Units, thousands commas and words are dropped; both sides of every equals sign are worked out. The last line gives
   // the result, which is printed behind it.
   const worked = (line: string, result: number): [number, number] => {
-    const plain = (line.includes("=") ? line : `${line} = ${result}`)
+    const plain = (line.replace(/^R = /u, "") + (/^R = |^[^=]*$/u.test(line) ? ` = ${result}` : ""))
       .replace(/^[a-z ]*\d*: /u, "")
       .replace(/hang \d+ |all that hangs/gu, "")
       .replace(/lb·ft²|lb·ft|kg·m²|kg·m|lb|kg|ft|\bm\b|,/gu, "")
@@ -226,6 +226,11 @@ describe("the shown working can be redone", () => {
           expect(Math.abs(left / right - 1), line).toBeLessThan(1e-3);
         }
     });
+
+  test("of three hangs the line ends in the reaction, so that what is printed behind it is what it gives", () => {
+    const solved = solveBeam({ length: 8, supports: [0, 4, 8], uniform: [{ from: 0, to: 8, perMetre: 1 }] });
+    expect(reactionWorking(solved, 1, false).split("; ").at(-1)).toMatch(/^R = /u);
+  });
 
   test("two hangs: every load with its arm from the other hang", () => {
     // D. Hall, lesson 9: 20 ft span, 100 lb at 17.5 ft and 200 lb at 5 ft from the right hang: left 137.5, right 162.5 lb.

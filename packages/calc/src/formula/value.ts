@@ -93,6 +93,12 @@ export const tabled = <const K extends Kind>(value: number, kind: K, source: Sou
   origin: { from: "table", source, what },
 });
 
+/** The same value, its last step on the source that gives its figures rather than the one that gives the formula. */
+export function restingOn<K extends Kind>(value: Value<K>, source: SourceId): Value<K> {
+  if (!value.known || value.origin.from !== "step") return value;
+  return { ...value, origin: { from: "step", step: { ...value.origin.step, source } } };
+}
+
 /** A plain number for tests and examples. */
 export const given = <const K extends Kind>(value: number, kind: K): Known<K> => ({
   known: true,

@@ -17,6 +17,8 @@ export function printNumber(value: number, digits = 4): string {
   const [whole, fraction] = value.toFixed(places).split(".") as [string, string | undefined];
   const grouped = whole.replace(/\B(?=(\d{3})+(?!\d))/gu, ",");
   const shown = fraction?.replace(/0+$/u, "");
+  // What rounds to nothing has no sign.
+  if (!shown && grouped === "-0") return "0";
   return (shown ? `${grouped}.${shown}` : grouped).replace(/^-/u, "−");
 }
 

@@ -1,5 +1,5 @@
 import { formula } from "../formula/formula.js";
-import { type Known, tabled } from "../formula/value.js";
+import { type Known, restingOn, tabled } from "../formula/value.js";
 import { ctaTiming } from "./cta.js";
 import { type CvtMode, canBeTimed, cvt } from "./cvt.js";
 import type { Timing } from "./timing.js";
@@ -30,9 +30,8 @@ export function timingClock(timing: Timing): Known<"frequency"> {
     Y: tabled(totalHeight, "count", source, `lines of a frame of ${name}`),
     f: tabled(rate, "frequency", source, `frame rate of ${name}`),
   });
-  if (!worked.known || worked.origin.from !== "step") return tabled(clock, "frequency", source, name);
   // The clock is a whole number of hertz; the rate was worked out from it.
-  return { ...worked, value: clock, origin: { from: "step", step: { ...worked.origin.step, source } } };
+  return { ...(restingOn(worked, source) as Known<"frequency">), value: clock };
 }
 
 const MODES: readonly CvtMode[] = ["reduced-2", "reduced", "standard"];

@@ -1,5 +1,5 @@
 import { formula } from "../formula/formula.js";
-import { type Known, tabled } from "../formula/value.js";
+import { type Known, restingOn, tabled } from "../formula/value.js";
 import type { SourceId } from "../sources/index.js";
 
 /** Channel, fixed cable and cords of twisted-pair copper, in metres (ISO/IEC 11801, ANSI/TIA-568). */
@@ -98,9 +98,9 @@ export function copperHop(strands: "solid" | CordBudget): HopLimit {
       source: "iec-11801",
     };
   const { budget, extraLoss, source, name } = strands;
-  const limit = cordAlone.of({
+  const alone = cordAlone.of({
     K: tabled(budget, "length", source, `loss budget with ${name} cords`),
     D: tabled(extraLoss, "factor", source, `extra loss of ${name} cords`),
-  }) as Known<"length">;
-  return { limit, doubtful: true, source };
+  });
+  return { limit: restingOn(alone, source) as Known<"length">, doubtful: true, source };
 }

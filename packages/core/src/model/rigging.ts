@@ -23,8 +23,10 @@ import type { Build } from "./build.js";
 import { Leg } from "./leg.js";
 import { once } from "./once.js";
 import { BarSection } from "./section.js";
-import { type SlackCases, slackCases } from "./slack.js";
+import { type SlackCase, type SlackCases, slackCases, whenSlack } from "./slack.js";
 import { type Span, spansOf } from "./spans.js";
+
+type WorstMoment = { readonly moment: Value<"moment"> } & SlackCase;
 
 type Hung = (HungBeam & { readonly stable: true; readonly known: true }) | Missing;
 
@@ -145,9 +147,12 @@ export class Hang {
     );
   }
 
-  /** What it carries at worst, level or with any one other hang slack, and which is slack then. */
-  get worst(): { readonly reaction: Value<"mass">; readonly slackened: Hang | undefined } {
-    return { reaction: this.slackReaction ?? this.reaction, slackened: this.slackened };
+  /** What it carries at worst, level or with any one other hang slack, which is slack then, and the case in words. */
+  get worst(): { readonly reaction: Value<"mass"> } & SlackCase {
+    const { slackCases } = this.bar;
+    const found = slackCases?.known ? slackCases.worst.find(({ hang }) => hang.name === this.name) : undefined;
+    const { slackened, when } = found ?? { slackened: undefined, when: "" };
+    return { reaction: this.slackReaction ?? this.reaction, slackened, when };
   }
 }
 
@@ -317,7 +322,12 @@ export class Bar {
       missing("mass", { path: this.path, what: "reactions", because: `${this.label}: ${text}` });
     try {
       const hung = hangBeam(hanging.beam);
-      return hung.stable ? { ...hung, known: true } : because(`it does not hang still, ${hung.because}.`);
+      if (!hung.stable) return because(`it does not hang still, ${hung.because}.`);
+      if (hung.neutral)
+        return because(
+          "it does not hang still, the middle of the load is right under one hang and the others carry nothing.",
+        );
+      return { ...hung, known: true };
     } catch (error) {
       if (error instanceof RangeError) return because(`${error.message}.`);
       throw error;
@@ -357,17 +367,19 @@ export class Bar {
   }
 
   /** The greatest bending moment, level or with any one hang slack; of a bar that then tips, of the cases it stands. */
-  get worstMoment(): { readonly moment: Value<"moment">; readonly slackened: Hang | undefined } {
-    const { slackCases: cases, hanging } = this;
-    const level = { moment: this.moment, slackened: undefined };
+  get worstMoment(): WorstMoment {
+    const { slackCases: cases, hanging, hung } = this;
+    const names = hanging.known ? hanging.order.map(({ name }) => name) : [];
+    const level = { moment: this.moment, slackened: undefined, when: hung.known ? whenSlack(hung, names) : "" };
     if (!cases?.known || !hanging.known) return level;
     return cases.standing
-      .map(({ slackened, hung }) => ({
-        moment: momentValue(hung.solved, hanging.inputs, `with ${slackened.name} slack: `) as Known<"moment">,
+      .map(({ slackened, when, hung: solved }) => ({
+        moment: momentValue(solved.solved, hanging.inputs, `${when.trim()}: `) as Known<"moment">,
         slackened,
+        when,
       }))
-      .reduce<{ readonly moment: Value<"moment">; readonly slackened: Hang | undefined }>(
-        (worst, each) => (worst.moment.known && worst.moment.value >= each.moment.value ? worst : each),
+      .reduce<WorstMoment>(
+        (worst, each) => (worst.moment.known && worst.moment.value * (1 + 1e-9) >= each.moment.value ? worst : each),
         level,
       );
   }

@@ -4,7 +4,9 @@ import {
   isCompact,
   type Known,
   missing,
+  restingOn,
   type Section,
+  type SourceId,
   sections,
   tabled,
   tubePlasticModulus,
@@ -76,13 +78,14 @@ export class BarSection {
         what: "allowable bending moment",
         because: `${this.label}: ${refused}; its maker has to state the allowable bending moment.`,
       });
-    return allowableMoment.of({
-      Fy,
-      Z: this.#plastic,
-      Ω:
-        this.#of((each) => tabled(each.factor, "factor", each.allowableSource, "safety factor")) ??
-        tabled(1.67, "factor", "aisc-360-f8", "safety factor"),
-    });
+    const source = this.#published?.allowableSource ?? "aisc-360-f8";
+    const Ω = tabled(this.#published?.factor ?? 1.67, "factor", source, "safety factor");
+    return restingOn(allowableMoment.of({ Fy, Z: this.#plastic, Ω }), source);
+  }
+
+  /** What the allowable moment rests on. */
+  get allowableSource(): SourceId {
+    return this.#own("allowable-moment") ? "part" : (this.#published?.allowableSource ?? "aisc-360-f8");
   }
 
   get #plastic(): Value {

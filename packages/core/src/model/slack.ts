@@ -1,11 +1,28 @@
 import { type HungBeam, type Missing, slackEnvelope, type Value } from "@plumbmark/calc";
 import { type Bar, type Hang, reactionIn } from "./rigging.js";
 
-export interface WorstCase {
+/** Which hangs carry nothing in a case. */
+export interface SlackCase {
+  /** The hang that is taken as slack; none in the level bar. */
+  readonly slackened: Hang | undefined;
+  /** The case in words, ` with H1 slack, and H3 then slack, too`; empty where all are taut. */
+  readonly when: string;
+}
+
+export interface WorstCase extends SlackCase {
   readonly hang: Hang;
   readonly reaction: Value<"mass">;
-  /** The hang that is slack in the worst case; none when the level bar is the worst. */
-  readonly slackened: Hang | undefined;
+}
+
+type Standing = HungBeam & { readonly stable: true };
+
+/** Which hangs carry nothing, in words: one that is taken as slack may leave another with nothing to carry. */
+export function whenSlack(hung: Standing, names: readonly string[], slackened?: number): string {
+  const also = hung.slack.filter((each) => each !== slackened).map((each) => names[each]);
+  const more = also.join(" and ");
+  if (slackened === undefined) return also.length > 0 ? ` with ${more} slack though the bar is level` : "";
+  const then = also.length > 0 ? `, and ${more} then slack, too` : "";
+  return ` with ${names[slackened]} slack${then}${hung.neutral ? ", balanced on one hang" : ""}`;
 }
 
 /** What the hangs of a bar carry with each of them slack in turn. */
@@ -14,8 +31,8 @@ export type SlackCases =
       readonly known: true;
       readonly worst: readonly WorstCase[];
       /** Every case in which the bar still hangs, solved. */
-      readonly standing: readonly { readonly slackened: Hang; readonly hung: HungBeam & { readonly stable: true } }[];
-      /** Hangs without which it tips. */
+      readonly standing: readonly (SlackCase & { readonly slackened: Hang; readonly hung: Standing })[];
+      /** Hangs without which it tips, or is balanced on one hang alone and may. */
       readonly unstable: readonly Hang[];
     }
   | Missing;
@@ -33,16 +50,18 @@ export function slackCases(bar: Bar): SlackCases | undefined {
   const hangAt = (index: number): Hang => order[index] as Hang;
   const worst = order.map((hang, index): WorstCase => {
     const slackened = envelope.worst[index]?.slackened;
-    const inCase = envelope.cases.find((each) => each.slackened === slackened)?.hung;
-    const when = slackened === undefined ? "" : `with ${names[slackened]} slack: `;
+    const found = envelope.cases.find((each) => each.slackened === slackened)?.hung;
+    const inCase = found?.stable ? found : hung;
+    const when = whenSlack(inCase, names, slackened);
     return {
       hang,
-      reaction: reactionIn(inCase?.stable ? inCase : hung, index, inputs, { names, when }),
+      reaction: reactionIn(inCase, index, inputs, { names, when: when && `${when.trim()}: ` }),
       slackened: slackened === undefined ? undefined : hangAt(slackened),
+      when,
     };
   });
   const standing = envelope.cases.flatMap(({ slackened, hung: solved }) =>
-    solved.stable ? [{ slackened: hangAt(slackened), hung: solved }] : [],
+    solved.stable ? [{ slackened: hangAt(slackened), when: whenSlack(solved, names, slackened), hung: solved }] : [],
   );
   return { known: true, worst, standing, unstable: envelope.unstable.map(hangAt) };
 }

@@ -2,6 +2,7 @@ import type { Known, Step } from "../../formula/value.js";
 import { printNumber } from "../../quantity/print.js";
 import { GRAVITY } from "../gravity.js";
 import { deflectionFrom } from "../section/strength.js";
+import { totalLoad } from "./beam.js";
 import { deepest } from "./deflection.js";
 import type { Extreme, SolvedBeam } from "./solve.js";
 import { termsOf } from "./terms.js";
@@ -18,8 +19,9 @@ export function worstMoment({ greatestMoment, leastMoment }: SolvedBeam): Extrem
 
 /** Forces left of a place with their arms: every reaction, and every load. */
 function leftOf({ beam, reactions }: SolvedBeam, at: number) {
+  const nothing = 1e-9 * Math.abs(totalLoad(beam));
   const lifts = beam.supports.flatMap((place, index) =>
-    place < at - 1e-9 ? [{ load: reactions[index]!, arm: at - place }] : [],
+    place < at - 1e-9 && Math.abs(reactions[index]!) > nothing ? [{ load: reactions[index]!, arm: at - place }] : [],
   );
   return { lifts, down: termsOf(beam, at).map(({ load, at: place }) => ({ load, arm: at - place })) };
 }
@@ -33,7 +35,7 @@ export function momentValue(solved: SolvedBeam, inputs: readonly Known[], when =
     const term = ({ load, arm }: { load: number; arm: number }): string =>
       us ? `${six(load / POUND)} lb × ${six(arm / FOOT)} ft` : `${six(load)} kg × ${six(arm)} m`;
     const sum = [lifts.map(term).join(" + ") || "0", ...down.map(term)].join(" − ");
-    return us ? `|${sum}|` : `|${sum}| × 9.80665`;
+    return us ? `${when}|${sum}|` : `${when}|${sum}| × 9.80665`;
   };
   return {
     known: true,
@@ -42,7 +44,7 @@ export function momentValue(solved: SolvedBeam, inputs: readonly Known[], when =
     origin: {
       from: "step",
       step: {
-        formula: `${when}M = |ΣR × arm − ΣW × arm| × g, left of where it is greatest`,
+        formula: "M = |ΣR × arm − ΣW × arm| × g, left of where it is greatest",
         show,
         source: "statics",
         inputs,

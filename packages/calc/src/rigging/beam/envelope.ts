@@ -6,7 +6,7 @@ export interface Envelope {
   readonly cases: readonly { readonly slackened: number; readonly hung: HungBeam }[];
   /** Worst reaction of every hang over the level bar and all stable cases, and the hang slack in that case. */
   readonly worst: readonly { readonly reaction: number; readonly slackened?: number }[];
-  /** Hangs without which the bar does not stand; while there is one, the worst reactions do not clear the bar. */
+  /** Hangs without which the bar tips or may tip; while there is one, the worst reactions do not clear the bar. */
   readonly unstable: readonly number[];
 }
 
@@ -25,5 +25,9 @@ export function slackEnvelope(beam: Beam): Envelope | undefined {
       if (hung.stable && hung.reactions[index]! > best.reaction) best = { reaction: hung.reactions[index]!, slackened };
     return best;
   });
-  return { cases, worst, unstable: cases.filter(({ hung }) => !hung.stable).map((each) => each.slackened) };
+  return {
+    cases,
+    worst,
+    unstable: cases.filter(({ hung }) => !hung.stable || hung.neutral).map((each) => each.slackened),
+  };
 }

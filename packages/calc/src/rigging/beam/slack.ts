@@ -11,16 +11,20 @@ export type HungBeam =
       readonly reactions: readonly number[];
       /** Numbers of the hangs found slack. */
       readonly slack: readonly number[];
+      /** The middle of the load is right under one outermost taut hang: the others carry nothing, and it may tip. */
+      readonly neutral: boolean;
     }
   | { readonly stable: false; readonly because: string; readonly slack: readonly number[] };
 
 const without = (count: number, slack: ReadonlySet<number>): readonly number[] =>
   Array.from({ length: count }, (_, index) => index).filter((index) => !slack.has(index));
 
-/** The resultant of the loads has to fall between the outermost hangs that are taut. */
-function balanced(beam: Beam, places: readonly number[]): boolean {
+/** The resultant of the loads has to fall between the outermost hangs that are taut; right under one it is neutral. */
+function balance(beam: Beam, places: readonly number[]): "still" | "neutral" | "tips" {
   const slip = 1e-9 * Math.max(1, Math.abs(totalLoad(beam)) * beam.length);
-  return loadMomentAbout(beam, places[0]!) >= -slip && loadMomentAbout(beam, places.at(-1)!) <= slip;
+  const [first, last] = [loadMomentAbout(beam, places[0]!), -loadMomentAbout(beam, places.at(-1)!)];
+  if (first < -slip || last < -slip) return "tips";
+  return first <= slip || last <= slip ? "neutral" : "still";
 }
 
 function solveWith(beam: Beam, taut: readonly number[]): SolvedBeam {
@@ -38,12 +42,9 @@ export function hangBeam(beam: Beam, slackened: readonly number[] = []): HungBea
     const taut = without(beam.supports.length, slack);
     const list = [...slack].sort((a, b) => a - b);
     if (taut.length < 2) return { stable: false, because: "fewer than two hangs are left", slack: list };
-    if (
-      !balanced(
-        beam,
-        taut.map((index) => beam.supports[index]!),
-      )
-    )
+    const places = taut.map((index) => beam.supports[index]!);
+    const state = balance(beam, places);
+    if (state === "tips")
       return { stable: false, because: "the load is not between the hangs that are left", slack: list };
     const solved = solveWith(beam, taut);
     const worst = solved.reactions.reduce((best, each, index) => (each < solved.reactions[best]! ? index : best), 0);
@@ -57,8 +58,12 @@ export function hangBeam(beam: Beam, slackened: readonly number[] = []): HungBea
       slack.delete(stretched);
       continue;
     }
-    const reactions = beam.supports.map((_, index) => (slack.has(index) ? 0 : solved.reactions[taut.indexOf(index)]!));
-    return { stable: true, solved, reactions, slack: list };
+    const carried = (index: number): number => {
+      const reaction = slack.has(index) ? 0 : solved.reactions[taut.indexOf(index)]!;
+      return Math.abs(reaction) <= near ? 0 : reaction;
+    };
+    const reactions = beam.supports.map((_, index) => carried(index));
+    return { stable: true, solved, reactions, slack: list, neutral: state === "neutral" };
   }
   return { stable: false, because: "no set of taut hangs was found that balances the load", slack: [...slack] };
 }

@@ -103,15 +103,25 @@ function balance(solved: SolvedBeam, names: readonly string[], units: Scale): re
 }
 
 /**
+ * What the symbols of the three-moment working stand for. The solver works by the stiffness method; its moments have to
+ * satisfy these equations, which is how they can be checked by hand.
+ */
+export const THREE_MOMENT_WORDS =
+  "M is the moment in the bar over a hang, negative where the bar is bent down beyond it on both sides; L1 and L2 are the spans left and right of an inner hang. A is the area of the moment diagram a span would have as a beam of its own, a1 the distance of its middle from the left end of the left span, b2 that from the right end of the right span. The free reaction is what the span would put on the hang as a beam of its own; what overhangs an outermost hang is added to it";
+
+/**
  * The reaction of one support in words and numbers: moments about the other hang for two; three moments, and both
  * balances to check them by, for more. Loads in kg.
  */
 export function reactionWorking(solved: SolvedBeam, index: number, us: boolean, names: readonly string[] = []): string {
   const units = scale(us);
   if (solved.beam.supports.length === 2) return lever(solved, index, units);
-  return [...equations(solved, names, units), endShears(solved, index, units), ...balance(solved, names, units)].join(
-    "; ",
-  );
+  // The checks come before the answer, so that the line ends in what it gives.
+  return [
+    ...equations(solved, names, units),
+    ...balance(solved, names, units),
+    `R = ${endShears(solved, index, units)}`,
+  ].join("; ");
 }
 
 /** Names of the taut hangs from the left, and in which case they are: `with H2 slack: `. */
@@ -130,7 +140,7 @@ export function reactionValue(
   const two = solved.beam.supports.length === 2;
   const rule = two
     ? "R = Σ(W × arm from the other hang) ÷ distance between the hangs"
-    : "stiffness method, checked by three moments at each inner hang, M1 × L1 + 2 × M2 × (L1 + L2) + M3 × L2 = −6A1a1 ÷ L1 − 6A2b2 ÷ L2; R = free reaction + (M beside − M here) ÷ L, each side";
+    : "M1 × L1 + 2 × M2 × (L1 + L2) + M3 × L2 = −6 × A1 × a1 ÷ L1 − 6 × A2 × b2 ÷ L2 at each inner hang; R = free reaction + (M beside − M here) ÷ L, of each side";
   return {
     known: true,
     value: solved.reactions[index]!,
@@ -138,8 +148,8 @@ export function reactionValue(
     origin: {
       from: "step",
       step: {
-        formula: `${when}${rule}`,
-        show: (print) => reactionWorking(solved, index, /lb$/u.test(print(1, "mass")), names),
+        formula: rule,
+        show: (print) => `${when}${reactionWorking(solved, index, /lb$/u.test(print(1, "mass")), names)}`,
         source: two ? "statics" : "three-moment",
         inputs,
       },
