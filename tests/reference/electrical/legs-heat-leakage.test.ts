@@ -3,6 +3,7 @@ import {
   classA,
   classATime,
   coolingTons,
+  curveRides,
   given,
   heat,
   type Known,
@@ -15,6 +16,7 @@ import {
   printer,
   RESIDUAL_MOST,
   residualDevice,
+  TRIP_CURVES,
   threePhaseCurrent,
   wattsToBtu,
 } from "@plumbmark/calc";
@@ -258,5 +260,26 @@ describe("additional protection of people", () => {
     basis: "published",
     got: () => RESIDUAL_MOST * 1000,
     printed: 30,
+  });
+});
+
+describe("breakers at switch-on", () => {
+  reference({
+    name: "least of the bands B 3 to 5, C 5 to 10, D 10 to 20 times the rating",
+    source: "IEC 60898-1",
+    basis: "memory",
+    got: () => Object.values(TRIP_CURVES),
+    printed: [3, 5, 10],
+  });
+  reference({
+    name: "a slower curve rides through more of the same 16 A",
+    source: "IEC 60898-1",
+    basis: "memory",
+    got: () =>
+      (["B", "C", "D"] as const).map((curve) => {
+        const rides = curveRides(given(16, "current"), curve);
+        return rides.known ? rides.value : 0;
+      }),
+    printed: [48, 80, 160],
   });
 });

@@ -24,7 +24,7 @@ export { continuousRating, continuousShare, isContinuous, overcurrentNeeded, typ
 export { segmentDrop, segmentDropThreePhase, sharedLineDrop } from "./drop.js";
 export { dropShare, endVoltage, farEndDrop } from "./far-end.js";
 export { BTU_PER_TON, coolingTons, heat, wattsToBtu } from "./heat.js";
-export { inrush, inrushMultiple } from "./inrush.js";
+export { curveRides, inrush, inrushMultiple, TRIP_CURVES, type TripCurve } from "./inrush.js";
 export { circularMils, dropByK, K } from "./k-method.js";
 export {
   CLASS_A,

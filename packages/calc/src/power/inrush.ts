@@ -1,4 +1,14 @@
+import { times } from "../formula/arithmetic.js";
 import { formula } from "../formula/formula.js";
+import { restingOn, type Value } from "../formula/value.js";
+
+/** Multiples of its rating below which a breaker of a curve does not open at once (IEC 60898-1, from memory). */
+export const TRIP_CURVES = { B: 3, C: 5, D: 10 } as const;
+export type TripCurve = keyof typeof TRIP_CURVES;
+
+/** The current a breaker of a curve rides through, A, from its rating, A. */
+export const curveRides = (rating: Value<"current">, curve: TripCurve): Value<"current"> =>
+  restingOn(times(rating, TRIP_CURVES[curve], `${TRIP_CURVES[curve]} (curve ${curve})`), "iec-60898-1");
 
 /** Switch-on current of everything that is switched together. */
 export const inrush = formula({

@@ -53,7 +53,9 @@ export const legImbalance = formula({
   title: "Leg imbalance",
   symbol: "u",
   kind: "ratio",
-  inputs: { I: { kind: "current", is: "leg current", many: true, least: 0 } },
+  inputs: {
+    I: { kind: "current", is: "current of each leg; Imax the greatest of them, Imin the least", many: true, least: 0 },
+  },
   expression: "(Imax − Imin) ÷ Imax",
   source: "practice",
   validity: "all legs of one supply",

@@ -14,7 +14,7 @@ export const electricalSources = sourceTable({
   "nec-210.20a": nec("210.20(A)", "overcurrent device at least 125 % of the continuous load plus 100 % of the rest"),
   "nec-210.19a": nec(
     "210.19(A)",
-    "conductors sized for 125 % of the continuous load; 3 % branch, 5 % in all is advice",
+    "conductors sized for 125 % of the continuous load; 3 % to the farthest outlet of a branch, 5 % with the feeder is advice of an informational note",
   ),
   "nec-215.3": nec("215.3", "feeder overcurrent device at least 125 % of the continuous load plus 100 % of the rest"),
   "nec-210.21b": nec("210.21(B)", "rating of receptacles and the greatest cord-and-plug load on one"),
@@ -128,6 +128,11 @@ export const electricalSources = sourceTable({
     edition: "2009",
     clause: "Annex G",
     says: "reactance 0.08 mΩ/m where no other figure is known",
+    basis: "memory",
+  },
+  "iec-60898-1": {
+    document: "IEC 60898-1",
+    says: "a breaker of curve B, C or D does not open at once below 3, 5 or 10 times its rating",
     basis: "memory",
   },
   "iec-60364-5-53": {

@@ -1,4 +1,5 @@
-import { type Known, legCurrents, loadCurrent, missing, sum, times, type Value } from "@plumbmark/calc";
+import { type Known, legCurrents, missing, sum, times, type Value } from "@plumbmark/calc";
+import { otherCurrent } from "./other-load.js";
 import type { Circuit, Run } from "./power.js";
 
 export type Leg = "A" | "B" | "C";
@@ -44,11 +45,5 @@ const withOthers = (between: Value<"current">, plain: Value, other: Value | unde
   return more.length === 0 ? between : sum([between, ...more], "current", "I");
 };
 
-/** Watts of unknown power factor are counted as they stand, as on a circuit of one phase. */
-function otherOnEvery(circuit: Circuit): Value<"current"> | undefined {
-  const other = circuit.build.reader.quantities.get(`${circuit.path}.other-load`);
-  return (
-    other &&
-    loadCurrent.of({ S: { ...other, kind: "apparent-power" }, V: times(circuit.voltage, 1 / Math.sqrt(3), "1 ÷ √3") })
-  );
-}
+const otherOnEvery = (circuit: Circuit): Value<"current"> | undefined =>
+  otherCurrent(circuit, times(circuit.voltage, 1 / Math.sqrt(3), "1 ÷ √3"))[0];

@@ -26,6 +26,7 @@ import { continuousShareOf } from "./continuous.js";
 import { type Cord, cordOf, cordRating } from "./cord.js";
 import { type Leg, legsOf, runVoltage } from "./legs.js";
 import { once } from "./once.js";
+import { otherLoadOf } from "./other-load.js";
 import { type Panel, panelsAt } from "./panels.js";
 import { partGap, partValue } from "./reader.js";
 import { wiringBreaker } from "./wiring.js";
@@ -115,10 +116,8 @@ export class Circuit {
 
   /** Everything on it, in volt-amperes. */
   get load(): Value<"apparent-power"> {
-    const other = this.build.reader.quantities.get(`${this.path}.other-load`);
-    // Watts of unknown power factor are counted as they stand; a load that is written in VA is exact.
-    const rest: readonly Value[] = other ? [other] : [];
-    return circuitLoad.of({ s: [...this.runs.flatMap((run) => run.loads), ...rest] });
+    const other = otherLoadOf(this);
+    return circuitLoad.of({ s: [...this.runs.flatMap((run) => run.loads), ...(other ? [other] : [])] });
   }
 
   /** Of a three-phase circuit the current of its fullest leg. */
@@ -178,12 +177,22 @@ export class Circuit {
     return this.build.reader.quantities.get(`${this.path}.rides-through`);
   }
 
-  /** Switch-on current: of all runs together, or of the largest where they are switched on one after another. */
+  /**
+   * Switch-on current: of all runs together, or of the largest where they are switched on one after another; and of the
+   * other load, which is missing while there is one and its inrush is not written.
+   */
   get inrush(): Value<"current"> {
     const runs = this.runs.map((run) => inrush.of({ i: run.perPanel("power.inrush", "inrush current") }));
-    if (runs.length > 0 && this.build.reader.data(`${this.path}.stepped`) === true)
-      return greatestOf(runs, "current", "Ip");
-    return sum(runs, "current", "Ip");
+    const stepped = runs.length > 0 && this.build.reader.data(`${this.path}.stepped`) === true;
+    const panels = stepped ? [greatestOf(runs, "current", "Ip")] : runs;
+    return sum([...panels, ...this.#otherInrush()], "current", "Ip");
+  }
+
+  #otherInrush(): readonly Value<"current">[] {
+    const { reader } = this.build;
+    const path = `${this.path}.other-inrush`;
+    if (otherLoadOf(this) === undefined && reader.data(path) === undefined) return [];
+    return [reader.value(path, "current", "inrush current of the other load", this.label)];
   }
 
   /** Share of the breaker's rating that may be carried for hours. */

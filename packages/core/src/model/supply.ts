@@ -33,10 +33,19 @@ export class Supply {
     this.label = `Supply ${name}`;
   }
 
-  /** Two legs of opposite phase: as written, else where 240 V stands between the lines in us practice and nothing is on C. */
+  /** Its system as it is written. */
+  get #system(): string | undefined {
+    return this.build.reader.text(`power.supplies.${this.name}.system`);
+  }
+
+  /** Two legs of opposite phase: as written, else as its circuits look. */
   get splitPhase(): boolean {
-    const written = this.build.reader.text(`power.supplies.${this.name}.system`);
-    if (written !== undefined) return written === "split-phase";
+    return this.#system === undefined ? this.guessedSplit : this.#system === "split-phase";
+  }
+
+  /** Nobody says what it is, 240 V stands between its lines in us practice and nothing is on C. */
+  get guessedSplit(): boolean {
+    if (this.#system !== undefined) return false;
     const lines = this.circuits.filter((circuit) => circuit.lines !== undefined);
     const onC = this.circuits.some(
       (circuit) => circuit.threePhase || circuit.leg === "C" || circuit.lines?.includes("C"),

@@ -1,7 +1,6 @@
 import {
   conductorResistance,
   type Known,
-  loadCurrent,
   missing,
   segmentDrop,
   sharedLineDrop,
@@ -9,6 +8,7 @@ import {
   times,
   type Value,
 } from "@plumbmark/calc";
+import { otherCurrent } from "./other-load.js";
 import type { Circuit, Run } from "./power.js";
 
 const total = (values: readonly Value[]): Value<"current"> => sum(values, "current", "I");
@@ -19,16 +19,10 @@ interface Line {
   readonly L: Value<"length">;
 }
 
-/** The circuit's other load as a current at a voltage; none when it is not written. */
-function otherAt(circuit: Circuit, voltage: Value): readonly Value<"current">[] {
-  const other = circuit.build.reader.quantities.get(`${circuit.path}.other-load`);
-  return other ? [loadCurrent.of({ S: { ...other, kind: "apparent-power" }, V: voltage })] : [];
-}
-
 /** Two wires carry everything on the circuit. */
 function ofTwoWires(run: Run, circuit: Circuit, line: Line): Value<"voltage"> {
   const others = circuit.runs.filter((each) => each !== run).flatMap((each) => each.taps);
-  return segmentDrop.of({ I: total([...run.taps, ...others, ...otherAt(circuit, run.voltage)]), ...line });
+  return segmentDrop.of({ I: total([...run.taps, ...others, ...otherCurrent(circuit, run.voltage)]), ...line });
 }
 
 /** Runs of a three-phase circuit share its wires by the legs they are on. Other load counts on every leg. */
@@ -41,7 +35,7 @@ function ofThreePhase(run: Run, circuit: Circuit, line: Line): Value<"voltage"> 
     return missing("voltage", ...unsaid.map((each) => ({ path: `${each.path}.legs`, what: "legs", of: each.label })));
   const pair = own.length === 2;
   const touches = (legs: string): boolean => [...legs].some((leg) => own.includes(leg));
-  const other = otherAt(circuit, times(circuit.voltage, 1 / Math.sqrt(3), "1 ÷ √3"));
+  const other = otherCurrent(circuit, times(circuit.voltage, 1 / Math.sqrt(3), "1 ÷ √3"));
   return sharedLineDrop.of({
     I: total([...runs((legs) => legs === own), ...(pair ? [] : other)]),
     J: total(pair ? runs((legs) => legs.length === 2 && legs !== own) : []),

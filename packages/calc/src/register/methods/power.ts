@@ -12,6 +12,7 @@ import { correctionTo20, metricAt } from "../../power/conductors/copper-metric.j
 import { conductorResistance, gaugeOf } from "../../power/conductors/resistance.js";
 import { continuousShare, isContinuous } from "../../power/continuous.js";
 import { wattsToBtu } from "../../power/heat.js";
+import { curveRides } from "../../power/inrush.js";
 import { circularMils, dropByK } from "../../power/k-method.js";
 import { classA, classATime, residualDevice } from "../../power/leakage.js";
 import { legCurrents, phasorDifference } from "../../power/legs.js";
@@ -24,6 +25,20 @@ const gauge = (number: number) => given(awgArea(number), "conductor");
 const amperes = (value: number) => given(value, "current");
 
 export const powerMethods: readonly Method[] = [
+  {
+    name: "curveRides",
+    title: "What a breaker of a curve rides through",
+    of: curveRides,
+    units: "A, curve → A",
+    sources: ["iec-60898-1"],
+    validity: "curves B, C and D",
+    example: {
+      asks: "16 A of curve C",
+      got: () => numberOf(curveRides(amperes(16), "C")),
+      gives: 80,
+      from: "IEC 60898-1, from memory: 5 to 10 times its rating",
+    },
+  },
   {
     name: "isContinuous",
     title: "Whether a load is continuous",

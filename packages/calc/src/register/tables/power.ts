@@ -11,6 +11,7 @@ import { standardBreakers } from "../../power/breakers.js";
 import { ALPHA_75, gaugeRows } from "../../power/conductors/copper-awg.js";
 import { ALPHA_20, metricRows } from "../../power/conductors/copper-metric.js";
 import { BTU_PER_TON } from "../../power/heat.js";
+import { TRIP_CURVES } from "../../power/inrush.js";
 import { K } from "../../power/k-method.js";
 import { CLASS_A, CORD_LEAKAGE, LEAKAGE_SHARE, RESIDUAL_MOST } from "../../power/leakage.js";
 import { receptacleLoads, receptacleRatings } from "../../power/receptacles.js";
@@ -170,6 +171,13 @@ export const powerTables: readonly Table[] = [
     holds: "A by rating of the circuit; the row for 30 A is from memory",
     sources: ["nec-210.21b"],
     data: receptacleRatings,
+  },
+  {
+    id: "power.trip-curves",
+    title: "What breakers of a curve ride through",
+    holds: "multiple of the rating",
+    sources: ["iec-60898-1"],
+    data: TRIP_CURVES,
   },
   {
     id: "power.leakage-share",
