@@ -6,7 +6,7 @@ export default rule({
   level: "shall",
   why: "Hangs do not share a load evenly: with three, the middle one carries more than half.",
   judged:
-    "The bar is solved as a continuous beam on its hangs, panels where they really are; each reaction is held against the least WLL of its assembly, and with the mass of the assembly against the structure rating. The legs of a bridle are judged by rigging.bridle-angle.",
+    "The bar is solved as a continuous beam on its hangs, taken as level, under everything that hangs on it where it really is (rigging.suspended-weight says what and where); each reaction is held against the least WLL of its assembly, and with the mass of the assembly against the structure rating. The legs of a bridle are judged by rigging.bridle-angle.",
   sources: ["three-moment", "practice"],
   *checks({ build }) {
     for (const bar of build.bars) {

@@ -7,7 +7,7 @@ export default rule({
   level: "shall",
   why: "What a ceiling or a beam may carry cannot be seen. A rating that nobody signed is a guess over people's heads.",
   judged:
-    "Panels, extras, cables, the bar itself and the hardware it hangs by against the sum of the structure ratings, and whether `structure-by` names who states them.",
+    "All that hangs against the sum of the structure ratings, and whether `structure-by` names who states them. What hangs: panels; extras of the face, such as hanging bars; of every feed and return that ends at a panel on this bar the length that `hangs`, else the whole of it, the safe side; every jumper, half of it at each of its two panels; the bar itself; what is written as its `other-load`; and, on the structure only, the assemblies it hangs by. Where it acts along the bar, for every rule that solves it: the bar's own mass evenly over its length; the panels of a column, its share of the extras, the same for every column, and its jumpers evenly over the width of the column; a feed or return at the middle of the column it ends in; other load in the middle of the bar.",
   sources: ["practice"],
   *checks({ build }) {
     for (const bar of build.bars)

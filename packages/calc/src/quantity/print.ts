@@ -33,6 +33,7 @@ export function unitFor(value: number, kind: Kind, system: System): Unit {
     const [small, below] = SMALL_LENGTHS[system];
     return size < below && size > 0 ? named(small) : named(system === "us" ? "ft" : "m");
   }
+  if (kind === "angle") return named(size < 1 && size > 0 ? "′" : "°");
   if (kind === "ratio") return named("%");
   if (kind === "areal-load") return named(system === "us" ? "lb/ft²" : "kPa");
   if (kind === "resistance-per-length") return named(system === "us" ? "Ω/kft" : "Ω/km");

@@ -33,8 +33,10 @@ export const portCapacity = formula({
     f: { kind: "frequency", is: "frame rate", above: 0 },
   },
   expression: "floor(n × (24 bit × 60 Hz) ÷ (b × f))",
-  source: "part",
-  validity: "the maker's figure is for 60 Hz and 24 bit; the load of a port goes with bits a second",
+  source: "practice",
+  also: ["part"],
+  validity:
+    "the maker's figure is for 60 Hz and 24 bit; that a port's load goes with bits a second is an assumption, up as well as down: above the figure the maker confirms it",
   example: { given: { n: 655_360, b: 30, f: 60 }, gives: 524_288, within: 0, from: "655 360 × 24 ÷ 30" },
   compute: ({ n, b, f }) => wholeBelow((n * STATED_AT.bitsPerPixel * STATED_AT.rate) / (b * f)),
 });

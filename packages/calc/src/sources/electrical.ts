@@ -36,7 +36,7 @@ export const electricalSources = sourceTable({
   "nec-400.5a1": nec("Table 400.5(A)(1)", "ampacity of flexible cords of the S and SJ families, 30 °C ambient"),
   "nec-400.5a1-memory": nec(
     "Table 400.5(A)(1)",
-    "ampacity of flexible cords of the S and SJ families, from memory",
+    "ampacity of flexible cords of the S and SJ families, further sizes",
     "2023",
     "memory",
   ),
@@ -68,6 +68,7 @@ export const electricalSources = sourceTable({
   "iec-60364-4-43": {
     document: "IEC 60364-4-43",
     practice: "iec",
+    edition: "2008",
     clause: "433.1",
     says: "design current at most the rating of the protective device, at most the cable's current-carrying capacity",
     basis: "memory",
@@ -93,7 +94,7 @@ export const electricalSources = sourceTable({
     practice: "iec",
     edition: "2009",
     clause: "Table B.52.14",
-    says: "ambient factor for PVC at 35 °C, from memory",
+    says: "ambient factor for PVC at 35 °C",
     basis: "memory",
   },
   "ambient-60": {
@@ -108,7 +109,7 @@ export const electricalSources = sourceTable({
     practice: "iec",
     edition: "2009",
     clause: "Table B.52.17",
-    says: "factors for circuits that run together, from memory",
+    says: "factors for circuits that run together",
     basis: "memory",
   },
   "nec-210.20a-100": nec(

@@ -18,7 +18,7 @@ export const riggingSources = sourceTable({
     document: "AISC ASD Manual",
     edition: "9th",
     clause: "F3",
-    says: "allowable bending 0.66 Fy on the elastic modulus (from memory)",
+    says: "allowable bending 0.66 Fy on the elastic modulus",
     basis: "memory",
   },
   "aisc-shapes-16": {
@@ -96,7 +96,12 @@ export const riggingSources = sourceTable({
     says: "round slings: working load by colour, mode factors",
     basis: "published",
   },
-  "asme-b30.9": { document: "ASME B30.9", says: "sling legs no flatter than 30° from horizontal", basis: "published" },
+  "asme-b30.9": {
+    document: "ASME B30.9",
+    edition: "not stated, as cicb.com reports it",
+    says: "sling legs no flatter than 30° from horizontal, unless their maker or a qualified person says so",
+    basis: "published",
+  },
   "asme-b30.26": {
     document: "ASME B30.26",
     says: "rigging hardware carries its rated load and no more",
@@ -126,7 +131,9 @@ export const riggingSources = sourceTable({
     basis: "published",
   },
   "messe-stand-building": {
-    document: "Trade-fair technical rules, stand building",
+    document: "Messe Düsseldorf, technical rules for stand building",
+    edition: "not stated",
+    clause: "stand walls over 4.00 m",
     says: "0.125 kN/m² up to 4 m above the floor, 0.063 kN/m² above",
     basis: "published",
   },
@@ -134,13 +141,13 @@ export const riggingSources = sourceTable({
     document: "International Building Code",
     edition: "2000–2009",
     clause: "1607.13",
-    says: "5 lb/ft² on interior walls over 6 ft",
+    says: "5 lb/ft² on interior walls and partitions over 6 ft, later under other numbers; taken for a standing face as a measure",
     basis: "published",
   },
   "overturning-1.5": {
-    document: "working-load practice",
-    says: "restoring moment 1.5 times the overturning one (from memory)",
-    basis: "memory",
+    document: "common practice",
+    says: "restoring moment 1.5 times the overturning one; a setting of the house, no clause is at hand",
+    basis: "practice",
   },
   "niosh-94-110": {
     document: "DHHS (NIOSH) 94-110",

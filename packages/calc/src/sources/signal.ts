@@ -20,7 +20,7 @@ export const signalSources = sourceTable({
   },
   "ieee-802.3": {
     document: "IEEE 802.3",
-    clause: "framing",
+    clause: "3.1.1 and 4.4.2, alike in every edition",
     says: "a frame costs 38 bytes beside its payload: preamble 8, header 14, check 4, gap 12",
     basis: "published",
   },
@@ -53,7 +53,7 @@ export const signalSources = sourceTable({
   "hdmi-2.1-correction": {
     document: "HDMI",
     edition: "2.1",
-    says: "8 of 510 characters are error correction, from memory",
+    says: "8 of 510 characters are error correction",
     basis: "memory",
   },
   "hdmi-1.3": {

@@ -81,16 +81,14 @@ export class Stand {
 
   /** Panels and ballast at their distance from the edge the face would tip over; the base at half its depth. */
   restoring(edge: Edge, ballast: Value<"mass"> = this.ballast): Value<"moment"> {
-    const face = restoringMoment.of({
+    return restoringMoment.of({
       m: this.face.mass,
       x: this.#arm("toe", "distance of the panels' centre from the toe", edge),
-      mb: ballast,
-      xb: this.ballastArm(edge),
+      m_s: this.baseMass,
+      x_s: times(this.depth, 0.5, "½"),
+      m_b: ballast,
+      x_b: this.ballastArm(edge),
     });
-    const half = times(this.depth, 0.5, "½");
-    const none = counted(0, "ballast counted before", "mass");
-    const own = restoringMoment.of({ m: this.baseMass, x: half, mb: none, xb: half });
-    return sum([face, own], "moment", "M_r");
   }
 
   factor(push: Push, edge: Edge): Value<"factor"> {
@@ -103,7 +101,7 @@ export class Stand {
       γ: tabled(factor, "factor", "overturning-1.5", "required factor"),
       Mo: this.overturning(push),
       Mr: this.restoring(edge, counted(0, "no ballast", "mass")),
-      xb: this.ballastArm(edge),
+      x_b: this.ballastArm(edge),
     });
   }
 
