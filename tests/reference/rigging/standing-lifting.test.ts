@@ -49,7 +49,7 @@ describe("standing faces", () => {
     got: () => notionalMoment.compute({ b: 0.3048, h: 3.048, c: 3.048, q1: 5 * PSF, q2: 0 }) / 1.3558179483,
   });
   const Mo = notionalMoment.compute({ b: 3, h: 2.5, c: 4, q1: 125, q2: 63 });
-  const Mr = restoringMoment.compute({ m: 200, x: 0.6, m_s: 40, x_s: 0.6, m_b: 0, x_b: 1.1 });
+  const Mr = restoringMoment.compute({ m: 200, x: 0.6, ms: 40, xs: 0.6, mb: 0, xb: 1.1 });
   const because = "0.5 %: worked with g = 9.81";
   reference({
     name: "wall 3.0 × 2.5 m: push, resistance, factor",
@@ -67,7 +67,7 @@ describe("standing faces", () => {
     printed: 31.99,
     within: 0.16,
     because,
-    got: () => ballastNeeded.compute({ γ: 1.5, Mo, Mr, x_b: 1.1 }),
+    got: () => ballastNeeded.compute({ γ: 1.5, Mo, Mr, xb: 1.1 }),
   });
   reference({
     name: "with 0.24 kN/m² the factor is 0.628",
@@ -79,9 +79,9 @@ describe("standing faces", () => {
     got: () => overturningFactor.compute({ Mr, Mo: notionalMoment.compute({ b: 3, h: 2.5, c: 4, q1: 240, q2: 240 }) }),
   });
   test("the ballast found brings the factor to what was asked", () => {
-    const m_b = ballastNeeded.compute({ γ: 1.5, Mo, Mr, x_b: 1.1 });
+    const mb = ballastNeeded.compute({ γ: 1.5, Mo, Mr, xb: 1.1 });
     expect(
-      overturningFactor.compute({ Mr: restoringMoment.compute({ m: 240, x: 0.6, m_s: 0, x_s: 0, m_b, x_b: 1.1 }), Mo }),
+      overturningFactor.compute({ Mr: restoringMoment.compute({ m: 240, x: 0.6, ms: 0, xs: 0, mb, xb: 1.1 }), Mo }),
     ).toBeCloseTo(1.5, 9);
   });
   reference({
@@ -127,10 +127,10 @@ describe("a weight off the middle of its feet", () => {
       const Mr = restoringMoment.compute({
         m: 100 * POUND,
         x: 17.5 * FT,
-        m_s: 0,
-        x_s: 0,
-        m_b: 200 * POUND,
-        x_b: 5 * FT,
+        ms: 0,
+        xs: 0,
+        mb: 200 * POUND,
+        xb: 5 * FT,
       });
       const x = centreOfWeight.compute({ Mr, m: 300 * POUND });
       const row = (e: number): number => footLoad.compute({ m: 300 * POUND, n: 2, Mo: 0, d: 20 * FT, e }) / LBF;

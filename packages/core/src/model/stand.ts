@@ -84,10 +84,10 @@ export class Stand {
     return restoringMoment.of({
       m: this.face.mass,
       x: this.#arm("toe", "distance of the panels' centre from the toe", edge),
-      m_s: this.baseMass,
-      x_s: times(this.depth, 0.5, "½"),
-      m_b: ballast,
-      x_b: this.ballastArm(edge),
+      ms: this.baseMass,
+      xs: times(this.depth, 0.5, "½"),
+      mb: ballast,
+      xb: this.ballastArm(edge),
     });
   }
 
@@ -101,7 +101,7 @@ export class Stand {
       γ: tabled(factor, "factor", "overturning-1.5", "required factor"),
       Mo: this.overturning(push),
       Mr: this.restoring(edge, counted(0, "no ballast", "mass")),
-      x_b: this.ballastArm(edge),
+      xb: this.ballastArm(edge),
     });
   }
 

@@ -43,25 +43,25 @@ export const restoringMoment = formula({
   inputs: {
     m: { kind: "mass", is: "panels and what they carry", least: 0 },
     x: { kind: "length", is: "edge to the middle of the panels", least: 0 },
-    m_s: { kind: "mass", is: "the base itself", least: 0 },
-    x_s: { kind: "length", is: "edge to the middle of the base, half its depth", least: 0 },
-    m_b: { kind: "mass", is: "ballast", least: 0 },
-    x_b: { kind: "length", is: "edge to the ballast", least: 0 },
+    ms: { kind: "mass", is: "the base itself", least: 0 },
+    xs: { kind: "length", is: "edge to the middle of the base, half its depth", least: 0 },
+    mb: { kind: "mass", is: "ballast", least: 0 },
+    xb: { kind: "length", is: "edge to the ballast", least: 0 },
   },
-  expression: "(m × x + m_s × x_s + m_b × x_b) × g",
+  expression: "(m × x + ms × xs + mb × xb) × g",
   source: "statics",
   validity: "the edge is the one it would tip over; g = 9.80665 m/s²",
   example: {
-    given: { m: 200, x: 0.6, m_s: 40, x_s: 0.6, m_b: 0, x_b: 1.1 },
+    given: { m: 200, x: 0.6, ms: 40, xs: 0.6, mb: 0, xb: 1.1 },
     gives: 1412.64,
     within: 7,
     from: "wall of 240 kg with its base, 0.60 m: 1.41264 kN·m with g 9.81 (arithmetic, 0.5 %)",
   },
-  compute: ({ m, x, m_s, x_s, m_b, x_b }) => (m * x + m_s * x_s + m_b * x_b) * GRAVITY,
-  show: ({ m, x, m_s, x_s, m_b, x_b }, print) => {
+  compute: ({ m, x, ms, xs, mb, xb }) => (m * x + ms * xs + mb * xb) * GRAVITY,
+  show: ({ m, x, ms, xs, mb, xb }, print) => {
     const { g, length } = consistent(print);
     const term = (mass: Known, arm: Known): string => `${print(mass.value, "mass")} × ${length(arm)}`;
-    return `(${term(m, x)} + ${term(m_s, x_s)} + ${term(m_b, x_b)})${g}`;
+    return `(${term(m, x)} + ${term(ms, xs)} + ${term(mb, xb)})${g}`;
   },
 });
 
@@ -106,27 +106,27 @@ export const overturningFactor = formula({
 export const ballastNeeded = formula({
   id: "rigging.ballast-needed",
   title: "ballast needed",
-  symbol: "m_b",
+  symbol: "mb",
   kind: "mass",
   inputs: {
     γ: { kind: "factor", is: "required factor", least: 1 },
     Mo: { kind: "moment", is: "overturning moment", least: 0 },
     Mr: { kind: "moment", is: "restoring moment without ballast", least: 0 },
-    x_b: { kind: "length", is: "edge to ballast", above: 0 },
+    xb: { kind: "length", is: "edge to ballast", above: 0 },
   },
-  expression: "max(0, γ × Mo − Mr) ÷ (g × x_b)",
+  expression: "max(0, γ × Mo − Mr) ÷ (g × xb)",
   source: "overturning-1.5",
   validity: "rigid body on a level floor; g = 9.80665 m/s²",
   example: {
-    given: { γ: 1.5, Mo: 1171.875, Mr: 1412.64, x_b: 1.1 },
+    given: { γ: 1.5, Mo: 1171.875, Mr: 1412.64, xb: 1.1 },
     gives: 31.99,
     within: 0.16,
     from: "same wall, arm 1.10 m: 31.99 kg with g 9.81 (arithmetic, 0.5 %)",
   },
-  compute: ({ γ, Mo, Mr, x_b }) => Math.max(0, γ * Mo - Mr) / (GRAVITY * x_b),
-  show: ({ γ, Mo, Mr, x_b }, print) => {
+  compute: ({ γ, Mo, Mr, xb }) => Math.max(0, γ * Mo - Mr) / (GRAVITY * xb),
+  show: ({ γ, Mo, Mr, xb }, print) => {
     const { us, length } = consistent(print);
     const lacking = `max(0, ${γ.value} × ${print(Mo.value, "moment")} − ${print(Mr.value, "moment")})`;
-    return us ? `${lacking} ÷ ${length(x_b)}` : `${lacking} ÷ (9.80665 × ${length(x_b)})`;
+    return us ? `${lacking} ÷ ${length(xb)}` : `${lacking} ÷ (9.80665 × ${length(xb)})`;
   },
 });
