@@ -59,7 +59,7 @@ export function register(site: Whole): Page {
       "p",
       h(
         "small",
-        "Weight and power are those of the faces: panels at their maximum, with what the faces carry. The worst margin is that of the check nearest its limit or farthest over it; what is only matched, such as a plug and its outlet, has none.",
+        "Weight is that of the panels with what they carry; the suspended weight, with cables, bar and hangs, stands with its parts on the hang plot of the sheet. Power is that of the panels at their maximum. The worst margin is that of the check nearest its limit or farthest over it; what is only matched, such as a plug and its outlet, has none.",
       ),
     ),
     togetherOf(site),

@@ -57,6 +57,15 @@ describe.each(PAPERS)("on $name", ({ name, wide, high }) => {
 });
 
 describe("on paper", () => {
+  it("the foot of every page of a sheet tells build, sheet, revision and day", async () => {
+    const page = await shown.page();
+    await page.goto(shown.serverUrl("builds/over-stage-banner.html"));
+    // As the browser understands the style of our own: the box at the foot of a page (CSS Paged Media Level 3, 4.2).
+    const rules = await page.evaluate(`[...document.styleSheets].flatMap((sheet) => [...sheet.cssRules].map((rule) => rule.cssText)).filter((text) => text.startsWith("@page"))`);
+    expect((rules as string[]).join(" ")).toMatch(/@bottom-left \{[^}]*over-stage-banner . sheet 1\.\d\d . revision \d+ . for-build . inspected 2\d{3}-\d\d-\d\d/u);
+    await page.close();
+  });
+
   it("a sheet has its workings of what does not hold, its cautions and boxes to sign, and no menu", async () => {
     const page = await shown.page();
     await page.emulateMedia({ media: "print" });
