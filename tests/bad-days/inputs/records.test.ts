@@ -1,9 +1,10 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, onTestFinished, test } from "vitest";
 import { plumbmark } from "../../plumbmark.js";
 import { ENCODINGS, INHERITED } from "./faults.js";
+import { small } from "./small.js";
 
 // A record is JSON (RFC 8259) and is made by a machine; between the machine and `collate` lies a disk.
 
@@ -14,10 +15,7 @@ function folder(): string {
 }
 
 async function record(): Promise<string> {
-  const docs = folder();
-  mkdirSync(join(docs, "builds"));
-  writeFileSync(join(docs, "builds/a.md"), "---\nbuild: a\ntitle: A\nstatus: draft\n---\n\n# A\n");
-  writeFileSync(join(docs, "house-standard.yaml"), "house-standard: House\n");
+  const docs = small();
   return (await plumbmark(docs, ["inspect", "--as", "json", "--no-cache"])).out;
 }
 
@@ -29,7 +27,7 @@ async function collated(content: Uint8Array | string) {
 
 test.each(ENCODINGS.filter(({ name }) => name !== "Latin-1"))("$name", async ({ of, fine }) => {
   const { status, err } = await collated(of(await record()));
-  expect(status, err).toBe(fine ? 1 : 2);
+  expect(status, err).toBe(fine ? 0 : 2);
   if (fine) expect(err).toBe("");
   else expect(err).toMatch(/^plumbmark: north\.json(?::\d+:\d+)?: .*(?:UTF-16|not text|UTF-8|no JSON)/u);
 });
@@ -79,6 +77,6 @@ test.each(INHERITED)("a record called %s is one like any other", async (key) => 
   const place = folder();
   writeFileSync(join(place, `${key}.json`), await record());
   const { status, out } = await plumbmark(place, ["collate", "--as", "json", `${key}.json`]);
-  expect(status).toBe(1);
+  expect(status).toBe(0);
   expect(JSON.parse(out).documents[0].file).toBe(`${key}/builds/a.md`);
 });

@@ -8,6 +8,9 @@ import {
 } from "@plumbmark/core";
 import { affected, type State } from "../files/affected.js";
 import { fromRoot, isOutside } from "../files/find-files.js";
+import type { Unreadable } from "../files/read-files.js";
+import type { Origin } from "../files/tree.js";
+import { reachedBy } from "../files/ways.js";
 import type { Scope } from "../git/scope.js";
 import { inspectKept } from "../kept/inspect-kept.js";
 import { type Kept, keptFor, save } from "../kept/kept.js";
@@ -54,7 +57,28 @@ const gists = (record: InspectionRecord | undefined): ReadonlyMap<string, string
     ]),
   );
 
-type Before = Pick<Awaited<ReturnType<typeof open>>, "files" | "rules" | "load">;
+type Before = Pick<Awaited<ReturnType<typeof open>>, "files" | "rules" | "load" | "unreadable">;
+
+const saying = ({ path, says }: Unreadable): string => `${path}\n${says}`;
+
+/** Files that could not be read before either, for the same reason: nobody's change made them so. */
+const unreadBefore = (before: Before | undefined): ReadonlySet<string> =>
+  new Set((before?.unreadable ?? []).map(saying));
+
+/** Files that were touched, and documents that lead to one of them by links. */
+async function touchedIn(
+  root: string,
+  paths: readonly string[],
+  ...states: readonly (readonly [state: Pick<Before, "files" | "unreadable"> | undefined, origin: Origin | undefined])[]
+): Promise<readonly string[]> {
+  const touched = new Set(paths.map((path) => fromRoot(root, path)).filter((path) => !isOutside(path)));
+  for (const [state, origin] of states) {
+    if (!state || !origin) continue;
+    const found = [...state.files.documents, ...state.unreadable].map(({ path }) => path);
+    for (const path of await reachedBy(touched, found, origin.treeAt(root))) touched.add(path);
+  }
+  return [...touched];
+}
 
 /** The state before the change; a state that could not be inspected says nothing about what was right in it. */
 async function stateBefore(
@@ -123,9 +147,9 @@ export async function inspectScope(scope: Scope, options: ScopeOptions): Promise
     origin: scope.after,
   });
   const after = { ...read, files: await outlinesOf(read.files, kept) };
-  const touched = scope.touched.map((path) => fromRoot(after.root, path)).filter((path) => !isOutside(path));
   const state = await stateBefore(scope, after.root, options, keptOf);
   const before = state && { ...state, files: await outlinesOf(state.files, kept) };
+  const touched = await touchedIn(after.root, scope.touched, [before, scope.before], [after, scope.after]);
   const perhaps = affected(touched, before?.files ?? NOTHING, after.files);
   const isTouched = new Set(touched);
   // A plugin may look at every build of the repository.
@@ -135,8 +159,10 @@ export async function inspectScope(scope: Scope, options: ScopeOptions): Promise
   const whole = await inspectKept(chosen, after.rules, { today, every }, kept);
   const [was, is] = [gists(await inspectBefore(before, perhaps, today, kept)), gists(whole)];
   save(kept);
+  const known = unreadBefore(state);
+  const unread = new Set(after.unreadable.filter((each) => !known.has(saying(each))).map(({ path }) => path));
   const concerned = (file: string): boolean =>
-    isTouched.has(file) || (perhaps.has(file) && was.get(file) !== is.get(file));
+    isTouched.has(file) || unread.has(file) || (perhaps.has(file) && was.get(file) !== is.get(file));
   const record = partOf(whole, after.unreadable, (file) => concerned(file) && after.wants(file));
   const { root, rules } = after;
   return { root, rules, record };

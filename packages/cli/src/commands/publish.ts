@@ -62,9 +62,11 @@ async function publishOnce(
   };
   around.progress?.(`Inspecting ${counted(files.documents.length)}`);
   let listed: readonly Listed[] = [];
+  let unshown: ReadonlyMap<string, string> = new Map();
   const fill = async (into: Into): Promise<readonly Put[]> => {
     const site = siteOf({ files, rules, today });
     const made = await makeManySheets({ files, rules, today, root, into, places: site.places }, onFile);
+    unshown = new Map(made.unshown);
     const mistaken = putSheets(mistakenSheets(site), into, onFile);
     listed = [...made.listed, ...mistaken.listed];
     const shared: Put[] = [];
@@ -81,6 +83,7 @@ async function publishOnce(
       throw notWritten("The site", place, error, "What was there before is as it was.");
     })
     .finally(() => around.progress?.(""));
+  for (const [path, why] of unshown) warn(`plumbmark: the picture ${path} is not shown: ${why}.\n`);
   return { ...written, root, failed: listed.some(pluginFailed) };
 }
 

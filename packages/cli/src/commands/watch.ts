@@ -22,7 +22,8 @@ export async function watch(
   // Loaded only here: no other command has to wait for it.
   const { watch: watcher } = await import("chokidar");
   const ignored = (path: string): boolean => isHidden(relative(root, path)) || !isOutside(relative(without, path));
-  const watching = watcher(root, { ignored, ignoreInitial: true });
+  // What lies in the root is watched where it lies, and what a link finds outside is not read.
+  const watching = watcher(root, { ignored, ignoreInitial: true, followSymlinks: false });
   let timer: NodeJS.Timeout | undefined;
   let running: Promise<void> = Promise.resolve();
   const again = (): Promise<void> =>

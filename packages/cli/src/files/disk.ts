@@ -1,4 +1,4 @@
-import { lstat, stat } from "node:fs/promises";
+import { lstat, readlink, stat } from "node:fs/promises";
 import { resolve } from "node:path";
 import { findFiles, leadsOutside } from "./find-files.js";
 import { LEADS_OUTSIDE, readText, type Text } from "./read-text.js";
@@ -8,7 +8,18 @@ import type { Kind, Origin, Tree } from "./tree.js";
 const readInside = async (root: string, path: string): Promise<Text> =>
   (await leadsOutside(root, path)) ? LEADS_OUTSIDE : readText(resolve(root, path));
 
+/** Each folder is on the way to many files and is asked about once. */
+function linksIn(root: string): (path: string) => Promise<string | undefined> {
+  const known = new Map<string, Promise<string | undefined>>();
+  return (path) => {
+    const found = known.get(path) ?? readlink(resolve(root, path)).catch(() => undefined);
+    known.set(path, found);
+    return found;
+  };
+}
+
 const treeAt = (root: string): Tree => ({
+  linkAt: linksIn(root),
   find: (patterns) => findFiles(root, patterns),
   read: async (paths) => {
     const texts: Text[] = [];

@@ -61,29 +61,37 @@ async function listing(root: string, { path }: Place): Promise<readonly Dirent[]
 /**
  * Files under the root that match one of the patterns of a house standard, sorted. What keeps files from being found
  * is among them, so that reading it tells why: a folder that may not be looked into, a link to a folder outside the
- * root, a link that leads back to a folder it stands in. Each folder is looked into once, whatever links lead to it.
+ * root, a link that leads back to a folder it stands in. Each file is found once, whatever links lead to it: by its own
+ * path if a pattern matches that, else by the first link that gives it one that does.
  */
 export async function findFiles(root: string, patterns: readonly string[]): Promise<readonly string[]> {
   const { fits, reaches } = readPatterns(patterns);
   const top = await realpath(root);
   noteWay(root, top);
   const found = new Set<string>();
-  const seen = new Set<string>();
+  const read = new Set<string>();
+  const [own, linked] = [new Set<string>(), new Set<string>()];
   const links: Place[] = [];
 
-  async function look(place: Place): Promise<void> {
+  function add({ path, real }: Place): void {
+    if (!read.has(real)) found.add(path);
+    read.add(real);
+  }
+
+  async function look(place: Place, seen: Set<string>): Promise<void> {
+    if (seen.has(place.real)) return;
     seen.add(place.real);
     const entries = await listing(root, place);
-    if (!entries) found.add(place.path);
+    if (!entries) add(place);
     for (const entry of entries ?? []) {
       const path = place.path === "" ? entry.name : `${place.path}/${entry.name}`;
       // What is behind a link may change without the link.
       if (entry.isSymbolicLink()) unsettle();
       const inner = { path, real: join(place.real, entry.name) };
       if (entry.isDirectory()) {
-        if (reaches(path)) await look(inner);
+        if (reaches(path)) await look(inner, seen);
       } else if (entry.isSymbolicLink() && reaches(path) && (await isFolder(join(root, path)))) links.push(inner);
-      else if (fits(path)) found.add(path);
+      else if (fits(path)) add(inner);
     }
   }
 
@@ -91,11 +99,11 @@ export async function findFiles(root: string, patterns: readonly string[]): Prom
     const real = await realpath(place).catch(() => undefined);
     if (real === undefined) return;
     const back = !isOutside(relative(real, place));
-    if (back || isOutside(relative(top, real))) found.add(path);
-    else if (!seen.has(real)) await look({ path, real });
+    if (back || isOutside(relative(top, real))) add({ path, real: place });
+    else await look({ path, real }, linked);
   }
 
-  await look({ path: "", real: top });
+  await look({ path: "", real: top }, own);
   // What lies in the root itself is known by its own path, so links come after everything else.
   for (let link = links.shift(); link; link = links.shift()) await follow(link);
   return [...found].sort(inOrder);

@@ -6,6 +6,8 @@ export interface Tree {
   readonly find: (patterns: readonly string[]) => Promise<readonly string[]>;
   /** The texts of files, in the order asked for; what cannot be read is told as a problem. */
   readonly read: (paths: readonly string[]) => Promise<readonly Text[]>;
+  /** Where the link at a path leads, as it is written; undefined for what is no link. Left out where there are no links. */
+  readonly linkAt?: (path: string) => Promise<string | undefined>;
   /** Names of the contents of files, where they can be had without reading them. */
   readonly named?: Named;
 }

@@ -44,18 +44,28 @@ export function gitOrigin(folder: string, top: string, entries: Entries, content
     return entry.unsettled ? UNSETTLED : entry;
   }
 
+  const someLinks = [...entries.values()].some(({ kind }) => kind === "link");
+
+  async function linkAt(path: string): Promise<string | undefined> {
+    const entry = entries.get(path);
+    if (entry?.kind !== "link") return undefined;
+    const target = (await readBlobs(folder, [entry.id], contents)).get(entry.id);
+    return target && "text" in target ? target.text : undefined;
+  }
+
   const below = (above: string): readonly string[] => {
     const prefix = above === "" || above === "." ? "" : `${above}/`;
     return [...entries.keys()].filter((path) => path.startsWith(prefix)).map((path) => path.slice(prefix.length));
   };
 
   /** What a link to a folder adds: the files there if nothing else finds them, or itself if it leads back. */
-  async function linked(link: string, within: string, { fits, reaches }: Patterns): Promise<readonly string[]> {
+  async function linked(link: string, within: string, { fits }: Patterns): Promise<readonly string[]> {
     const target = await real(posix.join(within, link), within);
     if (typeof target !== "string" || !(target === "." || folders.has(target))) return [];
     if (!isOutside(fromRoot(`/${target}`, `/${posix.join(within, link)}`))) return [link];
-    if (reaches(fromRoot(`/${within}`, `/${target}`))) return [];
+    const own = fromRoot(`/${within}`, `/${target}`);
     return below(target)
+      .filter((path) => !fits(posix.join(own, path)))
       .map((path) => posix.join(link, path))
       .filter(fits);
   }
@@ -85,6 +95,7 @@ export function gitOrigin(folder: string, top: string, entries: Entries, content
         return [...new Set(found)].sort();
       },
       read: (paths) => read(paths, within),
+      ...(someLinks ? { linkAt: (path) => linkAt(posix.join(within, path)) } : {}),
       named: {
         names: (paths) =>
           paths.map((path) => {

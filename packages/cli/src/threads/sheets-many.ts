@@ -4,7 +4,7 @@ import type { Listed } from "@plumbmark/docs-site";
 import { ownFile } from "../own-file.js";
 import { type Brought, broughtBy, canBeSent, outcomesOn } from "./brought.js";
 import { threadsFor } from "./inspect-many.js";
-import { type Made, makeSheets, type Sheets } from "./sheets.js";
+import { type MadeSheets, makeSheets, type Sheets } from "./sheets.js";
 
 /** A share as a thread is sent it: what the rules of plugins came to on its documents goes with it. */
 export interface SentSheets extends Omit<Sheets, "rules"> {
@@ -15,7 +15,7 @@ export interface SentSheets extends Omit<Sheets, "rules"> {
 /** What a thread tells: a file that is made, all that was made, or the mistake of ours that ended it. */
 export type SheetsAnswer =
   | "file"
-  | { readonly made: Made }
+  | { readonly made: MadeSheets }
   | { readonly failed: string; readonly name: string; readonly stack: string; readonly code: string | undefined };
 
 /** Documents dealt out in turn: neighbours in a folder are alike, and one thread is not to have all the large ones. */
@@ -55,7 +55,7 @@ function onThread(sheets: Sheets, onFile: () => void): Promise<SheetsAnswer | un
 }
 
 /** What a thread made; the mistake that ended it is the mistake here, with the code by which a disk refuses. */
-function madeOf(answer: SheetsAnswer): Made {
+function madeOf(answer: SheetsAnswer): MadeSheets {
   if (answer !== "file" && "made" in answer) return answer.made;
   const { failed, name, stack, code } = answer as Extract<SheetsAnswer, { readonly failed: string }>;
   const error = name === "StandardError" ? new StandardError(failed) : new Error(failed);
@@ -71,18 +71,18 @@ export async function makeManySheets(
   sheets: Sheets,
   onFile: () => void,
   threads = threadsFor(sheets.files.documents.length),
-): Promise<Made> {
+): Promise<MadeSheets> {
   if (threads < 2 || !canBeSent(sheets.rules)) return makeSheets(sheets, onFile);
   const shares = deal(sheets.files.documents, threads).map(
     (documents): Sheets => ({ ...sheets, files: shareOf(sheets.files, documents) }),
   );
   const [own, ...sent] = shares as [Sheets, ...Sheets[]];
   const answers = sent.map((share) => onThread(share, onFile));
-  const made: Made[] = [makeSheets(own, onFile)];
+  const made: MadeSheets[] = [makeSheets(own, onFile)];
   for (const [index, answer] of (await Promise.all(answers)).entries())
     made.push(answer ? madeOf(answer) : makeSheets(sent[index] as Sheets, onFile));
   const listed = sheets.files.documents.map(
     (_, index) => made[index % threads]?.listed[Math.floor(index / threads)] as Listed,
   );
-  return { listed, put: made.flatMap(({ put }) => put) };
+  return { listed, put: made.flatMap(({ put }) => put), unshown: made.flatMap(({ unshown }) => unshown) };
 }

@@ -9,7 +9,7 @@ import {
   sheetsOf,
   siteOf,
 } from "@plumbmark/docs-site";
-import { pictureReader } from "../files/read-picture.js";
+import { pictureReader, type Unshown } from "../files/read-picture.js";
 
 /** Documents whose sheets are to be made; plain data but for the rules. */
 export interface Sheets extends Omit<PublishInput, "picture"> {
@@ -24,6 +24,11 @@ export interface Sheets extends Omit<PublishInput, "picture"> {
 export interface Made {
   readonly listed: readonly Listed[];
   readonly put: readonly Put[];
+}
+
+/** What was made of documents, and the pictures that are not shown. */
+export interface MadeSheets extends Made {
+  readonly unshown: readonly Unshown[];
 }
 
 /** Writes sheets one after another. */
@@ -41,9 +46,11 @@ export function putSheets(sheets: Iterable<Sheet>, into: Into, onFile: () => voi
 }
 
 /** Inspects documents and writes their sheets and the pictures they show. @throws StandardError */
-export function makeSheets({ root, places, into, ...input }: Sheets, onFile: () => void): Made {
-  const site = siteOf({ ...input, picture: pictureReader(root) }, places);
+export function makeSheets({ root, places, into, ...input }: Sheets, onFile: () => void): MadeSheets {
+  const unshown: Unshown[] = [];
+  const picture = pictureReader(root, (each) => unshown.push(each));
+  const site = siteOf({ ...input, picture }, places);
   const { listed, put } = putSheets(sheetsOf(input, site), into, onFile);
   const pictures = [...site.pictures].map((picture) => putFile(into, picture));
-  return { listed, put: [...put, ...pictures] };
+  return { listed, put: [...put, ...pictures], unshown };
 }

@@ -51,16 +51,27 @@ export function targetOf(url: string, file: string): string | undefined {
   return steps.join("/");
 }
 
+const named = new WeakMap<readonly string[], ReadonlySet<string>>();
+
 /** Names of headings as links call them: small letters, blanks to hyphens, punctuation left out, later twins numbered. */
 export function anchorsOf(titles: readonly string[]): ReadonlySet<string> {
+  const anchors = named.get(titles) ?? namesOf(titles);
+  named.set(titles, anchors);
+  return anchors;
+}
+
+function namesOf(titles: readonly string[]): ReadonlySet<string> {
   const anchors = new Set<string>();
+  const twins = new Map<string, number>();
   for (const title of titles) {
     const name = title
       .toLowerCase()
       .replace(/[^\p{L}\p{N}\s_-]/gu, "")
       .replace(/\s/gu, "-");
-    let own = name;
-    for (let twin = 1; anchors.has(own); twin += 1) own = `${name}-${twin}`;
+    let twin = twins.get(name) ?? 0;
+    let own = twin === 0 ? name : `${name}-${twin}`;
+    for (; anchors.has(own); own = `${name}-${twin}`) twin += 1;
+    twins.set(name, twin);
     anchors.add(own);
   }
   return anchors;

@@ -15,9 +15,11 @@ export interface Markdown {
   readonly frontMatter?: FrontMatter;
 }
 
+const linesIn = (text: string): number => text.match(/\r\n|\n|\r/gu)?.length ?? 0;
+
 export function readMarkdown(text: string): Markdown {
   const front = frontMatterOf(text);
-  const refused = tooDeep(text);
+  const refused = tooDeep(text, front ? linesIn(text.slice(0, front.to)) + 1 : 0);
   // The front matter is read all the same.
   const read = refused ? text.slice(0, front ? text.indexOf("---", front.to) + 3 : 0) : text;
   const tree = parse(read, front);

@@ -13,11 +13,19 @@ const BOUNDS: readonly { readonly is: (line: string) => boolean; readonly says: 
   },
 ];
 const MOST_ROWS = 10_000;
+const MOST_LINES = 20_000;
+const MOST_MARKS = 20_000;
 
-/** Tells where the Markdown is more than can be read in reasonable time; undefined where it is not. */
-export function tooDeep(text: string): Mistake | undefined {
+/** What may begin a link, emphasis, code, an entity or an address. */
+const MARKS = /[[*_`<~&@]/gu;
+
+/**
+ * Tells where the Markdown is more than can be read in reasonable time; undefined where it is not.
+ * @param front lines before the body, which are not counted
+ */
+export function tooDeep(text: string, front = 0): Mistake | undefined {
   const lines = text.split(/\r\n|\n|\r/u);
-  let rows = 0;
+  let [rows, marks] = [0, 0];
   const made = (index: number, says: string): Mistake => {
     const line = index + 1;
     const place = { line, column: 1, endLine: line, endColumn: (lines[index] as string).length + 1 };
@@ -29,6 +37,10 @@ export function tooDeep(text: string): Mistake | undefined {
     if (found) return made(index, found.says);
     rows = line.trimStart().startsWith("|") ? rows + 1 : 0;
     if (rows > MOST_ROWS) return made(index, `has a table of more than ${MOST_ROWS} rows`);
+    if (index < front) continue;
+    if (index - front >= MOST_LINES) return made(index, `has more than ${MOST_LINES} lines`);
+    marks += line.match(MARKS)?.length ?? 0;
+    if (marks > MOST_MARKS) return made(index, `has more than ${MOST_MARKS} links and other marks`);
   }
   return undefined;
 }
