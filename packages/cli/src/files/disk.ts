@@ -1,6 +1,7 @@
 import { lstat, readlink, stat } from "node:fs/promises";
 import { resolve } from "node:path";
 import { findFiles, leadsOutside } from "./find-files.js";
+import { readAgain } from "./read-again.js";
 import { LEADS_OUTSIDE, readText, type Text } from "./read-text.js";
 import { noteKind } from "./seen.js";
 import type { Kind, Origin, Tree } from "./tree.js";
@@ -27,6 +28,7 @@ const treeAt = (root: string): Tree => ({
     for (const path of paths) texts.push(await readInside(root, path));
     return texts;
   },
+  again: (path, id) => readAgain(resolve(root, path), id),
 });
 
 const isAbsent = (error: unknown): boolean => ["ENOENT", "ENOTDIR"].includes((error as { code: string }).code);

@@ -2,8 +2,8 @@ import type { Bare } from "../kept/outlines.js";
 import { type NamedFile, placed } from "../kept/outlines.js";
 import type { Shelf } from "../kept/shelf.js";
 import { Trouble } from "../trouble.js";
-import { isMeantAsBuild } from "./build-document.js";
-import { readFiles, type Unreadable } from "./read-files.js";
+import { readMany } from "./let-go.js";
+import type { Unreadable } from "./read-files.js";
 import type { Named, Tree } from "./tree.js";
 
 export interface ReadDocuments {
@@ -57,14 +57,13 @@ export async function readDocuments(
   const { named } = tree;
   const all = named && outlines ? known(paths, named.names(paths), outlines) : [];
   const unread = new Set(all.map(({ path }) => path));
-  const rest = await readFiles(
+  const rest = await readMany(
     tree,
     paths.filter((path) => !unread.has(path)),
   );
-  const files = [
-    ...rest.files.filter(({ text }) => isMeantAsBuild(text)),
-    ...(named ? all.map((each) => lazily(each, all, named)) : []),
-  ].sort((one, other) => (one.path < other.path ? -1 : 1));
+  const files = [...rest.files, ...(named ? all.map((each) => lazily(each, all, named)) : [])].sort((one, other) =>
+    one.path < other.path ? -1 : 1,
+  );
   const load = async (wanted: readonly string[]): Promise<void> => {
     const chosen = new Set(wanted);
     await named?.load(all.filter(({ path }) => chosen.has(path)).map(({ id }) => id));

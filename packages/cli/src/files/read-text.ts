@@ -138,7 +138,7 @@ async function readOpen(file: FileHandle, largest: number): Promise<Text> {
 }
 
 /** Something else than a file would keep whoever opens it waiting, should it take the file's place just now. */
-const AT_ONCE = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0);
+export const AT_ONCE = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0);
 
 /** The text of a file of at most so many bytes. Never throws: what cannot be read is told as a problem. */
 export async function readText(path: string, largest = LARGEST): Promise<Text> {

@@ -8,6 +8,8 @@ export interface Tree {
   readonly read: (paths: readonly string[]) => Promise<readonly Text[]>;
   /** Where the link at a path leads, as it is written; undefined for what is no link. Left out where there are no links. */
   readonly linkAt?: (path: string) => Promise<string | undefined>;
+  /** The text of a file that was read before, where its content still has that name; undefined when it has not. */
+  readonly again?: (path: string, id: string) => string | undefined;
   /** Names of the contents of files, where they can be had without reading them. */
   readonly named?: Named;
 }
