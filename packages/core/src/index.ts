@@ -5,6 +5,7 @@ export { choices, nearest } from "./document/nearest.js";
 export type { Place } from "./document/place.js";
 export { readQuantities } from "./document/quantities.js";
 export { validate } from "./document/validate.js";
+export { readWholeYaml, rememberYaml } from "./document/whole-yaml.js";
 export { type Data, type Placed, readYaml } from "./document/yaml.js";
 export * as schemas from "./generated/schemas.js";
 export { contractProblems } from "./judge/contract.js";

@@ -1,4 +1,4 @@
-import { type Data, readYaml } from "@plumbmark/core";
+import { type Data, readWholeYaml } from "@plumbmark/core";
 
 type Mapping = Readonly<Record<string, Data>>;
 
@@ -8,7 +8,7 @@ const mapping = (data: Data | undefined): Mapping | undefined =>
 /** Entries of a catalogue, or those of a stock list under `lots`. */
 function entries(text: string | undefined): Mapping | undefined {
   if (text === undefined) return {};
-  const { data, mistakes } = readYaml(text);
+  const { data, mistakes } = readWholeYaml(text);
   const all = mapping(data);
   return mistakes.length > 0 || all === undefined ? undefined : (mapping(all.lots) ?? all);
 }

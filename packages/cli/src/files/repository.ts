@@ -1,6 +1,7 @@
 import { resolve } from "node:path";
 import type { HouseStandardSettings, RepositoryFiles } from "@plumbmark/core";
 import { starterRepository } from "@plumbmark/starter";
+import { recall } from "../kept/readings.js";
 import type { Shelf } from "../kept/shelf.js";
 import { Trouble } from "../trouble.js";
 import { type Asked, commonFolder, covers, folderOf, readAsked } from "./asked.js";
@@ -93,6 +94,16 @@ async function readStock(origin: Origin, root: string, path: string | undefined)
   return readFiles(origin.treeAt(root), [path]);
 }
 
+/** The same files; what each house standard among them was read as is recalled. */
+const recalling = (origin: Origin, shelf: Shelf | undefined): Origin => ({
+  ...origin,
+  text: async (path, root) => {
+    const found = await origin.text(path, root);
+    if ("text" in found) recall(found, shelf);
+    return found;
+  },
+});
+
 /** A folder may keep documents and parts alike from being found. */
 const once = (unreadable: readonly Unreadable[]): readonly Unreadable[] => [
   ...new Map(unreadable.map((each) => [each.path, each])).values(),
@@ -116,17 +127,19 @@ export async function openRepository({
   if (found === undefined && standard === undefined) await refuseFolderAbove(root, tree);
   // A house standard that is named is the one on the disk, whatever the documents come from.
   const [chosen, from] = standard === undefined ? [found, origin] : [resolve(folder, standard), disk];
+  const shelf = outlines?.(root);
   const within = standard === undefined ? root : undefined;
-  const opened = await openStandard(from, within, chosen, standard ?? STANDARD, today);
+  const opened = await openStandard(recalling(from, shelf), within, chosen, standard ?? STANDARD, today);
   const { file, settings, folder: standardFolder } = opened;
-  const folderStandards = found === undefined ? [] : await readFolderStandards(origin, root, today);
+  const folderStandards = found === undefined ? [] : await readFolderStandards(recalling(origin, shelf), root, today);
   const documents = await readDocuments(
     tree,
     await documentPaths(tree, root, chosen === undefined ? undefined : settings.documents, asked),
-    outlines?.(root),
+    shelf,
   );
   const parts = await readParts(tree, settings.parts, chosen !== undefined);
   const stock = await readStock(origin, root, settings.stock);
+  for (const file of [...parts.files, ...stock.files]) recall(file, shelf);
   return {
     root,
     settings,

@@ -79,7 +79,8 @@ export async function inspectKept(
     ...(files.others ?? []),
     ...documents.flatMap(({ outline }, index) => (known[index] && outline ? [outline] : [])),
   ];
-  const judged = left.length === 0 ? [] : await inspectMany({ ...files, documents: left, others }, rules, options);
+  const once = { ...options, accepted: framed !== undefined };
+  const judged = left.length === 0 ? [] : await inspectMany({ ...files, documents: left, others }, rules, once);
   for (const { entry, ways, looksAround } of judged) {
     const own = keys.get(entry.file);
     if (own && !looksAround) kept?.entries.set(own, { entry, ways });

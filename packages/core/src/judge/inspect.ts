@@ -41,6 +41,8 @@ export interface InspectOptions {
   readonly every?: boolean;
   /** Ids of further rules that exist and are not applied this time; a waiver or a setting may name them. */
   readonly known?: readonly string[];
+  /** Whether these very house standards were used before, by the same code: then no schema in them can be a mistake. */
+  readonly accepted?: boolean;
 }
 
 /** Whether a Markdown file is a build document: its front matter has the key `build`, or was meant to and cannot be read. */
@@ -280,7 +282,7 @@ interface Prepared {
 
 /** Puts the rules and the house standards together. @throws StandardError when they do not fit. */
 function prepare({ standards }: Context, rules: readonly Rule[], options: InspectOptions): Prepared {
-  const own = new Map([standards.root, ...standards.folders].map((each) => [each, ownRules(each)]));
+  const own = new Map([standards.root, ...standards.folders].map((each) => [each, ownRules(each, options.accepted)]));
   const all = [...rules, ...[...own.values()].flat()];
   const known = [...new Set([...all.map((rule) => rule.id), ...(options.known ?? [])])];
   // A plugin that could not be used has rules whose names nobody knows.

@@ -74,7 +74,13 @@ function* checksOf(ready: Ready, build: Build, thing: Thing): Iterable<RawCheck>
 }
 
 /** Reads both schemas of a rule; whatever is wrong with them is added to the mistakes. */
-function readyOf(id: string, own: Written, standard: StandardFile, mistakes: StandardMistake[]): Ready | undefined {
+function readyOf(
+  id: string,
+  own: Written,
+  standard: StandardFile,
+  mistakes: StandardMistake[],
+  accepted: boolean,
+): Ready | undefined {
   const before = mistakes.length;
   const shape = shapeOf(own.each);
   const schemaAt = (key: "when" | "require", written: Data): Schema =>
@@ -91,9 +97,9 @@ function readyOf(id: string, own: Written, standard: StandardFile, mistakes: Sta
     const stated = { id, states: own.states, ...(own.mend ? { mend: own.mend } : {}), shape };
     return {
       stated,
-      when: whenOf(when),
+      when: whenOf(when, accepted),
       require,
-      rest: compiledRest(split(require).rest),
+      rest: compiledRest(split(require).rest, accepted),
       words: wordsOf([require, when]),
     };
   } catch (error) {
@@ -115,13 +121,14 @@ const NOT_READY = (): never => {
 
 /**
  * The rules without code of a house standard, as rules.
+ * @param accepted whether this very house standard was used before, by the same code
  * @throws StandardError with the place of everything in their schemas that could never match.
  */
-export function ownRules(standard: StandardFile): readonly Rule[] {
+export function ownRules(standard: StandardFile, accepted = false): readonly Rule[] {
   const mistakes: StandardMistake[] = [];
   const written = (standard.settings["own-rules"] ?? {}) as unknown as Readonly<Record<string, Written>>;
   const rules = Object.entries(written).map(([id, own]): Rule => {
-    const ready = readyOf(id, own, standard, mistakes);
+    const ready = readyOf(id, own, standard, mistakes, accepted);
     return {
       id,
       states: own.states,

@@ -7,9 +7,12 @@ import { demanding, mentioned } from "./split.js";
 
 export type Validate = ValidateFunction;
 
-/** @throws Error in the words of the validator when a schema cannot be used at all. */
-export const compiled = (schema: unknown): Validate =>
-  new Ajv2020({ strict: false, allErrors: true }).compile(schema as Schema);
+/**
+ * @param accepted whether it was used before: then it is not validated itself, which takes longer than the rest
+ * @throws Error in the words of the validator when a schema cannot be used at all.
+ */
+export const compiled = (schema: unknown, accepted: boolean): Validate =>
+  new Ajv2020({ strict: false, allErrors: true, validateSchema: !accepted }).compile(schema as Schema);
 
 /** Where a schema is not met, as far as its validator tells. */
 const whereNot = (errors: readonly ErrorObject[]): string => {
@@ -47,5 +50,5 @@ export function restCheck(thing: Thing, facts: Facts, rest: Schema, validate: Va
 }
 
 /** The rest of a schema as it is validated: every name spoken of has to be there. */
-export const compiledRest = (rest: Schema): Validate | undefined =>
-  typeof rest === "object" && Object.keys(rest).length === 0 ? undefined : compiled(demanding(rest));
+export const compiledRest = (rest: Schema, accepted: boolean): Validate | undefined =>
+  typeof rest === "object" && Object.keys(rest).length === 0 ? undefined : compiled(demanding(rest), accepted);

@@ -12,9 +12,9 @@ const asked = (schema: Schema): readonly string[] =>
 
 const branches = (schema: unknown): boolean => /"(?:anyOf|oneOf|not|if)":/u.test(JSON.stringify(schema));
 
-export function whenOf(schema: Schema | undefined): Applies {
+export function whenOf(schema: Schema | undefined, accepted: boolean): Applies {
   if (schema === undefined) return () => "yes";
-  const validate: Validate = compiled(schema);
+  const validate: Validate = compiled(schema, accepted);
   const [decided, branching] = [new Set(asked(schema)), branches(schema)];
   return (facts) => {
     const fits = validate(facts.data);

@@ -1,6 +1,7 @@
 import type { Mistake } from "../document/mistake.js";
 import { validate } from "../document/validate.js";
-import { type Data, type Placed, readYaml } from "../document/yaml.js";
+import { readWholeYaml } from "../document/whole-yaml.js";
+import type { Data, Placed } from "../document/yaml.js";
 import type { SourceFile } from "./files.js";
 
 /** The house standard with the defaults of the product filled in. */
@@ -56,7 +57,7 @@ export function readHouseStandard(file: SourceFile | undefined): {
   placed: Placed;
 } {
   if (!file) return { standard: DEFAULTS, mistakes: [], placed: NOTHING };
-  const placed: Placed = readYaml(file.text);
+  const placed: Placed = readWholeYaml(file.text);
   const mistakes = [...placed.mistakes, ...(placed.mistakes.length > 0 ? [] : validate("houseStandard", placed))];
   if (mistakes.length > 0 || placed.data === null) return { standard: DEFAULTS, mistakes, placed };
   const { "house-standard": name, edition, ...rest } = placed.data as Record<string, Data>;

@@ -2,7 +2,8 @@ import type { Known } from "@plumbmark/calc";
 import type { Mistake } from "../document/mistake.js";
 import { readQuantities } from "../document/quantities.js";
 import { validate } from "../document/validate.js";
-import { type Data, readYaml } from "../document/yaml.js";
+import { readWholeYaml } from "../document/whole-yaml.js";
+import type { Data } from "../document/yaml.js";
 import { partsSchema } from "../generated/schemas.js";
 import type { SourceFile } from "./files.js";
 
@@ -32,7 +33,7 @@ export function readCatalogue(files: readonly SourceFile[]): Catalogue {
   const parts = new Map<string, Part>();
   const mistakes = new Map<string, readonly Mistake[]>();
   for (const file of files) {
-    const placed = readYaml(file.text);
+    const placed = readWholeYaml(file.text);
     const found = [...placed.mistakes, ...(placed.mistakes.length > 0 ? [] : validate("parts", placed))];
     const { values, mistakes: unread } =
       placed.mistakes.length > 0

@@ -1,6 +1,7 @@
 import type { Mistake } from "../document/mistake.js";
 import { validate } from "../document/validate.js";
-import { type Data, readYaml } from "../document/yaml.js";
+import { readWholeYaml } from "../document/whole-yaml.js";
+import type { Data } from "../document/yaml.js";
 import type { SourceFile } from "./files.js";
 
 /** One purchase of panels. */
@@ -22,7 +23,7 @@ export interface Stock {
 
 export function readStock(file: SourceFile | undefined): Stock {
   if (!file) return { lots: new Map(), mistakes: [] };
-  const placed = readYaml(file.text);
+  const placed = readWholeYaml(file.text);
   const mistakes = [...placed.mistakes, ...(placed.mistakes.length > 0 ? [] : validate("stock", placed))];
   if (mistakes.length > 0) return { lots: new Map(), mistakes };
   const lots = (placed.data as { lots: Record<string, Data> }).lots;
