@@ -59,7 +59,7 @@ export function recall({ id, text }: Named, shelf: Shelf | undefined): void {
   if (!shelf || id === undefined) return;
   const key = `yaml-${id}`;
   const kept = shelf.get(key) as Reading | undefined;
-  if (kept) return rememberYaml(text, readingOf(kept));
+  if (kept) rememberYaml(text, readingOf(kept));
   const placed = readWholeYaml(text);
-  if (placed.mistakes.length === 0 && isExact(placed.data)) shelf.set(key, keptReading(placed));
+  if (!kept && placed.mistakes.length === 0 && isExact(placed.data)) shelf.set(key, keptReading(placed));
 }

@@ -1,5 +1,19 @@
 import { createHash, randomUUID } from "node:crypto";
-import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
+import {
+  closeSync,
+  constants,
+  existsSync,
+  lstatSync,
+  mkdirSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+  writeSync,
+} from "node:fs";
 import { basename, dirname, join } from "node:path";
 import { runs } from "@plumbmark/docs-site/beside";
 
@@ -9,22 +23,22 @@ const LARGEST = 128_000_000;
 const EDITIONS = 3;
 const NEWLINE = 10;
 const SPACE = 32;
-const HEAD = 64 + 1;
+const CHECK = 32;
 
 /** The edition is part of it: what another one wrote is as damaged. */
-const digest = (bytes: Uint8Array, by: string): string =>
-  createHash("sha256").update(`${by}\n`).update(bytes).digest("hex");
+const checkOf = (by: string, key: string, value: string): string =>
+  createHash("sha256").update(`${by}\n${key} ${value}`).digest("hex").slice(0, CHECK);
 
 type Span = readonly [from: number, to: number];
 
-/** Where each line's value stands; the key is what stands before its first blank. */
+/** Where what follows the key stands in each line; the key is what stands before its first blank. The last one counts. */
 function spansOf(bytes: Buffer): Map<string, Span> {
   const spans = new Map<string, Span>();
-  for (let at = HEAD; at < bytes.length; ) {
+  for (let at = 0; at < bytes.length; ) {
     const end = bytes.indexOf(NEWLINE, at);
     const blank = bytes.indexOf(SPACE, at);
-    if (end < 0 || blank < 0 || blank > end) break;
-    spans.set(bytes.toString("latin1", at, blank), [blank + 1, end]);
+    if (end < 0 || blank < 0) break;
+    if (blank < end) spans.set(bytes.toString("latin1", at, blank), [blank + 1, end]);
     at = end + 1;
   }
   return spans;
@@ -52,18 +66,28 @@ function makeFolder(path: string): void {
 
 const NONE = Buffer.alloc(0);
 
-/** The bytes of a file if they are what was written; a damaged file is as none, and so is what is no file. */
-function sound(path: string, by: string): Buffer {
+/** The bytes of a file; what is no file is as none. */
+function bytesOf(path: string): Buffer {
   try {
     const found = statSync(path);
-    if (!found.isFile() || found.size > 2 * LARGEST) return NONE;
-    const bytes = readFileSync(path);
-    const whole =
-      bytes[HEAD - 1] === NEWLINE && digest(bytes.subarray(HEAD), by) === bytes.toString("latin1", 0, HEAD - 1);
-    return whole ? bytes : NONE;
+    return found.isFile() && found.size <= 2 * LARGEST ? readFileSync(path) : NONE;
   } catch {
     return NONE;
   }
+}
+
+/** Adds lines to a file that is there; false when there is none, or no room in it. A link is not written through. */
+function appended(path: string, lines: Buffer): boolean {
+  const found = lstatSync(path, { throwIfNoEntry: false });
+  if (!found?.isFile() || found.size === 0 || found.size + lines.length > LARGEST) return false;
+  // What a run that was killed has left of its last line is ended first.
+  const file = openSync(path, constants.O_WRONLY | constants.O_APPEND);
+  try {
+    writeSync(file, Buffer.concat([Buffer.from("\n"), lines]));
+  } finally {
+    closeSync(file);
+  }
+  return true;
 }
 
 /** What a run that was killed has left beside: the number of the process stands in its name. */
@@ -73,15 +97,17 @@ function isLeft(name: string): boolean {
 }
 
 /**
- * Data kept in one file under keys without blanks, one to a line, below a checksum of the rest. It is written beside
- * and moved into place, so two runs that share it each see a whole one; the later one stays. Whatever goes wrong with
- * it costs time and nothing else.
+ * Data kept in one file under keys without blanks, one to a line, each with a checksum, so that only what is looked at
+ * has to be checked. What is new is added at the end; when there is no room the file is written anew beside and moved
+ * into place. Of two runs that share it each sees whole lines. Whatever goes wrong with it costs time and nothing else.
  */
 export class Shelf {
   #bytes: Buffer | undefined;
   #spans: Map<string, Span> = new Map();
   readonly #used = new Set<string>();
   readonly #added = new Map<string, string>();
+  /** Something in the file is not what was written: it is written anew. */
+  #harmed = false;
 
   /**
    * @param path of the file; without one, nothing is kept beyond the run
@@ -116,9 +142,17 @@ export class Shelf {
     if (this.path === undefined || this.#added.size === 0) return;
     const beside = `${this.path}-${process.pid}-${randomUUID().slice(0, 8)}`;
     try {
-      const lines = this.#lines();
+      // Where little of what was not used stays, the file is written anew each time, so that it does not grow.
+      const grows = this.unused === Number.MAX_SAFE_INTEGER;
+      if (grows && !this.#harmed && appended(this.path, this.#lines(this.#added.keys()))) {
+        this.#tidy(this.path);
+        return;
+      }
+      const used = new Set([...this.#used, ...this.#added.keys()]);
+      const others = [...this.#all().keys()].filter((key) => !used.has(key)).slice(0, this.unused);
+      const lines = this.#lines([...used, ...others]);
       makeFolder(dirname(this.path));
-      writeFileSync(beside, Buffer.concat([Buffer.from(`${digest(lines, this.by)}\n`), lines]), { flag: "wx" });
+      writeFileSync(beside, lines, { flag: "wx" });
       renameSync(beside, this.path);
       this.#tidy(this.path);
     } catch {
@@ -126,26 +160,33 @@ export class Shelf {
     }
   }
 
-  #read(key: string): string | undefined {
+  #all(): ReadonlyMap<string, Span> {
     if (this.#bytes === undefined) {
-      this.#bytes = this.path === undefined ? NONE : sound(this.path, this.by);
+      this.#bytes = this.path === undefined ? NONE : bytesOf(this.path);
       this.#spans = spansOf(this.#bytes);
     }
-    const span = this.#spans.get(key);
-    return span && this.#bytes.toString("utf8", span[0], span[1]);
+    return this.#spans;
   }
 
-  #lines(): Buffer {
-    this.#read("");
-    const used = new Set([...this.#used, ...this.#added.keys()]);
-    const others = [...this.#spans.keys()].filter((key) => !used.has(key)).slice(0, this.unused);
-    const keys = [...used, ...others];
+  /** The value kept under a key; one that is not what was written is as none. */
+  #read(key: string): string | undefined {
+    const [from, to] = this.#all().get(key) ?? [0, 0];
+    if (to === 0 || this.#bytes === undefined) return undefined;
+    const value = this.#bytes.toString("utf8", from + CHECK + 1, to);
+    const check = this.#bytes.toString("latin1", from, from + CHECK + 1);
+    if (`${checkOf(this.by, key, value)} ` === check) return value;
+    this.#harmed = true;
+    return undefined;
+  }
+
+  #lines(keys: Iterable<string>): Buffer {
     const lines: Buffer[] = [];
     let size = 0;
     for (const key of keys) {
       const value = this.#added.get(key) ?? this.#read(key);
-      const line = Buffer.from(`${key} ${value}\n`);
-      if (value === undefined || size + line.length > LARGEST) continue;
+      if (value === undefined) continue;
+      const line = Buffer.from(`${key} ${checkOf(this.by, key, value)} ${value}\n`);
+      if (size + line.length > LARGEST) continue;
       lines.push(line);
       size += line.length;
     }
