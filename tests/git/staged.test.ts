@@ -1,8 +1,8 @@
-import { execFileSync } from "node:child_process";
+import { execFileSync, spawnSync } from "node:child_process";
 import { symlinkSync, unlinkSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
-import { committed, Repository, scratch, unborn } from "./scratch.js";
+import { command, committed, env, Repository, scratch, unborn } from "./scratch.js";
 
 const BANNER = "builds/over-stage-banner.md";
 const FASCIAS = "builds/riser-fascias.md";
@@ -228,3 +228,29 @@ test("outside git, and with a revision that does not exist, it says what to do",
   const both = await committed().plumbmark("inspect", "--since", "main", "--staged");
   expect(both.err).toContain("do not go together");
 });
+
+test("what is kept never changes what a staged change comes to", () => {
+  const repository = committed();
+  const built = (...words: string[]) => {
+    const given = [command, "inspect", "--staged", "--as", "json", ...words];
+    const { status, stdout, stderr } = spawnSync(process.execPath, given, { cwd: repository.folder, env });
+    return { status, out: stdout.toString(), err: stderr.toString() };
+  };
+  const steps: readonly (() => void)[] = [
+    () => repository.write("builds/small-screen.md", `${repository.read("builds/small-screen.md")}\nSeen again.\n`),
+    () => repository.write("stock.yaml", repository.read("stock.yaml").replace(/count: \d+/u, "count: 1")),
+    () => repository.git("mv", "builds/small-screen.md", "builds/ä screen.md"),
+    () => repository.write("house-standard.yaml", repository.read("house-standard.yaml").replace("75 %", "20 %")),
+    () => repository.commit(),
+    () => repository.git("rm", "-q", "stock.yaml"),
+  ];
+  for (const step of steps) {
+    step();
+    repository.git("add", "--all");
+    const cold = built("--no-cache");
+    expect(cold.out + cold.err).not.toBe("");
+    expect(built()).toEqual(cold);
+    // Now with what was just kept.
+    expect(built()).toEqual(cold);
+  }
+}, 120_000);

@@ -168,11 +168,8 @@ async function inspectOnce(
   if (scope) {
     const { standard, every, plugins, cache = true } = options;
     const { folder, today, warn } = around;
-    return report(
-      await inspectScope(scope, { folder, paths, standard, today, plugins, warn, cache, every: every === true }),
-      options,
-      around,
-    );
+    const wanted = { folder, paths, standard, today, plugins, warn, cache, every: every === true };
+    return report(await inspectScope(scope, wanted).finally(scope.end), options, around);
   }
   const { folder, today, warn } = around;
   const opening = { folder, paths, standard: options.standard, today, plugins: options.plugins, warn };

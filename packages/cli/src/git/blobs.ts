@@ -1,5 +1,6 @@
 import { execFileSync } from "node:child_process";
 import { decode, LARGEST, type Text } from "../files/read-text.js";
+import type { Batch } from "./batch.js";
 import { answer } from "./run.js";
 
 const NEWLINE = 10;
@@ -16,7 +17,12 @@ const large = (size: number): Text => ({
 });
 
 /** Contents read so far, by their names: two states of a repository share most of theirs. */
-export type Read = Map<string, Text>;
+export class Read extends Map<string, Text> {
+  /** @param batch answers what is to be read; without one, a git is asked for each question */
+  constructor(readonly batch?: Batch) {
+    super();
+  }
+}
 
 /** Takes the answer of `git cat-file --batch` apart. */
 function take(bytes: Buffer, ids: readonly string[], read: Read): void {
@@ -48,7 +54,7 @@ export async function readBlobs(
   read: Read,
 ): Promise<ReadonlyMap<string, Text>> {
   const wanted = missing(ids, read);
-  if (wanted.length > 0) take(await answer(folder, QUESTION, asked(wanted)), wanted, read);
+  if (wanted.length > 0) take(await (read.batch?.ask(wanted) ?? answer(folder, QUESTION, asked(wanted))), wanted, read);
   return new Map(ids.map((id) => [id, read.get(id) ?? gone]));
 }
 

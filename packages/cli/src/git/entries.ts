@@ -13,6 +13,7 @@ export type Entries = ReadonlyMap<string, Entry>;
 
 const LINK = "120000";
 const SUBMODULE = "160000";
+const NOTHING = "000000";
 
 function entriesOf(lines: readonly string[], shape: RegExp): Entries {
   const entries = new Map<string, Entry>();
@@ -31,6 +32,35 @@ export const stagedEntries = async (folder: string): Promise<Entries> =>
     fields(await answer(folder, ["ls-files", "--stage", "-z", "--full-name", "--", ":/"])),
     /^(?<mode>\d+) (?<id>[0-9a-f]+) (?<stage>\d)\t(?<path>[\s\S]+)$/u,
   );
+
+/** A file that a commit made now would add, change or take away. */
+export interface Change {
+  readonly path: string;
+  /** What stands in the commit before; undefined when nothing does. */
+  readonly was: Entry | undefined;
+}
+
+/** What is staged otherwise than it stands in the commit before. @param words how names are to be told */
+export async function stagedChanges(folder: string, words: readonly string[]): Promise<readonly Change[]> {
+  const told = fields(await answer(folder, ["diff", "--cached", "--raw", "--no-abbrev", ...words]));
+  return told.flatMap((line, index) => {
+    const { mode, id } = /^:(?<mode>\d+) \d+ (?<id>[0-9a-f]+) /u.exec(index % 2 === 0 ? line : "")?.groups ?? {};
+    const path = told[index + 1];
+    if (mode === undefined || id === undefined || path === undefined) return [];
+    const isFile = mode !== NOTHING && mode !== SUBMODULE;
+    return [{ path, was: isFile ? { id, kind: mode === LINK ? "link" : "file", unsettled: false } : undefined }];
+  });
+}
+
+/** What the commit before holds, from what is staged and what was changed for it. */
+export function entriesBefore(staged: Entries, changes: readonly Change[]): Entries {
+  const before = new Map(staged);
+  for (const { path, was } of changes) {
+    if (was) before.set(path, was);
+    else before.delete(path);
+  }
+  return before;
+}
 
 /** What a commit holds, by path from the top. */
 export const commitEntries = async (folder: string, commit: string): Promise<Entries> =>

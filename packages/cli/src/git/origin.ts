@@ -3,7 +3,7 @@ import { fromRoot, isOutside } from "../files/find-files.js";
 import { type Patterns, readPatterns } from "../files/patterns.js";
 import { LEADS_BACK, LEADS_OUTSIDE, type Text } from "../files/read-text.js";
 import type { Origin, Tree } from "../files/tree.js";
-import { type Read, readBlobs, readBlobsNow } from "./blobs.js";
+import { Read, readBlobs, readBlobsNow } from "./blobs.js";
 import type { Entries, Entry } from "./entries.js";
 
 const problem = (says: string, mend: string): Text => ({ problem: { says, mend } });
@@ -15,7 +15,7 @@ const UNSETTLED = problem("A merge has left two versions of the file.", "Settle 
 const LONGEST_WAY = 10;
 
 /** Files as git keeps them; `top` is the folder of the work tree they belong to, `folder` where git is asked. */
-export function gitOrigin(folder: string, top: string, entries: Entries, contents: Read = new Map()): Origin {
+export function gitOrigin(folder: string, top: string, entries: Entries, contents = new Read()): Origin {
   const folders = new Set<string>();
   for (const path of entries.keys())
     for (let above = posix.dirname(path); above !== "." && !folders.has(above); above = posix.dirname(above))

@@ -8,7 +8,15 @@ export interface Answer {
   readonly said: string;
 }
 
-const NO_GIT = new Trouble("The program git cannot be run.", "Install git, or inspect without what needs it.");
+export const NO_GIT = new Trouble("The program git cannot be run.", "Install git, or inspect without what needs it.");
+
+/** Nothing may wait for an answer at the terminal, and no lock is taken that a commit under way could be waiting for. */
+export const environment = (): NodeJS.ProcessEnv => ({
+  ...process.env,
+  GIT_OPTIONAL_LOCKS: "0",
+  GIT_TERMINAL_PROMPT: "0",
+  LC_ALL: "C",
+});
 
 /**
  * Asks git, from the folder the command was given in: what a hook says by GIT_DIR and GIT_INDEX_FILE is meant from there.
@@ -16,9 +24,7 @@ const NO_GIT = new Trouble("The program git cannot be run.", "Install git, or in
  */
 export function ask(folder: string, words: readonly string[], input?: string): Promise<Answer> {
   return new Promise((resolve, reject) => {
-    // Nothing may wait for an answer at the terminal, and no lock is taken that a commit under way could be waiting for.
-    const env = { ...process.env, GIT_OPTIONAL_LOCKS: "0", GIT_TERMINAL_PROMPT: "0", LC_ALL: "C" };
-    const child = spawn("git", [...words], { cwd: folder, env, stdio: ["pipe", "pipe", "pipe"] });
+    const child = spawn("git", [...words], { cwd: folder, env: environment(), stdio: ["pipe", "pipe", "pipe"] });
     const out: Buffer[] = [];
     const said: Buffer[] = [];
     child.stdout.on("data", (bytes: Buffer) => out.push(bytes));

@@ -1,11 +1,12 @@
 import { join } from "node:path";
 import { disk } from "../files/disk.js";
 import type { Origin } from "../files/tree.js";
-import type { Read } from "./blobs.js";
-import { commitEntries, stagedEntries } from "./entries.js";
+import { Batch } from "./batch.js";
+import { Read } from "./blobs.js";
+import { commitEntries, entriesBefore, stagedChanges, stagedEntries } from "./entries.js";
 import { gitOrigin } from "./origin.js";
 import { answer, ask, fields, text } from "./run.js";
-import { commitOf, headOf, topOf } from "./top.js";
+import { commitOf, placeOf, topOf } from "./top.js";
 
 /** What changed between two states of a docs repository, and where each state is read from. */
 export interface Scope {
@@ -14,32 +15,31 @@ export interface Scope {
   readonly before: Origin | undefined;
   /** Files that were added, changed or taken away, as absolute paths. A rename is both. */
   readonly touched: readonly string[];
+  /** Nothing more is read from either state. */
+  readonly end?: () => void;
 }
 
 /** Plain names, whatever the author set git to: no renames guessed, no other program asked, paths from the top. */
-const NAMES = ["--name-only", "-z", "--no-renames", "--no-ext-diff", "--no-relative", "--ignore-submodules"];
+const NAMES = ["-z", "--no-renames", "--no-ext-diff", "--no-relative", "--ignore-submodules"];
 
-const beforeOf = async (
-  folder: string,
-  top: string,
-  commit: string | undefined,
-  contents: Read = new Map(),
-): Promise<Origin | undefined> =>
-  commit === undefined ? undefined : gitOrigin(folder, top, await commitEntries(folder, commit), contents);
+const beforeOf = async (folder: string, top: string, commit: string): Promise<Origin> =>
+  gitOrigin(folder, top, await commitEntries(folder, commit));
 
-/** What a commit made now would change. */
+/** What a commit made now would change. Git is asked everything at once. */
 export async function stagedScope(folder: string): Promise<Scope> {
-  const top = await topOf(folder);
-  const [entries, head, touched] = await Promise.all([
-    stagedEntries(folder),
-    headOf(folder),
-    answer(folder, ["diff", "--cached", ...NAMES]),
-  ]);
-  const contents: Read = new Map();
+  const place = placeOf(folder);
+  const rest = Promise.all([stagedEntries(folder), stagedChanges(folder, NAMES)]);
+  // Where there is no work tree, that is what is told.
+  rest.catch(() => undefined);
+  const { top, head } = await place;
+  const [entries, changes] = await rest;
+  const batch = new Batch(folder);
+  const contents = new Read(batch);
   return {
     after: gitOrigin(folder, top, entries, contents),
-    before: await beforeOf(folder, top, head, contents),
-    touched: fields(touched).map((path) => join(top, path)),
+    before: head === undefined ? undefined : gitOrigin(folder, top, entriesBefore(entries, changes), contents),
+    touched: [...new Set(changes.map(({ path }) => join(top, path)))],
+    end: () => batch.end(),
   };
 }
 
@@ -55,7 +55,7 @@ export async function scopeSince(folder: string, revision: string): Promise<Scop
   const top = await topOf(folder);
   const commit = await partedFrom(folder, revision);
   const [changed, added] = await Promise.all([
-    answer(folder, ["diff", ...NAMES, commit, "--"]),
+    answer(folder, ["diff", "--name-only", ...NAMES, commit, "--"]),
     answer(folder, ["ls-files", "--others", "--exclude-standard", "-z", "--full-name", "--", ":/"]),
   ]);
   return {

@@ -2,13 +2,23 @@ import { realpath } from "node:fs/promises";
 import { Trouble } from "../trouble.js";
 import { ask, text } from "./run.js";
 
+const noWorkTree = (folder: string): Trouble =>
+  new Trouble(`${folder} is in no work tree of git.`, "Inspect without --staged, --since and --against there.");
+
 /** The top folder of the work tree. @throws Trouble when there is none. */
 export async function topOf(folder: string): Promise<string> {
   const { status, out } = await ask(folder, ["rev-parse", "--show-toplevel"]);
   const top = text(out);
-  if (status !== 0 || top === "")
-    throw new Trouble(`${folder} is in no work tree of git.`, "Inspect without --staged, --since and --against there.");
+  if (status !== 0 || top === "") throw noWorkTree(folder);
   return realpath(top);
+}
+
+/** The top folder of the work tree, and the commit it stands on if there is one yet: both in one question. */
+export async function placeOf(folder: string): Promise<{ readonly top: string; readonly head: string | undefined }> {
+  const { status, out } = await ask(folder, ["rev-parse", "--show-toplevel", "--quiet", "--verify", "HEAD^{commit}"]);
+  const [, top = text(out), head] = (status === 0 && /^([\s\S]+)\n([0-9a-f]+)$/u.exec(text(out))) || [];
+  if (status > 1 || top === "") throw noWorkTree(folder);
+  return { top: await realpath(top), head };
 }
 
 /** From the top of the work tree to a folder, `docs/` or nothing; nothing, too, outside git. */
@@ -35,10 +45,4 @@ export async function commitOf(folder: string, revision: string): Promise<string
       "Name a commit, a branch or a tag; fetch it first if it is elsewhere.",
     );
   return text(out);
-}
-
-/** The commit the work tree stands on; undefined before the first one. */
-export async function headOf(folder: string): Promise<string | undefined> {
-  const { status, out } = await ask(folder, ["rev-parse", "--quiet", "--verify", "HEAD^{commit}"]);
-  return status === 0 ? text(out) : undefined;
 }
