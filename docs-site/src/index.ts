@@ -3,19 +3,23 @@ export { marginBar, marginMarks } from "./drawings/margin-bar.js";
 export { type Drawing, type Subject, svg, svgFile } from "./drawings/shared/drawing.js";
 export type { Listed } from "./listed.js";
 export { formulaMath } from "./math/mathml.js";
+export { hashOf } from "./noting.js";
 export {
   mistakenSheets,
   outlined,
   type PublishInput,
   publish,
+  type RestingSheet,
   type Sheet,
   type SiteFile,
   sharedFiles,
-  sheetsOf,
+  sheetMaker,
   siteFiles,
   siteOf,
 } from "./publish.js";
+export { putAgain, type Stamp, stampOf } from "./put-again.js";
 export { type Into, type Put, putFile } from "./put-file.js";
-export type { Site } from "./site.js";
+export { type Rests, restsOn } from "./rests.js";
+export type { Places, Site } from "./site.js";
 export { SiteError } from "./site-error.js";
 export { fillSite, type Written, writeSite } from "./write-site.js";

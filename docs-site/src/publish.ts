@@ -1,7 +1,8 @@
 import {
   type DocumentFile,
-  inspectedEach,
   inspection,
+  type Modelled,
+  modeller,
   type Outline,
   outlineOf,
   type Promised,
@@ -12,7 +13,9 @@ import {
 import { type Place, type Published, placesOf, published } from "./documents.js";
 import { drawingStyle } from "./drawings/drawing-style.js";
 import { type Listed, listedOf } from "./listed.js";
+import { noting } from "./noting.js";
 import { pageHtml } from "./page.js";
+import type { Rests } from "./rests.js";
 import { searchFiles } from "./search/search-page.js";
 import { sheet } from "./sheet.js";
 import { sheetFiles } from "./sheet-sections.js";
@@ -85,10 +88,35 @@ const sheetOf = (document: Published, site: Site): Sheet => ({
 
 const placeOf = ({ places }: Site, file: string): Place => places.get(file) as Place;
 
-/** The sheets of documents, each inspected when it is asked for and then let go. */
-export function* sheetsOf({ files, rules, today }: Omit<PublishInput, "picture">, site: Site): Generator<Sheet> {
-  for (const each of inspectedEach(files, rules, { today, every: true }))
-    yield sheetOf(published(each.entry, placeOf(site, each.entry.file), each), site);
+/** A sheet of a document, with what it rests on. */
+export interface RestingSheet extends Sheet {
+  /** Pictures it shows, by path of the site; known when its files are made. */
+  readonly pictures: Site["pictures"];
+  /** Known when its files are made. */
+  readonly rests: () => Rests;
+}
+
+function restingSheet(model: Modelled, site: Site): RestingSheet {
+  const noted = noting(site);
+  const { ways, looksAround } = model;
+  return {
+    ...sheetOf(published(model.entry, placeOf(site, model.entry.file), model), noted.site),
+    pictures: noted.site.pictures,
+    rests: () => ({ ways, looksAround, ...noted.told() }),
+  };
+}
+
+/**
+ * Makes the sheet of one document after another, each inspected when it is asked for and then let go: those of `files`,
+ * or any whose outlines are among the others.
+ * @throws StandardError
+ */
+export function sheetMaker(
+  { files, rules, today }: Omit<PublishInput, "picture">,
+  site: Site,
+): (file: DocumentFile) => RestingSheet {
+  const model = modeller(files, rules, { today, every: true });
+  return (file) => restingSheet(model(file), site);
 }
 
 /** Files of the catalogue and the stock that have mistakes get a sheet, too. */
@@ -121,12 +149,17 @@ export function* siteFiles(input: PublishInput): Generator<SiteFile> {
   const files = { ...input.files, documents: input.files.documents.map(outlined) };
   const site = siteOf({ ...input, files });
   const documents: Listed[] = [];
-  for (const sheets of [sheetsOf({ ...input, files }, site), mistakenSheets(site)])
-    for (const { listed, files: own } of sheets) {
-      yield* own;
-      documents.push(listed);
-    }
-  yield* site.pictures;
+  const sheet = sheetMaker({ ...input, files }, site);
+  for (const file of files.documents) {
+    const { listed, files: own, pictures } = sheet(file);
+    yield* own;
+    yield* pictures;
+    documents.push(listed);
+  }
+  for (const { listed, files: own } of mistakenSheets(site)) {
+    yield* own;
+    documents.push(listed);
+  }
   yield* sharedFiles(site, files, documents);
 }
 

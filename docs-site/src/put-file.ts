@@ -39,7 +39,9 @@ const isSame = (file: string, content: Uint8Array): boolean =>
 function keep(from: string, to: string): void {
   try {
     linkSync(from, to);
-  } catch {
+  } catch (error) {
+    // Another sheet that shows the same picture has put it there; whether it is the same is looked at afterwards.
+    if ((error as NodeJS.ErrnoException).code === "EEXIST") return;
     // Not every file system has links: a copy with the same times is as good.
     copyFileSync(from, to);
     const { atime, mtime } = statSync(from);

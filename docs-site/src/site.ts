@@ -5,6 +5,9 @@ import type { Listed } from "./listed.js";
 import { linkTo } from "./page.js";
 import type { Stated } from "./stated.js";
 
+/** Where sheets are, by path of the document. */
+export type Places = Pick<ReadonlyMap<string, Place>, "get">;
+
 /** Everything a sheet is made from besides its document. */
 export interface Site {
   /** The inspection without its documents. */
@@ -12,7 +15,7 @@ export interface Site {
   /** The day of the inspection. */
   readonly today: string;
   /** Where the sheet of every document is, by its path. */
-  readonly places: ReadonlyMap<string, Place>;
+  readonly places: Places;
   /** Every rule that is known: built in, of plugins and of the house. */
   readonly rules: readonly Stated[];
   /** Path of every rule's page by the rule's id. */

@@ -15,11 +15,12 @@ export {
   type InspectOptions,
   inspect,
   inspectEach,
-  inspectedEach,
   inspection,
   inspector,
   isBuildDocument,
   type Judged,
+  type Modelled,
+  modeller,
 } from "./judge/inspect.js";
 export { workingEntries } from "./judge/judge.js";
 export { worstOf } from "./judge/margin.js";

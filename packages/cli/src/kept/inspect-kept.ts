@@ -14,18 +14,13 @@ import { isFailure } from "./failure.js";
 import type { Kept } from "./kept.js";
 import { documentKey, frameKey, sharedBy } from "./keys.js";
 import { type NamedFile, withOutlines } from "./outlines.js";
+import { pathsOf } from "./paths.js";
 
 type Remembered = Pick<Judged, "entry" | "ways">;
 
 /** Whether links still lead where they led. */
 const sameWays = ({ ways }: Remembered, paths: readonly string[]): boolean =>
   Object.entries(ways).every(([path, there]) => isThere(paths, path) === there);
-
-/** Everything a link may lead to. */
-const pathsOf = ({ stock, houseStandard, documents, others, parts, folderStandards }: RepositoryFiles) =>
-  [stock, houseStandard, ...documents, ...(others ?? []), ...parts, ...(folderStandards ?? [])].flatMap((file) =>
-    file ? [file.path] : [],
-  );
 
 /**
  * What a document comes to may be kept when nothing but what its key is made of goes into it. Of a rule of a plugin that

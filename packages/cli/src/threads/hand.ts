@@ -1,12 +1,12 @@
 import { Worker } from "node:worker_threads";
 import { ownFile } from "../own-file.js";
-import type { Answer, Frame, Share } from "./messages.js";
 
 /** A thread that is sent shares of documents and answers one after another. */
-export interface Hand {
+export interface Hand<Share, Answer> {
   /** Undefined when the thread could not be had, or died over it. */
   readonly ask: (share: Share) => Promise<Answer | undefined>;
-  readonly end: () => void;
+  /** Ends it; it does nothing more when that is done. */
+  readonly end: () => Promise<unknown>;
 }
 
 /**
@@ -15,27 +15,27 @@ export interface Hand {
  */
 const YOUNG = 96;
 
-const NO_HAND: Hand = { ask: async () => undefined, end: () => undefined };
-
-/** Starts a thread; it gets ready while the first shares wait for it. */
-export function hand(frame: Frame): Hand {
+/**
+ * Starts a thread; it gets ready while the first shares wait for it.
+ * @param script of the thread, in `dist`
+ * @param frame what it is told first, plain data
+ */
+export function hand<Share, Answer>(script: string, frame: unknown): Hand<Share, Answer> {
   try {
-    return over(
-      new Worker(ownFile("dist/thread.js"), { execArgv: [], resourceLimits: { maxYoungGenerationSizeMb: YOUNG } }),
-      frame,
-    );
+    const limits = { maxYoungGenerationSizeMb: YOUNG };
+    return over(new Worker(ownFile(`dist/${script}`), { execArgv: [], resourceLimits: limits }), frame);
   } catch {
-    return NO_HAND;
+    return { ask: async () => undefined, end: async () => undefined };
   }
 }
 
-function over(thread: Worker, frame: Frame): Hand {
+function over<Share, Answer>(thread: Worker, frame: unknown): Hand<Share, Answer> {
   const waiting: ((answer?: Answer) => void)[] = [];
-  let ended = false;
-  const end = (): void => {
-    ended = true;
+  let ended: Promise<unknown> | undefined;
+  const end = (): Promise<unknown> => {
     for (const answered of waiting.splice(0)) answered();
-    void thread.terminate();
+    ended ??= thread.terminate();
+    return ended;
   };
   thread.on("message", (answer: Answer) => waiting.shift()?.(answer));
   for (const event of ["messageerror", "error", "exit"]) thread.once(event, end);

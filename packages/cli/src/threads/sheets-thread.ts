@@ -1,17 +1,19 @@
 import { parentPort } from "node:worker_threads";
+import type { RuleOutcome } from "@plumbmark/core";
 import { rulesFrom } from "./brought.js";
-import { makeSheets } from "./sheets.js";
-import type { SentSheets, SheetsAnswer } from "./sheets-many.js";
+import type { Share } from "./messages.js";
+import { sheetWriter } from "./sheets.js";
+import type { SheetsFrame } from "./sheets-many.js";
 
-// A thread that makes the sheets of the documents it is sent.
+// A thread that makes the sheets of the documents it is sent, one share after another. A mistake of ours, or of the disk,
+// ends it, and whoever sent the share comes upon the same there.
 
-const answer = (what: SheetsAnswer): void => parentPort?.postMessage(what);
-
-parentPort?.on("message", ({ brought, found, ...sheets }: SentSheets) => {
-  try {
-    answer({ made: makeSheets({ ...sheets, rules: rulesFrom(brought, found) }, () => answer("file")) });
-  } catch (cause) {
-    const error: NodeJS.ErrnoException = cause instanceof Error ? cause : new Error(String(cause));
-    answer({ failed: error.message, name: error.name, stack: error.stack ?? "", code: error.code });
-  }
+parentPort?.once("message", ({ brought, ...sheets }: SheetsFrame) => {
+  const found = new Map<string, readonly RuleOutcome[]>();
+  const write = sheetWriter({ ...sheets, rules: rulesFrom(brought, found) });
+  parentPort?.on("message", (share: Share) => {
+    for (const { path, outcomes } of share) found.set(path, outcomes);
+    parentPort?.postMessage(share.map(({ path, text }) => write({ path, text })));
+    found.clear();
+  });
 });

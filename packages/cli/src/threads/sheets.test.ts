@@ -51,7 +51,8 @@ async function made(threads: number) {
   const work = { files, rules: [...rules, ...carriedOut], today: "2027-01-01", root: starterRepository };
   const { places } = siteOf(work);
   let count = 0;
-  const { listed, put } = await makeManySheets({ ...work, into, places }, () => (count += 1), threads);
+  const sheets = await makeManySheets({ ...work, into, places }, () => (count += 1), threads);
+  const [listed, put] = [sheets.map((sheet) => sheet.listed), sheets.flatMap((sheet) => sheet.put)];
   const bytes = new Map(put.map(({ path }) => [path, readFileSync(join(into.fresh, path), "utf8")] as const).sort());
   return { listed, bytes, count };
 }

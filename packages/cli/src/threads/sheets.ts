@@ -1,12 +1,14 @@
+import type { DocumentFile } from "@plumbmark/core";
 import {
   type Into,
   type Listed,
+  type Places,
   type PublishInput,
   type Put,
   putFile,
+  type Rests,
   type Sheet,
-  type Site,
-  sheetsOf,
+  sheetMaker,
   siteOf,
 } from "@plumbmark/docs-site";
 import { pictureReader, type Unshown } from "../files/read-picture.js";
@@ -16,41 +18,47 @@ export interface Sheets extends Omit<PublishInput, "picture"> {
   /** Root of the docs repository, for its pictures. */
   readonly root: string;
   /** Where the sheets of all documents are. */
-  readonly places: Site["places"];
+  readonly places: Places;
   readonly into: Into;
 }
 
-/** What was made: the documents for the pages about all of them, and the files. */
+/** A sheet that was made: what the pages about all documents show of it, and its files. */
 export interface Made {
-  readonly listed: readonly Listed[];
+  readonly listed: Listed;
   readonly put: readonly Put[];
 }
 
-/** What was made of documents, and the pictures that are not shown. */
-export interface MadeSheets extends Made {
+/** One of a document, with what it rests on, for whoever keeps it, and the pictures it does not show. */
+export interface MadeOf extends Made {
+  readonly rests: Rests;
   readonly unshown: readonly Unshown[];
 }
 
-/** Writes sheets one after another. */
-export function putSheets(sheets: Iterable<Sheet>, into: Into, onFile: () => void): Made {
-  const listed: Listed[] = [];
+/** Writes the files of a sheet one after another. */
+export const putSheet = ({ listed, files }: Sheet, into: Into): Made => {
   const put: Put[] = [];
-  for (const sheet of sheets) {
-    for (const file of sheet.files) {
-      put.push(putFile(into, file));
-      onFile();
-    }
-    listed.push(sheet.listed);
-  }
+  for (const file of files) put.push(putFile(into, file));
   return { listed, put };
-}
+};
 
 /** Inspects documents and writes their sheets and the pictures they show. @throws StandardError */
-export function makeSheets({ root, places, into, ...input }: Sheets, onFile: () => void): MadeSheets {
-  const unshown: Unshown[] = [];
+export function sheetWriter({ root, places, into, ...input }: Sheets): (file: DocumentFile) => MadeOf {
+  let unshown: Unshown[] = [];
   const picture = pictureReader(root, (each) => unshown.push(each));
   const site = siteOf({ ...input, picture }, places);
-  const { listed, put } = putSheets(sheetsOf(input, site), into, onFile);
-  const pictures = [...site.pictures].map((picture) => putFile(into, picture));
-  return { listed, put: [...put, ...pictures], unshown };
+  const sheet = sheetMaker(input, site);
+  /** A picture that many sheets show is written once. */
+  const shown = new Map<string, Put>();
+  const show = (picture: readonly [string, Uint8Array], into: Into): Put => {
+    const put = shown.get(picture[0]) ?? putFile(into, picture);
+    shown.set(picture[0], put);
+    return put;
+  };
+  return (file) => {
+    unshown = [];
+    const made = sheet(file);
+    const { listed, put } = putSheet(made, into);
+    const pictures = [...made.pictures].map((each) => show(each, into));
+    return { listed, put: [...put, ...pictures], rests: made.rests(), unshown };
+  };
 }

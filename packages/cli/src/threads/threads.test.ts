@@ -14,7 +14,8 @@ import {
 import { rules } from "@plumbmark/rules";
 import { starterRepository } from "@plumbmark/starter";
 import { expect, test } from "vitest";
-import { inspectMany, threadsFor } from "./inspect-many.js";
+import { threadsFor } from "./deal.js";
+import { inspectMany } from "./inspect-many.js";
 
 const folder = (name: string): readonly SourceFile[] =>
   readdirSync(join(starterRepository, name))

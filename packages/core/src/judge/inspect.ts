@@ -384,28 +384,35 @@ export const inspectEach = (
   options: InspectOptions,
 ): readonly Judged[] => files.documents.map(inspector(files, rules, options));
 
+/** What one document came to, with its model. */
+export type Modelled = Inspected & Judged;
+
 /**
- * Inspects documents one after another and gives each with its model, which is let go when the next one is asked for.
+ * Inspects documents one by one and gives each with its model, which nothing here holds on to: those of `files`, or any
+ * whose outlines are among the others.
  * @throws StandardError when the house standard cannot be used.
  */
-export function* inspectedEach(
+export const modeller = (
   files: RepositoryFiles,
   rules: readonly Rule[],
   options: InspectOptions,
-): Generator<Inspected> {
-  const context = contextFrom(files, files.documents.map(knownOutline), options.today);
-  const { ids, inspectOne } = prepare(context, rules, options);
-  const whole = (): readonly Build[] => files.documents.map((file) => buildOf(open(file), models).build);
-  const models: Models = { ...context, rules: ids, repository: new Repository(context, whole), made: new Map() };
-  for (const file of files.documents) yield inspectOne(open(file), { ...models, made: new Map() });
+): ((file: DocumentFile) => Modelled) =>
+  modellerOf(files, contextFrom(files, files.documents.map(knownOutline), options.today), rules, options);
+
+function inspectorOf(...of: Parameters<typeof modellerOf>): (file: DocumentFile) => Judged {
+  const model = modellerOf(...of);
+  return (file) => {
+    const { entry, ways, looksAround } = model(file);
+    return { entry, ways, looksAround };
+  };
 }
 
-function inspectorOf(
+function modellerOf(
   files: RepositoryFiles,
   context: Context,
   rules: readonly Rule[],
   options: InspectOptions,
-): (file: DocumentFile) => Judged {
+): (file: DocumentFile) => Modelled {
   const { ids, inspectOne } = prepare(context, rules, options);
   let looksAround = false;
   const whole = (): readonly Build[] => {
@@ -415,7 +422,7 @@ function inspectorOf(
   const repository = new Repository(context, whole);
   const models: Models = { ...context, rules: ids, repository, made: new Map() };
   return (file) => {
-    const { entry, build } = inspectOne(open(file), { ...models, made: new Map() });
-    return { entry, ways: waysOf(build), looksAround };
+    const inspected = inspectOne(open(file), { ...models, made: new Map() });
+    return { ...inspected, ways: waysOf(inspected.build), looksAround };
   };
 }

@@ -1,0 +1,29 @@
+/**
+ * What a sheet rests on besides its document, the names and lots it shares, and what all documents rest on: what was
+ * looked for while it was made, and what was found. Plain data.
+ */
+export interface Rests {
+  /** Paths its links were looked for at, and whether a file or a folder is there. */
+  readonly ways: Readonly<Record<string, boolean>>;
+  /** Whether a rule looked at the other builds; the sheet may then rest on anything in them. */
+  readonly looksAround: boolean;
+  /** Pages of the sheets it links to, by path of their documents; null where there is none. */
+  readonly pages: readonly (readonly [path: string, page: string | null])[];
+  /** What is in the pictures it asked for, by their path; null where there is none to be read. */
+  readonly pictures: readonly (readonly [path: string, hash: string | null])[];
+}
+
+/** Whether everything that was looked for would still be found as it was. */
+export function restsOn(
+  { ways, looksAround, pages, pictures }: Rests,
+  isThere: (path: string) => boolean,
+  pageOf: (path: string) => string | undefined,
+  pictureHash: (path: string) => string | undefined,
+): boolean {
+  return (
+    !looksAround &&
+    Object.entries(ways).every(([path, there]) => isThere(path) === there) &&
+    pages.every(([path, page]) => (pageOf(path) ?? null) === page) &&
+    pictures.every(([path, hash]) => (pictureHash(path) ?? null) === hash)
+  );
+}

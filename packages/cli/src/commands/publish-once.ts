@@ -1,0 +1,109 @@
+import { resolve } from "node:path";
+import {
+  fillSite,
+  type Into,
+  type Listed,
+  mistakenSheets,
+  type Put,
+  putFile,
+  SiteError,
+  sharedFiles,
+  siteOf,
+  type Written,
+} from "@plumbmark/docs-site";
+import { notWritten } from "../files/system-fault.js";
+import { keptFor, save } from "../kept/kept.js";
+import { withOutlines } from "../kept/outlines.js";
+import { type KeptSheets, makeSheetsKept } from "../kept/sheets.js";
+import type { Surroundings } from "../surroundings.js";
+import { putSheet } from "../threads/sheets.js";
+import { Trouble } from "../trouble.js";
+import { type Opening, open } from "./open.js";
+
+export interface PublishOptions {
+  readonly to: string;
+  readonly standard?: string;
+  /** False with `--no-plugins`. */
+  readonly plugins?: boolean;
+  readonly watch?: boolean;
+}
+
+export const counted = (count: number): string => `${count} ${count === 1 ? "file" : "files"}`;
+
+export interface Published extends Written {
+  readonly root: string;
+  /** Whether a plugin failed somewhere: part of the inspection could not be carried out. */
+  readonly failed: boolean;
+  /** Its sheets, for the next publish in this process. */
+  readonly sheets: KeptSheets;
+}
+
+const pluginFailed = ({ judged }: Listed): boolean => (judged["plugin.failed"]?.fails ?? 0) > 0;
+
+/** Reads everything, with the outlines of the documents. @throws Trouble when a file cannot be read */
+async function opened(opening: Opening) {
+  const { rules, unreadable, root, files } = await open(opening);
+  // A build left out of the register would look as if it did not exist.
+  if (unreadable.length > 0)
+    throw new Trouble(
+      `${unreadable.map(({ path }) => path).join(", ")} cannot be read.`,
+      "Make every file of the docs repository readable, or move it out.",
+    );
+  const kept = keptFor(root, true);
+  const documents = await withOutlines(files, kept);
+  save(kept);
+  return { files: { ...files, documents }, rules, root, today: opening.today };
+}
+
+type Opened = Awaited<ReturnType<typeof opened>>;
+
+/** Puts every file of a site there. */
+async function fill(all: Opened, into: Into, earlier: KeptSheets, onFile: () => void) {
+  const site = siteOf(all);
+  const { made, kept, unshown } = await makeSheetsKept({ ...all, places: site.places }, into, earlier, onFile);
+  const mistaken = Array.from(mistakenSheets(site), (sheet) => putSheet(sheet, into));
+  const listed = [...made, ...mistaken].map((each) => each.listed);
+  const put = [...made, ...mistaken].flatMap((each) => each.put);
+  for (const file of sharedFiles(site, all.files, listed)) {
+    put.push(putFile(into, file));
+    onFile();
+  }
+  return { put, sheets: kept, unshown, failed: listed.some(pluginFailed) };
+}
+
+/**
+ * Publishes once.
+ * @param earlier sheets of the publish before in this process: those that would come out the same are not made again
+ */
+export async function publishOnce(
+  folder: string | undefined,
+  { to, standard, plugins }: PublishOptions,
+  around: Surroundings,
+  earlier: KeptSheets,
+): Promise<Published> {
+  const paths = folder === undefined ? [] : [folder];
+  const { today, warn } = around;
+  const all = await opened({ folder: around.folder, paths, standard, today, plugins, warn });
+  const { length } = all.files.documents;
+  let count = 0;
+  const onFile = (): void => {
+    count += 1;
+    around.progress?.(`${counted(count)} of about ${18 * length + all.rules.length}`);
+  };
+  around.progress?.(`Inspecting ${counted(length)}`);
+  const place = resolve(around.folder, to);
+  let filled: Omit<Awaited<ReturnType<typeof fill>>, "put"> = { sheets: new Map(), unshown: new Map(), failed: false };
+  const put = async (into: Into): Promise<readonly Put[]> => {
+    const { put: files, ...rest } = await fill(all, into, earlier, onFile);
+    filled = rest;
+    return files;
+  };
+  const written = await fillSite(place, put)
+    .catch((error: unknown) => {
+      if (error instanceof SiteError) throw new Trouble(error.message, error.mend);
+      throw notWritten("The site", place, error, "What was there before is as it was.");
+    })
+    .finally(() => around.progress?.(""));
+  for (const [path, why] of filled.unshown) warn(`plumbmark: the picture ${path} is not shown: ${why}.\n`);
+  return { ...written, root: all.root, failed: filled.failed, sheets: filled.sheets };
+}

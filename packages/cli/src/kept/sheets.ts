@@ -1,0 +1,137 @@
+import { createHash } from "node:crypto";
+import { join } from "node:path";
+import { isThere, type RepositoryFiles, type Rule } from "@plumbmark/core";
+import {
+  hashOf,
+  type Into,
+  type Listed,
+  type Places,
+  putAgain,
+  type Rests,
+  restsOn,
+  type Stamp,
+  stampOf,
+} from "@plumbmark/docs-site";
+import { pictureReader } from "../files/read-picture.js";
+import { broughtBy, outcomesOn } from "../threads/brought.js";
+import type { Made, MadeOf } from "../threads/sheets.js";
+import { makeManySheets } from "../threads/sheets-many.js";
+import { edition } from "./edition.js";
+import { isFailure } from "./inspect-kept.js";
+import { documentKey, frameKey, sharedBy } from "./keys.js";
+import type { NamedFile } from "./outlines.js";
+import { pathsOf } from "./paths.js";
+
+/** A sheet that stands in the site, with everything it rests on. */
+interface KeptSheet {
+  readonly key: string;
+  readonly listed: Listed;
+  readonly rests: Rests;
+  readonly stamps: ReadonlyMap<string, Stamp>;
+}
+
+/** What one publish leaves for the next one in the same process: the sheets by path of their documents. */
+export type KeptSheets = ReadonlyMap<string, KeptSheet>;
+
+/** What is to be published, as far as sheets rest on it. */
+export interface Published {
+  readonly files: RepositoryFiles;
+  readonly rules: readonly Rule[];
+  readonly today: string;
+  readonly root: string;
+  readonly places: Places;
+}
+
+/** Whether sheets rest on nothing but what their keys are made of. */
+const canBeKept = (rules: readonly Rule[]): boolean =>
+  rules.every(({ plugin, over, outcome }) => outcome !== undefined || (plugin === undefined && !over));
+
+const hash = (data: unknown): string => createHash("sha256").update(JSON.stringify(data)).digest("hex");
+
+type KeyOf = (file: NamedFile) => string | undefined;
+
+/** The keys of sheets; undefined for those that cannot be kept. */
+function sheetKeys({ files, rules, today, places }: Published): KeyOf {
+  if (!canBeKept(rules)) return () => undefined;
+  const brought = broughtBy(rules);
+  const frame = hash([frameKey(files, edition ?? "", today, brought), rules.map(({ id }) => id)]);
+  const shared = sharedBy(files.documents.flatMap(({ outline }) => (outline ? [outline] : [])));
+  return (file) => {
+    if (file.id === undefined) return undefined;
+    const outcomes = outcomesOn(rules, file.path);
+    if (outcomes.some(isFailure)) return undefined;
+    return hash([documentKey(frame, file.id, file, shared, outcomes), places.get(file.path)]);
+  };
+}
+
+/** Tells what is in a picture, read once for all sheets that show it. */
+function pictureHashes(root: string): (path: string) => string | undefined {
+  const read = pictureReader(root, () => undefined);
+  const known = new Map<string, string | undefined>();
+  return (path) => {
+    if (!known.has(path)) known.set(path, hashOf(read(path)));
+    return known.get(path);
+  };
+}
+
+/** Puts the sheets that stand in the earlier site as they would be made; gives them by path of their documents. */
+function putKept(kept: KeptSheets, published: Published, keyOf: KeyOf, into: Into): KeptSheets {
+  const { files, root, places } = published;
+  const paths = pathsOf(files);
+  const pictureHash = pictureHashes(root);
+  const there = (path: string): boolean => isThere(paths, path);
+  const pageOf = (path: string): string | undefined => places.get(path)?.page;
+  const put = files.documents.flatMap((file): readonly (readonly [string, KeptSheet])[] => {
+    const found = kept.get(file.path);
+    const holds = found && found.key === keyOf(file) && restsOn(found.rests, there, pageOf, pictureHash);
+    return holds && putAgain(into, found.stamps) ? [[file.path, found]] : [];
+  });
+  return new Map(put);
+}
+
+const stampsOf = ({ put }: MadeOf, { fresh }: Into): KeptSheet["stamps"] =>
+  new Map(put.map(({ path }) => [path, stampOf(join(fresh, path)) ?? ""]));
+
+/** The sheets of all documents, in their order, and what is kept of them for the next time. */
+export interface SheetsKept {
+  readonly made: readonly Made[];
+  readonly kept: KeptSheets;
+  /** Pictures that sheets made this time do not show, and why. */
+  readonly unshown: ReadonlyMap<string, string>;
+}
+
+/**
+ * Makes the sheets of documents whose outlines are known, but those that stand in the earlier site as they would be made.
+ * @param earlier what the publish before kept, in this process
+ * @throws StandardError when the house standard cannot be used.
+ */
+export async function makeSheetsKept(
+  published: Published,
+  into: Into,
+  earlier: KeptSheets,
+  onFile: () => void,
+): Promise<SheetsKept> {
+  const { files } = published;
+  const documents: readonly NamedFile[] = files.documents;
+  const keyOf = sheetKeys(published);
+  const again = putKept(earlier, published, keyOf, into);
+  const left = documents.filter(({ path }) => !again.has(path));
+  const others = documents.flatMap(({ path, outline }) => (again.has(path) && outline ? [outline] : []));
+  const made = await makeManySheets({ ...published, files: { ...files, documents: left, others }, into }, onFile);
+  const fresh = new Map(left.map((file, index) => [file.path, made[index] as MadeOf]));
+  const kept = new Map(again);
+  for (const file of left) {
+    const key = keyOf(file);
+    const own = fresh.get(file.path) as MadeOf;
+    const { listed, rests } = own;
+    if (key !== undefined && !rests.looksAround)
+      kept.set(file.path, { key, listed, rests, stamps: stampsOf(own, into) });
+  }
+  const whole = ({ path }: NamedFile): Made => fresh.get(path) ?? putAsBefore(again.get(path) as KeptSheet);
+  return { made: documents.map(whole), kept, unshown: new Map(made.flatMap(({ unshown }) => unshown)) };
+}
+
+const putAsBefore = ({ listed, stamps }: KeptSheet): Made => ({
+  listed,
+  put: [...stamps.keys()].map((path) => ({ path, unchanged: true })),
+});

@@ -1,0 +1,53 @@
+import { availableParallelism } from "node:os";
+import type { Hand } from "./hand.js";
+
+/** A thread takes as long to start as this many documents to inspect. */
+const WORTH_A_THREAD = 20;
+const MOST_THREADS = 8;
+/** Documents in a share: few, so that at the end nobody waits long for another. */
+const MOST_IN_A_SHARE = 8;
+
+/** How many threads are worth having besides this one, which only deals out; 1 is none. */
+export const threadsFor = (documents: number): number =>
+  Math.max(1, Math.min(availableParallelism(), MOST_THREADS, Math.floor(documents / WORTH_A_THREAD)));
+
+export function sharesOf<T>(documents: readonly T[], threads: number): readonly (readonly T[])[] {
+  const size = Math.max(1, Math.min(MOST_IN_A_SHARE, Math.floor(documents.length / (4 * threads))));
+  return Array.from({ length: Math.ceil(documents.length / size) }, (_, index) =>
+    documents.slice(index * size, (index + 1) * size),
+  );
+}
+
+/**
+ * Deals shares out to whoever is free; gives the answers in the order of the shares. What threads that cannot be had, or
+ * die, leave undone is done here.
+ */
+export async function deal<Share, Answer>(
+  shares: readonly Share[],
+  hands: readonly Hand<Share, Answer>[],
+  here: () => (share: Share) => Answer,
+  onAnswer: (answer: Answer) => void = () => undefined,
+): Promise<readonly Answer[]> {
+  const found = new Array<Answer>(shares.length);
+  const left = [...shares.keys()];
+  const there = async ({ ask }: Hand<Share, Answer>): Promise<void> => {
+    for (let index = left.shift(); index !== undefined; index = left.shift()) {
+      const answer = await ask(shares[index] as Share);
+      if (!answer) return void left.unshift(index);
+      found[index] = answer;
+      onAnswer(answer);
+    }
+  };
+  try {
+    // Each has a second share at hand, so that none is idle while its answer is on the way.
+    await Promise.all(hands.flatMap((each) => [there(each), there(each)]));
+  } finally {
+    // Waited for: one that still writes would write into what is being taken away.
+    await Promise.all(hands.map(({ end }) => end()));
+  }
+  if (left.length > 0) {
+    const one = here();
+    for (const index of left) found[index] = one(shares[index] as Share);
+  }
+  return found;
+}
