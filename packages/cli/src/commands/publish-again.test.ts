@@ -66,6 +66,9 @@ const BANNER = "builds/over-stage-banner.md";
 const SMALL = "builds/small-screen.md";
 const ADDED = "builds/z-last.md";
 let today = "2027-01-01";
+const halfAYearOn = (): void => {
+  today = "2027-06-01";
+};
 
 /** What is changed, and which sheets are then made again; undefined where that is not said. */
 const changes: readonly (readonly [what: string, change: () => void, again?: readonly string[]])[] = [
@@ -93,9 +96,12 @@ const changes: readonly (readonly [what: string, change: () => void, again?: rea
   ["a part", () => edit("parts/panels.yaml", (text) => text.replace(/\d+(?:\.\d+)? kg/u, "9.9 kg"))],
   ["the stock", () => edit("stock.yaml", (text) => text.replace(/count: \d+/u, "count: 3"))],
   ["the stock has a mistake", () => edit("stock.yaml", (text) => text.replace(/count: \d+/u, "count: many"))],
-  ["the house standard", () => edit("house-standard.yaml", (text) => `${text}topics: { rigging: should }\n`)],
+  [
+    "the house standard",
+    () => edit("house-standard.yaml", (text) => `${text}topics: { rigging: { level: should } }\n`),
+  ],
   ["a house standard of the folder", () => write("builds/house-standard.yaml", () => "house-standard: Folder\n")],
-  ["the day", () => void (today = "2027-06-01")],
+  ["the day", halfAYearOn],
 ];
 
 test("after every change the site is that of a publish from nothing", { timeout: 600_000 }, async () => {
