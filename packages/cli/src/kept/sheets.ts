@@ -17,7 +17,7 @@ import { broughtBy, outcomesOn } from "../threads/brought.js";
 import type { Made, MadeOf } from "../threads/sheets.js";
 import { makeManySheets } from "../threads/sheets-many.js";
 import { edition } from "./edition.js";
-import { isFailure } from "./inspect-kept.js";
+import { isFailure } from "./failure.js";
 import { documentKey, frameKey, sharedBy } from "./keys.js";
 import type { NamedFile } from "./outlines.js";
 import { pathsOf } from "./paths.js";
