@@ -10,9 +10,7 @@ export { type Data, type Placed, readYaml } from "./document/yaml.js";
 export * as schemas from "./generated/schemas.js";
 export { contractProblems } from "./judge/contract.js";
 export {
-  type Inspected,
   type Inspection,
-  type InspectOptions,
   inspect,
   inspectEach,
   inspection,
@@ -22,6 +20,7 @@ export {
   type Modelled,
   modeller,
 } from "./judge/inspect.js";
+export type { Inspected } from "./judge/inspect-document.js";
 export { workingEntries } from "./judge/judge.js";
 export { worstOf } from "./judge/margin.js";
 export {
@@ -34,6 +33,7 @@ export {
   type StatedRule,
   unusedPlugins,
 } from "./judge/outside.js";
+export type { InspectOptions } from "./judge/prepare.js";
 export type {
   AgainstEntry,
   CheckEntry,

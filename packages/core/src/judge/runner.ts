@@ -5,8 +5,9 @@ import type { RepositoryFiles } from "../repository/files.js";
 import type { Opened } from "../repository/outline.js";
 import { chainFor } from "../standard/chain.js";
 import { carryOut, type Subject } from "./carry-out.js";
+import { contextOf } from "./context.js";
 import { frozen } from "./frozen.js";
-import { contextOf, modelOf, modelsOf } from "./inspect.js";
+import { modelOf, modelsOf } from "./models.js";
 import type { CheckEntry } from "./record.js";
 import type { Rule } from "./rule.js";
 

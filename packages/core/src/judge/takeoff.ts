@@ -3,7 +3,8 @@ import type { Mistake } from "../document/mistake.js";
 import type { Build } from "../model/build.js";
 import { systemOf } from "../model/system.js";
 import type { RepositoryFiles } from "../repository/files.js";
-import { buildOf, contextOf } from "./inspect.js";
+import { contextOf } from "./context.js";
+import { buildOf } from "./models.js";
 
 /** A document opened to be counted; with mistakes in it, what is counted may not be everything. */
 export interface TakenOff {

@@ -2,8 +2,9 @@ import { type Known, type Print, printer, siUnit, type Value } from "@plumbmark/
 import { systemOf } from "../model/system.js";
 import { valuesOf } from "../model/values/index.js";
 import type { RepositoryFiles } from "../repository/files.js";
-import { buildOf, contextOf } from "./inspect.js";
+import { contextOf } from "./context.js";
 import { workingEntries } from "./judge.js";
+import { buildOf } from "./models.js";
 import type { WorkingEntry } from "./record.js";
 
 /** One computed value by path; without `value` it cannot be told, and `missing` says why. */

@@ -1,0 +1,64 @@
+import { ownRules } from "../own-rules/own-rules.js";
+import type { Opened } from "../repository/outline.js";
+import { chainFor, type Standards } from "../standard/chain.js";
+import { checkStandards } from "../standard/use.js";
+import type { Context } from "./context.js";
+import { type Inspected, inspectDocument } from "./inspect-document.js";
+import type { Models } from "./models.js";
+import { unusedPlugins } from "./outside.js";
+import type { Rule } from "./rule.js";
+import { StandardError } from "./settings.js";
+
+export interface InspectOptions {
+  /** The day of the inspection, `2027-03-05`; waivers run out by it. */
+  readonly today: string;
+  /** List the checks that hold, too. */
+  readonly every?: boolean;
+  /** Ids of further rules that exist and are not applied this time; a waiver or a setting may name them. */
+  readonly known?: readonly string[];
+  /** Whether these very house standards were used before, by the same code: then no schema in them can be a mistake. */
+  readonly accepted?: boolean;
+}
+
+/** Two rules of one name would be set, waived and listed as one. */
+function refuseTwins(rules: readonly Rule[]): void {
+  const ids = rules.map(({ id }) => id);
+  const twin = ids.find((id, index) => ids.indexOf(id) !== index);
+  if (twin !== undefined)
+    throw new StandardError(`${twin}: there is more than one rule of this name. Give one of them another.`);
+}
+
+/** Every rule and topic the house standards set or name, whether it exists or not. */
+const namesSet = ({ root, folders }: Standards): readonly string[] =>
+  [root, ...folders].flatMap(({ settings: { rules, topics, allows } }) => [
+    ...Object.keys(rules),
+    ...[...Object.keys(topics), ...allows].map((name) => (name.includes(".") ? name : `${name}.rules`)),
+  ]);
+
+interface Prepared {
+  /** Every rule that is asked. */
+  readonly all: readonly Rule[];
+  /** Ids a document may name; none are known for sure while a plugin could not be used. */
+  readonly ids: readonly string[];
+  readonly inspectOne: (opened: Opened, models: Models) => Inspected;
+}
+
+/** Puts the rules and the house standards together. @throws StandardError when they do not fit. */
+export function prepare({ standards }: Context, rules: readonly Rule[], options: InspectOptions): Prepared {
+  const own = new Map([standards.root, ...standards.folders].map((each) => [each, ownRules(each, options.accepted)]));
+  const all = [...rules, ...[...own.values()].flat()];
+  const known = [...new Set([...all.map((rule) => rule.id), ...(options.known ?? [])])];
+  // A plugin that could not be used has rules whose names nobody knows.
+  const unnamed = unusedPlugins(rules).length > 0;
+  refuseTwins(rules);
+  checkStandards(standards, all, unnamed ? [...known, ...namesSet(standards)] : known);
+  return {
+    all,
+    ids: unnamed ? [] : known,
+    inspectOne: (opened, models) => {
+      const chain = chainFor(standards, opened.file.path);
+      const applied = [...rules, ...chain.flatMap((each) => own.get(each) ?? [])];
+      return inspectDocument(opened, models, chain, applied, options.every ?? false);
+    },
+  };
+}

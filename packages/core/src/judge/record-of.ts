@@ -1,0 +1,50 @@
+import type { Mistake } from "../document/mistake.js";
+import type { RepositoryFiles } from "../repository/files.js";
+import type { StandardFile } from "../standard/file.js";
+import type { Context } from "./context.js";
+import { mistakeEntry } from "./mistake-entry.js";
+import { countsOf, type DocumentEntry, type InspectionRecord, type StandardEntry } from "./record.js";
+
+const fileEntry = (file: string, mistakes: readonly Mistake[]): DocumentEntry => {
+  const checks = mistakes.map((mistake) => mistakeEntry(mistake, "shall"));
+  return { file, verdict: "not ready", counts: countsOf(checks), checks };
+};
+
+const standardEntry = ({ file, folder, settings }: StandardFile): StandardEntry => ({
+  name: settings.name,
+  ...(file === undefined ? {} : { file }),
+  ...(folder === "" ? {} : { folder }),
+  ...(settings.edition === undefined ? {} : { edition: settings.edition }),
+  ...(settings["in-force"] === undefined ? {} : { "in-force": settings["in-force"] }),
+});
+
+export function recordOf(
+  files: RepositoryFiles,
+  context: Context,
+  entries: readonly DocumentEntry[],
+): InspectionRecord {
+  const { standards } = context;
+  const documents = [...entries];
+  for (const [file, mistakes] of context.catalogue.mistakes) documents.push(fileEntry(file, mistakes));
+  if (files.stock && context.stock.mistakes.length > 0)
+    documents.push(fileEntry(files.stock.path, context.stock.mistakes));
+  const total = (key: keyof DocumentEntry["counts"]): number =>
+    documents.reduce((sum, { counts }) => sum + counts[key], 0);
+  const ready = documents.filter(({ verdict }) => verdict === "ready").length;
+  return {
+    record: 1,
+    standard: context.standard.name,
+    standards: [standards.root, ...standards.folders].map(standardEntry),
+    documents,
+    totals: {
+      documents: documents.length,
+      ready,
+      "not-ready": documents.length - ready,
+      checks: total("checks"),
+      holds: total("holds"),
+      fails: total("fails"),
+      open: total("open"),
+      waived: total("waived"),
+    },
+  };
+}
