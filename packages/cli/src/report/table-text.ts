@@ -11,10 +11,25 @@ const widest = (texts: readonly string[]): number => Math.max(0, ...texts.map((t
 /** Pieces a text may be broken into: at blanks, and behind a hyphen. */
 const piecesOf = (text: string): readonly string[] => text.split(/(?<=[ -])/u);
 
-/** A text in lines of at most `width` columns; a piece that is wider stands on a line of its own. */
+/** No column of words is narrower than this to make a table fit: what stands in it could not be read. */
+const LEAST_WORDS = 8;
+
+/** A piece that is wider than its column is broken where the column ends, between the signs a reader sees. */
+function broken(piece: string, width: number): readonly string[] {
+  if (stringWidth(piece.trimEnd()) <= width) return [piece];
+  const parts = [""];
+  for (const { segment } of new Intl.Segmenter().segment(piece)) {
+    const longer = (parts.at(-1) as string) + segment;
+    if (parts.at(-1) === "" || stringWidth(longer.trimEnd()) <= width) parts[parts.length - 1] = longer;
+    else parts.push(segment);
+  }
+  return parts;
+}
+
+/** A text in lines of at most `width` columns. */
 function fold(text: string, width: number): readonly string[] {
   const lines = [""];
-  for (const piece of piecesOf(text)) {
+  for (const piece of piecesOf(text).flatMap((each) => broken(each, width))) {
     const longer = (lines.at(-1) as string) + piece;
     if (lines.at(-1) === "" || stringWidth(longer.trimEnd()) <= width) lines[lines.length - 1] = longer;
     else lines.push(piece);
@@ -22,7 +37,7 @@ function fold(text: string, width: number): readonly string[] {
   return lines.map((line) => line.trimEnd());
 }
 
-/** The widest columns of words give way until the table fits; numbers are never broken. */
+/** The widest columns of words give way until the table fits, in the end within words; numbers are never broken. */
 function widthsOf(
   headings: readonly string[],
   rows: readonly (readonly string[])[],
@@ -38,12 +53,16 @@ function widthsOf(
   );
   const widths = heads.map((head, index) => Math.max(head, widest(column(index))));
   const total = (): number => widths.reduce((sum, each) => sum + each + GAP, -GAP);
-  while (total() > most) {
-    const free = widths.map((width, index) => (width > (least[index] ?? 0) ? width : 0));
-    const broadest = Math.max(...free);
-    if (broadest === 0) break;
-    widths[free.indexOf(broadest)] = broadest - 1;
-  }
+  const narrow = (leasts: readonly number[]): void => {
+    while (total() > most) {
+      const free = widths.map((width, index) => (width > (leasts[index] ?? 0) ? width : 0));
+      const broadest = Math.max(...free);
+      if (broadest === 0) break;
+      widths[free.indexOf(broadest)] = broadest - 1;
+    }
+  };
+  narrow(least);
+  narrow(least.map((width, index) => (table.columns[index]?.numeric ? width : Math.min(width, LEAST_WORDS))));
   return widths;
 }
 
