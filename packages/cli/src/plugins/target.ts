@@ -13,6 +13,9 @@ export interface Target {
 
 const isPath = (name: string): boolean => name.startsWith(".") || isAbsolute(name);
 
+/** A package as the registry names it, and one of its entries; no address, no drive, no way up. */
+const PACKAGE = /^(?:@[a-z0-9~-][a-z0-9._~-]*\/)?[a-z0-9~-][a-z0-9._~-]*(?:\/(?!\.{1,2}(?:\/|$))[\w.~-]+)*$/u;
+
 /** Where in the house standard a plugin is named. */
 function placeOf(standard: SourceFile, index: number): string {
   const place = readYaml(standard.text).places.get(`plugins.${index + 1}`);
@@ -24,7 +27,12 @@ const codeOf = (error: unknown): { readonly code: string } => ({ code: String((e
 const ABSENT: ReadonlySet<string> = new Set(["ENOENT", "ENOTDIR"]);
 
 async function targetOf(name: string, folder: string, place: () => string): Promise<Target> {
-  if (!isPath(name)) return { name, address: name };
+  if (PACKAGE.test(name)) return { name, address: name };
+  if (!isPath(name) || name.includes("\0"))
+    throw new Trouble(
+      `${place()}: ${JSON.stringify(name)} is neither a file of the docs repository nor the name of a package.`,
+      "Begin the path of a file with `./`.",
+    );
   const path = resolve(folder, name);
   const [home, real] = await Promise.all([realpath(folder), realpath(path).catch(codeOf)]);
   if (typeof real === "object" && !ABSENT.has(real.code))
