@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { rules } from "@plumbmark/rules";
 import type { RepositoryFiles, SourceFile } from "@plumbmark/core";
 import type { Page } from "playwright-core";
@@ -91,6 +92,7 @@ const STRANGE = `[
   ...document.querySelectorAll("script, style, link, meta, base, iframe, object, embed, form, input, textarea, video, audio, dialog, template, image, animate, set, use, foreignObject"),
 ].filter((each) =>
   !(each.matches("head > meta, head > link[rel=stylesheet][href$='style.css'], head > script[src$='search.js'], head > script[src$='search-index.js']")) &&
+  !(each.matches("head > link[rel=stylesheet]") && each.href === location.href.replace(/\\.html.*$/, "/print.css")) &&
   !(each.closest("#Search")) && !(each.matches("svg use[href^='#']"))
 ).map((each) => each.outerHTML)
 .concat([...document.querySelectorAll("*")].flatMap((each) =>
@@ -123,6 +125,14 @@ describe("payloads in every field an author fills in", () => {
     // They are there, letter by letter: nothing was left out instead of being made harmless.
     const lost = PAYLOADS.filter((payload) => !titles.has(`${payload} title`.trim()));
     expect(lost).toEqual([]);
+  });
+
+  it("stay one string at the foot of printed pages", () => {
+    // CSS Syntax Level 3, 4.3.7: a sign written by its number ends no string.
+    const FOOT = /^@page \{ @bottom-left \{ content: "(?:[A-Za-z0-9 .-]|\\[0-9a-f]{1,6} )*"; font: 8pt sans-serif; \} \}\n$/u;
+    const styles = shown.paths.filter((path) => path.endsWith("/print.css"));
+    expect(styles.length).toBeGreaterThanOrEqual(PAYLOADS.length);
+    for (const path of styles) expect(readFileSync(new URL(shown.fileUrl(path)), "utf8")).toMatch(FOOT);
   });
 
   it("stay words among what the search finds", async () => {
