@@ -63,7 +63,9 @@ describe("names of builds", () => {
   it("never lead outside the site and never write over each other", () => {
     const names = ["../../x", "a/b", "same", "same", "Same", "..", "", "/etc/passwd", "index.html"];
     const pages = publishAll(names.map((name, number) => document(`builds/d${number}.md`, name, `Document ${number}`, "\nText\n")));
-    const sheets = [...pages.keys()].filter((path) => path.startsWith("builds/"));
+    const own = [...pages.keys()].filter((path) => path.startsWith("builds/"));
+    const sheets = own.filter((path) => path.endsWith(".html"));
+    expect(own.filter((path) => !sheets.includes(path.replace(/\/print\.css$/u, ".html")))).toEqual([]);
     expect(sheets).toHaveLength(names.length);
     expect(new Set(sheets.map((path) => path.toLowerCase())).size).toBe(names.length);
     for (const path of sheets) expect(path).toMatch(/^builds\/[a-z0-9][a-z0-9.-]*\.html$/u);

@@ -17,7 +17,7 @@ const repository = (): string => {
   return folder;
 };
 
-const WHOLE = /^(?:entries|outlines)-[0-9a-f]{16}$/u;
+const WHOLE = /^(?:answers|(?:entries|outlines|readings|plugins)-[0-9a-f]{16})$/u;
 
 test("refused or ended at any step of writing it, nothing comes out otherwise", {
   timeout: EVERY ? 600_000 : 180_000,
@@ -44,7 +44,8 @@ test("spoilt, or a file where its folder should be, it is as none", { timeout: 6
   const cold = run(folder, ["inspect", "--as", "json", "--no-cache"]);
   const warm = () => run(folder, ["inspect", "--as", "json"]);
   expect(warm()).toEqual(cold);
-  for (const name of readdirSync(join(folder, CACHE))) writeFileSync(join(folder, CACHE, name), "spoilt");
+  for (const entry of readdirSync(join(folder, CACHE), { recursive: true, withFileTypes: true }))
+    if (entry.isFile()) writeFileSync(join(entry.parentPath, entry.name), "spoilt");
   expect(warm()).toEqual(cold);
   rmSync(join(folder, CACHE), { recursive: true });
   writeFileSync(join(folder, CACHE), "a file");

@@ -86,21 +86,25 @@ export function scratchUntilEnd(): () => string {
 /** A docs repository with one build that is ready. */
 export function docs(folder: string): string {
   mkdirSync(join(folder, "builds"), { recursive: true });
-  for (const path of ["parts", "stock.yaml", "builds/small-screen.md"])
+  for (const path of ["parts", "stock.yaml"])
     cpSync(join(starterRepository, path), join(folder, path), { recursive: true });
-  writeFileSync(join(folder, "house-standard.yaml"), "house-standard: Test\npractice: us\n");
+  const starter = (path: string): string => readFileSync(join(starterRepository, path), "utf8");
+  // It is ready by the house standard it was written for, and alone: what it links to is not there.
+  writeFileSync(join(folder, "house-standard.yaml"), starter("house-standard.yaml").replace(/^plugins: .*\n/mu, ""));
+  const build = starter("builds/small-screen.md").replace(/\[([^\]]*)\]\([a-z-]+\.md\)/gu, "$1");
+  writeFileSync(join(folder, "builds/small-screen.md"), build);
   return folder;
 }
 
 type Tree = Readonly<Record<string, string>>;
 
-/** Everything in a folder: files by a hash of their bytes, links by where they lead. */
+/** Everything in a folder but the user's cache: files by a hash of their bytes, links by where they lead. */
 export function tree(folder: string, leave: (path: string) => boolean = () => false): Tree {
   const found: Record<string, string> = {};
   for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
     const full = join(entry.parentPath, entry.name);
     const path = full.slice(folder.length + 1);
-    if (leave(path)) continue;
+    if (leave(path) || /^\.cache(?:\/|$)/u.test(path)) continue;
     const mode = (lstatSync(full).mode & 0o111).toString(8);
     if (entry.isSymbolicLink()) found[path] = `link to ${readlinkSync(full)}`;
     else if (entry.isFile()) found[path] = `${mode} ${createHash("sha256").update(readFileSync(full)).digest("hex")}`;

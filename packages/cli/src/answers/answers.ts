@@ -68,6 +68,14 @@ function tidy(folder: string): void {
     rmSync(join(folder, name), { force: true });
 }
 
+function remove(path: string): void {
+  try {
+    rmSync(path, { force: true });
+  } catch {
+    // The disk that refused to write it may refuse this, too.
+  }
+}
+
 /** Keeps an answer, beside and then in its place; whatever goes wrong costs time and nothing else. */
 export function keepAnswer(path: string, { status, warned, printed }: Answer, facts: Facts): void {
   if (printed.length > LARGEST) return;
@@ -80,6 +88,6 @@ export function keepAnswer(path: string, { status, warned, printed }: Answer, fa
     renameSync(beside, path);
     tidy(dirname(path));
   } catch {
-    rmSync(beside, { force: true });
+    remove(beside);
   }
 }
