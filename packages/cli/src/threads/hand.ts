@@ -37,14 +37,22 @@ function over<Share, Answer>(thread: Worker, frame: unknown): Hand<Share, Answer
     ended ??= thread.terminate();
     return ended;
   };
+  // What cannot be sent ends the thread: one that waits for ever would keep the whole program waiting.
+  const send = (message: unknown): void => {
+    try {
+      thread.postMessage(message);
+    } catch {
+      end();
+    }
+  };
   thread.on("message", (answer: Answer) => waiting.shift()?.(answer));
   for (const event of ["messageerror", "error", "exit"]) thread.once(event, end);
-  thread.postMessage(frame);
+  send(frame);
   const ask = (share: Share): Promise<Answer | undefined> =>
     new Promise((resolve) => {
       if (ended) return resolve(undefined);
       waiting.push(resolve);
-      thread.postMessage(share);
+      send(share);
     });
   return { ask, end };
 }
