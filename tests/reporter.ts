@@ -4,7 +4,7 @@ interface Meta {
   readonly reference?: { readonly source: string; readonly basis: string };
 }
 
-/** Prints, after the usual report, how many checks rest on each published source, and the closing line. */
+/** Prints, after the usual report, how many checks rest on each published source, what failed, and the closing line. */
 export default class SourcesReporter {
   onInit(_vitest: Vitest): void {}
 
@@ -12,16 +12,22 @@ export default class SourcesReporter {
     const sources = new Map<string, number>();
     let passed = 0;
     let failed = unhandled.length;
+    const names: string[] = [];
     for (const module of modules) {
       if (
         module.state() === "failed" &&
         [...module.children.allTests()].every((test) => test.result().state !== "failed")
-      )
+      ) {
         failed += 1;
+        names.push(module.relativeModuleId);
+      }
       for (const test of module.children.allTests()) {
         const state = test.result().state;
         if (state === "passed") passed += 1;
-        else if (state === "failed") failed += 1;
+        else if (state === "failed") {
+          failed += 1;
+          names.push(`${module.relativeModuleId}: ${test.fullName}`);
+        }
         const { reference } = test.meta() as Meta;
         if (reference)
           sources.set(
@@ -31,6 +37,8 @@ export default class SourcesReporter {
       }
     }
     this.#table(sources);
+    // Said once more beside the closing line: the sources push the report of a failure far up.
+    for (const name of names) process.stdout.write(`\nfailed: ${name}`);
     process.stdout.write(`\n${passed} passed, ${failed} failed\n`);
   }
 
