@@ -58,7 +58,9 @@ const anchorsOf = (): Promise<Anchors> =>
   })`);
 
 describe.each(WHERE)("from a %s", (where) => {
-  it("every page and every anchor a page leads to is there, and nothing is asked for from elsewhere", { timeout: 240_000 }, async () => {
+  it("every page and every anchor a page leads to is there, and nothing is asked for from elsewhere", {
+    timeout: 240_000,
+  }, async () => {
     const found = new Map<string, Anchors>();
     for (const path of htmlPages()) {
       await open(path, where);
@@ -92,16 +94,19 @@ describe.each(WHERE)("from a %s", (where) => {
     expect(shown.troubles).toEqual([]);
   });
 
-  it.each([["build", "hrbour stage", "Header over the harbour stage"], ["part", "shackel", "shackle-3-8"], ["rule", "deflecton", "rigging.bar-deflection"]])(
-    "the search finds a %s by %s",
-    async (kind, words, title) => {
-      await open("search.html", where);
-      await page.getByLabel("A rule, a build or a part").fill(words);
-      const first = page.locator("#Found li").filter({ hasText: title }).first();
-      expect(await first.textContent()).toContain(` ${kind}.`);
-      expect((await page.locator("#Found li").allTextContents()).findIndex((text) => text.startsWith(title))).toBeLessThan(3);
-    },
-  );
+  it.each([
+    ["build", "hrbour stage", "Header over the harbour stage"],
+    ["part", "shackel", "shackle-3-8"],
+    ["rule", "deflecton", "rigging.bar-deflection"],
+  ])("the search finds a %s by %s", async (kind, words, title) => {
+    await open("search.html", where);
+    await page.getByLabel("A rule, a build or a part").fill(words);
+    const first = page.locator("#Found li").filter({ hasText: title }).first();
+    expect(await first.textContent()).toContain(` ${kind}.`);
+    expect(
+      (await page.locator("#Found li").allTextContents()).findIndex((text) => text.startsWith(title)),
+    ).toBeLessThan(3);
+  });
 
   it("leads from the register to a sheet and on to a rule", async () => {
     await open("index.html", where);
@@ -135,7 +140,9 @@ describe.each(["light", "dark"] as const)("in %s", (colorScheme) => {
     await page.evaluate(axe.source);
     const found = (await page.evaluate("axe.run()")) as axe.AxeResults;
     expect(found.passes.length).toBeGreaterThan(10);
-    expect(found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html: text }) => text).join(" ")}`)).toEqual([]);
+    expect(found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html: text }) => text).join(" ")}`)).toEqual(
+      [],
+    );
     await page.emulateMedia({ colorScheme: "light" });
   });
 });

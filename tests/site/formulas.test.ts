@@ -10,7 +10,15 @@ import { read } from "./drawings/read.js";
 
 /** Units that stand in expressions, in the unit the values are kept in; 1 BTU/h is 0.29307107 W (NIST SP 811, B.8). */
 const UNITS: Readonly<Record<string, string>> = { bit: "1", Hz: "1", m: "1", "BTU/h": "0.29307107" };
-const WORDS: Readonly<Record<string, string>> = { "×": "*", "−": "-", "+": "+", "(": "(", ")": ")", ",": ",", arctan: "atan" };
+const WORDS: Readonly<Record<string, string>> = {
+  "×": "*",
+  "−": "-",
+  "+": "+",
+  "(": "(",
+  ")": ")",
+  ",": ",",
+  arctan: "atan",
+};
 
 const text = (node: ElementContent): string =>
   node.type === "text" ? node.value : node.type === "element" ? node.children.map(text).join("") : "";
@@ -21,7 +29,8 @@ const numberOf = (shown: string): string => {
   return plain.endsWith("°") ? plain.slice(0, -1) : plain;
 };
 
-const symbolName = (symbol: string): string => `s_${symbol.replaceAll("_", "").replace(/[^A-Za-z0-9]/gu, (each) => `u${each.codePointAt(0)}`)}`;
+const symbolName = (symbol: string): string =>
+  `s_${symbol.replaceAll("_", "").replace(/[^A-Za-z0-9]/gu, (each) => `u${each.codePointAt(0)}`)}`;
 
 /** The arithmetic that a MathML tree shows, for mathjs. */
 function arithmetic(node: ElementContent, symbols: ReadonlySet<string>): string {
@@ -49,7 +58,8 @@ function arithmetic(node: ElementContent, symbols: ReadonlySet<string>): string 
     case "mrow": {
       const parts = node.children.map(part);
       // A function's name, a thin space and what it is of: `sin α`.
-      if (["sin", "cos", "tan", "atan"].includes(parts[0] ?? "") && parts[1] === "*") return `${parts[0]}(${parts.slice(2).join("")})`;
+      if (["sin", "cos", "tan", "atan"].includes(parts[0] ?? "") && parts[1] === "*")
+        return `${parts[0]}(${parts.slice(2).join("")})`;
       return parts[0] === "sum" ? `sum(${parts.slice(1).join("")})` : `${parts.join(" ")}`;
     }
     default:
@@ -58,7 +68,11 @@ function arithmetic(node: ElementContent, symbols: ReadonlySet<string>): string 
 }
 
 /** mathjs works in radians; angles are kept in degrees, and so shown. */
-const inDegrees = { sin: (x: number) => Math.sin((x * Math.PI) / 180), tan: (x: number) => Math.tan((x * Math.PI) / 180), atan: (x: number) => (Math.atan(x) * 180) / Math.PI };
+const inDegrees = {
+  sin: (x: number) => Math.sin((x * Math.PI) / 180),
+  tan: (x: number) => Math.tan((x * Math.PI) / 180),
+  atan: (x: number) => (Math.atan(x) * 180) / Math.PI,
+};
 
 /** Standard gravity in m/s² (ISO 80000-3); stresses are kept in MPa, everything else in its plain SI unit. */
 const CONSTANTS = { g: 9.80665 };
@@ -70,7 +84,12 @@ function numbers({ inputs, example }: Formula): Record<string, unknown> {
     const value = example.given[symbol] as number | readonly number[];
     if (typeof value === "number") given[symbolName(symbol)] = value * factor(kind);
     // A list stands in a sum, or by its greatest and least: `Imax`.
-    else Object.assign(given, { [symbolName(symbol)]: value, [`${symbol}max`]: Math.max(...value), [`${symbol}min`]: Math.min(...value) });
+    else
+      Object.assign(given, {
+        [symbolName(symbol)]: value,
+        [`${symbol}max`]: Math.max(...value),
+        [`${symbol}min`]: Math.min(...value),
+      });
   }
   return given;
 }
@@ -84,8 +103,9 @@ describe("a formula as it is set on a page gives what its example gives", () => 
     const symbols = new Set(Object.keys(formula.inputs).map((symbol) => symbol.replaceAll("_", "")));
     const shown = right.map((each) => arithmetic(each, symbols)).join("");
     const got = Number(evaluate(shown, { ...CONSTANTS, ...numbers(formula), ...inDegrees })) / factor(formula.kind);
-    expect(Math.abs(got - formula.example.gives), `${shown} gives ${got}, printed ${formula.example.gives}`).toBeLessThanOrEqual(
-      Math.max(formula.example.within, Math.abs(formula.example.gives) * 1e-3),
-    );
+    expect(
+      Math.abs(got - formula.example.gives),
+      `${shown} gives ${got}, printed ${formula.example.gives}`,
+    ).toBeLessThanOrEqual(Math.max(formula.example.within, Math.abs(formula.example.gives) * 1e-3));
   });
 });

@@ -45,7 +45,9 @@ describe("what a hostile author writes", () => {
       // The search page has a form and scripts of its own and shows nothing of an author's before it is asked.
       if (!path.endsWith(".html") || path === "search.html") continue;
       for (const tag of tags(text)) {
-        expect(tag).not.toMatch(/^<(?:script(?! src="search)|style|iframe|svg(?![^>]* role="img")|img|object|embed|form|input|base)/iu);
+        expect(tag).not.toMatch(
+          /^<(?:script(?! src="search)|style|iframe|svg(?![^>]* role="img")|img|object|embed|form|input|base)/iu,
+        );
         expect(tag).not.toMatch(/\son[a-z]+\s*=/iu);
         expect(tag).not.toMatch(/(?:href|src)\s*=\s*["']?\s*(?:javascript|data|vbscript|\/\/)/iu);
       }
@@ -55,14 +57,17 @@ describe("what a hostile author writes", () => {
 
   it("keeps the words of links that are taken away", () => {
     const page = pages.get("builds/x.html") ?? "";
-    for (const word of ["one", "two", "three", "four", "six", "seven", "eight"]) expect(page).toContain(`<span>${word}</span>`);
+    for (const word of ["one", "two", "three", "four", "six", "seven", "eight"])
+      expect(page).toContain(`<span>${word}</span>`);
   });
 });
 
 describe("names of builds", () => {
   it("never lead outside the site and never write over each other", () => {
     const names = ["../../x", "a/b", "same", "same", "Same", "..", "", "/etc/passwd", "index.html"];
-    const pages = publishAll(names.map((name, number) => document(`builds/d${number}.md`, name, `Document ${number}`, "\nText\n")));
+    const pages = publishAll(
+      names.map((name, number) => document(`builds/d${number}.md`, name, `Document ${number}`, "\nText\n")),
+    );
     const own = [...pages.keys()].filter((path) => path.startsWith("builds/"));
     const sheets = own.filter((path) => path.endsWith(".html"));
     expect(own.filter((path) => !sheets.includes(path.replace(/\/print\.css$/u, ".html")))).toEqual([]);
@@ -74,7 +79,8 @@ describe("names of builds", () => {
 
 describe("a document that cannot be read", () => {
   it("has a sheet, is not ready and keeps its cautions", () => {
-    const page = publishAll([{ path: "builds/x.md", text: "---\nbuild: [x\n---\n\nText\n" }]).get("builds/builds-x.html") ?? "";
+    const page =
+      publishAll([{ path: "builds/x.md", text: "---\nbuild: [x\n---\n\nText\n" }]).get("builds/builds-x.html") ?? "";
     expect(page).toContain("Not ready");
     expect(page).toContain('id="Cautions"');
   });

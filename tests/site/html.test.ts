@@ -13,7 +13,11 @@ const validator = new HtmlValidate({ extends: ["html-validate:recommended"], rul
 describe("every page is sound HTML", () => {
   it.each(html)("%s", async (path, text) => {
     const report = await validator.validateString(text, path);
-    expect(report.results.flatMap(({ messages }) => messages.map(({ ruleId, message, line }) => `${line} ${ruleId}: ${message}`))).toEqual([]);
+    expect(
+      report.results.flatMap(({ messages }) =>
+        messages.map(({ ruleId, message, line }) => `${line} ${ruleId}: ${message}`),
+      ),
+    ).toEqual([]);
   });
 });
 
@@ -30,7 +34,9 @@ describe("the site has", () => {
       expect(text).not.toMatch(/<iframe|<object|<embed|<img/iu);
       // Only the search runs a script, and one of the site's own.
       const scripts = text.match(/<script[^>]*>/giu) ?? [];
-      expect(scripts).toEqual(path === "search.html" ? ['<script src="search-index.js" defer>', '<script src="search.js" defer>'] : []);
+      expect(scripts).toEqual(
+        path === "search.html" ? ['<script src="search-index.js" defer>', '<script src="search.js" defer>'] : [],
+      );
       expect(text).not.toMatch(/<link[^>]+href="(?:https?:)?\/\//iu);
     }
     expect(pages.get("style.css")).not.toMatch(/url\(|@import/u);

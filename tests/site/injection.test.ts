@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
-import { rules } from "@plumbmark/rules";
 import type { RepositoryFiles, SourceFile } from "@plumbmark/core";
+import { rules } from "@plumbmark/rules";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { type Shown, show } from "./browser.js";
@@ -103,21 +103,29 @@ const LINKS = `[...document.querySelectorAll("a[href], area[href]")].map((each) 
 describe("payloads in every field an author fills in", () => {
   it("are many", () => {
     expect(new Set(PAYLOADS).size).toBeGreaterThanOrEqual(60);
-    expect(shown.paths.filter((path) => path.startsWith("builds/") && path.endsWith(".html")).length).toBeGreaterThanOrEqual(PAYLOADS.length);
+    expect(
+      shown.paths.filter((path) => path.startsWith("builds/") && path.endsWith(".html")).length,
+    ).toBeGreaterThanOrEqual(PAYLOADS.length);
   });
 
-  it("stay words: nothing runs, nothing is asked for from elsewhere, no element of theirs is on a page", { timeout: 600_000 }, async () => {
+  it("stay words: nothing runs, nothing is asked for from elsewhere, no element of theirs is on a page", {
+    timeout: 600_000,
+  }, async () => {
     const wrong: string[] = [];
     const titles = new Set<string>();
     for (const path of shown.paths.filter((each) => each.endsWith(".html"))) {
       await page.goto(shown.fileUrl(path));
       titles.add(String(await page.evaluate(`document.querySelector("h1").textContent.trim()`)));
       if ((await page.evaluate("window.ran")) !== undefined) wrong.push(`${path} ran a script`);
-      for (const strange of (await page.evaluate(STRANGE)) as readonly string[]) wrong.push(`${path} has ${strange.slice(0, 200)}`);
+      for (const strange of (await page.evaluate(STRANGE)) as readonly string[])
+        wrong.push(`${path} has ${strange.slice(0, 200)}`);
       for (const protocol of (await page.evaluate(LINKS)) as readonly string[])
-        if (!["file:", "http:", "https:", "mailto:"].includes(protocol)) wrong.push(`${path} has a link of ${protocol}`);
+        if (!["file:", "http:", "https:", "mailto:"].includes(protocol))
+          wrong.push(`${path} has a link of ${protocol}`);
       // The frame of the page is where it was: nothing has closed an element of ours.
-      const frame = await page.evaluate(`[document.querySelectorAll("main#Main > .body").length, document.querySelectorAll("body > footer").length, document.querySelectorAll("[id=Main]").length]`);
+      const frame = await page.evaluate(
+        `[document.querySelectorAll("main#Main > .body").length, document.querySelectorAll("body > footer").length, document.querySelectorAll("[id=Main]").length]`,
+      );
       if (String(frame) !== "1,1,1") wrong.push(`${path} is broken: ${frame}`);
     }
     expect(wrong).toEqual([]);
@@ -129,7 +137,8 @@ describe("payloads in every field an author fills in", () => {
 
   it("stay one string at the foot of printed pages", () => {
     // CSS Syntax Level 3, 4.3.7: a sign written by its number ends no string.
-    const FOOT = /^@page \{ @bottom-left \{ content: "(?:[A-Za-z0-9 .-]|\\[0-9a-f]{1,6} )*"; font: 8pt sans-serif; \} \}\n$/u;
+    const FOOT =
+      /^@page \{ @bottom-left \{ content: "(?:[A-Za-z0-9 .-]|\\[0-9a-f]{1,6} )*"; font: 8pt sans-serif; \} \}\n$/u;
     const styles = shown.paths.filter((path) => path.endsWith("/print.css"));
     expect(styles.length).toBeGreaterThanOrEqual(PAYLOADS.length);
     for (const path of styles) expect(readFileSync(new URL(shown.fileUrl(path)), "utf8")).toMatch(FOOT);

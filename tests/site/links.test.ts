@@ -6,7 +6,8 @@ import { starterFiles, TODAY } from "./starter-files.js";
 
 const pages = publish({ files: starterFiles, rules, today: TODAY });
 const html = [...pages].filter(([path]) => path.endsWith(".html"));
-const links = (text: string): readonly string[] => [...text.matchAll(/ href="([^"]*)"/gu)].map(([, href]) => href ?? "");
+const links = (text: string): readonly string[] =>
+  [...text.matchAll(/ href="([^"]*)"/gu)].map(([, href]) => href ?? "");
 
 /** What is wrong with a link of a page; undefined when it leads somewhere. */
 function wrong(page: string, href: string): string | undefined {
@@ -21,7 +22,11 @@ function wrong(page: string, href: string): string | undefined {
 describe("every local link leads somewhere", () => {
   it.each(html)("%s", (page, text) => {
     expect(links(text).length).toBeGreaterThan(3);
-    expect(links(text).map((href) => wrong(page, href)).filter((each) => each !== undefined)).toEqual([]);
+    expect(
+      links(text)
+        .map((href) => wrong(page, href))
+        .filter((each) => each !== undefined),
+    ).toEqual([]);
   });
 });
 

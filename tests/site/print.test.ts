@@ -10,7 +10,18 @@ const PAPERS = [
   { name: "A4", wide: 210, high: 297 },
   { name: "Letter", wide: 215.9, high: 279.4 },
 ] as const;
-const kinds = ["index.html", "builds/gala-wall.html", "builds/over-stage-banner.html", "rules/power.circuit-load.html", "rules/rigging.point-load.html", "house-standard.html", "parts.html", "sources.html", "formulas.html", "tables.html"];
+const kinds = [
+  "index.html",
+  "builds/gala-wall.html",
+  "builds/over-stage-banner.html",
+  "rules/power.circuit-load.html",
+  "rules/rigging.point-load.html",
+  "house-standard.html",
+  "parts.html",
+  "sources.html",
+  "formulas.html",
+  "tables.html",
+];
 
 let shown: Shown;
 beforeAll(async () => {
@@ -19,7 +30,9 @@ beforeAll(async () => {
 afterAll(() => shown?.close());
 
 const mediaBoxes = (pdf: Buffer): readonly (readonly number[])[] =>
-  [...pdf.toString("latin1").matchAll(/\/MediaBox \[([^\]]*)\]/gu)].map(([, box = ""]) => box.trim().split(/\s+/u).map(Number));
+  [...pdf.toString("latin1").matchAll(/\/MediaBox \[([^\]]*)\]/gu)].map(([, box = ""]) =>
+    box.trim().split(/\s+/u).map(Number),
+  );
 
 describe.each(PAPERS)("on $name", ({ name, wide, high }) => {
   const width = Math.floor((wide - 24) * MM);
@@ -35,9 +48,13 @@ describe.each(PAPERS)("on $name", ({ name, wide, high }) => {
       return width > 0 && right > ${width} + 1;
     }).map((each) => each.tagName + " " + each.textContent.slice(0, 40))`);
     expect(cut).toEqual([]);
-    const look = await page.evaluate(`[getComputedStyle(document.body).color, getComputedStyle(document.body).backgroundColor]`);
+    const look = await page.evaluate(
+      `[getComputedStyle(document.body).color, getComputedStyle(document.body).backgroundColor]`,
+    );
     expect(look).toEqual(["rgb(0, 0, 0)", "rgb(255, 255, 255)"]);
-    const links = await page.evaluate(`[...document.querySelectorAll("main a")].map((each) => getComputedStyle(each, "::after").content).filter((each) => each !== "none" && each !== "normal")`);
+    const links = await page.evaluate(
+      `[...document.querySelectorAll("main a")].map((each) => getComputedStyle(each, "::after").content).filter((each) => each !== "none" && each !== "normal")`,
+    );
     expect(links, "where a link leads is not printed").toEqual([]);
     const tall = Number(await page.evaluate("document.documentElement.scrollHeight"));
     const pdf = await page.pdf({ format: name });
@@ -61,8 +78,12 @@ describe("on paper", () => {
     const page = await shown.page();
     await page.goto(shown.serverUrl("builds/over-stage-banner.html"));
     // As the browser understands the style of our own: the box at the foot of a page (CSS Paged Media Level 3, 4.2).
-    const rules = await page.evaluate(`[...document.styleSheets].flatMap((sheet) => [...sheet.cssRules].map((rule) => rule.cssText)).filter((text) => text.startsWith("@page"))`);
-    expect((rules as string[]).join(" ")).toMatch(/@bottom-left \{[^}]*over-stage-banner . sheet 1\.\d\d . revision \d+ . for-build . inspected 2\d{3}-\d\d-\d\d/u);
+    const rules = await page.evaluate(
+      `[...document.styleSheets].flatMap((sheet) => [...sheet.cssRules].map((rule) => rule.cssText)).filter((text) => text.startsWith("@page"))`,
+    );
+    expect((rules as string[]).join(" ")).toMatch(
+      /@bottom-left \{[^}]*over-stage-banner . sheet 1\.\d\d . revision \d+ . for-build . inspected 2\d{3}-\d\d-\d\d/u,
+    );
     await page.close();
   });
 

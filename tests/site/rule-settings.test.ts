@@ -21,12 +21,20 @@ const files = {
 const pages = publish({ files, rules, today: TODAY });
 /** The cells of a table of the page, row by row. */
 const rowsOf = (id: string): readonly string[] =>
-  [...(/<caption>Set by house standards<\/caption>.*?<\/table>/su.exec(pages.get(`rules/${id}.html`) ?? "")?.[0] ?? "").matchAll(/<tr>(.*?)<\/tr>/gsu)].map(([, row]) =>
-    String(row).replace(/<[^>]+>/gu, "|").replace(/\|+/gu, "|"),
+  [
+    ...(
+      /<caption>Set by house standards<\/caption>.*?<\/table>/su.exec(pages.get(`rules/${id}.html`) ?? "")?.[0] ?? ""
+    ).matchAll(/<tr>(.*?)<\/tr>/gsu),
+  ].map(([, row]) =>
+    String(row)
+      .replace(/<[^>]+>/gu, "|")
+      .replace(/\|+/gu, "|"),
   );
 
 it("a rule's page shows what the house standards of folders and for faces held one way set", () => {
-  expect(rowsOf("power.circuit-load").slice(1)).toEqual(["|builds/tours|share|60 %|builds/tours/house-standard.yaml, line 3|"]);
+  expect(rowsOf("power.circuit-load").slice(1)).toEqual([
+    "|builds/tours|share|60 %|builds/tours/house-standard.yaml, line 3|",
+  ]);
   expect(rowsOf("panels.spares").slice(1)).toEqual([
     "|everywhere|level|SHALL|house-standard.yaml, line 3|",
     "|everywhere|least, flown|2|house-standard.yaml, line 3|",

@@ -60,10 +60,10 @@ describe("a link to a schedule in the prose", () => {
   it("keeps its words inside a sentence", () =>
     expect(published("See [all cables](calc:schedules.cables) below.")).toMatch(/See <span>all cables<\/span> below/u));
 
-  it.each([
-    '<div data-figure="cables">x</div>',
-    '<div data-figure="parts" onclick="x()">x</div>',
-  ])("cannot be made by raw HTML: %s", (body) => expect(published(body)).not.toMatch(/data-figure|onclick|<caption>/u));
+  it.each(['<div data-figure="cables">x</div>', '<div data-figure="parts" onclick="x()">x</div>'])(
+    "cannot be made by raw HTML: %s",
+    (body) => expect(published(body)).not.toMatch(/data-figure|onclick|<caption>/u),
+  );
 
   it("shows its words as words", () =>
     expect(published("[a <b onclick=x> & c](calc:schedules.cabels)")).not.toMatch(/<b onclick/u));

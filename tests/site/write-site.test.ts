@@ -138,7 +138,9 @@ describe("a publish that is killed", () => {
       await new Promise((resolve) => child.once("exit", resolve));
       // Between the last two moves the earlier site stands beside its place; whoever publishes next puts it back.
       if (!existsSync(site)) await writeSite(new Map([["../x", ""]]), site).catch(() => undefined);
-      const texts = new Set(Array.from({ length: 100 }, (_, number) => readFileSync(join(site, `p${number}/page.html`), "utf8")));
+      const texts = new Set(
+        Array.from({ length: 100 }, (_, number) => readFileSync(join(site, `p${number}/page.html`), "utf8")),
+      );
       expect(texts.size, "pages of two sites stand side by side").toBe(1);
     }
     rmSync(script);

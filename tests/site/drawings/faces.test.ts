@@ -7,49 +7,74 @@ const ofFace = (file: string, face: string, layer: string, side: string): Read =
   read(drawn.find((each) => each.file === file && each.drawing.name === `face-${face}-${layer}-${side}`)?.text ?? "");
 
 const faces = [...builds].flatMap(([file, { build }]) =>
-  build.faces.filter(({ cells }) => cells.length > 0).map((face) => ({ name: `${file} ${face.name}`, file, face, build })),
+  build.faces
+    .filter(({ cells }) => cells.length > 0)
+    .map((face) => ({ name: `${file} ${face.name}`, file, face, build })),
 );
 
 /** Left edges of the cells on the paper, by name. */
 const lefts = (drawing: Read): ReadonlyMap<string, number> =>
-  new Map(drawing.having("data-cell").map(([cell, group]) => [cell, number(group.children.find((each) => each.type === "element") as never, "x")]));
+  new Map(
+    drawing
+      .having("data-cell")
+      .map(([cell, group]) => [cell, number(group.children.find((each) => each.type === "element") as never, "x")]),
+  );
 
 describe.each(faces)("face $name", ({ file, face, build }) => {
   it("has as many cells drawn as it has panels, and the rest crossed out", () => {
     for (const layer of ["power", "data"])
       for (const side of ["audience", "rear"]) {
         const drawing = ofFace(file, face.name, layer, side);
-        expect(drawing.having("data-cell").map(([cell]) => cell).sort()).toEqual(face.cells.map(cellName).sort());
+        expect(
+          drawing
+            .having("data-cell")
+            .map(([cell]) => cell)
+            .sort(),
+        ).toEqual(face.cells.map(cellName).sort());
         expect(drawing.having("data-left-out")).toHaveLength(face.rows * face.columns - face.cells.length);
       }
   });
 
   it("is mirrored from the rear: what is left is right, at the same distance from the middle", () => {
-    const [front, rear] = [lefts(ofFace(file, face.name, "power", "audience")), lefts(ofFace(file, face.name, "power", "rear"))];
+    const [front, rear] = [
+      lefts(ofFace(file, face.name, "power", "audience")),
+      lefts(ofFace(file, face.name, "power", "rear")),
+    ];
     const [one] = ofFace(file, face.name, "power", "audience").having("data-cell");
     const width = number(one?.[1].children[0] as never, "width");
-    const middle = (each: ReadonlyMap<string, number>): number => (Math.min(...each.values()) + Math.max(...each.values()) + width) / 2;
+    const middle = (each: ReadonlyMap<string, number>): number =>
+      (Math.min(...each.values()) + Math.max(...each.values()) + width) / 2;
     for (const [cell, x] of front) {
       // Hundredths of a millimetre are written down; three of them add up here.
       expect(x + width / 2 - middle(front)).toBeCloseTo(-((rear.get(cell) as number) + width / 2 - middle(rear)), 1);
     }
     const column = (cell: string): number => Number(/\d+/u.exec(cell)?.[0]);
     const order = (each: ReadonlyMap<string, number>): readonly number[] =>
-      [...each].filter(([cell]) => /^[A-Z]+/u.exec(cell)?.[0] === /^[A-Z]+/u.exec([...each.keys()].at(-1) as string)?.[0]).sort((a, b) => a[1] - b[1]).map(([cell]) => column(cell));
+      [...each]
+        .filter(([cell]) => /^[A-Z]+/u.exec(cell)?.[0] === /^[A-Z]+/u.exec([...each.keys()].at(-1) as string)?.[0])
+        .sort((a, b) => a[1] - b[1])
+        .map(([cell]) => column(cell));
     expect(order(rear)).toEqual([...order(front)].reverse());
   });
 
   it("shows every run and chain with its panels in cable order", () => {
-    for (const [layer, mark, strands] of [["power", "data-run", build.runs], ["data", "data-chain", build.chains]] as const) {
+    for (const [layer, mark, strands] of [
+      ["power", "data-run", build.runs],
+      ["data", "data-chain", build.chains],
+    ] as const) {
       const own = strands.filter(({ panels }) => panels?.some((panel) => panel.face === face));
       for (const side of ["audience", "rear"]) {
         const drawing = ofFace(file, face.name, layer, side);
-        expect(drawing.having(mark).map(([name, group]) => [name, number(group, "data-panels")])).toEqual(own.map(({ name, panels }) => [name, panels?.length]));
+        expect(drawing.having(mark).map(([name, group]) => [name, number(group, "data-panels")])).toEqual(
+          own.map(({ name, panels }) => [name, panels?.length]),
+        );
         const numbered = drawing.having("data-order");
         for (const { name, panels } of numbered.length > 0 ? own : []) {
           const order = numbered.filter(([, text]) => text.attributes["data-strand"] === name);
           expect(order.map(([, text]) => words(text))).toEqual(panels?.map((_, index) => String(index + 1)));
-          expect(order.map(([, text]) => text.attributes["data-on"])).toEqual(panels?.map(({ cell }) => cellName(cell)));
+          expect(order.map(([, text]) => text.attributes["data-on"])).toEqual(
+            panels?.map(({ cell }) => cellName(cell)),
+          );
         }
       }
     }
@@ -58,10 +83,14 @@ describe.each(faces)("face $name", ({ file, face, build }) => {
   it("draws the line of every run through its panels, one after another", () => {
     const drawing = ofFace(file, face.name, "power", "rear");
     const box = new Map(drawing.having("data-cell").map(([cell, group]) => [cell, group.children[0] as never]));
-    for (const { name, panels = [] } of build.runs.filter((run) => run.panels?.[0]?.face === face && run.panels.length > 1)) {
+    for (const { name, panels = [] } of build.runs.filter(
+      (run) => run.panels?.[0]?.face === face && run.panels.length > 1,
+    )) {
       const route = drawing.having("data-run").find(([own]) => own === name)?.[1];
       const way = route?.children.find((each) => each.type === "element" && each.name === "path") as never;
-      const points = [...String((way as { attributes: Record<string, string> }).attributes.d).matchAll(/[ML]([\d.]+) ([\d.]+)/gu)].map(([, x, y]) => [Number(x), Number(y)]);
+      const points = [
+        ...String((way as { attributes: Record<string, string> }).attributes.d).matchAll(/[ML]([\d.]+) ([\d.]+)/gu),
+      ].map(([, x, y]) => [Number(x), Number(y)]);
       expect(points).toHaveLength(panels.length);
       for (const [index, { cell }] of panels.entries()) {
         const at = box.get(cellName(cell)) as never;
@@ -77,14 +106,34 @@ describe.each(faces)("face $name", ({ file, face, build }) => {
   it("says where every cable goes in and where every loop comes out", () => {
     const data = ofFace(file, face.name, "data", "audience");
     const chains = build.chains.filter(({ panels }) => panels?.[0]?.face === face);
-    expect(data.having("data-enters").map(([name]) => name).sort()).toEqual(chains.map(({ name }) => name).sort());
-    expect(data.having("data-leaves").map(([name]) => name).sort()).toEqual(chains.filter(({ backUpPort }) => backUpPort !== undefined).map(({ name }) => name).sort());
+    expect(
+      data
+        .having("data-enters")
+        .map(([name]) => name)
+        .sort(),
+    ).toEqual(chains.map(({ name }) => name).sort());
+    expect(
+      data
+        .having("data-leaves")
+        .map(([name]) => name)
+        .sort(),
+    ).toEqual(
+      chains
+        .filter(({ backUpPort }) => backUpPort !== undefined)
+        .map(({ name }) => name)
+        .sort(),
+    );
   });
 });
 
 describe("the sockets of a panel, seen from behind", () => {
   // As the catalogue writes them: a tile of 500 mm, sockets from its top left corner as seen from the rear.
-  const AT = { "power-in": [200, 300], "power-out": [300, 300], "data-in": [200, 200], "data-out": [300, 200] } as const;
+  const AT = {
+    "power-in": [200, 300],
+    "power-out": [300, 300],
+    "data-in": [200, 200],
+    "data-out": [300, 200],
+  } as const;
   const rear = ofFace("builds/over-stage-banner.md", "banner", "power", "rear");
 
   it.each(Object.entries(AT))("%s is drawn where the part has it", (socket, [x, y]) => {
@@ -101,7 +150,9 @@ describe("the sockets of a panel, seen from behind", () => {
   });
 
   it("are four on every rear drawing whose part writes them, and none are on the others", () => {
-    for (const { drawing, text } of drawn.filter((each) => each.file.startsWith("builds/over-stage") && each.drawing.name.startsWith("face-"))) {
+    for (const { drawing, text } of drawn.filter(
+      (each) => each.file.startsWith("builds/over-stage") && each.drawing.name.startsWith("face-"),
+    )) {
       const own = read(text);
       const back = drawing.name.endsWith("-rear");
       expect(own.having("data-socket").map(([name]) => name)).toEqual(back ? Object.keys(AT) : []);

@@ -5,17 +5,23 @@ import { TODAY } from "../starter-files.js";
 import { number, type Read, read, words } from "./read.js";
 import { builds, drawn, files } from "./subjects.js";
 
-const named = (file: string, name: string): Read => read(drawn.find((each) => each.file === file && each.drawing.name === name)?.text ?? "");
+const named = (file: string, name: string): Read =>
+  read(drawn.find((each) => each.file === file && each.drawing.name === name)?.text ?? "");
 const record = inspect(files, rules, { today: TODAY, every: true });
-const checksOf = (file: string, rule: string) => record.documents.find((each) => each.file === file)?.checks.filter((each) => each.rule === rule) ?? [];
+const checksOf = (file: string, rule: string) =>
+  record.documents.find((each) => each.file === file)?.checks.filter((each) => each.rule === rule) ?? [];
 
 describe("the hang plot", () => {
-  const bars = [...builds].flatMap(([file, { build }]) => build.bars.map((bar) => ({ name: `${file} ${bar.name}`, file, bar })));
+  const bars = [...builds].flatMap(([file, { build }]) =>
+    build.bars.map((bar) => ({ name: `${file} ${bar.name}`, file, bar })),
+  );
 
   it.each(bars)("$name shows the reaction of every hang that can be told", ({ file, bar }) => {
     const drawing = named(file, `hang-plot-${bar.name}`);
     const told = bar.hangs.filter(({ reaction }) => reaction.known);
-    expect(drawing.having("data-level").map(([value]) => Number(value))).toEqual(told.map(({ reaction }) => reaction.known && reaction.value));
+    expect(drawing.having("data-level").map(([value]) => Number(value))).toEqual(
+      told.map(({ reaction }) => reaction.known && reaction.value),
+    );
     const sum = drawing.having("data-level").reduce((all, [value]) => all + Number(value), 0);
     // Equilibrium: the hangs together hold what hangs on the bar, whatever the stiffness.
     if (told.length > 0 && bar.load.known) expect(sum).toBeCloseTo(bar.load.value, 6);
@@ -27,7 +33,13 @@ describe("the hang plot", () => {
     const ratio = Number(/Scale 1:(\d+)/u.exec(drawing.all("text").map(words).join(" "))?.[1]);
     for (const [name, group] of drawing.having("data-hang")) {
       const hang = bar.hangs.find((each) => each.name === name);
-      const tip = String((group.children.find((each) => each.type === "element" && each.name === "polygon") as never as { attributes: { points: string } }).attributes.points).split(" ")[0];
+      const tip = String(
+        (
+          group.children.find((each) => each.type === "element" && each.name === "polygon") as never as {
+            attributes: { points: string };
+          }
+        ).attributes.points,
+      ).split(" ")[0];
       const metres = ((Number(tip?.split(",")[0]) - left) * ratio) / 1000;
       expect(Math.abs(metres - (hang?.at.known ? hang.at.value : Number.NaN))).toBeLessThan((0.02 * ratio) / 1000);
     }
@@ -35,8 +47,12 @@ describe("the hang plot", () => {
 
   it("the worst case is the one the record judges", () => {
     const file = "builds/over-stage-banner.md";
-    const judged = new Set(checksOf(file, "rigging.slack-hang").flatMap(({ measured }) => (measured ? [measured.value.toPrecision(6)] : [])));
-    const shown = named(file, "hang-plot-header").having("data-worst").map(([value]) => Number(value).toPrecision(6));
+    const judged = new Set(
+      checksOf(file, "rigging.slack-hang").flatMap(({ measured }) => (measured ? [measured.value.toPrecision(6)] : [])),
+    );
+    const shown = named(file, "hang-plot-header")
+      .having("data-worst")
+      .map(([value]) => Number(value).toPrecision(6));
     expect(shown).toHaveLength(4);
     for (const each of shown) expect([...judged]).toContain(each);
   });
@@ -45,7 +61,10 @@ describe("the hang plot", () => {
     const drawing = named("builds/odd.md", "hang-plot-long");
     const ratio = Number(/Scale 1:(\d+)/u.exec(drawing.all("text").map(words).join(" "))?.[1]);
     // As the document writes them: 4 ft over 3 ft at the left, 5 ft over 2 ft at the right.
-    const written = new Map([["H1 left", [4, 3]], ["H1 right", [5, 2]]]);
+    const written = new Map([
+      ["H1 left", [4, 3]],
+      ["H1 right", [5, 2]],
+    ]);
     expect(drawing.having("data-leg")).toHaveLength(2);
     for (const [name, group] of drawing.having("data-leg")) {
       const line = group.children[0] as never;
@@ -57,7 +76,9 @@ describe("the hang plot", () => {
 });
 
 describe("the one-line diagram", () => {
-  const circuits = [...builds].flatMap(([file, { build }]) => build.circuits.map((circuit) => ({ name: `${file} ${circuit.name}`, file, circuit })));
+  const circuits = [...builds].flatMap(([file, { build }]) =>
+    build.circuits.map((circuit) => ({ name: `${file} ${circuit.name}`, file, circuit })),
+  );
 
   it.each(circuits)("$name ends at the voltage of the last panel of every run", ({ file, circuit }) => {
     const drawing = named(file, `one-line-${circuit.name}`);
@@ -103,28 +124,35 @@ describe("the one-line diagram", () => {
 describe("the raster", () => {
   const placed = [...builds].filter(([, { build }]) => build.drawings.includes("raster"));
 
-  it.each(placed.map(([file, { build }]) => ({ file, build })))("$file: every face where the document puts it", ({ file, build }) => {
-    const drawing = named(file, "raster");
-    const known = build.picture.placements.flatMap(({ face, rectangle }) => (rectangle ? [{ name: face.name, ...rectangle }] : []));
-    const { width, height } = build.picture;
-    if (!width.known || !height.known) return expect(drawing.having("data-face")).toHaveLength(0);
-    const drawnFaces = drawing.having("data-face").map(([name, group]) => ({
-      name,
-      x: number(group, "data-x"),
-      y: number(group, "data-y"),
-      width: number(group, "data-width"),
-      height: number(group, "data-height"),
-    }));
-    expect(drawnFaces).toEqual(known.map(({ name, x, y, width: w, height: h }) => ({ name, x, y, width: w, height: h })));
-    const raster = drawing.having("data-raster")[0]?.[1] as never;
-    const per = number(raster, "width") / width.value;
-    for (const [, group] of drawing.having("data-face")) {
-      const box = group.children.find((each) => each.type === "element" && each.name === "rect") as never;
-      expect((number(box, "x") - number(raster, "x")) / per).toBeCloseTo(number(group, "data-x"), -1);
-      expect(number(box, "width") / per / number(group, "data-width")).toBeCloseTo(1, 1);
-      expect((number(box, "y") - number(raster, "y")) / per).toBeCloseTo(number(group, "data-y"), -1);
-    }
-  });
+  it.each(placed.map(([file, { build }]) => ({ file, build })))(
+    "$file: every face where the document puts it",
+    ({ file, build }) => {
+      const drawing = named(file, "raster");
+      const known = build.picture.placements.flatMap(({ face, rectangle }) =>
+        rectangle ? [{ name: face.name, ...rectangle }] : [],
+      );
+      const { width, height } = build.picture;
+      if (!width.known || !height.known) return expect(drawing.having("data-face")).toHaveLength(0);
+      const drawnFaces = drawing.having("data-face").map(([name, group]) => ({
+        name,
+        x: number(group, "data-x"),
+        y: number(group, "data-y"),
+        width: number(group, "data-width"),
+        height: number(group, "data-height"),
+      }));
+      expect(drawnFaces).toEqual(
+        known.map(({ name, x, y, width: w, height: h }) => ({ name, x, y, width: w, height: h })),
+      );
+      const raster = drawing.having("data-raster")[0]?.[1] as never;
+      const per = number(raster, "width") / width.value;
+      for (const [, group] of drawing.having("data-face")) {
+        const box = group.children.find((each) => each.type === "element" && each.name === "rect") as never;
+        expect((number(box, "x") - number(raster, "x")) / per).toBeCloseTo(number(group, "data-x"), -1);
+        expect(number(box, "width") / per / number(group, "data-width")).toBeCloseTo(1, 1);
+        expect((number(box, "y") - number(raster, "y")) / per).toBeCloseTo(number(group, "data-y"), -1);
+      }
+    },
+  );
 });
 
 describe("sightlines", () => {

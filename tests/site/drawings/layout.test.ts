@@ -46,7 +46,11 @@ describe("in the browser", () => {
     const labels = await labelsOf(text);
     expect(labels.length).toBeGreaterThan(2);
     const outside = labels.filter(
-      ({ box }) => box.x < -0.1 || box.y < -0.1 || box.x + box.width > drawing.width + 0.1 || box.y + box.height > drawing.height + 0.1,
+      ({ box }) =>
+        box.x < -0.1 ||
+        box.y < -0.1 ||
+        box.x + box.width > drawing.width + 0.1 ||
+        box.y + box.height > drawing.height + 0.1,
     );
     expect(outside.map(({ words }) => words)).toEqual([]);
     const sorted = [...labels].sort((a, b) => a.box.y - b.box.y);

@@ -14,7 +14,8 @@ const base: Omit<CheckEntry, "outcome"> = {
   says: "",
   sources: [],
 };
-const parts = (bar: string | undefined, name: string): readonly Element[] => (bar === undefined ? [] : read(bar).all(name));
+const parts = (bar: string | undefined, name: string): readonly Element[] =>
+  bar === undefined ? [] : read(bar).all(name);
 const barOf = (check: CheckEntry): string | undefined => marginBar(check)?.text;
 const labelOf = (check: CheckEntry): string => read(barOf(check) ?? "<none/>").root.attributes["aria-label"] ?? "";
 /** What all bars are measured against stands on the page once. */
@@ -32,7 +33,9 @@ const drawn = (bar: string | undefined): number | undefined => {
 
 describe("the margin bar", () => {
   it("is as long as the record's share, up to half as much again", () => {
-    const shared = checks.filter(({ share, allowed }) => share !== undefined && share >= 0.01 && allowed?.sense !== "exactly");
+    const shared = checks.filter(
+      ({ share, allowed }) => share !== undefined && share >= 0.01 && allowed?.sense !== "exactly",
+    );
     expect(shared.length).toBeGreaterThan(100);
     for (const check of shared) expect(drawn(barOf(check))).toBeCloseTo(Math.min(check.share as number, 1.5), 3);
   });

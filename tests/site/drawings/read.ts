@@ -27,7 +27,10 @@ export function read(text: string): Read {
   };
 }
 
-export const number = (element: Element | undefined, attribute: string): number => Number(element?.attributes[attribute]);
+export const number = (element: Element | undefined, attribute: string): number =>
+  Number(element?.attributes[attribute]);
 
 export const words = (element: Element): string =>
-  element.children.map((each) => (each.type === "text" ? each.value : each.type === "element" ? words(each) : "")).join("");
+  element.children
+    .map((each) => (each.type === "text" ? each.value : each.type === "element" ? words(each) : ""))
+    .join("");

@@ -17,12 +17,18 @@ describe("drawings to scale", () => {
 
   it.each(scaled)("$name: every dimension is as long as its figure says", ({ text }) => {
     const drawing = read(text);
-    const all = drawing.having("data-metres").filter(([, { attributes }]) => !String(attributes.class).includes("broken"));
+    const all = drawing
+      .having("data-metres")
+      .filter(([, { attributes }]) => !String(attributes.class).includes("broken"));
     for (const [metres, group] of all) {
       const drawnLength = number(group, "data-drawn");
       // Hundredths of a millimetre are written down.
-      expect(Math.abs((drawnLength * (ratio(text) as number)) / 1000 - Number(metres))).toBeLessThan((0.011 * (ratio(text) as number)) / 1000);
-      const printed = words(group.children.findLast((each) => each.type === "element" && each.name === "text") as never);
+      expect(Math.abs((drawnLength * (ratio(text) as number)) / 1000 - Number(metres))).toBeLessThan(
+        (0.011 * (ratio(text) as number)) / 1000,
+      );
+      const printed = words(
+        group.children.findLast((each) => each.type === "element" && each.name === "text") as never,
+      );
       const read = readQuantity(printed.replace(/^bar /u, ""), ["length"]);
       // A figure is printed with four digits, or stands as its author wrote it.
       expect(read.ok && Math.abs(read.quantity.value / Number(metres) - 1), printed).toBeLessThan(0.0006);
@@ -30,7 +36,9 @@ describe("drawings to scale", () => {
   });
 
   it.each(scaled)("$name: the dimension line itself is that long", ({ text }) => {
-    const lines = read(text).all("line").filter(({ attributes }) => attributes.class === "dimension-line");
+    const lines = read(text)
+      .all("line")
+      .filter(({ attributes }) => attributes.class === "dimension-line");
     for (const line of lines) {
       const length = Math.hypot(number(line, "x2") - number(line, "x1"), number(line, "y2") - number(line, "y1"));
       expect(length).toBeGreaterThan(1);
@@ -41,7 +49,10 @@ describe("drawings to scale", () => {
     const [bar] = read(text).having("data-scale");
     const group = bar?.[1] as never;
     const whole = (group as { children: never[] }).children[0] as never;
-    expect((number(whole, "width") * number(group, "data-scale")) / 1000 / number(group, "data-length")).toBeCloseTo(1, 2);
+    expect((number(whole, "width") * number(group, "data-scale")) / 1000 / number(group, "data-length")).toBeCloseTo(
+      1,
+      2,
+    );
   });
 
   it("use the scales of ISO 5455 for metric documents, and whole fractions of an inch to the foot for others", () => {
@@ -55,9 +66,15 @@ describe("drawings to scale", () => {
   });
 
   it("figures that are not to scale are underlined (ISO 129-1)", () => {
-    const broken = drawn.flatMap(({ text }) => read(text).all("g").filter(({ attributes }) => attributes.class === "dimension broken"));
+    const broken = drawn.flatMap(({ text }) =>
+      read(text)
+        .all("g")
+        .filter(({ attributes }) => attributes.class === "dimension broken"),
+    );
     expect(broken.length).toBeGreaterThan(0);
     for (const group of broken)
-      expect(group.children.some((each) => each.type === "element" && each.attributes["text-decoration"] === "underline")).toBe(true);
+      expect(
+        group.children.some((each) => each.type === "element" && each.attributes["text-decoration"] === "underline"),
+      ).toBe(true);
   });
 });

@@ -49,7 +49,8 @@ const runs = rows.flatMap((row, index) => [
 ]);
 const circuits = Array.from(
   { length: 7 },
-  (_, index) => `    c${index}: {supply: 230 V, breaker: 16 A, outlet: iec-60309-16-3, wiring: {conductor: 2.5 mm2, length: 20 m}}`,
+  (_, index) =>
+    `    c${index}: {supply: 230 V, breaker: 16 A, outlet: iec-60309-16-3, wiring: {conductor: 2.5 mm2, length: 20 m}}`,
 );
 const HUGE = `---
 build: huge
@@ -97,7 +98,11 @@ export const files: RepositoryFiles = {
 export const builds = inspection(files, rules, { today: TODAY }).builds;
 
 /** Every drawing of every document, as it is written to its file. */
-export const drawn: readonly { readonly name: string; readonly file: string; readonly drawing: Drawing; readonly text: string }[] =
-  [...builds].flatMap(([file, subject]) =>
-    drawingsOf(subject).map((drawing) => ({ name: `${file} ${drawing.name}`, file, drawing, text: svgFile(drawing) })),
-  );
+export const drawn: readonly {
+  readonly name: string;
+  readonly file: string;
+  readonly drawing: Drawing;
+  readonly text: string;
+}[] = [...builds].flatMap(([file, subject]) =>
+  drawingsOf(subject).map((drawing) => ({ name: `${file} ${drawing.name}`, file, drawing, text: svgFile(drawing) })),
+);

@@ -9,7 +9,8 @@ import { builds, drawn, files } from "./subjects.js";
 describe("every drawing", () => {
   it("of every kind is there", () => {
     const kinds = ["hang-plot", "stand", "face", "one-line", "picture-path", "raster", "sightlines"];
-    for (const kind of kinds) expect(drawn.filter(({ drawing }) => drawing.name.startsWith(kind)).length).toBeGreaterThan(2);
+    for (const kind of kinds)
+      expect(drawn.filter(({ drawing }) => drawing.name.startsWith(kind)).length).toBeGreaterThan(2);
   });
 
   it.each(drawn)("$name is well-formed XML with a title and a description", ({ text, drawing }) => {
@@ -28,7 +29,9 @@ describe("every drawing", () => {
   });
 
   it.each(drawn)("$name carries no style and no script, and refers to nothing elsewhere", ({ text }) => {
-    expect(text.replace('xmlns="http://www.w3.org/2000/svg"', "")).not.toMatch(/<(?:style|script|image|use|a)\b|\sstyle=|href=|url\(|https?:/u);
+    expect(text.replace('xmlns="http://www.w3.org/2000/svg"', "")).not.toMatch(
+      /<(?:style|script|image|use|a)\b|\sstyle=|href=|url\(|https?:/u,
+    );
   });
 });
 
@@ -67,7 +70,10 @@ describe("on the site", () => {
     for (const [path, text] of pages) {
       if (!path.endsWith(".html")) continue;
       const ids = [...text.matchAll(/ id="([^"]+)"/gu)].map(([, id]) => id);
-      expect(ids.filter((id, index) => ids.indexOf(id) !== index), path).toEqual([]);
+      expect(
+        ids.filter((id, index) => ids.indexOf(id) !== index),
+        path,
+      ).toEqual([]);
     }
   });
 });
