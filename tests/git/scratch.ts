@@ -6,18 +6,10 @@ import { fileURLToPath } from "node:url";
 import type { InspectionRecord } from "@plumbmark/core";
 import { starterRepository } from "@plumbmark/starter";
 import { onTestFinished } from "vitest";
+import { gitIdentity } from "../git-identity.js";
 import { plumbmark, type Told } from "../plumbmark.js";
 
-/** Nothing of the machine's own settings of git may change how a test comes out. */
-export const env = {
-  ...process.env,
-  GIT_CONFIG_GLOBAL: "/dev/null",
-  GIT_CONFIG_NOSYSTEM: "1",
-  GIT_AUTHOR_NAME: "Test",
-  GIT_AUTHOR_EMAIL: "test@plumbmark.example",
-  GIT_COMMITTER_NAME: "Test",
-  GIT_COMMITTER_EMAIL: "test@plumbmark.example",
-};
+export const env = { ...process.env, ...gitIdentity };
 
 /** The command as it is built and installed. */
 export const command = fileURLToPath(new URL("../../packages/cli/dist/plumbmark.js", import.meta.url));

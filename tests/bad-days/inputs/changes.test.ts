@@ -3,15 +3,15 @@ import { appendFileSync, chmodSync, mkdirSync, readdirSync, rmSync, symlinkSync,
 import { join } from "node:path";
 import type { InspectionRecord } from "@plumbmark/core";
 import { describe, expect, test } from "vitest";
+import { gitIdentity } from "../../git-identity.js";
 import { plumbmark } from "../../plumbmark.js";
 import { asNobody, whyNot } from "./nobody.js";
 import { SMALL, small } from "./small.js";
 
 // What a change touched, when links stand between, files cannot be read or nothing can be written.
 
-const IDENTITY = ["-c", "user.name=Test", "-c", "user.email=test@plumbmark.example"];
 const git = (folder: string, ...words: string[]): string =>
-  execFileSync("git", [...IDENTITY, "-c", "commit.gpgsign=false", ...words], { cwd: folder, encoding: "utf8" });
+  execFileSync("git", words, { cwd: folder, env: { ...process.env, ...gitIdentity }, encoding: "utf8" });
 
 function committed(work: (folder: string) => void = () => undefined): string {
   const folder = small({ "builds/other.md": SMALL["builds/a.md"].replace("build: a", "build: other") });

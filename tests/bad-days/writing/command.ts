@@ -17,6 +17,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { starterRepository } from "@plumbmark/starter";
 import { afterAll, beforeAll, onTestFinished } from "vitest";
+import { gitIdentity } from "../../git-identity.js";
 
 /** The command as it is built and installed. */
 export const command = fileURLToPath(new URL("../../../packages/cli/dist/plumbmark.js", import.meta.url));
@@ -42,12 +43,7 @@ export interface Ran {
 export const environment = (home: string): NodeJS.ProcessEnv => ({
   PATH: process.env.PATH,
   HOME: home,
-  GIT_CONFIG_GLOBAL: "/dev/null",
-  GIT_CONFIG_NOSYSTEM: "1",
-  GIT_AUTHOR_NAME: "Test",
-  GIT_AUTHOR_EMAIL: "test@plumbmark.example",
-  GIT_COMMITTER_NAME: "Test",
-  GIT_COMMITTER_EMAIL: "test@plumbmark.example",
+  ...gitIdentity,
 });
 
 /** Words that run the command, with what goes wrong built in. */

@@ -1,22 +1,18 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { outlineOf, pluginRules, type RepositoryFiles, type SourceFile } from "@plumbmark/core";
+import { outlineOf, pluginRules, type RepositoryFiles } from "@plumbmark/core";
 import { siteOf } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
 import { starterRepository } from "@plumbmark/starter";
 import { afterEach, beforeEach, expect, test } from "vitest";
+import { starter } from "../../../../tests/documents/repository.js";
+import { stated } from "../../../../tests/plugins/stated.js";
 import { makeManySheets } from "./sheets-many.js";
 
-const file = (path: string): SourceFile => ({ path, text: readFileSync(join(starterRepository, path), "utf8") });
-const folder = (name: string): readonly SourceFile[] =>
-  readdirSync(join(starterRepository, name)).map((each) => file(`${name}/${each}`));
-
 const files: RepositoryFiles = {
-  documents: folder("builds").map((each) => ({ ...each, outline: outlineOf(each) })),
-  parts: folder("parts"),
-  stock: file("stock.yaml"),
-  houseStandard: file("house-standard.yaml"),
+  ...starter(),
+  documents: starter().documents.map((each) => ({ ...each, outline: outlineOf(each) })),
 };
 
 let top: string;
@@ -29,15 +25,7 @@ afterEach(() => rmSync(top, { recursive: true }));
 const carriedOut = pluginRules({
   rules: [
     {
-      stated: {
-        id: "house.first",
-        states: "S.",
-        level: "should",
-        why: "w",
-        judged: "j",
-        sources: ["house"],
-        plugin: "a-plugin",
-      },
+      stated: stated("house.first"),
       outcomes: Object.fromEntries(files.documents.slice(1).map(({ path }) => [path, { checks: [] }])),
     },
   ],

@@ -1,5 +1,3 @@
-import { readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
 import {
   type CheckEntry,
   inspectEach,
@@ -7,44 +5,24 @@ import {
   pluginRules,
   type RepositoryFiles,
   type RuleOutcome,
-  type SourceFile,
   StandardError,
-  type StatedRule,
 } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
-import { starterRepository } from "@plumbmark/starter";
 import { expect, test } from "vitest";
+import { starter } from "../../../../tests/documents/repository.js";
+import { stated } from "../../../../tests/plugins/stated.js";
 import { threadsFor } from "./deal.js";
 import { inspectMany } from "./inspect-many.js";
 
-const folder = (name: string): readonly SourceFile[] =>
-  readdirSync(join(starterRepository, name))
-    .filter((each) => /\.(?:md|ya?ml)$/u.test(each))
-    .map((each) => ({ path: `${name}/${each}`, text: readFileSync(join(starterRepository, name, each), "utf8") }));
-const file = (path: string): SourceFile => ({ path, text: readFileSync(join(starterRepository, path), "utf8") });
-
 const files: RepositoryFiles = {
-  documents: folder("builds").map((each) => ({ ...each, outline: outlineOf(each) })),
-  parts: folder("parts"),
-  stock: file("stock.yaml"),
-  houseStandard: file("house-standard.yaml"),
+  ...starter(),
+  documents: starter().documents.map((each) => ({ ...each, outline: outlineOf(each) })),
 };
 const options = { today: "2027-01-01" };
 
 test("threads come to the same as one, whatever their number", async () => {
   const alone = inspectEach(files, rules, options);
   for (const threads of [2, 3, 7]) expect(await inspectMany(files, rules, options, threads)).toEqual(alone);
-});
-
-/** A rule of a plugin as it states itself. */
-const stated = (id: string): StatedRule => ({
-  id,
-  states: "S.",
-  level: "should",
-  why: "w",
-  judged: "j",
-  sources: ["house"],
-  plugin: "a-plugin",
 });
 
 const check = (rule: string, line: number, outcome: "fails" | "holds"): CheckEntry => ({
