@@ -1,4 +1,4 @@
-import { type Formula, formulas, kinds, type SourceId, sourceOf } from "@plumbmark/calc";
+import { type Formula, formulas, type Kind, kinds, type SourceId, sourceOf } from "@plumbmark/calc";
 import { anchor } from "./anchor.js";
 import { examples } from "./examples.js";
 import { type Content, h } from "./html.js";
@@ -27,19 +27,27 @@ function stepsOf(id: string): ReadonlyMap<string, string | undefined> {
   return steps;
 }
 
+/** Of what kind an input is, unless its words say so already: no "voltage across the load, a voltage". */
+const ofKind = (is: string, kind: Kind): string => {
+  const { name } = kinds[kind];
+  return kind === "count" || is.includes(name.replace(/^an? /u, "")) ? "" : `, ${name}`;
+};
+
 const symbols = ({ inputs }: Formula): Content =>
   h(
     "ul",
     { class: "symbols" },
-    Object.entries(inputs).map(([symbol, { is, kind }]) =>
-      h("li", [symbolMath(symbol), ` ${is}${kind === "count" ? "" : `, ${kinds[kind].name}`}`]),
-    ),
+    Object.entries(inputs).map(([symbol, { is, kind }]) => h("li", [symbolMath(symbol), ` ${is}${ofKind(is, kind)}`])),
   );
+
+const from = (source: SourceId): string => `Source: ${sourceName(sourceOf(source))}.`;
 
 /** `M_r = sum of the parts`: a symbol that is set as such, and words. */
 const inWords = (text: string): Content => {
   const [, symbol, words] = /^([\p{L}][\p{L}\p{Nd}_]*) = (\p{L}[\p{L} ]+ [\p{L} ]+)$/u.exec(text) ?? [];
-  return symbol !== undefined && words !== undefined ? [symbolMath(symbol), ` = ${words}`] : h("code", text);
+  return symbol !== undefined && words !== undefined
+    ? [symbolMath(symbol), ` = ${words.replace(/ of$/u, " of the values")}`]
+    : h("code", text);
 };
 
 /** A long method as one step under another, without the names of the example's own hangs. */
@@ -55,13 +63,13 @@ function method(text: string): Content {
 
 function item(text: string, source: string | undefined): Content {
   const formula = byText().get(text);
-  const from = source === undefined ? undefined : h("p", h("small", sourceName(sourceOf(source as SourceId))));
-  if (!formula) return h("li", [method(text), ...(from ? [from] : [])]);
+  const rests = source === undefined ? undefined : h("p", h("small", from(source as SourceId)));
+  if (!formula) return h("li", [method(text), ...(rests ? [rests] : [])]);
   return h("li", [
     h("p", h("a", { href: `../formulas.html#${anchor("Formula", formula.id)}` }, formula.title)),
     formulaMath(formula.symbol, formula.expression),
     symbols(formula),
-    h("p", h("small", [`Holds for ${formula.validity}. `, sourceName(sourceOf(formula.source))])),
+    h("p", h("small", [`Holds for ${formula.validity}. `, from(formula.source)])),
   ]);
 }
 
