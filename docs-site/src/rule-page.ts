@@ -6,6 +6,7 @@ import { linkTo, type Page } from "./page.js";
 import { ruleBuilds } from "./rule-builds.js";
 import { ruleExamples } from "./rule-examples.js";
 import { ruleFormulas } from "./rule-formulas.js";
+import { ruleMentions } from "./rule-mentions.js";
 import { settingsTable } from "./rule-settings.js";
 import { ruleTables } from "./rule-tables.js";
 import { setByStandards } from "./set-values.js";
@@ -44,9 +45,9 @@ export function rulePage(rule: Stated, number: string, site: Whole): Page {
   const content: Content = [
     h("p", { class: "states" }, inlineCode(rule.states)),
     heading("Why"),
-    h("p", inlineCode(rule.why)),
+    h("p", ruleMentions(rule.why, path, site)),
     heading("How it is judged"),
-    h("p", inlineCode(rule.judged)),
+    h("p", ruleMentions(rule.judged, path, site)),
     h(
       "p",
       "What is not written down cannot be judged: such a check is open. Open is no pass, and where the rule is a SHALL the build is not ready.",
