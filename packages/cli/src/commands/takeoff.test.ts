@@ -25,21 +25,21 @@ describe("takeoff", () => {
     expect([status, err]).toEqual([0, ""]);
     expect(out).toMatch(/^Parts\n/u);
     expect(out).toMatch(/^Cables$/mu);
-    expect(out).toMatch(/^P1-F +power/mu);
+    expect(out).toMatch(/^P1-F +circuit/mu);
   });
 
   it("prints one table as CSV, with lines that end in CRLF", async () => {
     const { status, out } = await run(BANNER, "cables", "--as", "csv");
     expect(status).toBe(0);
     expect(out.split("\r\n")[0]).toBe(
-      "Label,Kind,Part,Made of,As written,Length (ft),Reach (ft),From,From connector,To,To connector",
+      "Label,From,To,As written,Part,From connector,To connector,Kind,Made of,Length (ft),Reach (ft)",
     );
     expect(out.replaceAll("\r\n", "")).not.toMatch(/[\r\n]/u);
     expect(out.endsWith("\r\n")).toBe(true);
   });
 
   it("takes the parts when CSV is asked for without a schedule", async () => {
-    expect((await run(BANNER, "--as", "csv")).out).toMatch(/^Part,Kind,/u);
+    expect((await run(BANNER, "--as", "csv")).out).toMatch(/^Part,In all,/u);
   });
 
   it("prints Markdown tables below headings", async () => {

@@ -16,16 +16,17 @@ export function madeOf({ part }: LaidCable): string {
   return words.filter(isWord).join(", ");
 }
 
+/** What is asked for first stands first: a phone shows the first columns only, until they are moved aside. */
 export const cableColumns: readonly ColumnOf<LaidCable>[] = [
   { name: "Label", of: ({ label }) => label },
-  { name: "Kind", of: ({ kind }) => kind },
-  { name: "Part", of: ({ name }) => name },
-  { name: "Made of", of: madeOf },
+  { name: "From", of: ({ from }) => from.place },
+  { name: "To", of: ({ to }) => to.place },
   { name: "As written", of: ({ length }) => written(length) },
+  { name: "Part", of: ({ name }) => name },
+  { name: "From connector", of: ({ from }) => from.connector },
+  { name: "To connector", of: ({ to }) => to.connector },
+  { name: "Kind", of: ({ kind }) => kind },
+  { name: "Made of", of: madeOf },
   { name: "Length", kind: "length", of: ({ length }) => length },
   { name: "Reach", kind: "length", of: ({ reach }) => reach },
-  { name: "From", of: ({ from }) => from.place },
-  { name: "From connector", of: ({ from }) => from.connector },
-  { name: "To", of: ({ to }) => to.place },
-  { name: "To connector", of: ({ to }) => to.connector },
 ];

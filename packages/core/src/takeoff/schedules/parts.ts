@@ -64,15 +64,16 @@ export function partLines(pieces: readonly Piece[]): readonly PartLine[] {
   return [...groups.values()].map(lineOf);
 }
 
+/** What is asked for first stands first: a phone shows the first columns only, until they are moved aside. */
 export const partColumns: readonly ColumnOf<PartLine>[] = [
   { name: "Part", of: ({ first }) => first.name },
-  { name: "Kind", of: ({ first }) => first.kind },
-  { name: "Description", of: ({ first }) => first.describes },
+  { name: "In all", kind: "count", of: ({ total }) => total },
   { name: "As written", of: ({ first }) => written(first.length) },
-  { name: "Length", kind: "length", of: ({ first }) => first.length },
+  { name: "Description", of: ({ first }) => first.describes },
   { name: "In use", kind: "count", of: ({ inUse }) => inUse },
   { name: "Spares", kind: "count", of: ({ first, spares }) => (first.kind === "panel" ? spares : undefined) },
-  { name: "In all", kind: "count", of: ({ total }) => total },
+  { name: "Kind", of: ({ first }) => first.kind },
+  { name: "Length", kind: "length", of: ({ first }) => first.length },
   { name: "Mass in all", kind: "mass", of: ({ mass }) => mass },
   { name: "Most power in use", kind: "power", of: ({ power }) => power },
   { name: "For", of: ({ uses }) => uses },
