@@ -20,6 +20,6 @@ export {
 export { putAgain, type Stamp, stampOf } from "./put-again.js";
 export { type Into, type Put, putFile } from "./put-file.js";
 export { type Rests, restsOn } from "./rests.js";
-export type { Places, Site } from "./site.js";
+export type { Places, Site, Unshown } from "./site.js";
 export { SiteError } from "./site-error.js";
 export { fillSite, type Written, writeSite } from "./write-site.js";

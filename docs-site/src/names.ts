@@ -1,4 +1,12 @@
-const SAFE = /^[a-z0-9][a-z0-9._-]*$/u;
+import { isDevice } from "@plumbmark/core";
+
+const SAFE = /^[a-z0-9](?:[a-z0-9._-]*[a-z0-9_-])?$/u;
+
+/** Together with an ending and a number it stays under the 255 bytes that a name of a file may have. */
+const LONGEST = 120;
+
+/** What a page is called must not be what the folder of another's files is called: `x.html` beside `x.html/print.css`. */
+const PAGE = /\.html$/u;
 
 const slug = (text: string): string =>
   text
@@ -6,6 +14,12 @@ const slug = (text: string): string =>
     .replace(/\.(?:md|yaml|yml)$/u, "")
     .replace(/[^a-z0-9.-]+/gu, "-")
     .replace(/^[-.]+|[-.]+$/gu, "") || "page";
+
+const harmless = (name: string): string =>
+  `${isDevice(name) ? "the-" : ""}${name
+    .replace(PAGE, "-html")
+    .slice(0, LONGEST)
+    .replace(/[-.]+$/u, "")}`;
 
 /**
  * File names for things that are named by authors: never outside the folder, never two alike, not even where capital
@@ -19,7 +33,7 @@ export class Names {
   }
 
   take(wanted: string): string {
-    const base = SAFE.test(wanted) ? wanted : slug(wanted);
+    const base = harmless(SAFE.test(wanted) ? wanted : slug(wanted));
     let name = base;
     for (let number = 2; this.#taken.has(name); number += 1) name = `${base}-${number}`;
     this.#taken.add(name);

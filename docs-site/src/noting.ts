@@ -10,8 +10,8 @@ export interface Noting {
 }
 
 /** Tells pictures apart by what is in them. */
-export const hashOf = (bytes: Uint8Array | undefined): string | undefined =>
-  bytes && createHash("sha256").update(bytes).digest("hex");
+export const hashOf = (found: Uint8Array | string): string | undefined =>
+  typeof found === "string" ? undefined : createHash("sha256").update(found).digest("hex");
 
 /** Notes what a sheet asks the site for. */
 export function noting(site: Site): Noting {
@@ -24,13 +24,13 @@ export function noting(site: Site): Noting {
       return place;
     },
   };
-  const picture = (path: string): Uint8Array | undefined => {
-    const bytes = site.picture?.(path);
-    pictures.set(path, hashOf(bytes) ?? null);
-    return bytes;
+  const picture = (path: string): Uint8Array | string => {
+    const found = site.picture?.(path) ?? "";
+    pictures.set(path, hashOf(found) ?? null);
+    return found;
   };
   return {
-    site: { ...site, places, picture, pictures: new Map() },
+    site: { ...site, places, ...(site.picture ? { picture } : {}), pictures: new Map() },
     told: () => ({ pages: [...pages], pictures: [...pictures] }),
   };
 }

@@ -7,7 +7,11 @@ import { withinRepository } from "./repository-path.js";
 import type { Site } from "./site.js";
 
 /** What stands in place of an author's picture; undefined when it cannot be shown. */
-export type Picture = (src: string, alt: string) => ElementContent | undefined;
+export type Picture = (
+  src: string,
+  alt: string,
+  at?: { readonly line: number; readonly column: number },
+) => ElementContent | undefined;
 
 /** Kinds of picture by how their bytes begin. An SVG is none of them: opened by itself it can run a script. */
 const KINDS: readonly (readonly [ending: string, at: number, bytes: string])[] = [
@@ -27,15 +31,26 @@ const endingOf = (bytes: Uint8Array): string | undefined =>
 const pathOf = (bytes: Uint8Array, ending: string): string =>
   `pictures/${createHash("sha256").update(bytes).digest("hex").slice(0, 16)}.${ending}`;
 
+/** The bytes of a picture with their ending, or why it is not shown. */
+function found(src: string, file: string, picture: Site["picture"]): readonly [Uint8Array, string] | string {
+  const path = src === "" ? undefined : withinRepository(src, file)?.path;
+  if (path === undefined) return "it is no path of the docs repository";
+  const bytes = picture?.(path) ?? "nobody reads pictures here";
+  if (typeof bytes === "string") return bytes;
+  const ending = endingOf(bytes);
+  return ending === undefined ? "it is no PNG, JPEG, GIF, WebP or AVIF" : [bytes, ending];
+}
+
 /** Pictures of the repository, copied into the site; what leads elsewhere, or is no picture, is not shown. */
 export const pictures =
-  ({ entry, page }: Published, { picture, pictures: kept }: Site): Picture =>
-  (src, alt) => {
-    const path = withinRepository(src, entry.file)?.path;
-    const bytes = path === undefined ? undefined : picture?.(path);
-    const ending = bytes && endingOf(bytes);
-    if (!bytes || ending === undefined) return undefined;
-    const target = pathOf(bytes, ending);
-    kept.set(target, bytes);
+  ({ entry: { file }, page }: Published, { picture, unshown, pictures: kept }: Site): Picture =>
+  (src, alt, at) => {
+    const known = found(src, file, picture);
+    if (typeof known === "string") {
+      unshown?.({ at: at ? `${file}:${at.line}:${at.column}` : file, file, src, why: known });
+      return undefined;
+    }
+    const target = pathOf(...known);
+    kept.set(target, known[0]);
     return h("img", { src: linkTo(page, target), alt, loading: "lazy" });
   };

@@ -19,9 +19,10 @@ function link(node: Element, children: ElementContent[], { link: resolve, quote 
 }
 
 /** A picture of the repository; in place of any other stands what it shows, for a page needs nothing from elsewhere. */
-function image({ properties: { src, alt } }: Element, { picture }: Named): ElementContent {
+function image({ properties: { src, alt }, position }: Element, { picture }: Named): ElementContent {
   const words = typeof alt === "string" && alt !== "" ? alt : "picture";
-  return (typeof src === "string" ? picture(src, words) : undefined) ?? h("span", `[${words}]`);
+  // What leads elsewhere has lost its address when it was sanitized.
+  return picture(typeof src === "string" ? src : "", words, position?.start) ?? h("span", `[${words}]`);
 }
 
 const empty = (node: Element): boolean => node.children.length === 0;

@@ -29,8 +29,10 @@ export interface PublishInput {
   readonly rules: readonly Rule[];
   /** The day of the inspection, `2027-03-05`. */
   readonly today: string;
-  /** Bytes of a picture of the repository by its path from the root; without it no picture is shown. */
-  readonly picture?: (path: string) => Uint8Array | undefined;
+  /** Bytes of a picture of the repository by its path from the root, or why there are none; without it none is shown. */
+  readonly picture?: NonNullable<Site["picture"]>;
+  /** Told of every picture that is not shown. */
+  readonly unshown?: NonNullable<Site["unshown"]>;
 }
 
 const schemaFiles: readonly (readonly [string, unknown])[] = [
@@ -46,7 +48,7 @@ const schemaFiles: readonly (readonly [string, unknown])[] = [
  * @param places of all sheets, when `files` holds only some of the documents
  * @throws StandardError
  */
-export function siteOf({ files, rules, today, picture }: PublishInput, places?: Site["places"]): Site {
+export function siteOf({ files, rules, today, picture, unshown }: PublishInput, places?: Site["places"]): Site {
   const { builds: _, ...found } = inspection({ ...files, documents: [] }, rules, { today, every: true });
   const stated = found.rules.map((rule) => ({ ...rule, own: !rules.includes(rule) }));
   const sheets = () => [...outlinesOf(files), ...found.record.documents.map(({ file }) => ({ path: file }))];
@@ -57,6 +59,7 @@ export function siteOf({ files, rules, today, picture }: PublishInput, places?: 
     rules: stated,
     rulePaths: rulePaths(stated),
     ...(picture ? { picture } : {}),
+    ...(unshown ? { unshown } : {}),
     pictures: new Map(),
   };
 }
@@ -112,7 +115,7 @@ function restingSheet(model: Modelled, site: Site): RestingSheet {
  * @throws StandardError
  */
 export function sheetMaker(
-  { files, rules, today }: Omit<PublishInput, "picture">,
+  { files, rules, today }: Omit<PublishInput, "picture" | "unshown">,
   site: Site,
 ): (file: DocumentFile) => RestingSheet {
   const model = modeller(files, rules, { today, every: true });

@@ -8,6 +8,15 @@ import type { Stated } from "./stated.js";
 /** Where sheets are, by path of the document. */
 export type Places = Pick<ReadonlyMap<string, Place>, "get">;
 
+/** A picture of an author's that is not shown. */
+export interface Unshown {
+  /** Where it stands, `builds/a.md:12:3`. */
+  readonly at: string;
+  readonly file: string;
+  readonly src: string;
+  readonly why: string;
+}
+
 /** Everything a sheet is made from besides its document. */
 export interface Site {
   /** The inspection without its documents. */
@@ -20,8 +29,10 @@ export interface Site {
   readonly rules: readonly Stated[];
   /** Path of every rule's page by the rule's id. */
   readonly rulePaths: ReadonlyMap<string, string>;
-  /** Bytes of a picture of the repository by its path from the root; undefined when there is none to be read. */
-  readonly picture?: (path: string) => Uint8Array | undefined;
+  /** Bytes of a picture of the repository by its path from the root, or why there are none to be had. */
+  readonly picture?: (path: string) => Uint8Array | string;
+  /** Told of every picture that is not shown. */
+  readonly unshown?: (picture: Unshown) => void;
   /** Pictures that are shown, by path of the site; each is added when the page that shows it is made. */
   readonly pictures: Map<string, Uint8Array>;
 }

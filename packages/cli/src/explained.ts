@@ -3,6 +3,24 @@ import { CommanderError } from "commander";
 import { systemFault } from "./files/system-fault.js";
 import { Trouble } from "./trouble.js";
 
+/** A word of more than any path has, and a line of more than anybody reads: what was quoted is cut. */
+const LONGEST_WORD = 400;
+const LONGEST_LINE = 2000;
+
+const cutTo = (text: string, most: number): string => (text.length > most ? `${text.slice(0, most)}…` : text);
+
+/** A line with its blanks as they are, and its words cut where they are too long. */
+const readable = (line: string): string =>
+  cutTo(
+    line
+      .split(" ")
+      .map((word) => cutTo(word, LONGEST_WORD))
+      .join(" "),
+    LONGEST_LINE,
+  );
+
+const UNSEEN = /[^\P{Cc}\n]|[\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu;
+
 /** `error: unknown option '--al'\n(Did you mean --as?)` as a sentence of our own. */
 const sentence = (message: string): string => {
   const text = message.replace(/^error: /u, "").replace(/\s*\n\s*/gu, " ");
@@ -13,8 +31,11 @@ const sentence = (message: string): string => {
 const isStandardError = (error: unknown): error is StandardError =>
   error instanceof Error && error.name === "StandardError";
 
-/** What went wrong and what to do about it, in two lines. */
-export function explained(error: unknown, words: readonly string[]): string {
+/** What went wrong and what to do about it, in two lines; what was quoted moves no cursor and turns no direction. */
+export const explained = (error: unknown, words: readonly string[]): string =>
+  toldOf(error, words).replace(UNSEEN, "\ufffd").split("\n").map(readable).join("\n");
+
+function toldOf(error: unknown, words: readonly string[]): string {
   if (error instanceof Trouble) return `${error.says}\n${error.mend}`;
   if (isStandardError(error)) return `The house standard cannot be used.\n${error.message}`;
   if (error instanceof CommanderError && error.code === "commander.help") {

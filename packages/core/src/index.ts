@@ -81,6 +81,7 @@ export type { SlackCases, WorstCase } from "./model/slack.js";
 export { type Socket, socketAt, sockets, turned } from "./model/sockets.js";
 export { type BuildsTogether, buildsTogether } from "./model/together.js";
 export { ownRules } from "./own-rules/own-rules.js";
+export { isDevice } from "./repository/device.js";
 export type { DocumentFile, FolderStandard, Outline, RepositoryFiles, SourceFile } from "./repository/files.js";
 export { type HouseStandardSettings, readHouseStandard } from "./repository/house-standard.js";
 export { outlineOf } from "./repository/outline.js";

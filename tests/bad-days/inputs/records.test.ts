@@ -80,3 +80,45 @@ test.each(INHERITED)("a record called %s is one like any other", async (key) => 
   expect(status).toBe(0);
   expect(JSON.parse(out).documents[0].file).toBe(`${key}/builds/a.md`);
 });
+
+// RFC 8259, 4: names within an object should be unique; what comes of twins is left to whoever reads them.
+test.each([
+  ["at the top", (text: string) => text.replace('{\n  "record": 1,', '{\n  "record": 1,\n  "record": 1,'), /"record"/u],
+  [
+    "in a document",
+    (text: string) => text.replace(/^( +)"verdict": "ready"/mu, '$1"verdict": "not ready",\n$&'),
+    /"verdict"/u,
+  ],
+  ["spelt otherwise", (text: string) => text.replace("{\n", '{\n  "rec\\u006frd": 1,\n'), /"record"/u],
+])("a key that stands twice %s is told with its place", async (_, twice, key) => {
+  const text = twice(await record());
+  const { status, out, err } = await collated(text);
+  expect([status, out], err).toEqual([2, ""]);
+  const [, line, column, named] =
+    /^plumbmark: north\.json:(\d+):(\d+): the key ("\w+") stands here a second time\./u.exec(err) ?? [];
+  expect(named).toMatch(key);
+  expect(
+    JSON.parse((text.split("\n")[Number(line) - 1] as string).slice(Number(column) - 1).split(":")[0] as string),
+  ).toBe(JSON.parse(named as string));
+});
+
+test("texts that look like keys, and the same key in two groups, are none twice", async () => {
+  const text = (await record()).replace('"standard": "', '"standard": "{\\"a\\": 1, \\"a\\": 2, \\\\\\"');
+  const { status, err } = await collated(text);
+  expect([status, err]).toEqual([0, ""]);
+});
+
+const LONG = 2_000_000;
+test.each([
+  ["a value", (text: string) => text.replace('"record": 1', `"record": "${"x".repeat(LONG)}"`)],
+  ["a value of many words", (text: string) => text.replace('"record": 1', `"record": "${"x y ".repeat(LONG / 4)}"`)],
+  ["a key", (text: string) => text.replace('"record": 1', `"record": 1, "${"x".repeat(LONG)}": 1`)],
+  ["a key twice", (text: string) => text.replace('"record": 1', `"${"x".repeat(LONG)}": 1, "${"x".repeat(LONG)}": 1`)],
+  ["a path", (text: string) => text.replace('"counts": {', `"counts": {"${"x".repeat(LONG)}": {"a": 1}, `)],
+  ["what is no JSON", (text: string) => text.replace('"record": 1', `"record": ${"x".repeat(LONG)}`)],
+])("%s of 2 MB is not quoted as a whole", async (_, long) => {
+  const { status, err } = await collated(long(await record()));
+  expect(status).toBe(2);
+  expect(err).toMatch(/^plumbmark: north\.json:\d+:\d+: /u);
+  expect(err.length).toBeLessThan(2000);
+});

@@ -9,12 +9,14 @@ import {
   SiteError,
   sharedFiles,
   siteOf,
+  type Unshown,
   type Written,
 } from "@plumbmark/docs-site";
 import { notWritten } from "../files/system-fault.js";
 import { keptFor, save } from "../kept/kept.js";
 import { withOutlines } from "../kept/outlines.js";
 import { type KeptSheets, makeSheetsKept } from "../kept/sheets.js";
+import { plain } from "../report/lines.js";
 import type { Surroundings } from "../surroundings.js";
 import { putSheet } from "../threads/sheets.js";
 import { Trouble } from "../trouble.js";
@@ -29,6 +31,13 @@ export interface PublishOptions {
 }
 
 export const counted = (count: number): string => `${count} ${count === 1 ? "file" : "files"}`;
+
+/** A sheet shows a picture twice where the document does: it is told once, where it stands. */
+const toldOf = ({ at, src, why }: Unshown): string =>
+  `plumbmark: ${plain(at)}: the picture ${src === "" ? "" : `${shown(src)} `}is not shown: ${why}.\n`;
+
+/** A path may be as long as a document. */
+const shown = (src: string): string => (src.length > 100 ? `${plain(src.slice(0, 100))}…` : plain(src));
 
 export interface Published extends Written {
   readonly root: string;
@@ -46,8 +55,8 @@ async function opened(opening: Opening) {
   // A build left out of the register would look as if it did not exist.
   if (unreadable.length > 0)
     throw new Trouble(
-      `${unreadable.map(({ path }) => path).join(", ")} cannot be read.`,
-      "Make every file of the docs repository readable, or move it out.",
+      unreadable.map(({ path, says, at }) => `${path}${at ? `:${at.line}:${at.column}` : ""}: ${says}`).join("\n"),
+      "A site has every file of the docs repository: make each readable, or move it out.",
     );
   const kept = keptFor(root, true);
   const documents = await withOutlines(files, kept);
@@ -92,7 +101,7 @@ export async function publishOnce(
   };
   around.progress?.(`Inspecting ${counted(length)}`);
   const place = resolve(around.folder, to);
-  let filled: Omit<Awaited<ReturnType<typeof fill>>, "put"> = { sheets: new Map(), unshown: new Map(), failed: false };
+  let filled: Omit<Awaited<ReturnType<typeof fill>>, "put"> = { sheets: new Map(), unshown: [], failed: false };
   const put = async (into: Into): Promise<readonly Put[]> => {
     const { put: files, ...rest } = await fill(all, into, earlier, onFile);
     filled = rest;
@@ -104,6 +113,6 @@ export async function publishOnce(
       throw notWritten("The site", place, error, "What was there before is as it was.");
     })
     .finally(() => around.progress?.(""));
-  for (const [path, why] of filled.unshown) warn(`plumbmark: the picture ${path} is not shown: ${why}.\n`);
+  for (const told of new Set(filled.unshown.map(toldOf))) warn(told);
   return { ...written, root: all.root, failed: filled.failed, sheets: filled.sheets };
 }

@@ -1,6 +1,6 @@
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
-import { readHouseStandard } from "@plumbmark/core";
+import { isDevice, readHouseStandard } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { starterRule } from "@plumbmark/starter";
 import { copyRule } from "../files/copy-rule.js";
@@ -12,6 +12,8 @@ import { Trouble } from "../trouble.js";
 
 const ID = /^[a-z][a-z0-9-]*\.[a-z][a-z0-9-]*$/u;
 
+const folderOf = (id: string): string => id.replace(/^house\./u, "").replace(".", "-");
+
 /** `two-riggers` is a rule of the house: `house.two-riggers`. */
 function idOf(name: string): string {
   const id = name.includes(".") ? name : `house.${name}`;
@@ -20,6 +22,8 @@ function idOf(name: string): string {
       `\`${name}\` is no name of a rule.`,
       "Write small letters, digits and hyphens, such as `two-riggers` or `rigging.two-riggers`.",
     );
+  if (isDevice(folderOf(id)))
+    throw new Trouble(`\`${name}\` is the name of a device on Windows.`, "Give the rule another name.");
   if (rules.some((rule) => rule.id === id))
     throw new Trouble(`There is a built-in rule \`${id}\`.`, "Give the rule another name.");
   return id;
@@ -68,7 +72,7 @@ export async function startRuleCommand(name: string, around: Surroundings): Prom
       "Begin one with `plumbmark start my-builds`, and start the rule inside it.",
     );
   const root = dirname(standard);
-  const folder = `house-rules/${id.replace(/^house\./u, "").replace(".", "-")}`;
+  const folder = `house-rules/${folderOf(id)}`;
   await copyRule(starterRule, join(root, folder), id);
   const plugins = [...(await pluginsOf(standard)), `./${folder}/plugin.mjs`];
   around.print(told(folder, id, plugins, isKitInstalled(root)));

@@ -1,13 +1,16 @@
 import { lstat, readlink, stat } from "node:fs/promises";
 import { resolve } from "node:path";
-import { findFiles, leadsOutside } from "./find-files.js";
+import { findFiles, fromRoot, isOutside, leadsOutside } from "./find-files.js";
 import { readAgain } from "./read-again.js";
-import { LEADS_OUTSIDE, readText, type Text } from "./read-text.js";
+import { LEADS_OUTSIDE, LIES_OUTSIDE, readText, type Text } from "./read-text.js";
 import { noteKind } from "./seen.js";
 import type { Kind, Origin, Tree } from "./tree.js";
 
-const readInside = async (root: string, path: string): Promise<Text> =>
-  (await leadsOutside(root, path)) ? LEADS_OUTSIDE : readText(resolve(root, path));
+async function readInside(root: string, path: string): Promise<Text> {
+  // What lies elsewhere by its name alone is not even looked for.
+  if (isOutside(fromRoot(root, resolve(root, path)))) return LIES_OUTSIDE;
+  return (await leadsOutside(root, path)) ? LEADS_OUTSIDE : readText(resolve(root, path));
+}
 
 /** Each folder is on the way to many files and is asked about once. */
 function linksIn(root: string): (path: string) => Promise<string | undefined> {

@@ -1,5 +1,5 @@
 import { dirname, resolve } from "node:path";
-import { readHouseStandard, type SourceFile } from "@plumbmark/core";
+import { type Place, readHouseStandard, type SourceFile } from "@plumbmark/core";
 import { Trouble } from "../trouble.js";
 import { fromRoot } from "./find-files.js";
 import type { Origin } from "./tree.js";
@@ -9,12 +9,37 @@ export interface Edition extends SourceFile {
   readonly absolute: string;
 }
 
-async function read(origin: Origin, root: string | undefined, absolute: string, shown: string): Promise<Edition> {
-  const found = await origin.text(absolute, root);
-  if ("problem" in found)
-    throw new Trouble(`The house standard ${shown} cannot be read. ${found.problem.says}`, found.problem.mend);
-  return { absolute, path: shown, text: found.text };
+/** Where an edition is named, and the words it is named by. */
+interface Naming {
+  readonly place: string;
+  readonly words: string;
 }
+
+/** Editions that were looked at on the way, and where the next is named. */
+interface Before {
+  readonly seen: readonly string[];
+  readonly naming: Naming;
+}
+
+async function read(
+  origin: Origin,
+  root: string | undefined,
+  absolute: string,
+  shown: string,
+  naming: Naming | undefined,
+): Promise<Edition> {
+  const found = await origin.text(absolute, root);
+  if (!("problem" in found)) return { absolute, path: shown, text: found.text };
+  const what = naming
+    ? `${naming.place}: \`replaces\` names \`${naming.words}\`, which cannot be read.`
+    : `The house standard ${shown} cannot be read.`;
+  throw new Trouble(`${what} ${found.problem.says}`, found.problem.mend);
+}
+
+const namingIn = (shown: string, { line, column }: Pick<Place, "line" | "column">, words: string): Naming => ({
+  place: `${shown}:${line}:${column}`,
+  words,
+});
 
 /**
  * The edition of a house standard that is in force on a day: the file itself or, until its first day, the one it
@@ -26,18 +51,20 @@ export async function editionOn(
   absolute: string,
   shown: string,
   today: string,
-  seen: readonly string[] = [],
+  from?: Before,
 ): Promise<Edition> {
-  const edition = await read(origin, root, absolute, shown);
-  const { standard, mistakes } = readHouseStandard(edition);
+  const edition = await read(origin, root, absolute, shown, from?.naming);
+  const { standard, mistakes, placed } = readHouseStandard(edition);
   const { replaces, "in-force": first } = standard;
   if (mistakes.length > 0 || replaces === undefined || first === undefined || first <= today) return edition;
   const before = resolve(dirname(absolute), replaces);
-  if ([...seen, absolute].includes(before))
+  const naming = namingIn(shown, placed.places.get("replaces") ?? { line: 1, column: 1 }, replaces);
+  const seen = [...(from?.seen ?? []), absolute];
+  if (seen.includes(before))
     throw new Trouble(
-      `The house standard ${shown} replaces ${replaces}, which leads back to it.`,
+      `${naming.place}: the house standard ${shown} replaces ${replaces}, which leads back to it.`,
       "Let each edition name the one before it.",
     );
   const below = fromRoot(dirname(absolute), before);
-  return editionOn(origin, root, before, shown.replace(/[^/]*$/u, below), today, [...seen, absolute]);
+  return editionOn(origin, root, before, shown.replace(/[^/]*$/u, below), today, { seen, naming });
 }

@@ -1,5 +1,5 @@
 import { dirname } from "node:path";
-import { type HouseStandardSettings, readHouseStandard, type SourceFile } from "@plumbmark/core";
+import { type HouseStandardSettings, type Place, readHouseStandard, type SourceFile } from "@plumbmark/core";
 import { Trouble } from "../trouble.js";
 import { editionOn } from "./editions.js";
 import type { Origin } from "./tree.js";
@@ -7,6 +7,8 @@ import type { Origin } from "./tree.js";
 export interface HouseStandardFile {
   readonly file?: SourceFile;
   readonly settings: HouseStandardSettings;
+  /** Where it names the stock list; left out where it goes without saying. */
+  readonly stockAt?: Pick<Place, "line" | "column">;
   /** The folder its plugins are named from. */
   readonly folder?: string;
 }
@@ -26,7 +28,7 @@ export async function openStandard(
   if (path === undefined) return { settings: readHouseStandard(undefined).standard };
   const { absolute, text, path: found } = await editionOn(origin, root, path, shown, today);
   const file = { path: found, text };
-  const { standard, mistakes } = readHouseStandard(file);
+  const { standard, mistakes, placed } = readHouseStandard(file);
   if (mistakes.length > 0) {
     const lines = mistakes.map(
       ({ place, says, mend }) => `  line ${place.line}, column ${place.column}: ${says} ${mend}`,
@@ -36,5 +38,6 @@ export async function openStandard(
       "Mend it, then inspect again.",
     );
   }
-  return { file, settings: standard, folder: dirname(absolute) };
+  const stockAt = placed.places.get("stock");
+  return { file, settings: standard, ...(stockAt ? { stockAt } : {}), folder: dirname(absolute) };
 }

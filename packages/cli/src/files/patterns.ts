@@ -1,6 +1,4 @@
-import { isAbsolute } from "node:path";
 import picomatch from "picomatch";
-import { Trouble } from "../trouble.js";
 
 /** Folders that never hold documents of ours. */
 const NEVER: readonly string[] = ["**/node_modules/**", "**/.git/**"];
@@ -10,17 +8,6 @@ export interface Patterns {
   readonly fits: (file: string) => boolean;
   /** Whether something that fits may lie in a folder, at whatever depth. */
   readonly reaches: (folder: string) => boolean;
-}
-
-/** @throws Trouble when a pattern leads out of the folder of the house standard. */
-function refuseAstray(patterns: readonly string[]): void {
-  const astray = patterns.find((pattern) => isAbsolute(pattern) || pattern.split(/[/\\]/u).includes(".."));
-  if (astray !== undefined) {
-    throw new Trouble(
-      `The house standard names \`${astray}\`, which leads outside its folder.`,
-      "Name files by their path below the house standard.",
-    );
-  }
 }
 
 /** Whether the steps to a folder are those a pattern begins with; `**` stands for any number of steps. */
@@ -34,9 +21,8 @@ function begins(pattern: string): (steps: readonly string[]) => boolean {
     (any >= 0 || steps.length <= fixed.length) && steps.every((step, index) => fixed[index]?.(step) ?? true);
 }
 
-/** @throws Trouble when a pattern leads out of the folder of the house standard. */
+/** Patterns that lead nowhere else than down: others are refused where the house standard is read. */
 export function readPatterns(written: readonly string[]): Patterns {
-  refuseAstray(written);
   const wanted = written.filter((pattern) => !pattern.startsWith("!"));
   const ignore = [...NEVER, ...written.filter((pattern) => pattern.startsWith("!")).map((each) => each.slice(1))];
   const fits = wanted.length === 0 ? () => false : picomatch(wanted, { ignore });

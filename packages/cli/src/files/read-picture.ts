@@ -6,15 +6,16 @@ import { systemFault } from "./system-fault.js";
 /** A picture larger than this would make a sheet that a phone on site cannot load. */
 const LARGEST = 20_000_000;
 
-/** A picture that is not shown, and why. */
-export type Unshown = readonly [path: string, why: string];
+const OUTSIDE = "it lies outside the docs repository";
 
 /** What is no file any more once it is opened would keep whoever reads it waiting. */
 const AT_ONCE = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0);
 
 function read(root: string, path: string): Uint8Array | string {
-  const place = realpathSync(resolve(root, path));
-  if (isOutside(relative(realpathSync(root), place))) return "it lies outside the docs repository";
+  const written = resolve(root, path);
+  if (isOutside(relative(root, written))) return OUTSIDE;
+  const place = realpathSync(written);
+  if (isOutside(relative(realpathSync(root), place))) return OUTSIDE;
   const file = openSync(place, AT_ONCE);
   try {
     const found = fstatSync(file);
@@ -26,22 +27,18 @@ function read(root: string, path: string): Uint8Array | string {
   }
 }
 
-const reasonOf = (error: unknown, path: string): string => {
+const reasonOf = (error: unknown): string => {
   const fault = systemFault(error);
-  return fault ? fault.says.replace(/^.*?: /u, "").replace(/\.$/u, "") : `${path} is no path`;
+  return fault ? fault.says.replace(/^.*?: /u, "").replace(/\.$/u, "") : "no file can have this name";
 };
 
-/** Reads pictures below a root. The sheet shows the words of one that cannot be had; `unshown` is told why. */
+/** Reads pictures below a root, or tells why one cannot be had. */
 export const pictureReader =
-  (root: string, unshown: (picture: Unshown) => void) =>
-  (path: string): Uint8Array | undefined => {
-    let found: Uint8Array | string;
+  (root: string) =>
+  (path: string): Uint8Array | string => {
     try {
-      found = read(root, path);
+      return read(root, path);
     } catch (error) {
-      found = reasonOf(error, path);
+      return reasonOf(error);
     }
-    if (typeof found !== "string") return found;
-    unshown([path, found]);
-    return undefined;
   };

@@ -2,6 +2,7 @@ import { resolve } from "node:path";
 import { type Data, type InspectionRecord, readYaml, validate } from "@plumbmark/core";
 import { Trouble } from "../trouble.js";
 import { readText } from "./read-text.js";
+import { keyTwice } from "./twice.js";
 
 /** A record that is read from a file. */
 export interface NamedRecord {
@@ -32,8 +33,22 @@ function placeIn(text: string): string {
     if (mayBegin(text.slice(0, middle))) good = middle;
     else bad = middle;
   }
-  const before = text.slice(0, good).split("\n");
+  return placeAt(text, good);
+}
+
+function placeAt(text: string, offset: number): string {
+  const before = text.slice(0, offset).split("\n");
   return `${before.length}:${(before.at(-1) as string).length + 1}`;
+}
+
+function refuseTwice(path: string, text: string): void {
+  const twice = keyTwice(text);
+  if (!twice) return;
+  const key = JSON.stringify(twice.key.length > 60 ? `${twice.key.slice(0, 60)}…` : twice.key);
+  throw new Trouble(
+    `${path}:${placeAt(text, twice.at)}: the key ${key} stands here a second time. Which of the two counts cannot be told.`,
+    MEND,
+  );
 }
 
 function parsed(path: string, text: string): Data {
@@ -49,6 +64,7 @@ export async function readRecord(folder: string, path: string): Promise<NamedRec
   const read = await readText(resolve(folder, path), LARGEST_RECORD);
   if ("problem" in read) throw new Trouble(`${path}: ${read.problem.says}`, read.problem.mend);
   const data = parsed(path, read.text);
+  refuseTwice(path, read.text);
   const [mistake] = validate("record", { data, places: new Map(), keys: new Map(), mistakes: [] });
   if (mistake) {
     // JSON is YAML, and only that reader keeps places; it is asked only when there is something to find.

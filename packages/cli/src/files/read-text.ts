@@ -21,6 +21,8 @@ const problem = (says: string, mend: string): Text => ({ problem: { says, mend }
 
 export const LEADS_OUTSIDE = problem("The link leads outside the docs repository.", "Put the file itself there.");
 
+export const LIES_OUTSIDE = problem("It lies outside the docs repository.", "Put the file there, and name it there.");
+
 export const LEADS_BACK = problem("The link leads back to a folder it stands in.", "Take the link out.");
 
 const megabytes = (bytes: number): string => `${(bytes / 1e6).toFixed(1)} MB`;
@@ -35,6 +37,8 @@ const BY_CODE: Readonly<Record<string, Problem>> = {
     says: "The file may not be read.",
     mend: "Give yourself the right to read it and to enter the folders it is in.",
   },
+  ENAMETOOLONG: { says: "The name is longer than the disk can have one.", mend: "Give it a shorter name." },
+  ERR_INVALID_ARG_VALUE: { says: "No file can have this name.", mend: "Check its name." },
   ELOOP: { says: "The link leads back to itself.", mend: "Put the file itself there." },
 };
 

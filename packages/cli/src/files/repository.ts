@@ -9,7 +9,7 @@ import { disk } from "./disk.js";
 import { fromRoot, isOutside } from "./find-files.js";
 import { findStandard, STANDARD } from "./find-standard.js";
 import { readFolderStandards } from "./folder-standards.js";
-import { openStandard } from "./house-standard.js";
+import { type HouseStandardFile, openStandard } from "./house-standard.js";
 import { readDocuments } from "./read-documents.js";
 import { type ReadFiles, readFiles, type Unreadable } from "./read-files.js";
 import type { Origin, Tree } from "./tree.js";
@@ -87,11 +87,27 @@ async function readParts(tree: Tree, patterns: readonly string[], own: boolean):
   return readFiles(builtIn, await builtIn.find(["parts/*.yaml"]));
 }
 
-/** The stock list; only the one that goes without saying may be missing. */
-async function readStock(origin: Origin, root: string, path: string | undefined): Promise<ReadFiles> {
-  if (path === undefined || (path === USUAL_STOCK && (await origin.kind(resolve(root, path))) === undefined))
-    return { files: [], unreadable: [] };
-  return readFiles(origin.treeAt(root), [path]);
+/**
+ * The stock list; only the one that goes without saying may be missing. What is no file of the repository is told where
+ * the house standard names it, for the file itself has no line to show.
+ */
+async function readStock(
+  origin: Origin,
+  root: string,
+  path: string | undefined,
+  { file, stockAt }: Pick<HouseStandardFile, "file" | "stockAt">,
+): Promise<ReadFiles> {
+  const kind = path === undefined ? undefined : await origin.kind(resolve(root, path));
+  if (path === undefined || (path === USUAL_STOCK && kind === undefined)) return { files: [], unreadable: [] };
+  const read = await readFiles(origin.treeAt(root), [path]);
+  if (!file || !stockAt || kind === "file") return read;
+  const named = ({ says, mend }: Unreadable): Unreadable => ({
+    path: file.path,
+    says: `\`stock\` names \`${path}\`. ${says}`,
+    mend,
+    at: stockAt,
+  });
+  return { ...read, unreadable: read.unreadable.map(named) };
 }
 
 /** The same files; what each house standard among them was read as is recalled. */
@@ -138,7 +154,7 @@ export async function openRepository({
     shelf,
   );
   const parts = await readParts(tree, settings.parts, chosen !== undefined);
-  const stock = await readStock(origin, root, settings.stock);
+  const stock = await readStock(origin, root, settings.stock, opened);
   for (const file of [...parts.files, ...stock.files]) recall(file, shelf);
   return {
     root,

@@ -1,7 +1,7 @@
 import { posix } from "node:path";
 import { fromRoot, isOutside } from "../files/find-files.js";
 import { type Patterns, readPatterns } from "../files/patterns.js";
-import { LEADS_BACK, LEADS_OUTSIDE, type Text } from "../files/read-text.js";
+import { LEADS_BACK, LEADS_OUTSIDE, LIES_OUTSIDE, type Text } from "../files/read-text.js";
 import type { Origin, Tree } from "../files/tree.js";
 import { Read, readBlobs, readBlobsNow } from "./blobs.js";
 import type { Entries, Entry } from "./entries.js";
@@ -111,7 +111,10 @@ export function gitOrigin(folder: string, top: string, entries: Entries, content
   const inside = (path: string): string => fromRoot(top, path);
   return {
     treeAt,
-    text: async (path, root = top) => (await read([fromRoot(root, path)], inside(root)))[0] ?? ABSENT,
+    text: async (path, root = top) =>
+      isOutside(fromRoot(root, path))
+        ? LIES_OUTSIDE
+        : ((await read([fromRoot(root, path)], inside(root)))[0] ?? ABSENT),
     kind: async (path) => {
       const named = inside(path);
       return named === "" || folders.has(named) ? "folder" : entries.has(named) ? "file" : undefined;

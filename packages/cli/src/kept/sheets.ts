@@ -11,6 +11,7 @@ import {
   restsOn,
   type Stamp,
   stampOf,
+  type Unshown,
 } from "@plumbmark/docs-site";
 import { pictureReader } from "../files/read-picture.js";
 import { broughtBy, outcomesOn } from "../threads/brought.js";
@@ -66,7 +67,7 @@ function sheetKeys({ files, rules, today, places }: Published): KeyOf {
 
 /** Tells what is in a picture, read once for all sheets that show it. */
 function pictureHashes(root: string): (path: string) => string | undefined {
-  const read = pictureReader(root, () => undefined);
+  const read = pictureReader(root);
   const known = new Map<string, string | undefined>();
   return (path) => {
     if (!known.has(path)) known.set(path, hashOf(read(path)));
@@ -97,7 +98,7 @@ export interface SheetsKept {
   readonly made: readonly Made[];
   readonly kept: KeptSheets;
   /** Pictures that sheets made this time do not show, and why. */
-  readonly unshown: ReadonlyMap<string, string>;
+  readonly unshown: readonly Unshown[];
 }
 
 /**
@@ -128,7 +129,7 @@ export async function makeSheetsKept(
       kept.set(file.path, { key, listed, rests, stamps: stampsOf(own, into) });
   }
   const whole = ({ path }: NamedFile): Made => fresh.get(path) ?? putAsBefore(again.get(path) as KeptSheet);
-  return { made: documents.map(whole), kept, unshown: new Map(made.flatMap(({ unshown }) => unshown)) };
+  return { made: documents.map(whole), kept, unshown: made.flatMap(({ unshown }) => unshown) };
 }
 
 const putAsBefore = ({ listed, stamps }: KeptSheet): Made => ({

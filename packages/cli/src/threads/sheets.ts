@@ -10,11 +10,12 @@ import {
   type Sheet,
   sheetMaker,
   siteOf,
+  type Unshown,
 } from "@plumbmark/docs-site";
-import { pictureReader, type Unshown } from "../files/read-picture.js";
+import { pictureReader } from "../files/read-picture.js";
 
 /** Documents whose sheets are to be made; plain data but for the rules. */
-export interface Sheets extends Omit<PublishInput, "picture"> {
+export interface Sheets extends Omit<PublishInput, "picture" | "unshown"> {
   /** Root of the docs repository, for its pictures. */
   readonly root: string;
   /** Where the sheets of all documents are. */
@@ -44,8 +45,7 @@ export const putSheet = ({ listed, files }: Sheet, into: Into): Made => {
 /** Inspects documents and writes their sheets and the pictures they show. @throws StandardError */
 export function sheetWriter({ root, places, into, ...input }: Sheets): (file: DocumentFile) => MadeOf {
   let unshown: Unshown[] = [];
-  const picture = pictureReader(root, (each) => unshown.push(each));
-  const site = siteOf({ ...input, picture }, places);
+  const site = siteOf({ ...input, picture: pictureReader(root), unshown: (each) => unshown.push(each) }, places);
   const sheet = sheetMaker(input, site);
   /** A picture that many sheets show is written once. */
   const shown = new Map<string, Put>();

@@ -65,6 +65,9 @@ function wordsOfWhole(schema: SchemaName, data: unknown): Words {
   return { says: `${name} is ${data === null ? "empty" : shown(data)}.`, mend: is };
 }
 
+/** Names of things are the author's, and a message is read by people. */
+const LONGEST_PATH = 120;
+
 interface Words {
   readonly says: string;
   readonly mend: string;
@@ -84,13 +87,14 @@ function words(schema: SchemaName, complaint: Complaint, path: string): Words | 
       atKey: true,
     };
   }
-  const name = parentSchema.title ? `\`${path}\` (${parentSchema.title})` : `\`${path || "the front matter"}\``;
+  const brief = path.length > LONGEST_PATH ? `${path.slice(0, LONGEST_PATH)}…` : path;
+  const name = parentSchema.title ? `\`${brief}\` (${parentSchema.title})` : `\`${brief || "the front matter"}\``;
   const known = Object.keys(parentSchema.properties ?? {});
   switch (keyword) {
     case "additionalProperties": {
       const key = String(params.additionalProperty);
       return {
-        says: `The key \`${key}\` is not known here.`,
+        says: `The key ${shown(key)} is not known here.`,
         mend: choices(known, key),
         path: join(path, key),
         atKey: true,
@@ -140,6 +144,8 @@ function words(schema: SchemaName, complaint: Complaint, path: string): Words | 
         says: `${name} is ${shown(data)}.`,
         mend: `It has to be ${String(params.comparison).replace(">=", "at least").replace("<=", "at most").replace(">", "above")} ${String(params.limit)}.`,
       };
+    case "minLength":
+      return { says: `${name} is empty.`, mend: "Write something there, or take the key out." };
     default:
       return { says: `${name} is ${shown(data)}.`, mend: `It does not meet \`${keyword}\` of the schema.` };
   }

@@ -3,6 +3,7 @@ import { validate } from "../document/validate.js";
 import { readWholeYaml } from "../document/whole-yaml.js";
 import type { Data, Placed } from "../document/yaml.js";
 import type { SourceFile } from "./files.js";
+import { pathMistakes } from "./paths.js";
 
 /** The house standard with the defaults of the product filled in. */
 export interface HouseStandardSettings {
@@ -59,6 +60,7 @@ export function readHouseStandard(file: SourceFile | undefined): {
   if (!file) return { standard: DEFAULTS, mistakes: [], placed: NOTHING };
   const placed: Placed = readWholeYaml(file.text);
   const mistakes = [...placed.mistakes, ...(placed.mistakes.length > 0 ? [] : validate("houseStandard", placed))];
+  if (mistakes.length === 0 && placed.data !== null) mistakes.push(...pathMistakes(placed));
   if (mistakes.length > 0 || placed.data === null) return { standard: DEFAULTS, mistakes, placed };
   const { "house-standard": name, edition, ...rest } = placed.data as Record<string, Data>;
   const shown = { name: shownName(name, edition), ...(edition === undefined ? {} : { edition: String(edition) }) };
