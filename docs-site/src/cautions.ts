@@ -7,7 +7,7 @@ const LIFTS = [
 ] as const;
 const MAINS = [
   "Mains.",
-  "Panels stay live inside after switching off. Circuits, outlets and breakers are work for licensed electricians. Make and break no plug under load.",
+  "Panels stay live inside after switching off. Circuits, outlets and breakers are work for licensed electricians. Make and break no power plug under load.",
 ] as const;
 const FIRST = [
   "",

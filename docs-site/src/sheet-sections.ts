@@ -23,7 +23,7 @@ export const sheetSections: readonly SheetSection[] = [
   { id: "Schedules", title: "Schedules", content: schedules },
   { id: "Checks", title: "Every check", content: allChecks },
   { id: "Document", title: "The document", content: proseOf },
-  { id: "Sign-off", title: "Sign-off", content: signOff },
+  { id: "Sign-off", title: "Boxes to sign", content: signOff },
 ];
 
 /**

@@ -9,7 +9,7 @@ const row = (role: string, name: string | undefined) =>
 /** Boxes to sign on paper: who made and who approved the sheet, and who accepts the work on site. */
 export function signOff({ build, lifts, mains }: Published): Content {
   if (!build) return undefined;
-  return h("section", { class: "wide", tabindex: 0, ariaLabel: "Sign-off" }, [
+  return h("section", { class: "wide", tabindex: 0, ariaLabel: "Boxes to sign" }, [
     h("table", { class: "sign" }, [
       h(
         "thead",

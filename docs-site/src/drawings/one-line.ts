@@ -196,7 +196,10 @@ export function oneLine(circuit: Circuit, subject: Subject): Drawing {
   const title = `Circuit ${circuit.name}: one-line power diagram`;
   const top = heading(
     title,
-    ["Not to scale. Above a line is the cable, below it the current; below a panel is its voltage."],
+    [
+      "Not to scale. Above a line is the cable, below it the current; below a panel is its voltage.",
+      "Panels are named as the audience sees the face, A1 at its upper left.",
+    ],
     SHEET_WIDTH,
   );
   const first = top.height + 17;

@@ -73,7 +73,7 @@ export function picturePath(subject: Subject): Drawing | undefined {
   const stations = [first.from, ...hops.map(({ to }) => to)];
   const title = "Picture path and ports";
   const { width, height, rate, depth } = build.picture;
-  const sent = `Sent: ${shown(width, system)} × ${shown(height, system)}, ${shown(rate, system)}, ${shown(depth, system)}. Not to scale.`;
+  const sent = `Sent: ${shown(width, system)} × ${shown(height, system)}, ${shown(rate, system)}, ${shown(depth, system)}. Not to scale. Panels are named as the audience sees the face, A1 at its upper left.`;
   const top = heading(title, [sent], SHEET_WIDTH);
   const start = top.height + 4;
   const low = placeOf(stations.length - 1, start).y + BOX.height + 4;

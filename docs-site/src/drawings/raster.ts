@@ -143,7 +143,9 @@ export function rasterDrawing({ build }: Subject): Drawing | undefined {
   const raster = width.known && height.known ? { width: width.value, height: height.value } : undefined;
   const title = "Place of every face on the raster";
   const below = raster
-    ? ["Pixels are counted from the upper left corner, across and down, as the audience sees the picture."]
+    ? [
+        "Pixels are counted from the upper left corner, across and down, as the audience sees the picture: stage left is at the right.",
+      ]
     : ["Not drawn: the raster is not written down."];
   const top = heading(title, below, SHEET_WIDTH);
   const all = raster && reach(raster, placements);

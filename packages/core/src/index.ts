@@ -69,6 +69,7 @@ export type { Cable, End } from "./model/cable.js";
 export { type Cell, cellName, readCells, rowName } from "./model/cells.js";
 export type { Chain } from "./model/data.js";
 export type { Face } from "./model/face.js";
+export type { KindOfPanel } from "./model/face-kinds.js";
 export type { Joint } from "./model/joints.js";
 export type { Leg } from "./model/leg.js";
 export type { Lifting } from "./model/lifting.js";

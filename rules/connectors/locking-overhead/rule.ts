@@ -2,7 +2,7 @@ import { is, type Joint, open, rule } from "@plumbmark/kit";
 
 export default rule({
   id: "connectors.locking-overhead",
-  states: "No connector overhead is held by friction alone.",
+  states: "No connector at a panel overhead is held by friction alone.",
   level: "shall",
   why: "Movement and heat work a friction plug loose. Overhead it takes the picture, or falls on someone.",
   judged:

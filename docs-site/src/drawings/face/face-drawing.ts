@@ -9,6 +9,7 @@ import { SMALL, text } from "../shared/text.js";
 import { cellShapes, groupHatches } from "./cells.js";
 import { dataLayer } from "./data.js";
 import { type Entry, entriesOf, entrySide, type Side, TAG, tooMany } from "./entries.js";
+import { kindMarks, turnMarks } from "./kinds.js";
 import { legend, legendList } from "./legend.js";
 import { powerLayer } from "./power.js";
 import { remarks } from "./remarks.js";
@@ -103,8 +104,8 @@ const captions = (face: Face, { what }: Layer, rear: boolean, scale: string): re
   `Face ${face.name}: ${what.toLowerCase()}, from ${rear ? "the rear" : "the audience"}`,
   [
     rear
-      ? "Seen from behind the face, mirrored: A1 is at the upper right."
-      : "Seen from the audience: A1 is at the upper left.",
+      ? "Seen from behind the face, mirrored: A1 is at the upper right. Stage left is at the left."
+      : "Seen from the audience: A1 is at the upper left. Stage left is at the right.",
     `A square marks the first panel, arrow heads the way of the cable. ${scale}.`,
   ],
 ];
@@ -145,7 +146,7 @@ function faceDrawing(face: Face, layer: Layer, rear: boolean, subject: Subject):
   const unnamed = sides.some((each) => each.unnamed)
     ? [`Too many ${layer.on}s to name beside the face; the list and the schedules name them by their first panel.`]
     : [];
-  const said = [...unnamed, ...keys.notes, ...remarks(face, layer, subject)];
+  const said = [...unnamed, ...keys.notes, ...remarks(face, layer, rear, subject)];
   const foot = notes(said, 2, low + list.height, width - 4);
   return {
     name: `face-${face.name}-${layer.name}-${rear ? "rear" : "audience"}`,
@@ -158,6 +159,8 @@ function faceDrawing(face: Face, layer: Layer, rear: boolean, subject: Subject):
       ...top.shapes,
       ...groupHatches(view, layer.strands),
       ...cellShapes(view, layer.strands),
+      ...turnMarks(view, subject),
+      ...kindMarks(view),
       rect(view.outline, { strokeWidth: WIDE, className: "outline" }),
       ...dimensions(view, margins, subject, entries),
       ...sides.flatMap((each) => each.shapes),

@@ -1,18 +1,18 @@
 import { cellName, type Face } from "@plumbmark/core";
 import type { Subject } from "../shared/drawing.js";
 import { gapNotes, UNWRITTEN } from "../shared/shown.js";
+import { kindNotes, turnNotes } from "./kinds.js";
 import { countOf, type Layer, timesOn } from "./strand.js";
 
 const some = (names: readonly string[]): string =>
   names.length > 8 ? `${names.slice(0, 8).join(", ")} and ${names.length - 8} more` : names.join(", ");
 
 /** What the crew has to know that the lines alone do not say. */
-export function remarks(face: Face, layer: Layer, { build }: Subject): readonly string[] {
+export function remarks(face: Face, layer: Layer, rear: boolean, subject: Subject): readonly string[] {
   const times = timesOn(face, layer.strands);
   const off = face.cells.filter((cell) => countOf(times, cell) === 0).map(cellName);
   const twice = face.cells.filter((cell) => countOf(times, cell) > 1).map(cellName);
   const unlisted = layer.strands.filter(({ cells }) => !cells).map(({ name }) => name);
-  const rotated = build.reader.data(`${face.path}.rotated`);
   const left = face.rows * face.columns - face.cells.length;
   return [
     ...(off.length > 0 ? [`On no ${layer.on}, framed in dashes: ${some(off)}.`] : []),
@@ -20,10 +20,8 @@ export function remarks(face: Face, layer: Layer, { build }: Subject): readonly 
     ...unlisted.map((name) => `The ${layer.on} ${name}: panels in cable order ${UNWRITTEN}.`),
     ...(layer.strands.length === 0 ? [`No ${layer.on} of this face is ${UNWRITTEN.replace("not ", "")}.`] : []),
     ...(left > 0 ? [`Cells crossed out are left out: ${left} of ${face.rows * face.columns}.`] : []),
-    ...(typeof rotated === "number" && rotated !== 0 ? [`Every panel is turned by ${rotated}°.`] : []),
-    ...(face.otherPanels.length > 0
-      ? [`Some cells hold other panels: ${some(face.otherPanels.map(({ name }) => name))}.`]
-      : []),
+    ...turnNotes(face, rear, subject),
+    ...kindNotes(face, some),
     ...gapNotes([face.width, face.height]).map((each) => `Not to scale. ${each}`),
   ];
 }
