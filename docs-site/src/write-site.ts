@@ -110,7 +110,8 @@ export async function fillSite(
   try {
     const files = await fill({ fresh: place.fresh, folder });
     const put = new Map(files.map(({ path, unchanged }) => [path, unchanged]));
-    await writeFile(join(place.fresh, MARK), [...put.keys(), ""].join("\n"));
+    // On the disk before it is moved: with it, the next publish mends whatever a power cut has emptied.
+    await writeFile(join(place.fresh, MARK), [...put.keys(), ""].join("\n"), { flush: true });
     const unchanged = [...put.values()].filter((each) => each).length;
     const written = put.size - unchanged;
     // Looked at once more: making the pages takes long enough for somebody to put a file there.

@@ -67,7 +67,8 @@ async function writeHook(path: string, content: string, replaces: boolean): Prom
   const place = await placeBeside(path);
   try {
     const fresh = join(place.fresh, "pre-commit");
-    await writeFile(fresh, content);
+    // On the disk before it is moved: an empty hook after a power cut would let every commit pass.
+    await writeFile(fresh, content, { flush: true });
     await chmod(fresh, 0o755);
     await (replaces ? rename : moveNew)(fresh, path);
   } finally {
