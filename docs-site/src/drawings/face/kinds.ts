@@ -6,15 +6,19 @@ import type { View } from "./view.js";
 const rotated = ({ path: at }: Face, { build }: Subject): number =>
   Number(build.reader.data(`${at}.rotated`) ?? 0) || 0;
 
+/** Where a bar begins and how long it is, as shares of the edge: clear of the cables, which cross it in the middle. */
+const CLEAR = 0.58;
+const LENGTH = 0.28;
+
 /** A bar along the edge that is the panel's own top: `quarters` clockwise from the upper one. */
 function edge({ x, y, width, height }: Box, quarters: number): string {
   const inset = Math.min(1, 0.1 * Math.min(width, height));
   const upright = quarters % 2 === 1;
-  const length = 0.4 * (upright ? height : width);
+  const length = LENGTH * (upright ? height : width);
   const at = [y + inset, x + width - inset, y + height - inset, x + inset][quarters] as number;
   return upright
-    ? `M${num(at)} ${num(y + (height - length) / 2)}v${num(length)}`
-    : `M${num(x + (width - length) / 2)} ${num(at)}h${num(length)}`;
+    ? `M${num(at)} ${num(y + CLEAR * height)}v${num(length)}`
+    : `M${num(x + CLEAR * width)} ${num(at)}h${num(length)}`;
 }
 
 /** The own top edge of every panel of a face whose panels are turned. From behind they turn the other way round. */
@@ -40,7 +44,7 @@ const othersOf = (face: Face): readonly KindOfPanel[] =>
 const cellsOf = (face: Face, { part }: KindOfPanel): readonly Cell[] =>
   face.cells.filter((cell) => face.partAt(cell) === part);
 
-const CORNER = 1.1;
+const CORNER = 1.6;
 
 /** So many strokes across the lower right corner. */
 function strokes({ x, y, width, height }: Box, count: number): string {
