@@ -1,10 +1,6 @@
 import { isAlias, isMap, isScalar, isSeq, type Node, parseDocument } from "yaml";
 import type { Mistake } from "./mistake.js";
-import { join } from "./path.js";
 import { type Place, placer, START } from "./place.js";
-import { readPlainYaml } from "./plain-yaml/read.js";
-
-export { join } from "./path.js";
 
 /** Plain data read from YAML: objects have no prototype, so no key of a file can reach one. */
 export type Data = null | boolean | number | string | readonly Data[] | { readonly [key: string]: Data };
@@ -17,6 +13,8 @@ export interface Placed {
   readonly keys: ReadonlyMap<string, Place>;
   readonly mistakes: readonly Mistake[];
 }
+
+export const join = (path: string, key: string | number): string => (path === "" ? String(key) : `${path}.${key}`);
 
 /** Files above this size are not build paperwork; parsing them would only keep the author waiting. */
 export const LARGEST_YAML = 1_000_000;
@@ -40,11 +38,7 @@ const withLineFeeds = (text: string): string => text.replace(/\r(?!\n)/gu, "\n")
  * Reads YAML 1.2 and keeps the place of every key and value.
  * `text` is the whole file; the YAML stands from `from` to `to` in it.
  */
-export const readYaml = (text: string, from = 0, to = text.length): Placed =>
-  (to - from <= LARGEST_YAML ? readPlainYaml(text, from, to) : undefined) ?? readAnyYaml(text, from, to);
-
-/** The straightforward way: the library reads everything. */
-export function readAnyYaml(text: string, from = 0, to = text.length): Placed {
+export function readYaml(text: string, from = 0, to = text.length): Placed {
   const at = placer(text);
   const places = new Map<string, Place>();
   const keys = new Map<string, Place>();
