@@ -2,6 +2,7 @@ import type { Rule } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { openRepository, type Repository, type Wanted } from "../files/repository.js";
 import type { Kept } from "../kept/kept.js";
+import { withOutlines } from "../kept/outlines.js";
 import { rulesOfPlugins } from "../plugins/plugins.js";
 
 export interface Opening extends Wanted {
@@ -13,6 +14,10 @@ export interface Opening extends Wanted {
   readonly warn: (text: string) => void;
 }
 
+/** A plugin is told what has to be known of the documents nobody asked for: whoever inspects need not read it twice. */
+const withKnown = async ({ files, settings }: Repository, isAsked: boolean, kept: Kept | undefined) =>
+  isAsked && settings.plugins.length > 0 ? { ...files, documents: await withOutlines(files, kept) } : files;
+
 /** A docs repository with every rule that applies to it: the built-in ones, and those of its plugins carried out. */
 export async function open({
   plugins,
@@ -21,7 +26,9 @@ export async function open({
   ...wanted
 }: Opening): Promise<Repository & { readonly rules: readonly Rule[] }> {
   const repository = await openRepository(wanted);
-  const { settings, standardFolder, files, wants } = repository;
+  const { settings, standardFolder, wants } = repository;
+  const before = kept?.(repository.root);
+  const files = await withKnown(repository, plugins !== false, before);
   const own = await rulesOfPlugins({
     settings,
     standard: files.houseStandard,
@@ -29,8 +36,8 @@ export async function open({
     taken: rules.map(({ id }) => id),
     warn,
     refused: plugins === false,
-    kept: kept?.(repository.root),
+    kept: before,
     on: { files, today: wanted.today, wanted: files.documents.map(({ path }) => path).filter(wants) },
   });
-  return { ...repository, rules: [...rules, ...own] };
+  return { ...repository, files, rules: [...rules, ...own] };
 }

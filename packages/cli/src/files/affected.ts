@@ -1,5 +1,5 @@
 import { basename, extname } from "node:path";
-import { type DocumentFile, type Outline, outlineOf, type SourceFile } from "@plumbmark/core";
+import { type DocumentFile, knownOutline, type Outline, type SourceFile } from "@plumbmark/core";
 import { changedEntries } from "./changed-entries.js";
 import { STANDARD } from "./find-standard.js";
 
@@ -34,8 +34,6 @@ function changedNames(touched: readonly string[], before: State, after: State): 
   return names.some((each) => each === undefined) ? undefined : names.flatMap((each) => each ?? []);
 }
 
-const outlined = (file: DocumentFile): Outline => file.outline ?? outlineOf(file);
-
 const shares = (one: Outline, other: Outline): boolean =>
   (one.name !== undefined && one.name === other.name) ||
   one.promises.some(({ lot }) => other.promises.some((each) => each.lot === lot));
@@ -51,13 +49,15 @@ export function affected(touched: readonly string[], before: State, after: State
   const names = changedNames(touched, before, after);
   if (names === undefined) return all;
   const isTouched = new Set(touched);
-  const outlines = [...before.documents, ...after.documents].filter(({ path }) => isTouched.has(path)).map(outlined);
+  const outlines = [...before.documents, ...after.documents]
+    .filter(({ path }) => isTouched.has(path))
+    .map(knownOutline);
   const gone = touched.filter((path) => !all.has(path)).map((path) => basename(path));
   const concerned = (file: DocumentFile): boolean => {
     if (isTouched.has(file.path)) return false;
     const text = [...names, ...gone].length === 0 ? "" : file.text;
     if ([...names, ...gone, ...gone.map(encodeURI)].some((name) => text.includes(name))) return true;
-    return outlines.length > 0 && outlines.some((each) => shares(each, outlined(file)));
+    return outlines.length > 0 && outlines.some((each) => shares(each, knownOutline(file)));
   };
   return new Set(after.documents.filter(concerned).map(({ path }) => path));
 }

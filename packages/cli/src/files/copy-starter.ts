@@ -20,7 +20,12 @@ const LEFT_OUT = new Set(["node_modules", ".git"]);
 async function refuse(to: string, standing: string): Promise<void> {
   const there = await listing(to);
   if (there !== undefined && there.length > 0)
-    throw new Trouble(`${to} is not empty.`, "Name a new folder or an empty one; nothing was changed.");
+    throw new Trouble(
+      `${to} is not empty.`,
+      there.includes(".git")
+        ? "Name a new folder inside it, which git then sees; nothing was changed."
+        : "Name a new folder or an empty one; nothing was changed.",
+    );
   if (there !== undefined && to === standing)
     throw new Trouble(
       `${to} is the folder you are in, and would be replaced under you.`,

@@ -11,8 +11,10 @@ export interface Kept {
   readonly outlines: Shelf;
   /** What documents came to, by everything that matters to it. */
   readonly entries: Shelf;
-  /** What plugins came to, by their code and everything they could see. */
+  /** What plugins came to on all documents, by their code and everything they could see. */
   readonly plugins: Shelf;
+  /** What plugins that look at one document at a time came to on each, in the same way. */
+  readonly outcomes: Shelf;
 }
 
 /** What a plugin came to on a whole repository is much, and of use only while nothing is changed, here or in what is staged. */
@@ -27,6 +29,7 @@ export const keptAt = (folder: string | undefined, by: string): Kept => {
     outlines: shelf("outlines"),
     entries: shelf("entries"),
     plugins: shelf("plugins", OF_PLUGINS),
+    outcomes: shelf("outcomes"),
   };
 };
 
@@ -38,4 +41,5 @@ export function save(kept: Kept | undefined): void {
   kept?.outlines.save();
   kept?.entries.save();
   kept?.plugins.save();
+  kept?.outcomes.save();
 }

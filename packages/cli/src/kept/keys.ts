@@ -2,7 +2,8 @@ import { createHash } from "node:crypto";
 import type { DocumentFile, Outline, RepositoryFiles, RuleOutcome, SourceFile } from "@plumbmark/core";
 import type { Brought } from "../threads/brought.js";
 
-const hash = (data: unknown): string => createHash("sha256").update(JSON.stringify(data)).digest("hex");
+/** A hash of plain data. */
+export const hashOf = (data: unknown): string => createHash("sha256").update(JSON.stringify(data)).digest("hex");
 
 const whole = (file: SourceFile | undefined) => file && [file.path, file.text];
 
@@ -18,7 +19,7 @@ export function blobName(bytes: Uint8Array): string {
 export function frameKey(files: RepositoryFiles, edition: string, today: string, brought?: Brought): string {
   const { houseStandard, folderStandards = [], parts, stock } = files;
   const folders = folderStandards.map((file) => [...(whole(file) ?? []), file.folder]);
-  return hash([
+  return hashOf([
     edition,
     process.version,
     today,
@@ -61,7 +62,7 @@ export function documentKey(
 ): string {
   const name = outline?.name;
   const lots = [...new Set(outline?.promises.map(({ lot }) => lot))].sort();
-  return hash([
+  return hashOf([
     frame,
     id,
     path,

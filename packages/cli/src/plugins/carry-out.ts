@@ -1,5 +1,6 @@
 import {
   areSound,
+  knownOutline,
   type PluginOutcomes,
   type RepositoryFiles,
   type RuleOutcome,
@@ -70,19 +71,31 @@ function outcomeOf(answer: Answer, index: number, { rule }: Job): RuleOutcome {
     : { failed: "what came back from it are no checks" };
 }
 
-/** Carries out jobs until they are done or the process is over; gives the job it was over at, and why. */
-async function untilOver(
-  running: PluginProcess,
-  jobs: readonly Job[],
-  found: Found,
-): Promise<{ readonly at: number; readonly reason: string } | undefined> {
-  let at = 0;
+/** How far jobs went: all of them, unless there is a cause why not. */
+interface Went {
+  readonly at: number;
+  readonly cause?: unknown;
+  /** Whether a rule looked at the builds of other documents. */
+  readonly around: boolean;
+}
+
+/**
+ * Carries out jobs until they are done or the process is over.
+ * @param isPart it has not been given every document: a rule that looks at others is stopped
+ */
+async function untilOver(running: PluginProcess, jobs: readonly Job[], found: Found, isPart: boolean): Promise<Went> {
+  let [at, around] = [0, false];
   try {
     await running.started();
-    for (; at < jobs.length; at += 1) put(found, jobs[at] as Job, outcomeOf(await running.next(), at, jobs[at] as Job));
-    return undefined;
+    for (; at < jobs.length; at += 1) {
+      const answer = await running.next();
+      around ||= answer.answer === "done" && answer.around;
+      if (around && isPart) return { at, around };
+      put(found, jobs[at] as Job, outcomeOf(answer, at, jobs[at] as Job));
+    }
+    return { at, around };
   } catch (cause) {
-    return { at, reason: reasonOf(cause) };
+    return { at, cause, around };
   } finally {
     running.stop();
   }
@@ -108,37 +121,44 @@ function remaining(
   return rest.filter(({ rule }) => rule !== culprit.rule);
 }
 
-async function carriedOut(
-  target: Target,
-  given: Given,
-  { files, today, wanted }: Looked,
-): Promise<Pick<PluginOutcomes, "rules" | "failed">> {
+/** What a plugin came to, and whether each of its rules looked at nothing but one document at a time. */
+export type Outcome = Pick<PluginOutcomes, "rules" | "failed"> & { readonly alone: boolean };
+
+/** Only the documents that are asked for; of the others what each has to know of another. */
+const partOf = (files: RepositoryFiles, wanted: ReadonlySet<string>): RepositoryFiles => ({
+  ...files,
+  documents: files.documents.filter(({ path }) => wanted.has(path)),
+  others: [...(files.others ?? []), ...files.documents.filter(({ path }) => !wanted.has(path)).map(knownOutline)],
+});
+
+async function carriedOut(target: Target, given: Given, { files, today, wanted }: Looked): Promise<Outcome> {
   const found: Found = new Map();
   const downs = new Map<string, number>();
-  const paths = files.documents.map(({ path }) => path).filter((path) => wanted.includes(path));
+  const asked = new Set(wanted);
+  const paths = files.documents.map(({ path }) => path).filter((path) => asked.has(path));
   let { running, rules } = await loaded(target, given, files.documents.length);
+  let alone = rules.every(({ over }) => over === undefined);
   let jobs: readonly Job[] = paths.flatMap((file) => rules.map(({ id }) => ({ rule: id, file })));
-  for (;;) {
-    running.ask({ ask: "work", files, today, jobs });
-    const over = await untilOver(running, jobs, found);
-    if (!over) break;
-    jobs = remaining(jobs, over.at, over.reason, downs, found);
-    if (jobs.length === 0) break;
-    ({ running } = await loaded(target, given, files.documents.length));
+  while (jobs.length > 0) {
+    const isPart = alone && paths.length < files.documents.length;
+    running.ask({ ask: "work", files: isPart ? partOf(files, asked) : files, today, jobs });
+    const { at, cause, around } = await untilOver(running, jobs, found, isPart);
+    alone &&= !around;
+    // What was stopped because it looked further is asked anew, with all there is to look at.
+    jobs = cause === undefined ? jobs.slice(at) : remaining(jobs, at, reasonOf(cause), downs, found);
+    if (jobs.length > 0) ({ running } = await loaded(target, given, files.documents.length));
   }
+  running.stop();
   const outcomes = (id: string) => Object.fromEntries(found.get(id) ?? []);
-  return { rules: rules.map((stated) => ({ stated, outcomes: outcomes(stated.id) })), failed: [] };
+  return { rules: rules.map((stated) => ({ stated, outcomes: outcomes(stated.id) })), failed: [], alone };
 }
 
 /** Carries out every rule of a plugin; whatever it does, it costs its own checks only. */
-export const carryOutPlugin = (
-  target: Target,
-  given: Given,
-  looked: Looked,
-): Promise<Pick<PluginOutcomes, "rules" | "failed">> =>
+export const carryOutPlugin = (target: Target, given: Given, looked: Looked): Promise<Outcome> =>
   carriedOut(target, given, looked).catch((cause: unknown) => ({
     rules: [],
     failed: [{ plugin: target.name, reason: reasonOf(cause) }],
+    alone: false,
   }));
 
 /** The rules of a plugin as they are stated, without carrying them out. */

@@ -59,12 +59,13 @@ async function load(request: Load, bring: (target: string) => Promise<unknown>):
 async function work({ files, today, jobs }: Work): Promise<void> {
   // What the documents themselves take, in time and memory, is not the plugin's.
   await heed(Number.MAX_SAFE_INTEGER);
-  const { run, read, release } = runner(files, today);
+  const { run, read, looksAround, release } = runner(files, today);
   if ([...rules.values()].some(({ over }) => over === "repository")) read();
   await heed(process.memoryUsage.rss() + allowed);
   await answer({ answer: "begun" });
   for (const [job, { rule, file }] of jobs.entries()) {
-    await answer({ answer: "done", job, checks: run(rules.get(rule) as Rule, file) });
+    const checks = run(rules.get(rule) as Rule, file);
+    await answer({ answer: "done", job, checks, around: looksAround() });
     // Documents come one after the other: a model that is done with only takes room.
     if (jobs[job + 1]?.file !== file) release(file);
   }

@@ -23,6 +23,7 @@ export type Request =
     }
   | {
       readonly ask: "work";
+      /** Documents no job is on may be among the others, of which it gets the outlines alone. */
       readonly files: RepositoryFiles;
       readonly today: string;
       readonly jobs: readonly Job[];
@@ -33,5 +34,11 @@ export type Answer =
   | { readonly answer: "ready" }
   | { readonly answer: "loaded"; readonly rules: readonly StatedRule[] }
   | { readonly answer: "begun" }
-  | { readonly answer: "done"; readonly job: number; readonly checks: readonly CheckEntry[] }
+  | {
+      readonly answer: "done";
+      readonly job: number;
+      readonly checks: readonly CheckEntry[];
+      /** Whether this rule, or one before it, has looked at the builds of other documents. */
+      readonly around: boolean;
+    }
   | { readonly answer: "broke"; readonly reason: string };

@@ -106,14 +106,40 @@ export default plugin({ kit: 1, rules: [rule({ id: "house.own", states: "S.", le
   *checks({ build }) { yield is(build, { holds: false, says: "It was looked at.", mend: "Nothing." }); } })] });
 `;
 
-async function run(names: readonly string[], today = "2027-01-01"): Promise<readonly Rule[]> {
+/** The same, and a mark with its name for each document it looks at. */
+const marked = (looks: string): string =>
+  marking().replace(
+    "*checks({ build }) {",
+    `*checks({ build, repository }) {
+    process.getBuiltinModule("node:fs").appendFileSync(${JSON.stringify(join(folder, "looked"))}, build.around.file + " ");
+    ${looks}`,
+  );
+
+const lookedAt = (): string => {
+  const found = readFileSync(join(folder, "looked"), "utf8").trim();
+  rmSync(join(folder, "looked"));
+  return found;
+};
+
+interface Asked {
+  readonly today?: string;
+  /** The document whose heading is another one. */
+  readonly changed?: string;
+  /** Documents that are asked for, when not all are. */
+  readonly only?: readonly string[];
+}
+
+async function run(
+  names: readonly string[],
+  { today = "2027-01-01", changed, only = names }: Asked = {},
+): Promise<readonly Rule[]> {
   const files: RepositoryFiles = {
     houseStandard: { path: "house-standard.yaml", text: 'house-standard: House\nplugins: ["./own.mjs"]\n' },
     parts: [],
-    documents: names.map(document),
+    documents: names.map(document).map((each) => ({ ...each, text: each.text.replace(`# ${changed}`, "# Changed") })),
   };
   const kept = keptAt(join(folder, "kept"), "an edition");
-  const wanted = files.documents.map(({ path }) => path);
+  const wanted = only.map((name) => document(name).path);
   const found = await rulesOfPlugins({
     settings: openStandards(files).root.settings,
     standard: files.houseStandard,
@@ -140,10 +166,10 @@ describe("a plugin", { timeout: 120_000 }, () => {
     );
     await run(["one", "two"]);
     expect(loaded()).toBe(2);
-    await run(["one", "two"], "2027-01-02");
+    await run(["one", "two"], { today: "2027-01-02" });
     expect(loaded()).toBe(3);
     put("own.mjs", marking("// changed"));
-    await run(["one", "two"], "2027-01-02");
+    await run(["one", "two"], { today: "2027-01-02" });
     expect(loaded()).toBe(4);
   });
 
@@ -155,5 +181,27 @@ describe("a plugin", { timeout: 120_000 }, () => {
       await run(["one"]);
       expect(loaded()).toBe(2);
     }
+  });
+
+  test("that looks at one document at a time is asked about those that were changed", async () => {
+    put("own.mjs", marked(""));
+    const names = ["one", "two", "three"];
+    await run(names);
+    expect(lookedAt()).toBe("builds/one.md builds/two.md builds/three.md");
+    const [rule] = await run(names, { changed: "two" });
+    expect(lookedAt()).toBe("builds/two.md");
+    expect(names.map((name) => rule?.outcome?.(document(name).path).length)).toEqual([1, 1, 1]);
+    // Another name is something the others can see.
+    await run([...names, "four"]);
+    expect(lookedAt().split(" ")).toHaveLength(4);
+  });
+
+  test("that looks around is given every document, whoever was asked for, and asked anew when any is changed", async () => {
+    const titles = 'const seen = repository.builds.map(({ sections }) => sections[0].title).join(" ");';
+    put("own.mjs", marked(titles).replace('says: "It was looked at."', "says: `It saw ${seen}.`"));
+    const names = ["one", "two"];
+    const says = (rules: readonly Rule[]) => rules[0]?.outcome?.("builds/one.md").map((each) => each.says);
+    expect(says(await run(names, { only: ["one"] }))).toEqual(["It saw one two."]);
+    expect(says(await run(names, { only: ["one"], changed: "two" }))).toEqual(["It saw one Changed."]);
   });
 });

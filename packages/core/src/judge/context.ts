@@ -57,4 +57,5 @@ export function contextOf(files: RepositoryFiles, today: string): Context & { re
   return { ...contextFrom(files, files.documents.map(knownOutline), today), opened };
 }
 
+/** What the others have to know of a document; read from its text where it does not go with it. */
 export const knownOutline = (file: DocumentFile): Outline => file.outline ?? outlineOf(file);

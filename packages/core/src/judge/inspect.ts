@@ -44,7 +44,7 @@ export interface Inspection {
 export function inspection(files: RepositoryFiles, rules: readonly Rule[], options: InspectOptions): Inspection {
   const context = contextOf(files, options.today);
   const { all, ids, inspectOne } = prepare(context, rules, options);
-  const models = modelsOf(context, ids);
+  const models = modelsOf(context, () => context.opened, ids);
   const inspected = context.opened.map((opened) => inspectOne(opened, models));
   const record = recordOf(
     files,

@@ -9,7 +9,7 @@ import { Reader } from "../model/reader.js";
 import { Repository } from "../model/repository.js";
 import type { Opened } from "../repository/outline.js";
 import { chainFor, mergedStandard } from "../standard/chain.js";
-import type { Context, contextOf } from "./context.js";
+import type { Context } from "./context.js";
 
 /** Reads a document and makes its build model. */
 export function buildOf(
@@ -60,10 +60,13 @@ export function modelOf(opened: Opened, models: Models): ReturnType<typeof build
   return made;
 }
 
-/** Makes the models of a repository's documents as they are asked for. */
-export function modelsOf(context: ReturnType<typeof contextOf>, rules: readonly string[]): Models {
+/**
+ * Makes the models of a repository's documents as they are asked for.
+ * @param whole gives all documents, for whoever looks at more than one
+ */
+export function modelsOf(context: Context, whole: () => readonly Opened[], rules: readonly string[]): Models {
   const made: Models["made"] = new Map();
-  const repository = new Repository(context, () => context.opened.map((each) => modelOf(each, models).build));
+  const repository = new Repository(context, () => whole().map((each) => modelOf(each, models).build));
   const models: Models = { ...context, rules, made, repository };
   return models;
 }
