@@ -14,18 +14,39 @@ export interface Patterns {
 function begins(pattern: string): (steps: readonly string[]) => boolean {
   // Braces and brackets may hold a slash: such a pattern may reach anywhere.
   if (/[{(]/u.test(pattern)) return () => true;
-  const parts = pattern.replace(/^\.\//u, "").split("/").slice(0, -1);
+  const parts = pattern
+    .split("/")
+    .slice(0, -1)
+    .filter((part) => part !== "" && part !== ".");
   const any = parts.indexOf("**");
   const fixed = (any < 0 ? parts : parts.slice(0, any)).map((part) => picomatch(part));
   return (steps) =>
     (any >= 0 || steps.length <= fixed.length) && steps.every((step, index) => fixed[index]?.(step) ?? true);
 }
 
+/** What a path has to begin and end with to fit a pattern: asked first, since most paths have neither. */
+function ends(pattern: string): (path: string) => boolean {
+  // What stands before the first sign and after the last is meant as it is written; a sign may hold others.
+  const [head = "", tail = ""] = /[\\{([!+@|]|^\./u.test(pattern)
+    ? []
+    : [/^[^*?]*/u.exec(pattern)?.[0].replace(/\/+$/u, ""), /[^*?/]*$/u.exec(pattern)?.[0]];
+  return (path) => path.startsWith(head) && path.endsWith(tail);
+}
+
 /** Patterns that lead nowhere else than down: others are refused where the house standard is read. */
 export function readPatterns(written: readonly string[]): Patterns {
   const wanted = written.filter((pattern) => !pattern.startsWith("!"));
-  const ignore = [...NEVER, ...written.filter((pattern) => pattern.startsWith("!")).map((each) => each.slice(1))];
-  const fits = wanted.length === 0 ? () => false : picomatch(wanted, { ignore });
+  const refused = written
+    .filter((pattern) => pattern.startsWith("!"))
+    .map((each) => each.slice(1))
+    .filter((pattern) => pattern !== "");
+  const [usual, closed] = [
+    picomatch([...wanted], { ignore: refused }),
+    picomatch([...wanted], { ignore: [...NEVER, ...refused] }),
+  ];
+  const may = wanted.map(ends);
+  const fits = (path: string): boolean =>
+    may.some((each) => each(path)) && (/node_modules|\.git/u.test(path) ? closed : usual)(path);
   const begin = wanted.map(begins);
   const hidden = wanted.some((pattern) => /(?:^|\/)\.[^/]/u.test(pattern));
   const reaches = (folder: string): boolean => {

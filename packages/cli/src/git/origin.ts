@@ -54,7 +54,8 @@ export function gitOrigin(folder: string, top: string, entries: Entries, content
   }
 
   const below = (above: string): readonly string[] => {
-    const prefix = above === "" || above === "." ? "" : `${above}/`;
+    if (above === "" || above === ".") return [...entries.keys()];
+    const prefix = `${above}/`;
     return [...entries.keys()].filter((path) => path.startsWith(prefix)).map((path) => path.slice(prefix.length));
   };
 
@@ -87,9 +88,8 @@ export function gitOrigin(folder: string, top: string, entries: Entries, content
       find: async (written) => {
         const patterns = readPatterns(written);
         const own = below(within);
-        const links = own.filter(
-          (path) => entries.get(posix.join(within, path))?.kind === "link" && patterns.reaches(path),
-        );
+        const isLink = (path: string): boolean => entries.get(posix.join(within, path))?.kind === "link";
+        const links = someLinks ? own.filter((path) => isLink(path) && patterns.reaches(path)) : [];
         const found = own.filter(patterns.fits);
         for (const link of links) found.push(...(await linked(link, within, patterns)));
         return [...new Set(found)].sort();

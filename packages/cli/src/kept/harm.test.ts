@@ -133,3 +133,33 @@ test("a link is replaced, and what it led to is left as it was", () => {
   expect(readFileSync(elsewhere)).toEqual(whole);
   expect(new Shelf(path, "an edition").get("four")).toBe(4);
 });
+
+test("many lines, which are checked together, are each as they were put or nothing, whatever is harmed", () => {
+  const many = Object.fromEntries(Array.from({ length: 40 }, (_, index) => [`key${index}`, `value ${index} ä`]));
+  const filled = new Shelf(path, "an edition");
+  for (const [key, value] of Object.entries(many)) filled.set(key, value);
+  filled.save();
+  const bytes = readFileSync(path);
+  const there = (by = "an edition"): number => {
+    const shelf = new Shelf(path, by);
+    // Twice: what was read once is not read again.
+    for (const [key, value] of Object.entries(many)) expect([value, undefined]).toContain(shelf.get(key));
+    return Object.entries(many).filter(([key, value]) => shelf.get(key) === value).length;
+  };
+  expect(there()).toBe(40);
+  expect(there("another edition")).toBe(0);
+  fc.assert(
+    fc.property(fc.nat(bytes.length - 1), fc.integer({ min: 1, max: 255 }), (at, other) => {
+      const harmed = Buffer.from(bytes);
+      harmed[at] = (harmed[at] as number) ^ other;
+      writeFileSync(path, harmed);
+      expect(there()).toBeGreaterThanOrEqual(38);
+    }),
+  );
+  fc.assert(
+    fc.property(fc.nat(bytes.length), fc.nat(200), (at, length) => {
+      writeFileSync(path, Buffer.concat([bytes.subarray(0, at), bytes.subarray(at + length)]));
+      there();
+    }),
+  );
+});

@@ -1,4 +1,4 @@
-import { createHash, randomUUID } from "node:crypto";
+import { randomUUID } from "node:crypto";
 import {
   closeSync,
   constants,
@@ -16,34 +16,12 @@ import {
 } from "node:fs";
 import { basename, dirname, join } from "node:path";
 import { runs } from "@plumbmark/docs-site/beside";
+import { CHECK, checkedTogether, checkOf, type Found, linesIn, MANY, type Span, soundIn } from "./lines.js";
 
 /** More than this is not kept: inspecting is then cheaper than reading what was kept. */
 const LARGEST = 128_000_000;
 /** Files of other editions of Plumbmark that are left beside this one's. */
 const EDITIONS = 3;
-const NEWLINE = 10;
-const SPACE = 32;
-const CHECK = 32;
-
-/** The edition is part of it: what another one wrote is as damaged. */
-const checkOf = (by: string, key: string, value: string): string =>
-  createHash("sha256").update(`${by}\n${key} ${value}`).digest("hex").slice(0, CHECK);
-
-type Span = readonly [from: number, to: number];
-
-/** Where what follows the key stands in each line; the key is what stands before its first blank. The last one counts. */
-function spansOf(bytes: Buffer): Map<string, Span> {
-  const spans = new Map<string, Span>();
-  for (let at = 0; at < bytes.length; ) {
-    const end = bytes.indexOf(NEWLINE, at);
-    const blank = bytes.indexOf(SPACE, at);
-    if (end < 0 || blank < 0) break;
-    if (blank < end) spans.set(bytes.toString("latin1", at, blank), [blank + 1, end]);
-    at = end + 1;
-  }
-  return spans;
-}
-
 function remove(path: string): void {
   try {
     rmSync(path, { force: true });
@@ -103,7 +81,12 @@ function isLeft(name: string): boolean {
  */
 export class Shelf {
   #bytes: Buffer | undefined;
-  #spans: Map<string, Span> = new Map();
+  #found: Found = { spans: new Map(), together: [] };
+  /** Stretches of the file that are as they were written. */
+  #sound: readonly Span[] | undefined;
+  #looked = 0;
+  /** What was read of short lines: two states of a repository ask for the same. */
+  readonly #known = new Map<string, unknown>();
   readonly #used = new Set<string>();
   readonly #added = new Map<string, string>();
   /** Something in the file is not what was written: it is written anew. */
@@ -121,11 +104,13 @@ export class Shelf {
   ) {}
 
   get(key: string): unknown {
+    if (this.#known.has(key)) return this.#known.get(key);
     const text = this.#added.get(key) ?? this.#read(key);
     if (text === undefined) return undefined;
     try {
       const value: unknown = JSON.parse(text);
       this.#used.add(key);
+      if (text.length < SHORT) this.#known.set(key, value);
       return value;
     } catch {
       return undefined;
@@ -134,6 +119,7 @@ export class Shelf {
 
   set(key: string, value: unknown): void {
     this.#used.add(key);
+    this.#known.delete(key);
     this.#added.set(key, JSON.stringify(value));
   }
 
@@ -163,9 +149,17 @@ export class Shelf {
   #all(): ReadonlyMap<string, Span> {
     if (this.#bytes === undefined) {
       this.#bytes = this.path === undefined ? NONE : bytesOf(this.path);
-      this.#spans = spansOf(this.#bytes);
+      this.#found = linesIn(this.#bytes);
     }
-    return this.#spans;
+    return this.#found.spans;
+  }
+
+  /** Whether a line is among those that were checked together; they are when many are looked at. */
+  #isSound(from: number): boolean {
+    this.#looked += 1;
+    if (this.#looked <= MANY) return false;
+    this.#sound ??= soundIn(this.by, this.#bytes ?? NONE, this.#found);
+    return this.#sound.some(([start, end]) => start <= from && from < end);
   }
 
   /** The value kept under a key; one that is not what was written is as none. */
@@ -173,6 +167,7 @@ export class Shelf {
     const [from, to] = this.#all().get(key) ?? [0, 0];
     if (to === 0 || this.#bytes === undefined) return undefined;
     const value = this.#bytes.toString("utf8", from + CHECK + 1, to);
+    if (this.#isSound(from)) return value;
     const check = this.#bytes.toString("latin1", from, from + CHECK + 1);
     if (`${checkOf(this.by, key, value)} ` === check) return value;
     this.#harmed = true;
@@ -190,7 +185,7 @@ export class Shelf {
       lines.push(line);
       size += line.length;
     }
-    return Buffer.concat(lines);
+    return checkedTogether(this.by, lines);
   }
 
   /** Takes away what other editions kept long ago, and what a run that was killed left beside. */
@@ -208,3 +203,5 @@ export class Shelf {
 }
 
 const DAY = 86_400_000;
+/** Longer texts are read again when they are asked for again. */
+const SHORT = 4000;
