@@ -1,6 +1,7 @@
 import { type ChildProcessWithoutNullStreams, spawn } from "node:child_process";
 import { Trouble } from "../trouble.js";
-import { environment, NO_GIT } from "./run.js";
+import { notStarted } from "./not-started.js";
+import { environment } from "./run.js";
 
 const NEWLINE = 10;
 
@@ -28,33 +29,39 @@ export class Batch {
   #arrived = 0;
   #whole: Buffer[] = [];
   #items = 0;
+  /** Why nothing is answered any more. */
+  #ended: Error | undefined;
 
   constructor(private readonly folder: string) {}
 
   /** What git prints for these names, one after another. @throws Trouble when git ends before it has answered. */
   ask(ids: readonly string[]): Promise<Buffer> {
     this.#child ??= this.#begin();
-    const { stdin } = this.#child;
+    const { pid, stdin } = this.#child;
+    if (this.#ended) return Promise.reject(this.#ended);
     return new Promise((answered, failed) => {
       this.#questions.push({ count: ids.length, answered, failed });
-      stdin.write(`${ids.join("\n")}\n`);
+      if (pid !== undefined) stdin.write(`${ids.join("\n")}\n`);
     });
   }
 
   /** No more is asked. */
   end(): void {
-    this.#child?.stdin.end();
+    // What did not start need not have anything to write to.
+    this.#child?.stdin?.end();
   }
 
   #begin(): ChildProcessWithoutNullStreams {
     const child = spawn("git", ["cat-file", "--batch"], { cwd: this.folder, env: environment() });
     const fail = (error: Error): void => {
+      this.#ended ??= error;
       for (const { failed } of this.#questions.splice(0)) failed(error);
     };
+    child.on("error", (error) => fail(notStarted(error, this.folder)));
+    if (child.pid === undefined) return child;
     child.stdout.on("data", (bytes: Buffer) => this.#take(bytes));
     child.stdin.on("error", () => undefined);
     child.stderr.resume();
-    child.on("error", () => fail(NO_GIT));
     child.on("close", (status) =>
       fail(
         new Trouble(

@@ -1,7 +1,8 @@
 import { execFileSync } from "node:child_process";
 import { decode, LARGEST, type Text } from "../files/read-text.js";
 import type { Batch } from "./batch.js";
-import { answer } from "./run.js";
+import { notStarted } from "./not-started.js";
+import { answer, environment } from "./run.js";
 
 const NEWLINE = 10;
 
@@ -58,14 +59,22 @@ export async function readBlobs(
   return new Map(ids.map((id) => [id, read.get(id) ?? gone]));
 }
 
+function answerNow(folder: string, input: string): Buffer {
+  try {
+    return execFileSync("git", QUESTION, {
+      cwd: folder,
+      env: environment(),
+      input,
+      maxBuffer: Number.POSITIVE_INFINITY,
+    });
+  } catch (error) {
+    throw "syscall" in (error as Error) ? notStarted(error, folder) : error;
+  }
+}
+
 /** The same where nobody can wait: for the text of a document that was thought not to be needed. */
 export function readBlobsNow(folder: string, ids: readonly string[], read: Read): ReadonlyMap<string, Text> {
   const wanted = missing(ids, read);
-  if (wanted.length > 0)
-    take(
-      execFileSync("git", QUESTION, { cwd: folder, input: asked(wanted), maxBuffer: Number.POSITIVE_INFINITY }),
-      wanted,
-      read,
-    );
+  if (wanted.length > 0) take(answerNow(folder, asked(wanted)), wanted, read);
   return new Map(ids.map((id) => [id, read.get(id) ?? gone]));
 }

@@ -84,11 +84,12 @@ export function gitOrigin(folder: string, top: string, entries: Entries, content
 
   const treeAt = (root: string): Tree => {
     const within = fromRoot(top, root);
+    const entryAt = (path: string): Entry | undefined => entries.get(within === "" ? path : posix.join(within, path));
     return {
       find: async (written) => {
         const patterns = readPatterns(written);
         const own = below(within);
-        const isLink = (path: string): boolean => entries.get(posix.join(within, path))?.kind === "link";
+        const isLink = (path: string): boolean => entryAt(path)?.kind === "link";
         const links = someLinks ? own.filter((path) => isLink(path) && patterns.reaches(path)) : [];
         const found = own.filter(patterns.fits);
         for (const link of links) found.push(...(await linked(link, within, patterns)));
@@ -99,7 +100,7 @@ export function gitOrigin(folder: string, top: string, entries: Entries, content
       named: {
         names: (paths) =>
           paths.map((path) => {
-            const entry = entries.get(posix.join(within, path));
+            const entry = entryAt(path);
             return entry?.kind === "file" && !entry.unsettled ? entry.id : undefined;
           }),
         load: async (ids) => void (await readBlobs(folder, ids, contents)),

@@ -1,5 +1,6 @@
 import { spawn } from "node:child_process";
 import { Trouble } from "../trouble.js";
+import { notStarted } from "./not-started.js";
 
 /** What git answered: its exit status and what it printed, as bytes, since a file name need not be UTF-8. */
 export interface Answer {
@@ -7,8 +8,6 @@ export interface Answer {
   readonly out: Buffer;
   readonly said: string;
 }
-
-export const NO_GIT = new Trouble("The program git cannot be run.", "Install git, or inspect without what needs it.");
 
 /** Nothing may wait for an answer at the terminal, and no lock is taken that a commit under way could be waiting for. */
 export const environment = (): NodeJS.ProcessEnv => ({
@@ -20,16 +19,18 @@ export const environment = (): NodeJS.ProcessEnv => ({
 
 /**
  * Asks git, from the folder the command was given in: what a hook says by GIT_DIR and GIT_INDEX_FILE is meant from there.
- * @throws Trouble when git is not installed.
+ * @throws Trouble when git cannot be started.
  */
 export function ask(folder: string, words: readonly string[], input?: string): Promise<Answer> {
   return new Promise((resolve, reject) => {
     const child = spawn("git", [...words], { cwd: folder, env: environment(), stdio: ["pipe", "pipe", "pipe"] });
+    child.on("error", (error) => reject(notStarted(error, folder)));
+    // What did not start need not have anything to listen to.
+    if (child.pid === undefined) return;
     const out: Buffer[] = [];
     const said: Buffer[] = [];
     child.stdout.on("data", (bytes: Buffer) => out.push(bytes));
     child.stderr.on("data", (bytes: Buffer) => said.push(bytes));
-    child.on("error", () => reject(NO_GIT));
     child.on("close", (status) =>
       resolve({ status: status ?? 1, out: Buffer.concat(out), said: Buffer.concat(said).toString("utf8").trim() }),
     );

@@ -1,38 +1,8 @@
-import { readMarkdown } from "../document/markdown.js";
-import { readYaml } from "../document/yaml.js";
-import { Build } from "../model/build.js";
-import { Reader } from "../model/reader.js";
-import { readHouseStandard } from "../repository/house-standard.js";
-import { readStock } from "../repository/stock.js";
+import type { Kind } from "@plumbmark/calc";
+import { computedPaths } from "../generated/computed-paths.js";
+import { ANY } from "./any-name.js";
 import { over, type Shape, shape } from "./shape.js";
 import { writtenShape } from "./written-shape.js";
-
-/** Stands for every name an author may give. */
-const ANY = "any-name";
-
-/** One of everything that has computed values, with nothing written down: the values are missing and known by kind. */
-const ONE_OF_EACH = `faces: {${ANY}: {support: flown}}
-power: {circuits: {${ANY}: {}}, runs: {${ANY}: {from: ${ANY}}}}
-data: {chains: {${ANY}: {}}}
-picture: {path: [{}], at: {${ANY}: "0,0"}}
-rigging: {bars: {${ANY}: {hangs: {${ANY}: {}}}}}
-`;
-
-function emptyBuild(): Build {
-  const reader = new Reader(readYaml(ONE_OF_EACH), new Map(), new Map());
-  return new Build(reader, readMarkdown(""), {
-    file: "",
-    standard: readHouseStandard(undefined).standard,
-    stock: readStock(undefined),
-    files: [],
-    sameName: [],
-    today: "",
-    promises: [],
-    rules: [],
-    findings: new Map(),
-    mistakes: [],
-  });
-}
 
 interface Growing {
   readonly properties: Map<string, Growing>;
@@ -50,17 +20,17 @@ const grown = ({ leaf, properties }: Growing): Shape => {
   });
 };
 
-/** What is computed for a build, by the paths it is quoted with. */
+/** What is computed for a build, by the paths it is quoted with, which are written down when Plumbmark is built. */
 function computedShape(): Shape {
   const top: Growing = { properties: new Map() };
-  for (const [path, value] of emptyBuild().values) {
+  for (const [path, kind] of computedPaths) {
     let here = top;
     for (const key of path.split(".")) {
       const below: Growing = here.properties.get(key) ?? { properties: new Map() };
       here.properties.set(key, below);
       here = below;
     }
-    here.leaf = shape(["number"], { kinds: [value.kind] });
+    here.leaf = shape(["number"], { kinds: [kind as Kind] });
   }
   return grown(top);
 }

@@ -12,7 +12,7 @@ export type Validate = ValidateFunction;
  * @throws Error in the words of the validator when a schema cannot be used at all.
  */
 export const compiled = (schema: unknown, accepted: boolean): Validate =>
-  new Ajv2020({ strict: false, allErrors: true, validateSchema: !accepted }).compile(schema as Schema);
+  new Ajv2020({ strict: false, allErrors: true, validateSchema: !accepted, meta: !accepted }).compile(schema as Schema);
 
 /** Where a schema is not met, as far as its validator tells. */
 const whereNot = (errors: readonly ErrorObject[]): string => {

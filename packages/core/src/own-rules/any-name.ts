@@ -1,0 +1,2 @@
+/** Stands for every name an author may give. */
+export const ANY = "any-name";

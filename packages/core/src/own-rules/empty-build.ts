@@ -1,0 +1,32 @@
+import { readMarkdown } from "../document/markdown.js";
+import { readYaml } from "../document/yaml.js";
+import { Build } from "../model/build.js";
+import { Reader } from "../model/reader.js";
+import { readHouseStandard } from "../repository/house-standard.js";
+import { readStock } from "../repository/stock.js";
+import { ANY } from "./any-name.js";
+
+/** One of everything that has computed values, with nothing written down: the values are missing and known by kind. */
+const ONE_OF_EACH = `faces: {${ANY}: {support: flown}}
+power: {circuits: {${ANY}: {}}, runs: {${ANY}: {from: ${ANY}}}}
+data: {chains: {${ANY}: {}}}
+picture: {path: [{}], at: {${ANY}: "0,0"}}
+rigging: {bars: {${ANY}: {hangs: {${ANY}: {}}}}}
+`;
+
+/** A build of one of everything, whose values are all missing. */
+export function emptyBuild(): Build {
+  const reader = new Reader(readYaml(ONE_OF_EACH), new Map(), new Map());
+  return new Build(reader, readMarkdown(""), {
+    file: "",
+    standard: readHouseStandard(undefined).standard,
+    stock: readStock(undefined),
+    files: [],
+    sameName: [],
+    today: "",
+    promises: [],
+    rules: [],
+    findings: new Map(),
+    mistakes: [],
+  });
+}
