@@ -8,8 +8,8 @@ export {
   formulas,
   type Input,
   type Inputs,
-  showSum,
 } from "./formula/formula.js";
+export { showSum } from "./formula/substitution.js";
 export {
   assumed,
   counted,

@@ -1,5 +1,5 @@
 import { type Kind, siUnit } from "../quantity/kinds.js";
-import { showSum } from "./formula.js";
+import { showSum } from "./substitution.js";
 import { gapsOf, type Known, missing, type Step, type Value } from "./value.js";
 
 /** Plain arithmetic on values, each with its working. Kinds have to agree; a missing input gives a missing result. */

@@ -1,7 +1,7 @@
 import type { Kind } from "../quantity/kinds.js";
 import type { Print } from "../quantity/print.js";
-import { unitByCode } from "../quantity/units.js";
 import type { SourceId } from "../sources/index.js";
+import { substitution } from "./substitution.js";
 import { type Gap, gapsOf, type Known, missing, type Value } from "./value.js";
 
 /** One input of a formula. */
@@ -112,56 +112,6 @@ function numbersOf(
   return numbers;
 }
 
-const inBrackets = (text: string): string => (text.startsWith("−") || /[+−×÷]/u.test(text) ? `(${text})` : text);
-
-/** A list as a sum: `6 × 130 W + 2 × 45 W`. */
-export function showSum(values: readonly Known[], print: Print): string {
-  if (values.length === 0) return "0";
-  const counts = new Map<string, number>();
-  for (const each of values) {
-    const text = print(each.value, each.kind);
-    counts.set(text, (counts.get(text) ?? 0) + 1);
-  }
-  return [...counts].map(([text, count]) => (count > 1 ? `${count} × ${text}` : text)).join(" + ");
-}
-
-const unitOf = (text: string): string => text.replace(/^[−\d.,\s]+/u, "");
-
-/** Prints values so that lengths share a unit: inches and feet in one line would not multiply out. */
-function inOneUnit(values: readonly Known[], print: Print): (value: Known) => string {
-  const lengths = values.filter(({ kind, value }) => kind === "length" && value !== 0);
-  const differ = new Set(lengths.map(({ value }) => unitOf(print(value, "length")))).size > 1;
-  const long = unitByCode("length", unitOf(print(1, "mass")) === "lb" ? "[ft_i]" : "m");
-  return ({ value, kind }) => (kind === "length" && differ ? print(value, kind, long) : print(value, kind));
-}
-
-function substitute(
-  expression: string,
-  values: Readonly<Record<string, Known | readonly Known[]>>,
-  print: Print,
-): string {
-  const symbols = Object.keys(values).sort((a, b) => b.length - a.length);
-  if (symbols.length === 0) return expression;
-  const quoted = symbols.map((symbol) => symbol.replace(/[.*+?^${}()|[\]\\]/gu, "\\$&"));
-  // A raised figure behind a symbol is no part of its name; what is raised stands in brackets, with its unit.
-  const pattern = new RegExp(`(?<![\\p{L}\\p{Nd}_])(${quoted.join("|")})([²³])?(?![\\p{L}\\p{Nd}_])`, "gu");
-  const show = inOneUnit(Object.values(values).flat(), print);
-  return expression
-    .replace(/Σ\s*(?=[\p{L}])/gu, "Σ")
-    .replace(/Σ([\p{L}\p{N}_]+)/gu, (whole, symbol: string) => {
-      const list = values[symbol];
-      return Array.isArray(list) ? `(${showSum(list as readonly Known[], print)})` : whole;
-    })
-    .replace(pattern, (_, symbol: string, raised: string | undefined) => {
-      const value = values[symbol] as Known | readonly Known[];
-      if (Array.isArray(value))
-        return `(${(value as readonly Known[]).map((each) => print(each.value, each.kind)).join("; ")})`;
-      const known = value as Known;
-      const text = show(known);
-      return raised ? `(${text})${raised}` : inBrackets(text);
-    });
-}
-
 /**
  * Defines a formula: data plus one expression. The number, the shown working, the page of the register and a test
  * all come from this one object.
@@ -170,6 +120,7 @@ export function formula<const I extends Inputs, const K extends Kind>(definition
   const { id, symbol, kind, inputs, expression, source, title } = definition;
   const listedInputs = Object.entries(inputs);
   if (listed.has(id)) throw new Error(`formula ${id} is defined twice`);
+  const substitute = substitution(expression, Object.keys(inputs));
   const made: Formula<I, K> = {
     ...definition,
     of(values) {
@@ -187,8 +138,7 @@ export function formula<const I extends Inputs, const K extends Kind>(definition
       if (!Number.isFinite(result))
         return missing(kind, { path: "", what: title, because: `${title} has no finite value for these inputs.` });
       const knowns = values as unknown as Knowns<I>;
-      const show = (print: Print): string =>
-        definition.show?.(knowns, print) ?? substitute(expression, knowns as never, print);
+      const show = (print: Print): string => definition.show?.(knowns, print) ?? substitute(knowns as never, print);
       return {
         known: true,
         value: result,

@@ -1,4 +1,5 @@
-import { formula, showSum } from "../formula/formula.js";
+import { formula } from "../formula/formula.js";
+import { showSum } from "../formula/substitution.js";
 import { fromKept, unitByCode } from "../quantity/units.js";
 
 /** Btu(IT)/h of one ton of refrigeration (NIST SP 811 B.8). */

@@ -15,11 +15,12 @@ export function printNumber(value: number, digits = 4): string {
   const size = Math.abs(value);
   const places = Math.max(0, Math.min(10, digits - 1 - Math.floor(Math.log10(size))));
   const [whole, fraction] = value.toFixed(places).split(".") as [string, string | undefined];
-  const grouped = whole.replace(/\B(?=(\d{3})+(?!\d))/gu, ",");
-  const shown = fraction?.replace(/0+$/u, "");
+  const grouped = whole.length > 3 ? whole.replace(/\B(?=(\d{3})+(?!\d))/gu, ",") : whole;
+  const shown = fraction?.endsWith("0") ? fraction.replace(/0+$/u, "") : fraction;
   // What rounds to nothing has no sign.
   if (!shown && grouped === "-0") return "0";
-  return (shown ? `${grouped}.${shown}` : grouped).replace(/^-/u, "−");
+  const text = shown ? `${grouped}.${shown}` : grouped;
+  return value < 0 ? text.replace(/^-/u, "−") : text;
 }
 
 const SMALL_LENGTHS = { metric: ["mm", 0.1], us: ["in", 0.3048] } as const;
@@ -53,13 +54,12 @@ function printConductor(area: number): string {
 }
 
 /** Value and unit as text, for instance `17.2 A`, `35 ft`, `80 %`. */
-export function printQuantity(
-  value: number,
-  kind: Kind,
-  system: System,
-  unit: Unit = unitFor(value, kind, system),
-  digits?: number,
-): string {
+export const printQuantity = (value: number, kind: Kind, system: System, unit?: Unit, digits?: number): string =>
+  unit === undefined && digits === undefined
+    ? kept[system](value, kind)
+    : printed(value, kind, unit ?? unitFor(value, kind, system), digits);
+
+function printed(value: number, kind: Kind, unit: Unit, digits?: number): string {
   if (kind === "conductor") return printConductor(value);
   // Counts and pixels are whole things: they are printed in full.
   const whole = (kind === "count" || kind === "pixels") && Number.isInteger(value) ? 16 : undefined;
@@ -70,6 +70,32 @@ export function printQuantity(
       ? `${number}${unit.print}`
       : `${number} ${unit.print}`;
 }
+
+/** So many values of a kind are remembered. */
+const MOST = 4096;
+
+/** Prints in the units of a system, and remembers: the panels of a repository are alike, and so are their figures. */
+function keeping(system: System): (value: number, kind: Kind) => string {
+  const byKind = new Map<Kind, Map<number, string>>();
+  return (value, kind) => {
+    let known = byKind.get(kind);
+    if (!known || known.size >= MOST) {
+      known = new Map();
+      byKind.set(kind, known);
+    }
+    let text = known.get(value);
+    if (text === undefined) {
+      text = printed(value, kind, unitFor(value, kind, system));
+      known.set(value, text);
+    }
+    return text;
+  };
+}
+
+const kept: Readonly<Record<System, (value: number, kind: Kind) => string>> = {
+  us: keeping("us"),
+  metric: keeping("metric"),
+};
 
 /** A printer for one document, for the system of units its author writes in. */
 export const printer =

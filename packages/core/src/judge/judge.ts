@@ -5,6 +5,7 @@ import {
   kinds,
   type Print,
   type SourceId,
+  type Step,
   siUnit,
   sourceOf,
   type Value,
@@ -63,20 +64,43 @@ const gapMend = (gap: Gap): string =>
     ? `State the ${gap.what}.`
     : `Write the ${gap.what} under \`${gap.path}\`${gap.file === undefined ? "" : ` in ${gap.file}`}.`;
 
-export const workingEntries = (values: readonly Known[], print: Print): readonly WorkingEntry[] => {
+/** A line of a working, and what tells it from others. */
+interface Line {
+  readonly result: Known;
+  readonly key: string;
+  readonly entry: WorkingEntry;
+}
+
+/** The lines of one document, by the printer it has of its own: rules measure the same values over and over. */
+const linesBy = new WeakMap<Print, Map<Step, Line>>();
+
+function madeLine(step: Step, result: Known, print: Print): Line {
+  const shown = `${step.show(print)} = ${print(result.value, result.kind)}`;
+  return {
+    result,
+    key: `${step.formula} | ${shown}`,
+    entry: { formula: step.formula, with: shown, result: entry(result), source: step.source },
+  };
+}
+
+/** The working that leads to values, line by line, printed in the units of the document. */
+export function workingEntries(values: readonly Known[], print: Print): readonly WorkingEntry[] {
+  const made = linesBy.get(print) ?? new Map<Step, Line>();
+  linesBy.set(print, made);
   const lines = new Map<string, WorkingEntry>();
-  for (const { step, result } of values.flatMap(workingOf)) {
-    const shown = `${step.show(print)} = ${print(result.value, result.kind)}`;
-    // The same line once: sixteen panels that are alike are worked out alike.
-    lines.set(`${step.formula} | ${shown}`, {
-      formula: step.formula,
-      with: shown,
-      result: entry(result),
-      source: step.source,
-    });
-  }
+  for (const value of values)
+    for (const { step, result } of workingOf(value)) {
+      let line = made.get(step);
+      // A mass may be read as a force: the same step, and another result.
+      if (line?.result.kind !== result.kind || line.result.value !== result.value) {
+        line = madeLine(step, result, print);
+        made.set(step, line);
+      }
+      // The same line once: sixteen panels that are alike are worked out alike.
+      lines.set(line.key, line.entry);
+    }
   return [...lines.values()];
-};
+}
 
 /** Sources of the build's own practice: a build in `iec` practice does not rest on the NEC. */
 const sourceEntries = (ids: readonly SourceId[], practice: "us" | "iec"): CheckEntry["sources"] =>

@@ -1,0 +1,83 @@
+import type { Print } from "../quantity/print.js";
+import { unitByCode } from "../quantity/units.js";
+import type { Known } from "./value.js";
+
+type Knowns = Readonly<Record<string, Known | readonly Known[]>>;
+
+const inBrackets = (text: string): string => (text.startsWith("−") || /[+−×÷]/u.test(text) ? `(${text})` : text);
+
+/** A list as a sum: `6 × 130 W + 2 × 45 W`. */
+export function showSum(values: readonly Known[], print: Print): string {
+  if (values.length === 0) return "0";
+  const counts = new Map<string, number>();
+  for (const each of values) {
+    const text = print(each.value, each.kind);
+    counts.set(text, (counts.get(text) ?? 0) + 1);
+  }
+  return [...counts].map(([text, count]) => (count > 1 ? `${count} × ${text}` : text)).join(" + ");
+}
+
+const unitOf = (text: string): string => text.replace(/^[−\d.,\s]+/u, "");
+
+/** Prints values so that lengths share a unit: inches and feet in one line would not multiply out. */
+function inOneUnit(values: readonly Known[], print: Print): (value: Known) => string {
+  const lengths = values.filter(({ kind, value }) => kind === "length" && value !== 0);
+  const differ = new Set(lengths.map(({ value }) => unitOf(print(value, "length")))).size > 1;
+  const long = unitByCode("length", unitOf(print(1, "mass")) === "lb" ? "[ft_i]" : "m");
+  return ({ value, kind }) => (kind === "length" && differ ? print(value, kind, long) : print(value, kind));
+}
+
+/** A piece of an expression: words that stand as they are, a sum over a symbol, or a symbol that may be raised. */
+type Piece =
+  | string
+  | { readonly symbol: string; readonly as: "sum" | "value"; readonly raised?: string; readonly whole: string };
+
+const piece = ([whole, summed, symbol, raised]: RegExpMatchArray): Piece =>
+  summed === undefined
+    ? { symbol: symbol as string, as: "value", whole, ...(raised ? { raised } : {}) }
+    : { symbol: summed, as: "sum", whole: `Σ${summed}` };
+
+/** An expression taken apart at its symbols. */
+function piecesOf(expression: string, symbols: readonly string[]): readonly Piece[] {
+  if (symbols.length === 0) return [expression];
+  const quoted = symbols
+    .toSorted((a, b) => b.length - a.length)
+    .map((symbol) => symbol.replace(/[.*+?^${}()|[\]\\]/gu, "\\$&"));
+  const sum = "Σ\\s*(?=\\p{L})([\\p{L}\\p{N}_]+)";
+  // A raised figure behind a symbol is no part of its name; what is raised stands in brackets, with its unit.
+  const plain = `(?<![\\p{L}\\p{Nd}_])(${quoted.join("|")})([²³])?(?![\\p{L}\\p{Nd}_])`;
+  const pieces: Piece[] = [];
+  let end = 0;
+  for (const found of expression.matchAll(new RegExp(`${sum}|${plain}`, "gu"))) {
+    pieces.push(expression.slice(end, found.index), piece(found));
+    end = (found.index as number) + found[0].length;
+  }
+  return [...pieces, expression.slice(end)];
+}
+
+/**
+ * Puts the numbers into an expression for its symbols. It is taken apart at the first use and then only put together:
+ * a repository shows some formulas a hundred thousand times.
+ */
+export function substitution(expression: string, symbols: readonly string[]): (values: Knowns, print: Print) => string {
+  let pieces: readonly Piece[] | undefined;
+  return (values, print) => {
+    pieces ??= piecesOf(expression, symbols);
+    const show = inOneUnit(Object.values(values).flat(), print);
+    return pieces.map((each) => (typeof each === "string" ? each : shownPiece(each, values, show, print))).join("");
+  };
+}
+
+function shownPiece(
+  { symbol, as, raised, whole }: Exclude<Piece, string>,
+  values: Knowns,
+  show: (value: Known) => string,
+  print: Print,
+): string {
+  const value = values[symbol];
+  if (as === "sum") return Array.isArray(value) ? `(${showSum(value as readonly Known[], print)})` : whole;
+  if (Array.isArray(value))
+    return `(${(value as readonly Known[]).map((each) => print(each.value, each.kind)).join("; ")})`;
+  const text = show(value as Known);
+  return raised ? `(${text})${raised}` : inBrackets(text);
+}
