@@ -3,6 +3,7 @@ import type { CheckEntry, WorkingEntry } from "@plumbmark/core";
 import { marginBar } from "./drawings/margin-bar.js";
 import { type Content, h } from "./html.js";
 import { inlineCode } from "./inline-code.js";
+import { onceFor } from "./once-for.js";
 import { lookOf, outcomeState } from "./state.js";
 import { allowedText, quantityText, sourceName } from "./words.js";
 
@@ -36,9 +37,13 @@ const fact = (term: string, content: Content): Content =>
 /** The name of a step's source; what a plugin calls its own source stands as it is. */
 const stepSource = (id: string): string => (id in sources ? sourceName(sources[id as SourceId]) : id);
 
-/** A step as lines of one text: the formula, the numbers put in, and what it rests on. */
-const step = ({ formula, with: numbers, source }: WorkingEntry) =>
-  h("li", [formula, numbers, ...(source ? [stepSource(source)] : [])].join("\n"));
+/**
+ * A step as lines of one text: the formula, the numbers put in, and what it rests on. Many checks of a document rest on
+ * the same steps.
+ */
+const step = onceFor(({ formula, with: numbers, source }: WorkingEntry) =>
+  h("li", [formula, numbers, ...(source ? [stepSource(source)] : [])].join("\n")),
+);
 
 /** The working behind a check, folded away. */
 export const workings = (working: readonly WorkingEntry[] | undefined, open = false): Content =>

@@ -22,7 +22,7 @@ const lines = (value: Value, { print }: Published): readonly string[] =>
 export function quotes(document: Published): Quote {
   let count = 0;
   return (of, words) => {
-    const value = document.build?.values.get(of);
+    const value = document.build?.valueAt(of);
     if (!value) return undefined;
     count += 1;
     const id = `Working-${count}`;

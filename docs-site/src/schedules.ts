@@ -12,6 +12,7 @@ import {
 } from "@plumbmark/core";
 import type { Published } from "./documents.js";
 import { type Content, type Html, h } from "./html.js";
+import { onceFor } from "./once-for.js";
 import { linkTo } from "./page.js";
 import { type Column, table } from "./table.js";
 
@@ -43,13 +44,17 @@ function tableOf(full: Table, caption: string): Html {
   ]);
 }
 
-/** Schedules of a document that have something in them. */
-const filled = ({ build, system }: Published): readonly (readonly [ScheduleName, Table])[] =>
-  build
-    ? scheduleNames
-        .map((name) => [name, schedule(build, name, system)] as const)
-        .filter(([, { rows }]) => rows.length > 0)
-    : [];
+type Filled = readonly (readonly [ScheduleName, Table])[];
+
+/** Schedules of a document that have something in them, filled once for the page and for the files. */
+const filled = onceFor(
+  ({ build, system }: Published): Filled =>
+    build
+      ? scheduleNames
+          .map((name) => [name, schedule(build, name, system)] as const)
+          .filter(([, { rows }]) => rows.length > 0)
+      : [],
+);
 
 /** Path of a schedule's file, beside the sheet. */
 const fileOf = ({ page }: Published, name: ScheduleName): string => page.replace(/\.html$/u, `/${name}.csv`);
@@ -70,6 +75,9 @@ export const scheduleFiles = (document: Published): ReadonlyMap<string, string> 
   new Map(filled(document).map(([name, full]) => [fileOf(document, name), tableCsv(full)]));
 
 /** The table an author's link stands for, under the author's words; undefined when there is no such schedule. */
-export function scheduleAt({ build, system }: Published, name: string, words: string): Html | undefined {
-  return build && isSchedule(name) ? tableOf(schedule(build, name, system), words || scheduleTitles[name]) : undefined;
+export function scheduleAt(document: Published, name: string, words: string): Html | undefined {
+  const { build, system } = document;
+  if (!build || !isSchedule(name)) return undefined;
+  const full = filled(document).find(([each]) => each === name)?.[1] ?? schedule(build, name, system);
+  return tableOf(full, words || scheduleTitles[name]);
 }
