@@ -65,6 +65,17 @@ export function textOf(content: Content): string {
   return text;
 }
 
+/**
+ * Content in one piece, for what goes into more than one file: an engine keeps joined texts as the pieces they are made
+ * of, and would put them together anew for each.
+ */
+export function whole(content: Content): Html {
+  const text = textOf(content);
+  // To look at its first sign it has to be put together.
+  /^</u.test(text);
+  return new Html(text);
+}
+
 const VOID = new Set(["br", "img", "input", "link", "meta"]);
 
 const isContent = (some: Attributes | Content): some is Content =>

@@ -18,7 +18,7 @@ export {
   siteOf,
 } from "./publish.js";
 export { putAgain, type Stamp, stampOf } from "./put-again.js";
-export { type Into, type Put, putFile } from "./put-file.js";
+export { contentHash, type Hashed, type Into, type Put, putFile } from "./put-file.js";
 export { type Rests, restsOn } from "./rests.js";
 export type { Places, Site, Unshown } from "./site.js";
 export { SiteError } from "./site-error.js";

@@ -1,5 +1,7 @@
+import { createHash } from "node:crypto";
 import { copyFileSync, linkSync, mkdirSync, readFileSync, rmSync, statSync, utimesSync, writeFileSync } from "node:fs";
 import { dirname, join, resolve, sep } from "node:path";
+import { onceFor } from "./once-for.js";
 import type { SiteFile } from "./publish.js";
 import { SiteError } from "./site-error.js";
 
@@ -7,6 +9,8 @@ import { SiteError } from "./site-error.js";
 export interface Into {
   readonly fresh: string;
   readonly folder: string;
+  /** False when there is no earlier one, so that no file of it is looked for. */
+  readonly earlier?: boolean;
 }
 
 /** A file that was put into a site: its path, and whether it was there just so before. */
@@ -14,6 +18,15 @@ export interface Put {
   readonly path: string;
   readonly unchanged: boolean;
 }
+
+/** The same with what is in it, see `contentHash`. */
+export interface Hashed extends Put {
+  readonly hash: string;
+}
+
+/** Tells what is in a file from everything else. */
+export const contentHash = (content: string | Uint8Array): string =>
+  createHash("sha256").update(content).digest("base64url");
 
 /** A page may have the name of a folder of the earlier site, or lie in what was a page. */
 const NO_FILE = new Set(["ENOENT", "ENOTDIR", "EISDIR"]);
@@ -59,13 +72,24 @@ function kept(from: string, to: string, content: Uint8Array): boolean {
   return false;
 }
 
+/** Folders that are made already: a sheet has a score of files in three of them. */
+const madeIn = onceFor((_: Into) => new Set<string>());
+
+function makeFolder(into: Into, folder: string): void {
+  const made = madeIn(into);
+  if (made.has(folder)) return;
+  mkdirSync(folder, { recursive: true });
+  made.add(folder);
+}
+
 /** Writes a file into `fresh`; one that is in `folder` just so is kept and not written anew. @throws SiteError */
-export function putFile({ fresh, folder }: Into, [path, content]: SiteFile): Put {
+export function putFile(into: Into, [path, content]: SiteFile): Hashed {
+  const { fresh, folder, earlier = true } = into;
   const file = resolve(fresh, path);
   if (!file.startsWith(fresh + sep)) throw new SiteError(`${path} would lie outside the site.`);
-  const bytes = typeof content === "string" ? Buffer.from(content) : content;
-  mkdirSync(dirname(file), { recursive: true });
-  const unchanged = kept(join(folder, path), file, bytes);
-  if (!unchanged) writeFileSync(file, bytes);
-  return { path, unchanged };
+  makeFolder(into, dirname(file));
+  const unchanged =
+    earlier && kept(join(folder, path), file, typeof content === "string" ? Buffer.from(content) : content);
+  if (!unchanged) writeFileSync(file, content);
+  return { path, unchanged, hash: contentHash(content) };
 }

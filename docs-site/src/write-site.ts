@@ -105,10 +105,10 @@ export async function fillSite(
 ): Promise<Written> {
   const folder = resolve(directory);
   await removeLeft(folder);
-  await earlier(folder);
+  const there = await earlier(folder);
   const place = await placeBeside(folder);
   try {
-    const files = await fill({ fresh: place.fresh, folder });
+    const files = await fill({ fresh: place.fresh, folder, earlier: there !== undefined });
     const put = new Map(files.map(({ path, unchanged }) => [path, unchanged]));
     // On the disk before it is moved: with it, the next publish mends whatever a power cut has emptied.
     await writeFile(join(place.fresh, MARK), [...put.keys(), ""].join("\n"), { flush: true });

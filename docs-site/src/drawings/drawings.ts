@@ -1,4 +1,4 @@
-import { Html, textOf } from "../html.js";
+import { whole } from "../html.js";
 import { faceDrawings } from "./face/face-drawing.js";
 import { hangPlot } from "./hang-plot/hang-plot.js";
 import { oneLine } from "./one-line.js";
@@ -21,5 +21,5 @@ export function drawingsOf(subject: Subject): readonly Drawing[] {
     ...build.faces.map((face) => sightlines(face, subject)),
   ];
   // Written once: a drawing goes into its page and into its file.
-  return all.filter((each) => each !== undefined).map((each) => ({ ...each, shapes: [new Html(textOf(each.shapes))] }));
+  return all.filter((each) => each !== undefined).map((each) => ({ ...each, shapes: [whole(each.shapes)] }));
 }

@@ -72,7 +72,7 @@ function printed(value: number, kind: Kind, unit: Unit, digits?: number): string
 }
 
 /** So many values of a kind are remembered. */
-const MOST = 4096;
+const MOST = 4_096;
 
 /** Prints in the units of a system, and remembers: the panels of a repository are alike, and so are their figures. */
 function keeping(system: System): (value: number, kind: Kind) => string {

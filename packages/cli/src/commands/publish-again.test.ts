@@ -1,13 +1,26 @@
-import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import {
+  cpSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  utimesSync,
+  writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { starterRepository } from "@plumbmark/starter";
 import { afterEach, beforeEach, expect, test } from "vitest";
+import { keptAt } from "../kept/kept.js";
 import type { KeptSheets } from "../kept/sheets.js";
 import type { Surroundings } from "../surroundings.js";
 import { publishOnce } from "./publish-once.js";
 
-// Whatever changes between two publishes in one process, the second leaves the folder that a publish from nothing does.
+// Whatever changes between two publishes, in one process or in two, the second leaves the folder that a publish from
+// nothing does.
 
 let top: string;
 beforeEach(() => {
@@ -39,7 +52,20 @@ const around = (today: string): Surroundings => ({
   warn: () => undefined,
 });
 
-const publish = (to: string, earlier: KeptSheets, today: string) => publishOnce("docs", { to }, around(today), earlier);
+const nothing = (): undefined => undefined;
+const publish = (to: string, earlier: KeptSheets, today: string) =>
+  publishOnce("docs", { to }, around(today), earlier, nothing);
+
+/** As a process of its own would, with what is kept on the disk; gives how many files were made. */
+async function publishAnew(today: string): Promise<number> {
+  let made = 0;
+  const progress = (text: string): void => {
+    if (text.includes(" of about ")) made += 1;
+  };
+  const kept = () => keptAt(join(top, "kept"), "an edition");
+  await publishOnce("docs", { to: "site" }, { ...around(today), progress }, new Map(), kept);
+  return made;
+}
 
 /** Every file of a site by its path; its own list of files in the order it is written in. */
 const filesIn = (folder: string): ReadonlyMap<string, string> =>
@@ -105,6 +131,7 @@ const changes: readonly (readonly [what: string, change: () => void, again?: rea
 ];
 
 test("after every change the site is that of a publish from nothing", { timeout: 600_000 }, async () => {
+  today = "2027-01-01";
   let sheets = (await publish("site", new Map(), today)).sheets;
   expect(sheets.size).toBe(2);
   for (const [what, change, again] of changes) {
@@ -117,6 +144,33 @@ test("after every change the site is that of a publish from nothing", { timeout:
     rmSync(join(top, "fresh"), { recursive: true });
     sheets = next;
   }
+});
+
+test("so it is in processes that share nothing but what is kept on the disk", { timeout: 600_000 }, async () => {
+  today = "2027-01-01";
+  const whole = await publishAnew(today);
+  // Of two sheets none is made: each has its page, its print style, a drawing and a schedule at the least.
+  expect(await publishAnew(today)).toBeLessThanOrEqual(whole - 8);
+  for (const [, change] of changes) {
+    change();
+    await publishAnew(today);
+    await publish("fresh", new Map(), today);
+    expectSame(filesIn("site"), filesIn("fresh"));
+    rmSync(join(top, "fresh"), { recursive: true });
+  }
+});
+
+test("a file that only looks as it was written is told by what is in it", { timeout: 120_000 }, async () => {
+  await publishAnew("2027-01-01");
+  const before = filesIn("site");
+  const page = join(top, "site/builds/small-screen.html");
+  const { atime, mtime } = statSync(page);
+  const text = readFileSync(page, "utf8");
+  writeFileSync(page, text.replace("<body", "<bodi"));
+  utimesSync(page, atime, mtime);
+  expect(readFileSync(page, "utf8")).not.toBe(text);
+  await publishAnew("2027-01-01");
+  expectSame(filesIn("site"), before);
 });
 
 test("a file of the site that was changed by hand is made again", { timeout: 120_000 }, async () => {

@@ -13,9 +13,10 @@ import {
   type Written,
 } from "@plumbmark/docs-site";
 import { notWritten } from "../files/system-fault.js";
-import { keptFor, save } from "../kept/kept.js";
+import { type Kept, keptFor, save } from "../kept/kept.js";
 import { withOutlines } from "../kept/outlines.js";
 import { type KeptSheets, makeSheetsKept } from "../kept/sheets.js";
+import { standingSheets } from "../kept/standing-sheets.js";
 import { plain } from "../report/lines.js";
 import type { Surroundings } from "../surroundings.js";
 import { putSheet } from "../threads/sheets.js";
@@ -49,8 +50,11 @@ export interface Published extends Written {
 
 const pluginFailed = ({ judged }: Listed): boolean => (judged["plugin.failed"]?.fails ?? 0) > 0;
 
+/** What earlier publishes left for a docs repository. */
+type KeptOf = (root: string) => Kept | undefined;
+
 /** Reads everything, with the outlines of the documents. @throws Trouble when a file cannot be read */
-async function opened(opening: Opening) {
+async function opened(opening: Opening, keptOf: KeptOf) {
   const { rules, unreadable, root, files } = await open(opening);
   // A build left out of the register would look as if it did not exist.
   if (unreadable.length > 0)
@@ -58,18 +62,20 @@ async function opened(opening: Opening) {
       unreadable.map(({ path, says, at }) => `${path}${at ? `:${at.line}:${at.column}` : ""}: ${says}`).join("\n"),
       "A site has every file of the docs repository: make each readable, or move it out.",
     );
-  const kept = keptFor(root, true);
+  const kept = keptOf(root);
   const documents = await withOutlines(files, kept);
   save(kept);
-  return { files: { ...files, documents }, rules, root, today: opening.today };
+  return { files: { ...files, documents }, rules, root, today: opening.today, kept };
 }
 
 type Opened = Awaited<ReturnType<typeof opened>>;
 
 /** Puts every file of a site there. */
-async function fill(all: Opened, into: Into, earlier: KeptSheets, onFile: () => void) {
+async function fill({ kept: shelves, ...all }: Opened, into: Into, earlier: KeptSheets, onFile: () => void) {
   const site = siteOf(all);
-  const { made, kept, unshown } = await makeSheetsKept({ ...all, places: site.places }, into, earlier, onFile);
+  const standing = shelves && standingSheets(shelves.sheets, into.folder);
+  const sheets = { ...all, places: site.places, standing };
+  const { made, kept, unshown } = await makeSheetsKept(sheets, into, earlier, onFile);
   const mistaken = Array.from(mistakenSheets(site), (sheet) => putSheet(sheet, into));
   const listed = [...made, ...mistaken].map((each) => each.listed);
   const put = [...made, ...mistaken].flatMap((each) => each.put);
@@ -89,10 +95,11 @@ export async function publishOnce(
   { to, standard, plugins }: PublishOptions,
   around: Surroundings,
   earlier: KeptSheets,
+  keptOf: KeptOf = (root) => keptFor(root, true),
 ): Promise<Published> {
   const paths = folder === undefined ? [] : [folder];
   const { today, warn } = around;
-  const all = await opened({ folder: around.folder, paths, standard, today, plugins, warn });
+  const all = await opened({ folder: around.folder, paths, standard, today, plugins, warn }, keptOf);
   const { length } = all.files.documents;
   let count = 0;
   const onFile = (): void => {
@@ -113,6 +120,8 @@ export async function publishOnce(
       throw notWritten("The site", place, error, "What was there before is as it was.");
     })
     .finally(() => around.progress?.(""));
+  // What is kept of it is of use only once it stands.
+  all.kept?.sheets.save();
   for (const told of new Set(filled.unshown.map(toldOf))) warn(told);
   return { ...written, root: all.root, failed: filled.failed, sheets: filled.sheets };
 }

@@ -15,6 +15,8 @@ export interface Kept {
   readonly plugins: Shelf;
   /** What plugins that look at one document at a time came to on each, in the same way. */
   readonly outcomes: Shelf;
+  /** Which sheets stand in which site. */
+  readonly sheets: Shelf;
 }
 
 /** What a plugin came to on a whole repository is much, and of use only while nothing is changed, here or in what is staged. */
@@ -30,6 +32,7 @@ export const keptAt = (folder: string | undefined, by: string): Kept => {
     entries: shelf("entries"),
     plugins: shelf("plugins", OF_PLUGINS),
     outcomes: shelf("outcomes"),
+    sheets: shelf("sheets"),
   };
 };
 
@@ -42,4 +45,5 @@ export function save(kept: Kept | undefined): void {
   kept?.entries.save();
   kept?.plugins.save();
   kept?.outcomes.save();
+  kept?.sheets.save();
 }

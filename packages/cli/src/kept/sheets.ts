@@ -1,18 +1,7 @@
 import { createHash } from "node:crypto";
 import { join } from "node:path";
 import { isThere, type RepositoryFiles, type Rule } from "@plumbmark/core";
-import {
-  hashOf,
-  type Into,
-  type Listed,
-  type Places,
-  putAgain,
-  type Rests,
-  restsOn,
-  type Stamp,
-  stampOf,
-  type Unshown,
-} from "@plumbmark/docs-site";
+import { hashOf, type Into, type Places, putAgain, restsOn, stampOf, type Unshown } from "@plumbmark/docs-site";
 import { pictureReader } from "../files/read-picture.js";
 import { broughtBy, outcomesOn } from "../threads/brought.js";
 import type { Made, MadeOf } from "../threads/sheets.js";
@@ -22,14 +11,7 @@ import { isFailure } from "./failure.js";
 import { documentKey, frameKey, sharedBy } from "./keys.js";
 import type { NamedFile } from "./outlines.js";
 import { pathsOf } from "./paths.js";
-
-/** A sheet that stands in the site, with everything it rests on. */
-interface KeptSheet {
-  readonly key: string;
-  readonly listed: Listed;
-  readonly rests: Rests;
-  readonly stamps: ReadonlyMap<string, Stamp>;
-}
+import type { KeptSheet, StandingSheets } from "./standing-sheets.js";
 
 /** What one publish leaves for the next one in the same process: the sheets by path of their documents. */
 export type KeptSheets = ReadonlyMap<string, KeptSheet>;
@@ -41,6 +23,8 @@ export interface Published {
   readonly today: string;
   readonly root: string;
   readonly places: Places;
+  /** What earlier processes left in the site. */
+  readonly standing?: StandingSheets | undefined;
 }
 
 /** Whether sheets rest on nothing but what their keys are made of. */
@@ -49,13 +33,16 @@ const canBeKept = (rules: readonly Rule[]): boolean =>
 
 const hash = (data: unknown): string => createHash("sha256").update(JSON.stringify(data)).digest("hex");
 
+/** Names are sorted as it is done where whoever publishes lives. */
+const locale = new Intl.Collator().resolvedOptions().locale;
+
 type KeyOf = (file: NamedFile) => string | undefined;
 
 /** The keys of sheets; undefined for those that cannot be kept. */
 function sheetKeys({ files, rules, today, places }: Published): KeyOf {
   if (!canBeKept(rules)) return () => undefined;
   const brought = broughtBy(rules);
-  const frame = hash([frameKey(files, edition ?? "", today, brought), rules.map(({ id }) => id)]);
+  const frame = hash([frameKey(files, edition ?? "", today, brought), rules.map(({ id }) => id), locale]);
   const shared = sharedBy(files.documents.flatMap(({ outline }) => (outline ? [outline] : [])));
   return (file) => {
     if (file.id === undefined) return undefined;
@@ -77,14 +64,16 @@ function pictureHashes(root: string): (path: string) => string | undefined {
 
 /** Puts the sheets that stand in the earlier site as they would be made; gives them by path of their documents. */
 function putKept(kept: KeptSheets, published: Published, keyOf: KeyOf, into: Into): KeptSheets {
-  const { files, root, places } = published;
+  const { files, root, places, standing } = published;
   const paths = pathsOf(files);
   const pictureHash = pictureHashes(root);
   const there = (path: string): boolean => isThere(paths, path);
   const pageOf = (path: string): string | undefined => places.get(path)?.page;
   const put = files.documents.flatMap((file): readonly (readonly [string, KeptSheet])[] => {
-    const found = kept.get(file.path);
-    const holds = found && found.key === keyOf(file) && restsOn(found.rests, there, pageOf, pictureHash);
+    const key = keyOf(file);
+    if (key === undefined) return [];
+    const found = kept.get(file.path) ?? standing?.get(file.path, key);
+    const holds = found?.key === key && restsOn(found.rests, there, pageOf, pictureHash);
     return holds && putAgain(into, found.stamps) ? [[file.path, found]] : [];
   });
   return new Map(put);
@@ -118,15 +107,18 @@ export async function makeSheetsKept(
   const again = putKept(earlier, published, keyOf, into);
   const left = documents.filter(({ path }) => !again.has(path));
   const others = documents.flatMap(({ path, outline }) => (again.has(path) && outline ? [outline] : []));
-  const made = await makeManySheets({ ...published, files: { ...files, documents: left, others }, into }, onFile);
+  const { standing: _, ...plain } = published;
+  const made = await makeManySheets({ ...plain, files: { ...files, documents: left, others }, into }, onFile);
   const fresh = new Map(left.map((file, index) => [file.path, made[index] as MadeOf]));
   const kept = new Map(again);
   for (const file of left) {
     const key = keyOf(file);
     const own = fresh.get(file.path) as MadeOf;
-    const { listed, rests } = own;
-    if (key !== undefined && !rests.looksAround)
-      kept.set(file.path, { key, listed, rests, stamps: stampsOf(own, into) });
+    const { listed, rests, put, unshown } = own;
+    if (key === undefined || rests.looksAround) continue;
+    kept.set(file.path, { key, listed, rests, stamps: stampsOf(own, into) });
+    // Of a picture that is not shown is told each time.
+    if (unshown.length === 0) published.standing?.set(file.path, { key, listed, rests }, put);
   }
   const whole = ({ path }: NamedFile): Made => fresh.get(path) ?? putAsBefore(again.get(path) as KeptSheet);
   return { made: documents.map(whole), kept, unshown: made.flatMap(({ unshown }) => unshown) };

@@ -1,5 +1,6 @@
 import type { DocumentFile } from "@plumbmark/core";
 import {
+  type Hashed,
   type Into,
   type Listed,
   type Places,
@@ -31,13 +32,14 @@ export interface Made {
 
 /** One of a document, with what it rests on, for whoever keeps it, and the pictures it does not show. */
 export interface MadeOf extends Made {
+  readonly put: readonly Hashed[];
   readonly rests: Rests;
   readonly unshown: readonly Unshown[];
 }
 
 /** Writes the files of a sheet one after another. */
-export const putSheet = ({ listed, files }: Sheet, into: Into): Made => {
-  const put: Put[] = [];
+export const putSheet = ({ listed, files }: Sheet, into: Into): Pick<MadeOf, "listed" | "put"> => {
+  const put: Hashed[] = [];
   for (const file of files) put.push(putFile(into, file));
   return { listed, put };
 };
@@ -48,8 +50,8 @@ export function sheetWriter({ root, places, into, ...input }: Sheets): (file: Do
   const site = siteOf({ ...input, picture: pictureReader(root), unshown: (each) => unshown.push(each) }, places);
   const sheet = sheetMaker(input, site);
   /** A picture that many sheets show is written once. */
-  const shown = new Map<string, Put>();
-  const show = (picture: readonly [string, Uint8Array], into: Into): Put => {
+  const shown = new Map<string, Hashed>();
+  const show = (picture: readonly [string, Uint8Array], into: Into): Hashed => {
     const put = shown.get(picture[0]) ?? putFile(into, picture);
     shown.set(picture[0], put);
     return put;
