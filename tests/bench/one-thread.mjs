@@ -1,11 +1,11 @@
 // Inspects every document of a repository on one thread, in this process: what a machine with one processor does.
 import { readdirSync, readFileSync } from "node:fs";
-import { setFlagsFromString } from "node:v8";
 import { inspect } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
+import { optimizeLater } from "../../packages/cli/dist/start/later.js";
 
 // As the command line does before it begins.
-setFlagsFromString("--interrupt-budget=1300000");
+optimizeLater();
 const folder = process.argv[2];
 const read = (path) => ({ path, text: readFileSync(`${folder}/${path}`, "utf8") });
 const below = (name, end) =>

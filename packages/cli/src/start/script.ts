@@ -4,9 +4,9 @@ import { createRequire } from "node:module";
 import { homedir } from "node:os";
 import { dirname, isAbsolute, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { setFlagsFromString } from "node:v8";
 import { constants, Script } from "node:vm";
 import type { Surroundings } from "../surroundings.js";
+import { optimizeLater } from "./later.js";
 
 // Starts the command line with what V8 made of its code at an earlier time: compiling it takes longer than most of
 // what it is asked to do.
@@ -63,16 +63,10 @@ function scriptOf(source: string, cachedData: Buffer | undefined): Script {
   return new Script(source, { filename: PATH, importModuleDynamically, ...(cachedData ? { cachedData } : {}) });
 }
 
-/**
- * How much of a function is run before V8 thinks of optimizing it, many times what is usual: most command lines are over
- * before that pays, and a long one loses nothing that can be measured. It is set for whoever makes code as well, since V8
- * only takes code that was made with the same settings.
- */
-const LATER = "--interrupt-budget=1300000";
-
 /** The program, and a way to keep what V8 has made of its code by now. */
 export function load(): { readonly program: Program; readonly keep: (path: string) => void } {
-  setFlagsFromString(LATER);
+  // Also for whoever makes the code that is kept: V8 only takes what was made with the same settings.
+  optimizeLater();
   // The build sees to it that there is nothing but ASCII in it.
   const source = readFileSync(PATH, "latin1");
   const own = sound(ownCode());
