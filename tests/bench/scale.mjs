@@ -9,7 +9,6 @@ import { generate } from "./generate.mjs";
 const TOP = fileURLToPath(new URL("../../", import.meta.url));
 const PROGRAM = `${TOP}packages/cli/dist/plumbmark.js`;
 const FLOOR = fileURLToPath(new URL("floor.mjs", import.meta.url));
-const ONE_THREAD = fileURLToPath(new URL("one-thread.mjs", import.meta.url));
 const HISTORY = fileURLToPath(new URL("history.md", import.meta.url));
 const LARGE = process.argv.includes("--large");
 const ROUNDS = 3;
@@ -18,10 +17,14 @@ const USAGE =
   'process.on("exit",()=>{const u=process.resourceUsage();process.stderr.write(`\\n@${(u.userCPUTime+u.systemCPUTime)/1e6} ${u.maxRSS/1024}\\n`)})';
 const WATCH = `data:text/javascript,${encodeURIComponent(USAGE)}`;
 
+/** Holds a process to one processor, as a machine that has no more would; of Linux. */
+const ONE_PROCESSOR = ["taskset", "-c", "0"];
+
 /** Wall and processor seconds and the peak of memory in MB of one process. */
-function once(words, cwd) {
+function once(words, cwd, held = []) {
   const start = performance.now();
-  const { status, stderr } = spawnSync(process.execPath, ["--import", WATCH, ...words], {
+  const [program, ...before] = [...held, process.execPath];
+  const { status, stderr } = spawnSync(program, [...before, "--import", WATCH, ...words], {
     cwd,
     encoding: "utf8",
     maxBuffer: 1e9,
@@ -81,9 +84,12 @@ try {
   const rounds = Array.from({ length: ROUNDS }, () => ({
     floor: once([FLOOR, "parse", thousand], thousand),
     cold: inspectCold(thousand),
-    alone: once([ONE_THREAD, thousand], thousand),
+    floorOfOne: once([FLOOR, "parse", thousand], thousand, ONE_PROCESSOR),
+    coldOfOne: once([PROGRAM, "inspect", "--no-cache"], thousand, ONE_PROCESSOR),
   }));
-  const [floor, cold, alone] = ["floor", "cold", "alone"].map((key) => middle(rounds.map((each) => each[key])));
+  const [floor, cold, floorOfOne, coldOfOne] = ["floor", "cold", "floorOfOne", "coldOfOne"].map((key) =>
+    middle(rounds.map((each) => each[key])),
+  );
   once([PROGRAM, "inspect"], thousand);
   const warm = several(3, () => once([PROGRAM, "inspect"], thousand));
   const staged = readdirSync(join(thousand, "builds/0003"))[0];
@@ -96,7 +102,7 @@ try {
   stageOne();
   const one = several(5, stageOne);
   row("1,000 documents cold, of only parsing them on one thread", cold, floor, "0.7 wall on two cores");
-  row("the same inspection on one thread, of only parsing them", alone, floor, "1.25 wall on one");
+  row("the same on one processor, of parsing them there", coldOfOne, floorOfOne, "1.25 wall on one");
   row("nothing changed, of cold", warm, cold, "0.03");
   row("nothing changed, of reading and hashing the files", warm, hashing, "3");
   row("one staged document of 1,000, of `node -e 0`", one, nothing, "3");

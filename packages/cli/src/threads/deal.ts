@@ -7,9 +7,14 @@ const MOST_THREADS = 8;
 /** Documents in a share: few, so that at the end nobody waits long for another. */
 const MOST_IN_A_SHARE = 8;
 
-/** How many threads are worth having besides this one, which only deals out; 1 is none. */
-export const threadsFor = (documents: number): number =>
-  Math.max(1, Math.min(availableParallelism(), MOST_THREADS, Math.floor(documents / WORTH_A_THREAD)));
+/** With one processor a thread is worth having for so many: it can be given room that the program itself cannot. */
+const WORTH_THE_ROOM = 100;
+
+/** How many threads are worth having besides this one, which then only deals out; 0 is none. */
+export function threadsFor(documents: number, processors = availableParallelism()): number {
+  const threads = Math.min(processors, MOST_THREADS, Math.floor(documents / WORTH_A_THREAD));
+  return threads > 1 || documents >= WORTH_THE_ROOM ? threads : 0;
+}
 
 export function sharesOf<T>(documents: readonly T[], threads: number): readonly (readonly T[])[] {
   const size = Math.max(1, Math.min(MOST_IN_A_SHARE, Math.floor(documents.length / (4 * threads))));

@@ -40,7 +40,7 @@ export async function inspectMany(
   options: InspectOptions,
   threads = threadsFor(files.documents.length),
 ): Promise<readonly Judged[]> {
-  if (threads < 2 || !canBeSent(rules) || files.documents.some(({ outline }) => !outline))
+  if (threads === 0 || !canBeSent(rules) || files.documents.some(({ outline }) => !outline))
     return inspectEach(files, rules, options);
   const frame: Frame = { files: frameOf(files), options, brought: broughtBy(rules) };
   // A house standard that cannot be used is told before anything is begun.

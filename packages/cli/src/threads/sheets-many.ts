@@ -28,7 +28,7 @@ export async function makeManySheets(
     for (const _ of made.put) onFile();
   };
   const { documents } = sheets.files;
-  if (threads < 2 || !canBeSent(sheets.rules)) {
+  if (threads === 0 || !canBeSent(sheets.rules)) {
     const write = sheetWriter(sheets);
     return documents.map((file) => {
       const made = write(file);

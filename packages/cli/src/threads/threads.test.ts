@@ -87,6 +87,10 @@ test("a house standard that cannot be used is told as ever", async () => {
 });
 
 test("a handful of documents is not worth a thread", () => {
-  expect(threadsFor(8)).toBe(1);
-  expect(threadsFor(0)).toBe(1);
+  for (const processors of [1, 2, 8]) expect([0, 8, 39].map((many) => threadsFor(many, processors))).toEqual([0, 0, 0]);
+  expect([40, 99, 100, 1000].map((many) => threadsFor(many, 2))).toEqual([2, 2, 2, 2]);
+});
+
+test("with one processor a thread is worth it for many, since it can be given more room", () => {
+  expect([40, 99, 100, 1000].map((many) => threadsFor(many, 1))).toEqual([0, 0, 1, 1]);
 });
