@@ -8,7 +8,7 @@ export { validate } from "./document/validate.js";
 export { readWholeYaml, rememberYaml } from "./document/whole-yaml.js";
 export { type Data, type Placed, readYaml } from "./document/yaml.js";
 export * as schemas from "./generated/schemas.js";
-export { knownOutline } from "./judge/context.js";
+export { knownOutline, pathsOf } from "./judge/context.js";
 export { contractProblems } from "./judge/contract.js";
 export {
   type Inspection,

@@ -1,13 +1,8 @@
 import { resolve } from "node:path";
-import {
-  type CheckEntry,
-  type InspectionRecord,
-  outlineOf,
-  type RepositoryFiles,
-  StandardError,
-} from "@plumbmark/core";
+import { type CheckEntry, type InspectionRecord, type RepositoryFiles, StandardError } from "@plumbmark/core";
 import { affected, type State } from "../files/affected.js";
 import { fromRoot, isOutside } from "../files/find-files.js";
+import { narrowed } from "../files/narrowed.js";
 import type { Unreadable } from "../files/read-files.js";
 import type { Origin } from "../files/tree.js";
 import { reachedBy } from "../files/ways.js";
@@ -33,13 +28,6 @@ export interface ScopeOptions {
 }
 
 const NOTHING: State = { documents: [], parts: [] };
-
-/** Only these documents are inspected; of the others what they share is known. */
-const narrowed = (files: RepositoryFiles, chosen: (path: string) => boolean): RepositoryFiles => ({
-  ...files,
-  documents: files.documents.filter(({ path }) => chosen(path)),
-  others: files.documents.filter(({ path }) => !chosen(path)).map((file) => file.outline ?? outlineOf(file)),
-});
 
 /** What a check that does not hold says, wherever in the file it stands: a line that moved is no change. */
 const gist = ({ rule, level, outcome, at, says }: CheckEntry): string =>

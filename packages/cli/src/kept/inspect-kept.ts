@@ -4,6 +4,7 @@ import {
   inspect,
   isThere,
   type Judged,
+  pathsOf,
   type RepositoryFiles,
   type Rule,
 } from "@plumbmark/core";
@@ -14,7 +15,6 @@ import { isFailure } from "./failure.js";
 import type { Kept } from "./kept.js";
 import { documentKey, frameKey, sharedBy } from "./keys.js";
 import { type NamedFile, withOutlines } from "./outlines.js";
-import { pathsOf } from "./paths.js";
 
 type Remembered = Pick<Judged, "entry" | "ways">;
 

@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
 import { join } from "node:path";
-import { isThere, type RepositoryFiles, type Rule } from "@plumbmark/core";
+import { isThere, pathsOf, type RepositoryFiles, type Rule } from "@plumbmark/core";
 import { hashOf, type Into, type Places, putAgain, restsOn, stampOf, type Unshown } from "@plumbmark/docs-site";
 import { pictureReader } from "../files/read-picture.js";
 import { broughtBy, outcomesOn } from "../threads/brought.js";
@@ -10,7 +10,6 @@ import { edition } from "./edition.js";
 import { isFailure } from "./failure.js";
 import { documentKey, frameKey, sharedBy } from "./keys.js";
 import type { NamedFile } from "./outlines.js";
-import { pathsOf } from "./paths.js";
 import type { KeptSheet, StandingSheets } from "./standing-sheets.js";
 
 /** What one publish leaves for the next one in the same process: the sheets by path of their documents. */

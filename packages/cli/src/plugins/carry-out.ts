@@ -1,11 +1,11 @@
 import {
   areSound,
-  knownOutline,
   type PluginOutcomes,
   type RepositoryFiles,
   type RuleOutcome,
   type StatedRule,
 } from "@plumbmark/core";
+import { narrowed } from "../files/narrowed.js";
 import type { Limits } from "./limits.js";
 import type { Answer, Job } from "./messages.js";
 import { PluginProcess } from "./process.js";
@@ -124,13 +124,6 @@ function remaining(
 /** What a plugin came to, and whether each of its rules looked at nothing but one document at a time. */
 export type Outcome = Pick<PluginOutcomes, "rules" | "failed"> & { readonly alone: boolean };
 
-/** Only the documents that are asked for; of the others what each has to know of another. */
-const partOf = (files: RepositoryFiles, wanted: ReadonlySet<string>): RepositoryFiles => ({
-  ...files,
-  documents: files.documents.filter(({ path }) => wanted.has(path)),
-  others: [...(files.others ?? []), ...files.documents.filter(({ path }) => !wanted.has(path)).map(knownOutline)],
-});
-
 async function carriedOut(target: Target, given: Given, { files, today, wanted }: Looked): Promise<Outcome> {
   const found: Found = new Map();
   const downs = new Map<string, number>();
@@ -141,7 +134,7 @@ async function carriedOut(target: Target, given: Given, { files, today, wanted }
   let jobs: readonly Job[] = paths.flatMap((file) => rules.map(({ id }) => ({ rule: id, file })));
   while (jobs.length > 0) {
     const isPart = alone && paths.length < files.documents.length;
-    running.ask({ ask: "work", files: isPart ? partOf(files, asked) : files, today, jobs });
+    running.ask({ ask: "work", files: isPart ? narrowed(files, (path) => asked.has(path)) : files, today, jobs });
     const { at, cause, around } = await untilOver(running, jobs, found, isPart);
     alone &&= !around;
     // What was stopped because it looked further is asked anew, with all there is to look at.

@@ -21,7 +21,8 @@ export interface Context {
   readonly rules?: readonly string[];
 }
 
-const pathsOf = ({
+/** Paths of every file that is read: what a link may lead to. */
+export const pathsOf = ({
   documents,
   others,
   parts,
