@@ -4,14 +4,24 @@ import remarkGfm from "remark-gfm";
 import remarkParse from "remark-parse";
 import { unified } from "unified";
 import type { FrontMatter } from "./front-matter.js";
-import { gfmWithoutAddresses, mayHoldAddress } from "./gfm.js";
+import { gfmHeld, gfmIn, mayHoldAddress } from "./gfm.js";
 
 type Point = NonNullable<Root["position"]>["start"];
+type Parser = Pick<typeof body, "parse">;
 type Located = Pick<RootContent, "position"> & { readonly children?: readonly Located[] };
 
 const whole = unified().use(remarkParse).use(remarkFrontmatter, ["yaml"]).use(remarkGfm);
 const body = unified().use(remarkParse).use(remarkGfm);
-const plainBody = unified().use(remarkParse).use(gfmWithoutAddresses);
+/** Parsers of bodies without addresses, by what else they may hold. */
+const plainBodies = new Map<string, Parser>();
+
+function parserFor(text: string): Parser {
+  if (mayHoldAddress(text)) return body;
+  const held = gfmIn(text);
+  const parser = plainBodies.get(held) ?? unified().use(remarkParse).use(gfmHeld, held);
+  plainBodies.set(held, parser);
+  return parser;
+}
 
 /** The straightforward way: the Markdown parser reads everything, the front matter too. */
 export const parseWhole = (text: string): Root => whole.parse(text) as Root;
@@ -52,7 +62,7 @@ export function parse(text: string, front: FrontMatter | undefined): Root {
   // The parser leaves a byte order mark out of its places, and puts another character for a zero.
   if (!start || /[\uFEFF\0]/u.test(text)) return parseWhole(text);
   const rest = text.slice(start.offset);
-  const tree = (mayHoldAddress(rest) ? body : plainBody).parse(rest) as Root;
+  const tree = parserFor(rest).parse(rest) as Root;
   move(tree, start.line - 1, start.offset as number);
   tree.children.unshift(yamlOf(text, front, start));
   if (tree.position) tree.position.start = { line: 1, column: 1, offset: 0 };

@@ -1,3 +1,0 @@
-import { load } from "./script.js";
-
-await load().program.sheets();
