@@ -16,12 +16,15 @@ const widthOf = (text: string): number => (PLAINEST.test(text) ? text.length : s
 export function wrap(text: string, width: number): readonly string[] {
   const lines: string[] = [];
   let line = "";
+  let wide = 0;
   for (const word of plain(text).split(" ")) {
-    const longer = line === "" ? word : `${line} ${word}`;
-    if (line !== "" && widthOf(longer) > width) {
+    const own = widthOf(word);
+    if (line !== "" && wide + 1 + own > width) {
       lines.push(line);
-      line = word;
-    } else line = longer;
+      line = "";
+    }
+    wide = line === "" ? own : wide + 1 + own;
+    line = line === "" ? word : `${line} ${word}`;
   }
   return line === "" ? lines : [...lines, line];
 }
