@@ -75,7 +75,6 @@ export async function bundle() {
     entryPoints: {
       plumbmark: `${top}packages/cli/src/start/command.ts`,
       thread: `${top}packages/cli/src/start/thread.ts`,
-      sheets: `${top}packages/cli/src/start/sheets.ts`,
     },
     outdir: TO,
     bundle: true,

@@ -12,5 +12,3 @@ export async function command(words: readonly string[], around?: Surroundings): 
 }
 
 export const thread = (): Promise<unknown> => import("./threads/thread.js");
-
-export const sheets = (): Promise<unknown> => import("./threads/sheets-thread.js");

@@ -74,8 +74,9 @@ export async function inspectKept(
     ...(files.others ?? []),
     ...documents.flatMap(({ outline }, index) => (known[index] && outline ? [outline] : [])),
   ];
-  const once = { ...options, accepted: framed !== undefined };
-  const judged = left.length === 0 ? [] : await inspectMany({ ...files, documents: left, others }, rules, once);
+  // The frame has been made with these house standards, now or before.
+  const accepted = { ...options, accepted: true };
+  const judged = left.length === 0 ? [] : await inspectMany({ ...files, documents: left, others }, rules, accepted);
   for (const { entry, ways, looksAround } of judged) {
     const own = keys.get(entry.file);
     if (own && !looksAround) kept?.entries.set(own, { entry, ways });

@@ -15,7 +15,6 @@ import { optimizeLater } from "./later.js";
 export interface Program {
   readonly command: (words: readonly string[], around?: Surroundings) => Promise<number>;
   readonly thread: () => Promise<unknown>;
-  readonly sheets: () => Promise<unknown>;
 }
 
 const DIST = fileURLToPath(new URL(/\/start\/[^/]*$/u.test(import.meta.url) ? "../" : "./", import.meta.url));

@@ -1,5 +1,4 @@
 import { availableParallelism } from "node:os";
-import type { Hand } from "./hand.js";
 
 /** A thread takes as long to start as this many documents to inspect. */
 const WORTH_A_THREAD = 20;
@@ -27,32 +26,27 @@ export function sharesOf<T>(documents: readonly T[], threads: number): readonly 
  * Deals shares out to whoever is free; gives the answers in the order of the shares. What threads that cannot be had, or
  * die, leave undone is done here.
  */
-export async function deal<Share, Answer>(
-  shares: readonly Share[],
-  hands: readonly Hand<Share, Answer>[],
-  here: () => (share: Share) => Answer,
+export async function deal<S, Answer>(
+  shares: readonly S[],
+  asks: readonly ((share: S) => Promise<Answer | undefined>)[],
+  here: () => (share: S) => Answer,
   onAnswer: (answer: Answer) => void = () => undefined,
 ): Promise<readonly Answer[]> {
   const found = new Array<Answer>(shares.length);
   const left = [...shares.keys()];
-  const there = async ({ ask }: Hand<Share, Answer>): Promise<void> => {
+  const there = async (ask: (share: S) => Promise<Answer | undefined>): Promise<void> => {
     for (let index = left.shift(); index !== undefined; index = left.shift()) {
-      const answer = await ask(shares[index] as Share);
+      const answer = await ask(shares[index] as S);
       if (!answer) return void left.unshift(index);
       found[index] = answer;
       onAnswer(answer);
     }
   };
-  try {
-    // Each has a second share at hand, so that none is idle while its answer is on the way.
-    await Promise.all(hands.flatMap((each) => [there(each), there(each)]));
-  } finally {
-    // Waited for: one that still writes would write into what is being taken away.
-    await Promise.all(hands.map(({ end }) => end()));
-  }
+  // Each has a second share at hand, so that none is idle while its answer is on the way.
+  await Promise.all(asks.flatMap((each) => [there(each), there(each)]));
   if (left.length > 0) {
     const one = here();
-    for (const index of left) found[index] = one(shares[index] as Share);
+    for (const index of left) found[index] = one(shares[index] as S);
   }
   return found;
 }

@@ -1,12 +1,18 @@
 import { Worker } from "node:worker_threads";
 import { ownFile } from "../own-file.js";
+import type { Order, Share } from "./messages.js";
 
-/** A thread that is sent shares of documents and answers one after another. */
-export interface Hand<Share, Answer> {
+/** A thread that is told what to do, is sent shares of documents, and answers one after another. */
+export interface Hand {
+  /** What is to be done with the shares that follow. */
+  readonly tell: (order: Order) => void;
   /** Undefined when the thread could not be had, or died over it. */
-  readonly ask: (share: Share) => Promise<Answer | undefined>;
+  readonly ask: (share: Share) => Promise<unknown>;
   /** Ends it; it does nothing more when that is done. */
   readonly end: () => Promise<unknown>;
+  readonly isThere: () => boolean;
+  /** Whether the program waits for it, even when it has nothing to do. */
+  readonly hold: (held: boolean) => void;
 }
 
 /**
@@ -15,22 +21,26 @@ export interface Hand<Share, Answer> {
  */
 const YOUNG = 96;
 
-/**
- * Starts a thread; it gets ready while the first shares wait for it.
- * @param script of the thread, in `dist`
- * @param frame what it is told first, plain data
- */
-export function hand<Share, Answer>(script: string, frame: unknown): Hand<Share, Answer> {
+const NONE: Hand = {
+  tell: () => undefined,
+  ask: async () => undefined,
+  end: async () => undefined,
+  isThere: () => false,
+  hold: () => undefined,
+};
+
+/** Starts a thread; it gets ready while the first shares wait for it. */
+export function hand(): Hand {
   try {
     const limits = { maxYoungGenerationSizeMb: YOUNG };
-    return over(new Worker(ownFile(`dist/${script}`), { execArgv: [], resourceLimits: limits }), frame);
+    return over(new Worker(ownFile("dist/thread.js"), { execArgv: [], resourceLimits: limits }));
   } catch {
-    return { ask: async () => undefined, end: async () => undefined };
+    return NONE;
   }
 }
 
-function over<Share, Answer>(thread: Worker, frame: unknown): Hand<Share, Answer> {
-  const waiting: ((answer?: Answer) => void)[] = [];
+function over(thread: Worker): Hand {
+  const waiting: ((answer?: unknown) => void)[] = [];
   let ended: Promise<unknown> | undefined;
   const end = (): Promise<unknown> => {
     for (const answered of waiting.splice(0)) answered();
@@ -45,14 +55,14 @@ function over<Share, Answer>(thread: Worker, frame: unknown): Hand<Share, Answer
       end();
     }
   };
-  thread.on("message", (answer: Answer) => waiting.shift()?.(answer));
+  thread.on("message", (answer: unknown) => waiting.shift()?.(answer));
   for (const event of ["messageerror", "error", "exit"]) thread.once(event, end);
-  send(frame);
-  const ask = (share: Share): Promise<Answer | undefined> =>
+  const ask = (share: Share): Promise<unknown> =>
     new Promise((resolve) => {
       if (ended) return resolve(undefined);
       waiting.push(resolve);
       send(share);
     });
-  return { ask, end };
+  const hold = (held: boolean): void => void (held ? thread.ref() : thread.unref());
+  return { tell: send, ask, end, isThere: () => ended === undefined, hold };
 }

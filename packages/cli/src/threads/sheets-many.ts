@@ -1,17 +1,10 @@
 import type { DocumentFile } from "@plumbmark/core";
-import { type Brought, broughtBy, canBeSent } from "./brought.js";
+import { broughtBy, canBeSent } from "./brought.js";
+import { dismiss, hire } from "./crew.js";
 import { deal, sharesOf, threadsFor } from "./deal.js";
-import { hand } from "./hand.js";
-import { frameOf, taking } from "./inspect-many.js";
-import type { Share } from "./messages.js";
+import { frameOf } from "./inspect-many.js";
+import { sending } from "./sending.js";
 import { type MadeOf, type Sheets, sheetWriter } from "./sheets.js";
-
-/** What a thread is told first: everything but the documents it is going to be sent. */
-export interface SheetsFrame extends Omit<Sheets, "rules"> {
-  readonly brought: Brought;
-}
-
-type Answer = readonly MadeOf[];
 
 /**
  * Makes the sheets of documents whose outlines are known, in their order. Many are dealt out to threads in small shares;
@@ -38,12 +31,16 @@ export async function makeManySheets(
   }
   const { rules, root, places, into, today } = sheets;
   const plain = { root, places, into, today, files: frameOf(sheets.files) };
-  const frame: SheetsFrame = { ...plain, brought: broughtBy(rules) };
-  const hands = Array.from({ length: threads }, () => taking(hand<Share, Answer>("sheets.js", frame), rules));
   const here = () => {
     const write = sheetWriter({ ...plain, rules });
-    return (share: readonly DocumentFile[]): Answer => share.map((file) => write(file));
+    return (share: readonly DocumentFile[]): readonly MadeOf[] => share.map((file) => write(file));
   };
-  const found = await deal(sharesOf(documents, threads), hands, here, (answer) => answer.forEach(told));
-  return found.flat();
+  const crew = hire(threads);
+  const asks = sending(crew, { work: "sheets", frame: { ...plain, brought: broughtBy(rules) } }, rules);
+  try {
+    const found = await deal(sharesOf(documents, threads), asks, here, (answer) => answer.forEach(told));
+    return found.flat();
+  } finally {
+    await dismiss(crew);
+  }
 }

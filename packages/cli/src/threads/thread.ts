@@ -1,19 +1,47 @@
 import { parentPort } from "node:worker_threads";
-import { inspector, type Judged, type RuleOutcome } from "@plumbmark/core";
+import { inspector, outlineOf, type RuleOutcome } from "@plumbmark/core";
 import { rulesFrom } from "./brought.js";
-import type { Answer, Frame, Share } from "./messages.js";
+import type { Message, Order, Share } from "./messages.js";
 
-// A thread that inspects the documents it is sent, one share after another. A mistake of ours ends it, and whoever sent
-// the share comes upon the same mistake there.
+// A thread that does with the documents it is sent, one share after another, what it was told last. A mistake of ours, or
+// of the disk, ends it, and whoever sent the share comes upon the same there.
 
-parentPort?.once("message", ({ files, options, brought }: Frame) => {
+type Work = (share: Share) => unknown;
+
+/** What plugins came to on the documents of a share; they are done with after it, and would only take room. */
+function withOutcomes(work: (found: ReadonlyMap<string, readonly RuleOutcome[]>) => Work): Work {
   const found = new Map<string, readonly RuleOutcome[]>();
-  const inspectOne = inspector(files, rulesFrom(brought, found), options);
-  parentPort?.on("message", (share: Share) => {
+  const worked = work(found);
+  return (share) => {
     for (const { path, outcomes } of share) found.set(path, outcomes);
-    const answer: Answer = share.map(({ path, text }): Judged => inspectOne({ path, text }));
-    // They are done with, and would only take room.
+    const answer = worked(share);
     found.clear();
-    parentPort?.postMessage(answer);
+    return answer;
+  };
+}
+
+/** Gets ready for shares; what only sheets need is loaded for sheets. */
+async function readyFor(order: Order): Promise<Work> {
+  if (order.work === "outlines") return (share) => share.map(outlineOf);
+  if (order.work === "documents") {
+    const { files, options, brought } = order.frame;
+    return withOutcomes((found) => {
+      const inspectOne = inspector(files, rulesFrom(brought, found), options);
+      return (share) => share.map(({ path, text }) => inspectOne({ path, text }));
+    });
+  }
+  const { sheetWriter } = await import("./sheets.js");
+  const { brought, ...sheets } = order.frame;
+  return withOutcomes((found) => {
+    const write = sheetWriter({ ...sheets, rules: rulesFrom(brought, found) });
+    return (share) => share.map(({ path, text }) => write({ path, text }));
   });
+}
+
+const isOrder = (message: Message): message is Order => "work" in message;
+
+let work: Promise<Work>;
+parentPort?.on("message", async (message: Message) => {
+  if (isOrder(message)) work = readyFor(message);
+  else parentPort?.postMessage((await work)(message));
 });
