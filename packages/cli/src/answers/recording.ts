@@ -1,6 +1,6 @@
 import { beginToWitness } from "../files/seen.js";
 import type { Surroundings } from "../surroundings.js";
-import { keepAnswer, placeOf } from "./answers.js";
+import { keepAnswer, LARGEST, placeOf } from "./answers.js";
 
 export interface Recording {
   /** The surroundings, where what is printed is taken down. */
@@ -14,12 +14,17 @@ export function recording(around: Surroundings): Recording | undefined {
   const place = around.words && placeOf(around.words, around);
   if (place === undefined) return undefined;
   const witness = beginToWitness();
-  const [printed, warned]: [string[], string[]] = [[], []];
+  const [printed, warned]: [Buffer[], string[]] = [[], []];
+  let size = 0;
   return {
     around: {
       ...around,
       print: (text) => {
-        printed.push(text);
+        const bytes = Buffer.from(text);
+        size += bytes.length;
+        // What is too much to be kept need not be held either.
+        if (size > LARGEST) printed.length = 0;
+        else printed.push(bytes);
         around.print(text);
       },
       warn: (text) => {
@@ -28,7 +33,8 @@ export function recording(around: Surroundings): Recording | undefined {
       },
     },
     keep: (status) => {
-      if (witness.settled) keepAnswer(place, { status, warned, printed: Buffer.from(printed.join("")) }, witness.facts);
+      if (witness.settled && size <= LARGEST)
+        keepAnswer(place, { status, warned, printed: Buffer.concat(printed) }, witness.facts);
     },
   };
 }

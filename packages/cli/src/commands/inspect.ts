@@ -14,7 +14,7 @@ import { gnu } from "../report/gnu.js";
 import { markdown } from "../report/markdown.js";
 import { partOf } from "../report/part-of.js";
 import { sarif } from "../report/sarif.js";
-import { textReport } from "../report/text.js";
+import { textPieces } from "../report/text.js";
 import type { Surroundings } from "../surroundings.js";
 import { Trouble } from "../trouble.js";
 import { againstEntry, changesBetween, recordBy } from "./against.js";
@@ -102,21 +102,36 @@ export interface Inspected {
   readonly record: InspectionRecord;
 }
 
+/** Enough that writing takes little time, and little enough that a report of thousands of documents is never held whole. */
+const PRINTED = 500_000;
+
+/** Pieces put together until they are worth printing. */
+function* together(pieces: Iterable<string>): Iterable<string> {
+  let held = "";
+  for (const piece of pieces) {
+    held += piece;
+    if (held.length < PRINTED) continue;
+    yield held;
+    held = "";
+  }
+  yield held;
+}
+
 async function formed(
   { root, rules, record }: Inspected,
   { as, version }: InspectOptions,
   around: Surroundings,
-): Promise<string> {
-  if (as === "json") return json(record);
-  if (as === "sarif") return sarif({ record, rules, version, prefix: await prefixOf(root) });
-  if (as === "gnu") return gnu(record);
-  if (as === "markdown") return markdown(record);
-  return record.documents.length === 0 ? NOTHING : textReport(record, around);
+): Promise<Iterable<string>> {
+  if (as === "json") return [json(record)];
+  if (as === "sarif") return [sarif({ record, rules, version, prefix: await prefixOf(root) })];
+  if (as === "gnu") return [gnu(record)];
+  if (as === "markdown") return [markdown(record)];
+  return record.documents.length === 0 ? [NOTHING] : together(textPieces(record, around));
 }
 
 /** Prints the report; gives the exit status. */
 async function report(inspected: Inspected, options: InspectOptions, around: Surroundings): Promise<number> {
-  around.print(await formed(inspected, options, around));
+  for (const piece of await formed(inspected, options, around)) around.print(piece);
   return statusOf(inspected.record, around.warn);
 }
 

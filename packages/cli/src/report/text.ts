@@ -66,21 +66,23 @@ const showDocument = (entry: DocumentEntry, width: number, ink: Palette): readon
   "",
 ];
 
-/** The record as text for people, `width` columns wide. */
-export function textReport(
-  record: InspectionRecord,
+/** The record as text for people, `width` columns wide, a piece for each document and one for all. */
+export function* textPieces(
+  { documents, totals }: InspectionRecord,
   { width, colour }: { readonly width: number; readonly colour: Colour },
-): string {
+): Iterable<string> {
   const ink = palette(colour);
-  const { totals } = record;
+  for (const entry of documents) yield `${showDocument(entry, width, ink).join("\n")}\n`;
   const verdicts = [
     totals.ready > 0 ? `${totals.ready} ready` : "",
     totals["not-ready"] > 0 ? `${totals["not-ready"]} not ready` : "",
   ];
   const lines = [
-    ...record.documents.flatMap((entry) => showDocument(entry, width, ink)),
     `${count(totals.documents, "document", "documents")}: ${verdicts.filter((part) => part !== "").join(", ")}.`,
     ...wrap(SAFETY, width).map((line) => ink.quiet(line)),
   ];
-  return `${lines.join("\n")}\n`;
+  yield `${lines.join("\n")}\n`;
 }
+
+/** The whole of it in one. */
+export const textReport = (...of: Parameters<typeof textPieces>): string => [...textPieces(...of)].join("");

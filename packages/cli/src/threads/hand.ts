@@ -21,6 +21,12 @@ export interface Hand {
  */
 const YOUNG = 96;
 
+/**
+ * Megabytes for what lives longer. A thread has some 25 of them in use; with thousands to go, V8 lets three times as much
+ * pile up before it tidies up. A document too large for it is inspected by whoever sent it.
+ */
+const OLD = 256;
+
 const NONE: Hand = {
   tell: () => undefined,
   ask: async () => undefined,
@@ -32,7 +38,7 @@ const NONE: Hand = {
 /** Starts a thread; it gets ready while the first shares wait for it. */
 export function hand(): Hand {
   try {
-    const limits = { maxYoungGenerationSizeMb: YOUNG };
+    const limits = { maxYoungGenerationSizeMb: YOUNG, maxOldGenerationSizeMb: OLD };
     return over(new Worker(ownFile("dist/thread.js"), { execArgv: [], resourceLimits: limits }));
   } catch {
     return NONE;
