@@ -1,6 +1,7 @@
 import { plainText, readMarkdown } from "@plumbmark/core";
 import { guide } from "./generated/guide.js";
 import { type Content, h } from "./html.js";
+import { onceFor } from "./once-for.js";
 import type { Page } from "./page.js";
 import { prose } from "./prose.js";
 
@@ -25,10 +26,15 @@ const place = (name: string): number => (ORDER.includes(name) ? ORDER.indexOf(na
 
 const pages = guide.toSorted((one, other) => place(one.name) - place(other.name));
 
-const titleOf = (text: string): string => {
-  const heading = readMarkdown(text).tree.children.find((node) => node.type === "heading");
+type Written = (typeof guide)[number];
+
+/** The guide is the same for every site. */
+const treeOf = onceFor(({ text }: Written) => readMarkdown(text).tree);
+
+const titleOf = onceFor((page: Written): string => {
+  const heading = treeOf(page).children.find((node) => node.type === "heading");
   return heading ? plainText(heading) : "";
-};
+});
 
 /** A link from one page of the guide to another. */
 const resolve = (href: string): string | undefined => {
@@ -39,19 +45,18 @@ const resolve = (href: string): string | undefined => {
 /** A guide quotes no build and shows none of its tables, drawings or pictures. */
 const none = (): undefined => undefined;
 
-function guidePage({ name, text }: (typeof guide)[number], index: number): Page {
-  const title = titleOf(text);
-  const content: Content = h(
-    "div",
-    { class: "prose" },
-    prose(readMarkdown(text).tree, title, { link: resolve, quote: none, picture: none, figure: none }),
-  );
-  return { path: `${FOLDER}/${name}.html`, title, number: `3.${String(index + 1).padStart(2, "0")}`, content };
-}
+const guidePage = onceFor((page: Written): Page => {
+  const { name } = page;
+  const title = titleOf(page);
+  const named = { link: resolve, quote: none, picture: none, figure: none };
+  const content: Content = h("div", { class: "prose" }, prose(treeOf(page), title, named));
+  const number = `3.${String(pages.indexOf(page) + 1).padStart(2, "0")}`;
+  return { path: `${FOLDER}/${name}.html`, title, number, content };
+});
 
 /** How to keep a house standard, and how to write rules of one's own. */
 export function guidePages(): readonly Page[] {
-  const items = pages.map(({ name, text }) => h("li", h("a", { href: `${name}.html` }, titleOf(text))));
+  const items = pages.map((page) => h("li", h("a", { href: `${page.name}.html` }, titleOf(page))));
   const content: Content = [
     h(
       "p",
@@ -59,5 +64,5 @@ export function guidePages(): readonly Page[] {
     ),
     h("ol", items),
   ];
-  return [{ path: PATH, title: "Guide", number: "3.00", content }, ...pages.map(guidePage)];
+  return [{ path: PATH, title: "Guide", number: "3.00", content }, ...pages.map((page) => guidePage(page))];
 }

@@ -33,6 +33,8 @@ export interface PublishInput {
   readonly picture?: NonNullable<Site["picture"]>;
   /** Told of every picture that is not shown. */
   readonly unshown?: NonNullable<Site["unshown"]>;
+  /** Whether these house standards were used before, see `InspectOptions`. */
+  readonly accepted?: boolean;
 }
 
 const schemaFiles: readonly (readonly [string, unknown])[] = [
@@ -48,8 +50,11 @@ const schemaFiles: readonly (readonly [string, unknown])[] = [
  * @param places of all sheets, when `files` holds only some of the documents
  * @throws StandardError
  */
-export function siteOf({ files, rules, today, picture, unshown }: PublishInput, places?: Site["places"]): Site {
-  const { builds: _, ...found } = inspection({ ...files, documents: [] }, rules, { today, every: true });
+export function siteOf(
+  { files, rules, today, picture, unshown, accepted = false }: PublishInput,
+  places?: Site["places"],
+): Site {
+  const { builds: _, ...found } = inspection({ ...files, documents: [] }, rules, { today, every: true, accepted });
   const stated = found.rules.map((rule) => ({ ...rule, own: !rules.includes(rule) }));
   const sheets = () => [...outlinesOf(files), ...found.record.documents.map(({ file }) => ({ path: file }))];
   return {
@@ -118,7 +123,8 @@ export function sheetMaker(
   { files, rules, today }: Omit<PublishInput, "picture" | "unshown">,
   site: Site,
 ): (file: DocumentFile) => RestingSheet {
-  const model = modeller(files, rules, { today, every: true });
+  // The site has been made with these house standards.
+  const model = modeller(files, rules, { today, every: true, accepted: true });
   return (file) => restingSheet(model(file), site);
 }
 

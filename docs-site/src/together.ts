@@ -12,7 +12,7 @@ const shortText = (short: Shortages): string =>
 export function togetherOf({ inspection, documents, promises }: Whole): Content {
   const lotless = documents.filter((each) => each.lotless).map(({ entry }) => entry.file);
   if (promises.length === 0 && (lotless.length === 0 || inspection.stock.lots.size === 0)) return [];
-  const { never, apart, free, sets, unknown } = buildsTogether(promises, inspection.stock, lotless);
+  const { never, apart, more, free, sets, unknown } = buildsTogether(promises, inspection.stock, lotless);
   const titles = new Map(documents.map(({ entry, title }) => [entry.file, title]));
   const title = (file: string): string => titles.get(file) ?? file;
   const list = (files: readonly string[]): string => files.map(title).join(", ");
@@ -32,6 +32,7 @@ export function togetherOf({ inspection, documents, promises }: Whole): Content 
       ? [h("p", `Cannot be told of ${list(unknown)}: a lot, or a number of panels or spares, is not written down.`)]
       : []),
     ...(rows.length > 0 ? [table("Cannot stand at the same time", ["Build", "With", "Lot that is short"], rows)] : []),
+    ...(more ? [h("p", `More pairs than these ${pairs.length} cannot stand at the same time.`)] : []),
     h(
       "p",
       h(

@@ -48,3 +48,43 @@ test("no set asks for more than there is, and each build that can stand is in on
       expect(new Set([...sets.flat(), ...free]).size).toBe(counts.length);
     }),
   ));
+
+test("of more pairs than are asked for the first are told, and that there are more", () => {
+  const all = claims(["a", "x", 3], ["b", "x", 3], ["c", "x", 3]);
+  const told = (most?: number) => {
+    const { apart, more } = standTogether(all, new Map([["x", 5]]), most);
+    return [apart.map(({ builds }) => builds.join("")), more];
+  };
+  expect(told()).toEqual([["ab", "ac", "bc"], false]);
+  expect(told(3)).toEqual([["ab", "ac", "bc"], false]);
+  expect(told(2)).toEqual([["ab", "ac"], true]);
+});
+
+test("the pairs apart are those of all pairs that ask some lot for more than it has", () => {
+  const lots = new Map([
+    ["x", 40],
+    ["y", 25],
+    ["z", 10],
+  ]);
+  const claim = fc.record({
+    build: fc.constantFrom("a", "b", "c", "d", "e", "f"),
+    lot: fc.constantFrom(...lots.keys()),
+    count: fc.integer({ min: 0, max: 30 }),
+  });
+  fc.assert(
+    fc.property(fc.array(claim, { maxLength: 12 }), (all) => {
+      const asked = (set: readonly string[], lot: string): number =>
+        all.filter((each) => set.includes(each.build) && each.lot === lot).reduce((sum, { count }) => sum + count, 0);
+      const isShort = (set: readonly string[]): boolean => [...lots].some(([lot, count]) => asked(set, lot) > count);
+      const able = [...new Set(all.map(({ build }) => build))].filter((build) => !isShort([build]));
+      const pairs = able.flatMap((one, index) => able.slice(index + 1).map((other) => [one, other] as const));
+      const { apart } = standTogether(all, lots);
+      expect(apart.map(({ builds }) => builds)).toEqual(pairs.filter(isShort));
+      for (const { builds, short } of apart)
+        for (const each of short) {
+          expect(each.asked).toBe(asked(builds, each.lot));
+          expect(each.asked).toBeGreaterThan(each.count);
+        }
+    }),
+  );
+});

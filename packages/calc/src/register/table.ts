@@ -24,7 +24,12 @@ function named(data: unknown, field = ""): readonly SourceId[] {
   return [];
 }
 
+/** Tables do not change, and there are many rows to go through. */
+const known = new WeakMap<Table, readonly SourceId[]>();
+
 /** Every source a table rests on, its rows' own included, each once. */
-export const sourcesOfTable = (table: Table): readonly SourceId[] => [
-  ...new Set([...table.sources, ...named(table.data)]),
-];
+export function sourcesOfTable(table: Table): readonly SourceId[] {
+  const found = known.get(table) ?? [...new Set([...table.sources, ...named(table.data)])];
+  known.set(table, found);
+  return found;
+}

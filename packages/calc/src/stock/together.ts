@@ -12,11 +12,18 @@ export interface Shortage {
   readonly count: number;
 }
 
+interface Pair {
+  readonly builds: readonly [string, string];
+  readonly short: readonly Shortage[];
+}
+
 export interface Together {
   /** Builds the stock cannot make even one at a time. */
   readonly never: readonly { readonly build: string; readonly short: readonly Shortage[] }[];
-  /** Two builds that cannot stand at the same time, and what is short. */
-  readonly apart: readonly { readonly builds: readonly [string, string]; readonly short: readonly Shortage[] }[];
+  /** Two builds that cannot stand at the same time, and what is short; of many such pairs the first. */
+  readonly apart: readonly Pair[];
+  /** Whether there are more such pairs. */
+  readonly more: boolean;
   /** Builds that stand with any others: no lot of theirs is asked for more than it has by all builds together. */
   readonly free: readonly string[];
   /** Of the rest every largest set that can stand at the same time; undefined when they are too many to go through. */
@@ -26,16 +33,58 @@ export interface Together {
 /** 2 to this power of sets are gone through. */
 const MOST = 14;
 
-function shortages(
-  builds: readonly string[],
-  claims: readonly Claim[],
+/** Panels asked of each lot. */
+type Asked = ReadonlyMap<string, number>;
+
+/** What each build asks of each lot, in the order of the claims. */
+function askedBy(claims: readonly Claim[]): ReadonlyMap<string, Asked> {
+  const builds = new Map<string, Map<string, number>>();
+  for (const { build, lot, count } of claims) {
+    const own = builds.get(build) ?? new Map<string, number>();
+    builds.set(build, own.set(lot, (own.get(lot) ?? 0) + count));
+  }
+  return builds;
+}
+
+/** Lots that have fewer panels than is asked of them in all. */
+function shortages(all: readonly Asked[], stock: ReadonlyMap<string, number>): readonly Shortage[] {
+  const sums = new Map<string, number>();
+  for (const asked of all) for (const [lot, count] of asked) sums.set(lot, (sums.get(lot) ?? 0) + count);
+  return [...sums]
+    .map(([lot, asked]) => ({ lot, asked, count: stock.get(lot) ?? 0 }))
+    .filter(({ asked, count }) => asked > count);
+}
+
+/**
+ * Pairs that ask some lot for more than it has, in the order of the builds. Each build alone is content, so only two that
+ * ask the same scarce lot can be such a pair: a repository has thousands of builds, and most lots a handful of them.
+ */
+function* pairsApart(
+  rivals: ReadonlyMap<string, Asked>,
+  scarce: ReadonlySet<string>,
   stock: ReadonlyMap<string, number>,
-): readonly Shortage[] {
-  const asked = new Map<string, number>();
-  for (const { build, lot, count } of claims) if (builds.includes(build)) asked.set(lot, (asked.get(lot) ?? 0) + count);
-  return [...asked]
-    .map(([lot, sum]) => ({ lot, asked: sum, count: stock.get(lot) ?? 0 }))
-    .filter((each) => each.asked > each.count);
+): Generator<Pair> {
+  const order = new Map([...rivals.keys()].map((build, index) => [build, index]));
+  const place = (build: string): number => order.get(build) as number;
+  const askers = new Map([...scarce].map((lot): [string, string[]] => [lot, []]));
+  for (const [build, asked] of rivals) for (const lot of asked.keys()) askers.get(lot)?.push(build);
+  for (const [one, asked] of rivals) {
+    const others = new Set([...asked.keys()].flatMap((lot) => askers.get(lot) ?? []));
+    for (const other of [...others].filter((each) => place(each) > place(one)).sort((a, b) => place(a) - place(b))) {
+      const short = shortages([asked, rivals.get(other) as Asked], stock);
+      if (short.length > 0) yield { builds: [one, other], short };
+    }
+  }
+}
+
+/** The first of some things, and whether there are more. */
+function firstOf<T>(things: Iterable<T>, most: number): { readonly first: readonly T[]; readonly more: boolean } {
+  const first: T[] = [];
+  for (const each of things) {
+    if (first.length === most) return { first, more: true };
+    first.push(each);
+  }
+  return { first, more: false };
 }
 
 /** Every set that fits and to which nothing can be added. */
@@ -45,19 +94,35 @@ function largest(builds: readonly string[], fits: (set: readonly string[]) => bo
   return sets.filter((set) => builds.every((build) => set.includes(build) || !fits([...set, build])));
 }
 
-/** Which builds the stock can make at the same time, whatever their dates: panels and spares against the count of each lot. */
-export function standTogether(claims: readonly Claim[], stock: ReadonlyMap<string, number>): Together {
-  const builds = [...new Set(claims.map(({ build }) => build))];
-  const short = (set: readonly string[]): readonly Shortage[] => shortages(set, claims, stock);
-  const never = builds.map((build) => ({ build, short: short([build]) })).filter((each) => each.short.length > 0);
-  const able = builds.filter((build) => !never.some((each) => each.build === build));
-  const scarce = new Set(short(able).map(({ lot }) => lot));
-  const rivals = able.filter((build) => claims.some((each) => each.build === build && scarce.has(each.lot)));
-  const apart = rivals
-    .flatMap((one, index) =>
-      rivals.slice(index + 1).map((other) => ({ builds: [one, other] as const, short: short([one, other]) })),
-    )
-    .filter((each) => each.short.length > 0);
-  const sets = rivals.length > MOST ? undefined : largest(rivals, (set) => short(set).length === 0);
-  return { never, apart, free: able.filter((build) => !rivals.includes(build)), sets: rivals.length === 0 ? [] : sets };
+/**
+ * Which builds the stock can make at the same time, whatever their dates: panels and spares against the count of each lot.
+ * @param most how many pairs are told: a lot that a thousand builds share has half a million of them
+ */
+export function standTogether(
+  claims: readonly Claim[],
+  stock: ReadonlyMap<string, number>,
+  most = Number.POSITIVE_INFINITY,
+): Together {
+  const builds = askedBy(claims);
+  const never = [...builds]
+    .map(([build, asked]) => ({ build, short: shortages([asked], stock) }))
+    .filter(({ short }) => short.length > 0);
+  const out = new Set(never.map(({ build }) => build));
+  const able = new Map([...builds].filter(([build]) => !out.has(build)));
+  const scarce = new Set(shortages([...able.values()], stock).map(({ lot }) => lot));
+  const rivals = new Map([...able].filter(([, asked]) => [...asked.keys()].some((lot) => scarce.has(lot))));
+  const fits = (set: readonly string[]): boolean =>
+    shortages(
+      set.map((build) => rivals.get(build) as Asked),
+      stock,
+    ).length === 0;
+  const sets = rivals.size > MOST ? undefined : largest([...rivals.keys()], fits);
+  const { first: apart, more } = firstOf(pairsApart(rivals, scarce, stock), most);
+  return {
+    never,
+    apart,
+    more,
+    free: [...able.keys()].filter((build) => !rivals.has(build)),
+    sets: rivals.size === 0 ? [] : sets,
+  };
 }

@@ -71,7 +71,12 @@ async function opened(opening: Opening, keptOf: KeptOf) {
 type Opened = Awaited<ReturnType<typeof opened>>;
 
 /** Puts every file of a site there. */
-async function fill({ kept: shelves, ...all }: Opened, into: Into, earlier: KeptSheets, onFile: () => void) {
+async function fill(
+  { kept: shelves, ...all }: Opened,
+  into: Into,
+  earlier: KeptSheets | undefined,
+  onFile: () => void,
+) {
   const site = siteOf(all);
   const standing = shelves && standingSheets(shelves.sheets, into.folder);
   const sheets = { ...all, places: site.places, standing };
@@ -88,13 +93,14 @@ async function fill({ kept: shelves, ...all }: Opened, into: Into, earlier: Kept
 
 /**
  * Publishes once.
- * @param earlier sheets of the publish before in this process: those that would come out the same are not made again
+ * @param earlier sheets of the publish before in this process: those that would come out the same are not made again;
+ * undefined when it is the only one
  */
 export async function publishOnce(
   folder: string | undefined,
   { to, standard, plugins }: PublishOptions,
   around: Surroundings,
-  earlier: KeptSheets,
+  earlier: KeptSheets | undefined,
   keptOf: KeptOf = (root) => keptFor(root, true),
 ): Promise<Published> {
   const paths = folder === undefined ? [] : [folder];

@@ -18,7 +18,7 @@ export async function publishCommand(
   around: Surroundings,
 ): Promise<number> {
   const to = resolve(around.folder, options.to);
-  let last = await publishOnce(folder, options, around, new Map());
+  let last = await publishOnce(folder, options, around, options.watch ? new Map() : undefined);
   const { written, unchanged, root } = last;
   around.print(`${counted(written + unchanged)} are in ${to}\nOpen ${resolve(to, "index.html")} in a browser.\n`);
   let status = statusOf(last, around);

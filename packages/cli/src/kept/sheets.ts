@@ -43,12 +43,14 @@ function sheetKeys({ files, rules, today, places }: Published): KeyOf {
   const brought = broughtBy(rules);
   const frame = hash([frameKey(files, edition ?? "", today, brought), rules.map(({ id }) => id), locale]);
   const shared = sharedBy(files.documents.flatMap(({ outline }) => (outline ? [outline] : [])));
-  return (file) => {
+  const made = (file: NamedFile): string | undefined => {
     if (file.id === undefined) return undefined;
     const outcomes = outcomesOn(rules, file.path);
     if (outcomes.some(isFailure)) return undefined;
     return hash([documentKey(frame, file.id, file, shared, outcomes), places.get(file.path)]);
   };
+  const keys = new Map(files.documents.map((file) => [file.path, made(file)]));
+  return ({ path }) => keys.get(path);
 }
 
 /** Tells what is in a picture, read once for all sheets that show it. */
@@ -91,19 +93,20 @@ export interface SheetsKept {
 
 /**
  * Makes the sheets of documents whose outlines are known, but those that stand in the earlier site as they would be made.
- * @param earlier what the publish before kept, in this process
+ * @param earlier what the publish before kept, in this process; undefined when no other will follow in it, so that
+ * nothing need be kept for one
  * @throws StandardError when the house standard cannot be used.
  */
 export async function makeSheetsKept(
   published: Published,
   into: Into,
-  earlier: KeptSheets,
+  earlier: KeptSheets | undefined,
   onFile: () => void,
 ): Promise<SheetsKept> {
   const { files } = published;
   const documents: readonly NamedFile[] = files.documents;
   const keyOf = sheetKeys(published);
-  const again = putKept(earlier, published, keyOf, into);
+  const again = putKept(earlier ?? new Map(), published, keyOf, into);
   const left = documents.filter(({ path }) => !again.has(path));
   const others = documents.flatMap(({ path, outline }) => (again.has(path) && outline ? [outline] : []));
   const { standing: _, ...plain } = published;
@@ -115,7 +118,7 @@ export async function makeSheetsKept(
     const own = fresh.get(file.path) as MadeOf;
     const { listed, rests, put, unshown } = own;
     if (key === undefined || rests.looksAround) continue;
-    kept.set(file.path, { key, listed, rests, stamps: stampsOf(own, into) });
+    if (earlier) kept.set(file.path, { key, listed, rests, stamps: stampsOf(own, into) });
     // Of a picture that is not shown is told each time.
     if (unshown.length === 0) published.standing?.set(file.path, { key, listed, rests }, put);
   }

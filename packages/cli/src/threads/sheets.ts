@@ -16,7 +16,7 @@ import {
 import { pictureReader } from "../files/read-picture.js";
 
 /** Documents whose sheets are to be made; plain data but for the rules. */
-export interface Sheets extends Omit<PublishInput, "picture" | "unshown"> {
+export interface Sheets extends Omit<PublishInput, "picture" | "unshown" | "accepted"> {
   /** Root of the docs repository, for its pictures. */
   readonly root: string;
   /** Where the sheets of all documents are. */
@@ -47,7 +47,9 @@ export const putSheet = ({ listed, files }: Sheet, into: Into): Pick<MadeOf, "li
 /** Inspects documents and writes their sheets and the pictures they show. @throws StandardError */
 export function sheetWriter({ root, places, into, ...input }: Sheets): (file: DocumentFile) => MadeOf {
   let unshown: Unshown[] = [];
-  const site = siteOf({ ...input, picture: pictureReader(root), unshown: (each) => unshown.push(each) }, places);
+  const told = (each: Unshown): void => void unshown.push(each);
+  // Where all sheets are has been told by a site that was made with these house standards.
+  const site = siteOf({ ...input, picture: pictureReader(root), unshown: told, accepted: true }, places);
   const sheet = sheetMaker(input, site);
   /** A picture that many sheets show is written once. */
   const shown = new Map<string, Hashed>();

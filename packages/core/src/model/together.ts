@@ -8,6 +8,9 @@ export interface BuildsTogether extends Together {
   readonly unknown: readonly string[];
 }
 
+/** Nobody reads a table of more. */
+const MOST_PAIRS = 500;
+
 /**
  * Which builds of a repository can stand at the same time, drafts among them; dates play no part in it.
  * `lotless` are the files with a face that names no lot: what they take is not in the promises, and is not nought.
@@ -23,5 +26,5 @@ export function buildsTogether(
     unknown.has(file) || count === undefined ? [] : [{ build: file, lot, count }],
   );
   const counts = new Map([...lots].map(([name, { count }]) => [name, count]));
-  return { ...standTogether(claims, counts), unknown: [...unknown] };
+  return { ...standTogether(claims, counts, MOST_PAIRS), unknown: [...unknown] };
 }
