@@ -33,8 +33,7 @@ function tableOf(full: Table, caption: string): Html {
     (column): Column => (column.numeric ? { title: heading(column), align: "right" } : heading(column)),
   );
   const said = NOTES[full.name];
-  return h("div", { class: "schedule" }, [
-    heads.length > 4 ? h("p", { class: "hint" }, "The table scrolls sideways; its first column stays.") : undefined,
+  return h("div", { class: ["schedule", full.name] }, [
     table(
       caption,
       heads,
@@ -47,7 +46,7 @@ function tableOf(full: Table, caption: string): Html {
 type Filled = readonly (readonly [ScheduleName, Table])[];
 
 /** Schedules of a document that have something in them, filled once for the page and for the files. */
-const filled = onceFor(
+export const filled = onceFor(
   ({ build, system }: Published): Filled =>
     build
       ? scheduleNames
