@@ -12,6 +12,7 @@ import {
 } from "@plumbmark/core";
 import type { Published } from "./documents.js";
 import { type Content, type Html, h } from "./html.js";
+import { lotsOfFaces } from "./lots-of-faces.js";
 import { onceFor } from "./once-for.js";
 import { linkTo } from "./page.js";
 import { type Column, table } from "./table.js";
@@ -63,6 +64,7 @@ export const schedules = (document: Published): Content =>
   filled(document).map(([name, full]) =>
     h("div", { id: `Schedule-${name}` }, [
       tableOf(full, scheduleTitles[name]),
+      name === "panels" ? lotsOfFaces(document) : undefined,
       h("p", { class: "download" }, [
         h("a", { href: linkTo(document.page, fileOf(document, name)) }, `${scheduleTitles[name]} as CSV`),
       ]),

@@ -18,6 +18,7 @@ const kinds = [
   "rules/rigging.point-load.html",
   "house-standard.html",
   "parts.html",
+  "stock.html",
   "sources.html",
   "formulas.html",
   "tables.html",
