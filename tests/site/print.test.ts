@@ -93,6 +93,8 @@ describe("on paper", () => {
     await page.emulateMedia({ media: "print" });
     await page.goto(shown.fileUrl("builds/gala-wall.html"));
     expect(await page.locator("nav.menu").isVisible()).toBe(false);
+    // What leads to a file says nothing on paper.
+    expect(await page.locator(".download").first().isVisible()).toBe(false);
     expect(await page.locator("#Cautions").isVisible()).toBe(true);
     expect(await page.locator("details.working[open] li").first().isVisible()).toBe(true);
     expect(await page.locator("table.sign").isVisible()).toBe(true);
