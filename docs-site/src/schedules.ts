@@ -27,7 +27,7 @@ function tableOf(full: Table, caption: string): Html {
     (column): Column => (column.numeric ? { title: heading(column), align: "right" } : heading(column)),
   );
   const said = NOTES[full.name];
-  return h("div", { class: ["schedule", full.name] }, [
+  return h("div", { class: ["schedule", "rows", full.name] }, [
     table(
       caption,
       heads,

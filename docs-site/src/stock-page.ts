@@ -15,7 +15,7 @@ const RULE = "panels.stock";
 /** Of a lot that thousands of builds take from, no more are listed. */
 const MOST = 100;
 
-const COLUMNS: readonly Column[] = [
+export const COLUMNS: readonly Column[] = [
   "Lot",
   "Panel",
   "Batch",
@@ -100,10 +100,14 @@ export function stockPage(site: Whole): Page {
     ]),
     lines.length === 0
       ? h("p", "There is no stock list, and no build names a lot.")
-      : table(
-          "Lots",
-          COLUMNS,
-          lines.map((line) => row(line, sheets, site.inspection.catalogue.parts)),
+      : h(
+          "div",
+          { class: "rows stock" },
+          table(
+            "Lots",
+            COLUMNS,
+            lines.map((line) => row(line, sheets, site.inspection.catalogue.parts)),
+          ),
         ),
   ];
   return { path: PATH, title: "Stock", number: "0.10", content };

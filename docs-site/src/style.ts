@@ -31,8 +31,8 @@ thead th { background: var(--wash); white-space: nowrap; } tbody th { font-weigh
 .wide { overflow-x: auto; max-width: 100%; } .whole, .at-right { white-space: nowrap; } .at-right { text-align: right; } .at-center { text-align: center; }
 @media screen { .wide th[scope="row"] { position: sticky; left: 0; background: var(--paper); z-index: 1; } }
 .schedule thead th { white-space: normal; vertical-align: bottom; }
-@media screen and (max-width: 42rem) { .schedule :is(table, caption, tbody, tr, th, td) { display: block; border: 0; padding: 0; text-align: left; white-space: normal; } .schedule thead { position: absolute; overflow: hidden; clip-path: inset(50%); height: 1px; white-space: nowrap; }
-  .schedule tr { display: flex; flex-wrap: wrap; gap: .1rem 1.25rem; padding: .5rem 0; border-top: 1px solid var(--line); } .schedule :is(th, td) { min-width: 0; } .schedule td:empty { display: none; } .schedule td::before { color: var(--soft); } .schedule:is(.panels, .hangs) td:first-of-type { font-weight: 600; } }
+@media screen and (max-width: 42rem) { .rows :is(table, caption, tbody, tr, th, td) { display: block; border: 0; padding: 0; text-align: left; white-space: normal; } .rows thead { position: absolute; overflow: hidden; clip-path: inset(50%); height: 1px; white-space: nowrap; }
+  .rows tr { display: flex; flex-wrap: wrap; gap: .1rem 1.25rem; padding: .5rem 0; border-top: 1px solid var(--line); } .rows :is(th, td) { min-width: 0; } .rows td:empty { display: none; } .rows td::before { color: var(--soft); } .rows:is(.panels, .hangs) td:first-of-type { font-weight: 600; } }
 td > ul { padding-left: 1.1rem; margin: 0; }
 .sign td { min-width: 9rem; height: 3rem; }
 .state { white-space: nowrap; } .counts { display: flex; flex-wrap: wrap; gap: .25rem 1.25rem; } .verdict { font-weight: 700; }

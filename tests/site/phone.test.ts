@@ -6,14 +6,20 @@ import { type Shown, show } from "./browser.js";
 import { starterFiles, TODAY } from "./starter-files.js";
 
 // WCAG 2.2, 1.4.10: a table may scroll sideways, but whoever stands on a ladder with a phone has one hand to read it.
-const sheets = ["builds/over-stage-banner.html", "builds/gala-wall.html", "builds/riser-fascias.html"];
+const paths = [
+  "builds/over-stage-banner.html",
+  "builds/gala-wall.html",
+  "builds/riser-fascias.html",
+  "index.html",
+  "stock.html",
+];
 const WIDTHS = [320, 360] as const;
 
 let shown: Shown;
 let page: Page;
 beforeAll(async () => {
   shown = await show({ files: starterFiles, rules, today: TODAY });
-  page = await shown.page({ javaScriptEnabled: true });
+  page = await shown.page();
 });
 afterAll(() => shown?.close());
 
@@ -22,8 +28,8 @@ const open = async (path: string, width: number): Promise<void> => {
   await page.goto(shown.fileUrl(path));
 };
 
-/** Cells of schedules that reach past their box. */
-const CUT = `[...document.querySelectorAll(".schedule")].flatMap((each) => {
+/** Cells that reach past the box of their table. */
+const CUT = `[...document.querySelectorAll(".rows")].flatMap((each) => {
   const box = each.getBoundingClientRect();
   return [...each.querySelectorAll("tbody :is(th, td)")]
     .filter((cell) => cell.getBoundingClientRect().right > box.right + 1)
@@ -31,19 +37,19 @@ const CUT = `[...document.querySelectorAll(".schedule")].flatMap((each) => {
 })`;
 
 /** For every cell that says something: the head of its column, and the words before it. */
-const LABELS = `[...document.querySelectorAll(".schedule table")].flatMap((table) => {
+const LABELS = `[...document.querySelectorAll(".rows table")].flatMap((table) => {
   const heads = [...table.tHead.rows[0].cells].map((each) => each.textContent);
   return [...table.tBodies[0].rows].flatMap((row) =>
     [...row.cells].slice(1).filter((cell) => cell.textContent !== "").map((cell) =>
       [heads[cell.cellIndex], JSON.parse(getComputedStyle(cell, "::before").content).trim()]));
 })`;
 
-describe.each(sheets)("on a phone the schedules of %s", (path) => {
-  it.each(WIDTHS)("show every row whole at %i pixels", async (width) => {
+describe.each(paths)("on a phone the rows of %s", (path) => {
+  it.each(WIDTHS)("stand whole at %i pixels", async (width) => {
     await open(path, width);
     expect(await page.evaluate(CUT)).toEqual([]);
     const scrolls = await page.evaluate(
-      `[...document.querySelectorAll(".schedule .wide")].filter((each) => each.scrollWidth > each.clientWidth).length`,
+      `[...document.querySelectorAll(".rows .wide")].filter((each) => each.scrollWidth > each.clientWidth).length`,
     );
     expect(scrolls).toBe(0);
   });
@@ -51,7 +57,7 @@ describe.each(sheets)("on a phone the schedules of %s", (path) => {
   it("say before each figure of what column it is", async () => {
     await open(path, 360);
     const found = (await page.evaluate(LABELS)) as readonly (readonly [string, string])[];
-    expect(found.length).toBeGreaterThan(100);
+    expect(found.length).toBeGreaterThan(20);
     expect(found.filter(([head, label]) => head !== label)).toEqual([]);
   });
 
@@ -77,7 +83,7 @@ describe.each(sheets)("on a phone the schedules of %s", (path) => {
 
   it("are tables with lines on a wide screen and on paper", async () => {
     await open(path, 1280);
-    const look = () => page.evaluate(`getComputedStyle(document.querySelector(".schedule tr")).display`);
+    const look = () => page.evaluate(`getComputedStyle(document.querySelector(".rows tr")).display`);
     expect(await look()).toBe("table-row");
     await page.setViewportSize({ width: 360, height: 740 });
     await page.emulateMedia({ media: "print" });
