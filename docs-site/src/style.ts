@@ -32,7 +32,7 @@ thead th { background: var(--wash); white-space: nowrap; } tbody th { font-weigh
 @media screen { .wide th[scope="row"] { position: sticky; left: 0; background: var(--paper); z-index: 1; } }
 .schedule thead th { white-space: normal; vertical-align: bottom; }
 @media screen and (max-width: 42rem) { .rows :is(table, caption, tbody, tr, th, td) { display: block; border: 0; padding: 0; text-align: left; white-space: normal; } .rows thead { position: absolute; overflow: hidden; clip-path: inset(50%); height: 1px; white-space: nowrap; }
-  .rows tr { display: flex; flex-wrap: wrap; gap: .1rem 1.25rem; padding: .5rem 0; border-top: 1px solid var(--line); } .rows :is(th, td) { min-width: 0; } .rows td:empty { display: none; } .rows td::before { color: var(--soft); } .rows:is(.panels, .hangs) td:first-of-type { font-weight: 600; } }
+  .rows tr { display: flex; flex-wrap: wrap; gap: .1rem 1.25rem; padding: .5rem 0; border-top: 1px solid var(--line); } .rows :is(th, td) { min-width: 0; } .rows td:empty { display: none; } .facts div { flex-wrap: wrap; } .rows td::before { color: var(--soft); } .rows:is(.panels, .hangs) td:first-of-type { font-weight: 600; } }
 td > ul { padding-left: 1.1rem; margin: 0; }
 .sign td { min-width: 9rem; height: 3rem; }
 .state { white-space: nowrap; } .counts { display: flex; flex-wrap: wrap; gap: .25rem 1.25rem; } .verdict { font-weight: 700; }
@@ -46,7 +46,7 @@ td > ul { padding-left: 1.1rem; margin: 0; }
 .checks { list-style: none; padding: 0; } .check { border-left: .4rem solid var(--hue); padding: .15rem 0 .15rem .9rem; margin: 0 0 1rem; break-inside: avoid; }
 .check.holds { border-left-width: .2rem; } .check.fails { border-left-style: double; } .check.open { border-left-style: dashed; } .check.waived { border-left-style: dotted; }
 .check p, .check dl, .check ol { margin: .15rem 0; } .what, .rests, small, .working { color: var(--soft); font-size: .875rem; } .what .state { color: var(--ink); font-weight: 600; }
-.facts { display: flex; flex-wrap: wrap; gap: .1rem 2rem; } .facts div { display: flex; gap: .6rem; } .facts dt { flex: none; color: var(--soft); } .facts div, .facts dd { min-width: 0; } .facts dd { margin: 0; font-weight: 600; } .facts code { overflow-wrap: anywhere; }
+.facts { display: flex; flex-wrap: wrap; gap: .1rem 2rem; } .facts div { display: flex; gap: 0 .6rem; } .facts dt { flex: none; color: var(--soft); } .facts div, .facts dd { min-width: 0; } .facts dd { margin: 0; font-weight: 600; } .facts code { overflow-wrap: anywhere; }
 .working li { white-space: pre-line; font-family: var(--mono); font-size: .8125rem; margin: .4rem 0; } .what a, .what > span:not(.state) { font-family: var(--mono); } .short { color: var(--soft); } summary { cursor: pointer; width: fit-content; padding: .1rem 0; }
 .marks { position: absolute; } .margin-bar { width: 300px; max-width: 100%; vertical-align: middle; fill: currentColor; font-size: 11px; font-weight: 400; } .contains-task-list { list-style: none; padding-left: 1rem; }
 .caution { border: 4px double var(--ink); padding: 0 1rem .25rem; margin: 1rem 0; break-inside: avoid; } .caution ul { padding-left: 1.25rem; } .caution h2 { border: 0; margin: .75rem 0 0; } .caution li { max-width: 80ch; }

@@ -91,3 +91,13 @@ describe.each(paths)("on a phone the rows of %s", (path) => {
     await page.emulateMedia({ media: "screen" });
   });
 });
+
+// The letters of a margin bar are drawn 11 pixels high at its full width of 300, and shrink with it.
+it("the words beside a margin bar are no smaller than 9 pixels on a phone", async () => {
+  await open("builds/gala-wall.html", 360);
+  const widths = (await page.evaluate(
+    `[...document.querySelectorAll("#Open ~ ul .margin-bar")].map((each) => each.getBoundingClientRect().width)`,
+  )) as readonly number[];
+  expect(widths.length).toBeGreaterThan(1);
+  for (const width of widths) expect((width / 300) * 11).toBeGreaterThanOrEqual(9);
+});
