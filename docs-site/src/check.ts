@@ -5,6 +5,7 @@ import { type Content, h } from "./html.js";
 import { inlineCode } from "./inline-code.js";
 import { onceFor } from "./once-for.js";
 import { lookOf, outcomeState } from "./state.js";
+import { subscripts } from "./subscripts.js";
 import { allowedText, quantityText, sourceName } from "./words.js";
 
 /** Where a rule's page is, seen from the page that asks; undefined for what the engine itself checks. */
@@ -42,7 +43,7 @@ const stepSource = (id: string): string => (id in sources ? sourceName(sources[i
  * the same steps.
  */
 const step = onceFor(({ formula, with: numbers, source }: WorkingEntry) =>
-  h("li", [formula, numbers, ...(source ? [stepSource(source)] : [])].join("\n")),
+  h("li", subscripts([formula, numbers, ...(source ? [stepSource(source)] : [])].join("\n"))),
 );
 
 /** The working behind a check, folded away. */

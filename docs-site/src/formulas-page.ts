@@ -1,23 +1,20 @@
-import { type Formula, type Kind, kinds, type Method, type Register, type SourceId, siUnit } from "@plumbmark/calc";
+import { type Formula, type Kind, kinds, type Method, type Register, type SourceId } from "@plumbmark/calc";
 import { anchor } from "./anchor.js";
 import { type Content, h } from "./html.js";
 import { formulaMath, symbolMath } from "./math/mathml.js";
 import type { Page } from "./page.js";
 import { sourceAnchor } from "./sources-page.js";
+import { subscripts } from "./subscripts.js";
 import { table } from "./table.js";
+import { plainUnit, unitText } from "./unit-text.js";
 
 const number = (value: number): string => String(Number(value.toPrecision(9)));
 
-/** The unit an example is in: the one the kind is kept in. Kinds without a unit have a code in braces. */
-function unit(kind: Kind): string {
-  const code = siUnit(kind);
-  return code === "1" || code.startsWith("{")
-    ? ""
-    : ` ${code
-        .replace(/\{.*\}/u, "")
-        .replace("2", "²")
-        .replace(".", "·")}`;
-}
+/** The unit an example is in: the one the kind is kept in. */
+const unit = (kind: Kind): string => {
+  const text = unitText(kind);
+  return text === "" || text === "°" ? text : ` ${text}`;
+};
 
 const link = (id: SourceId): Content => h("a", { href: sourceAnchor(id) }, id);
 
@@ -29,7 +26,7 @@ const inputs = (formula: Formula): Content =>
     Object.entries(formula.inputs).map(([symbol, { is, kind, many }]) =>
       h("li", [
         symbolMath(symbol),
-        ` ${is}, ${kinds[kind].name}${unit(kind) && ` in${unit(kind)}`}${many ? ", each" : ""}`,
+        ` ${is}, ${kinds[kind].name}${plainUnit(kind) && ` in ${plainUnit(kind)}`}${many ? ", each" : ""}`,
       ]),
     ),
   );
@@ -40,18 +37,21 @@ function example({ inputs: of, kind, symbol, example: { given, gives, from } }: 
     const values = typeof value === "number" ? [value] : value;
     return `${name} = ${values.map((each) => number(each) + unit(input.kind)).join("; ")}`;
   });
-  return [`${put.join(", ")}: ${symbol} = ${number(gives)}${unit(kind)}`, h("br"), `From: ${from}`];
+  return [
+    subscripts(`${put.join(", ")}: ${symbol} = ${number(gives)}${unit(kind)}`),
+    h("br"),
+    subscripts(`From: ${from}`),
+  ];
 }
 
 const formulaRow = (formula: Formula) => ({
   id: anchor("Formula", formula.id),
   cells: [
     [h("code", formula.id), h("br"), formula.title],
-    formulaMath(formula.symbol, formula.expression),
-    inputs(formula),
-    formula.validity,
+    // One under the other: side by side, the longest expression would leave the inputs a few letters wide.
+    [formulaMath(formula.symbol, formula.expression), inputs(formula)],
+    [formula.validity, h("br"), links([formula.source, ...(formula.also ?? [])])],
     example(formula),
-    links([formula.source, ...(formula.also ?? [])]),
   ],
 });
 
@@ -82,7 +82,7 @@ export function formulasPage({ formulas, methods }: Register): Page {
     ),
     table(
       "Formulas",
-      ["Formula", "Expression", "Inputs", "Holds for", "Worked example", "Source"],
+      ["Formula", "Expression and inputs", "Holds for; source", "Worked example"],
       formulas.map(formulaRow),
     ),
     h("p", "Methods read a table, solve a beam or a timing, or decide a condition."),

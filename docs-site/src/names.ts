@@ -5,7 +5,7 @@ const SAFE = /^[a-z0-9](?:[a-z0-9._-]*[a-z0-9_-])?$/u;
 /** Together with an ending and a number it stays under the 255 bytes that a name of a file may have. */
 const LONGEST = 120;
 
-/** What a page is called must not be what the folder of another's files is called: `x.html` beside `x.html/print.css`. */
+/** What a page is called must not be what the folder of another's files is called: `x.html` beside `x.html/sheet.css`. */
 const PAGE = /\.html$/u;
 
 const slug = (text: string): string =>

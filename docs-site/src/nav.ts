@@ -5,6 +5,7 @@ export const MENU: readonly (readonly [string, string])[] = [
   ["house-standard.html", "House standard"],
   ["waivers.html", "Waivers"],
   ["parts.html", "Parts"],
+  ["stock.html", "Stock"],
   ["sources.html", "Sources"],
   ["guide/index.html", "Guide"],
   ["search.html", "Search"],

@@ -1,4 +1,5 @@
 import type { Part } from "@plumbmark/core";
+import { nameAnchor } from "./anchor.js";
 import { type Content, h } from "./html.js";
 import type { Listed } from "./listed.js";
 import type { Page } from "./page.js";
@@ -11,9 +12,7 @@ export const partsOf = ({ inspection }: Site): readonly Part[] =>
     one.kind === other.kind ? (one.name < other.name ? -1 : 1) : one.kind < other.kind ? -1 : 1,
   );
 
-/** The id of a part's row: an author's name with everything but letters, digits and dashes as its code. */
-export const partAnchor = (name: string): string =>
-  `Part-${name.replace(/[^A-Za-z0-9-]/gu, (letter) => `_${letter.codePointAt(0)?.toString(16)}_`)}`;
+export const partAnchor = (name: string): string => nameAnchor("Part", name);
 
 function usersOf({ documents }: Whole): ReadonlyMap<string, readonly Listed[]> {
   const users = new Map<string, Listed[]>();

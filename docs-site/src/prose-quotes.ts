@@ -3,6 +3,7 @@ import { workingEntries } from "@plumbmark/core";
 import type { ElementContent } from "hast";
 import { h } from "hastscript";
 import type { Published } from "./documents.js";
+import { withBelow } from "./subscripts.js";
 
 /** What stands in place of an author's link to a computed value; undefined when there is no such value. */
 export type Quote = (of: string, words: ElementContent[]) => ElementContent | undefined;
@@ -26,9 +27,10 @@ export function quotes(document: Published): Quote {
     if (!value) return undefined;
     count += 1;
     const id = `Working-${count}`;
+    const shown = `\n${lines(value, document).join("\n")}`;
     return h("span", { class: "quote" }, [
       h("button", { type: "button", popoverTarget: id }, words),
-      h("span", { id, popover: "auto", class: "working" }, [h("b", of), `\n${lines(value, document).join("\n")}`]),
+      h("span", { id, popover: "auto", class: "working" }, [h("b", of), ...withBelow(shown, (part) => h("sub", part))]),
     ]);
   };
 }

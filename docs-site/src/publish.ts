@@ -11,7 +11,6 @@ import {
   schemas,
 } from "@plumbmark/core";
 import { type Place, type Published, placesOf, published } from "./documents.js";
-import { drawingStyle } from "./drawings/drawing-style.js";
 import { type Listed, listedOf } from "./listed.js";
 import { noting } from "./noting.js";
 import { pageHtml } from "./page.js";
@@ -21,8 +20,8 @@ import { sheet } from "./sheet.js";
 import { sheetFiles } from "./sheet-sections.js";
 import type { Site, Whole } from "./site.js";
 import { sitePages } from "./site-pages.js";
+import { siteStyle } from "./site-style.js";
 import { rulePaths } from "./stated.js";
-import { style } from "./style.js";
 
 export interface PublishInput {
   readonly files: RepositoryFiles;
@@ -139,7 +138,7 @@ export function* sharedFiles(site: Site, files: RepositoryFiles, documents: read
   const whole: Whole = { ...site, documents, promises: promisesOf(files) };
   for (const page of sitePages(whole)) yield [page.path, pageHtml(page, frameOf(site))];
   yield* searchFiles(whole);
-  yield ["style.css", style + drawingStyle];
+  yield ["style.css", siteStyle];
   for (const [name, schema] of schemaFiles)
     yield [`schema/${name}.schema.json`, `${JSON.stringify(schema, null, 2)}\n`];
 }

@@ -7,7 +7,7 @@ import { type Column, table } from "./table.js";
 import { togetherOf } from "./together.js";
 import { marginText } from "./words.js";
 
-const COLUMNS: readonly Column[] = [
+export const COLUMNS: readonly Column[] = [
   "Build",
   "Verdict",
   "Sheet",
@@ -50,10 +50,14 @@ export function register(site: Whole): Page {
   const ready = documents.filter(({ entry }) => entry.verdict === "ready").length;
   const content: Content = [
     h("p", `${documents.length} documents: ${ready} ready, ${documents.length - ready} not ready.`),
-    table(
-      "Builds",
-      COLUMNS,
-      documents.map((each) => row(each, site)),
+    h(
+      "div",
+      { class: "rows register" },
+      table(
+        "Builds",
+        COLUMNS,
+        documents.map((each) => row(each, site)),
+      ),
     ),
     h(
       "p",

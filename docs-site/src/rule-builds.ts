@@ -17,22 +17,34 @@ const countStates = (counts: Counts): Content =>
     return count === undefined ? undefined : [countState(outcome, count), " "];
   });
 
-const meets = ({ counts: { fails, open, waived } }: Judged): boolean => !fails && !open && !waived;
+type Met = "yes" | "no" | "cannot be told";
+
+/** An open check passes nothing and accuses nobody. */
+const meets = ({ counts: { fails, open, waived } }: Judged): Met =>
+  fails || waived ? "no" : open ? "cannot be told" : "yes";
+
+const tally = (judged: readonly Judged[]): string => {
+  const count = (met: Met): number => judged.filter((each) => meets(each) === met).length;
+  const [good, bad, open] = [count("yes"), count("no"), count("cannot be told")];
+  const untold = open > 0 ? `; of ${open} it cannot be told, because something is not written down` : "";
+  return `${good} ${good === 1 ? "meets" : "meet"} it, ${bad} ${bad === 1 ? "does" : "do"} not${untold}.`;
+};
 
 /** Which builds of the repository meet the rule and which do not; those that do not come first. */
 export function ruleBuilds(id: string, path: string, site: Whole): Content {
   const judged = judgedBy(id, site);
   if (judged.length === 0) return h("p", "It has nothing to say about any build of this repository.");
-  const [good, bad] = [judged.filter(meets), judged.filter((each) => !meets(each))];
+  const good = judged.filter((each) => meets(each) === "yes");
+  const bad = judged.filter((each) => meets(each) !== "yes");
   const more = good.length - MOST;
   return [
-    h("p", `${good.length} meet it, ${bad.length} ${bad.length === 1 ? "does" : "do"} not.`),
+    h("p", tally(judged)),
     table(
       "Builds of this repository",
       ["Build", "Meets it", "Checks"],
       [...bad, ...good.slice(0, MOST)].map((each) => [
         h("a", { href: linkTo(path, each.document.page) }, each.document.title),
-        meets(each) ? "yes" : "no",
+        meets(each),
         countStates(each.counts),
       ]),
     ),

@@ -3,6 +3,8 @@ import { anchor } from "./anchor.js";
 import { examples } from "./examples.js";
 import { type Content, h } from "./html.js";
 import { formulaMath, symbolMath } from "./math/mathml.js";
+import { subscripts } from "./subscripts.js";
+import { plainUnit } from "./unit-text.js";
 import { sourceName } from "./words.js";
 
 /** Says nothing by itself: a setting's share of a value. */
@@ -27,10 +29,11 @@ function stepsOf(id: string): ReadonlyMap<string, string | undefined> {
   return steps;
 }
 
-/** Of what kind an input is, unless its words say so already: no "voltage across the load, a voltage". */
+/** Of what kind an input is, unless its words say so already: no "voltage across the load, a voltage"; and in what unit. */
 const ofKind = (is: string, kind: Kind): string => {
-  const { name } = kinds[kind];
-  return kind === "count" || is.includes(name.replace(/^an? /u, "")) ? "" : `, ${name}`;
+  const [{ name }, unit] = [kinds[kind], plainUnit(kind)];
+  const said = kind === "count" || is.includes(name.replace(/^an? /u, ""));
+  return `${said ? "" : `, ${name}`}${unit && ` in ${unit}`}`;
 };
 
 const symbols = ({ inputs }: Formula): Content =>
@@ -40,6 +43,9 @@ const symbols = ({ inputs }: Formula): Content =>
     Object.entries(inputs).map(([symbol, { is, kind }]) => h("li", [symbolMath(symbol), ` ${is}${ofKind(is, kind)}`])),
   );
 
+/** In what unit the result comes out, when the inputs are put in as listed. */
+const gives = ({ kind }: Formula): string => (plainUnit(kind) ? `Gives ${plainUnit(kind)}. ` : "");
+
 const from = (source: SourceId): string => `Source: ${sourceName(sourceOf(source))}.`;
 
 /** `M_r = sum of the parts`: a symbol that is set as such, and words. */
@@ -47,7 +53,7 @@ const inWords = (text: string): Content => {
   const [, symbol, words] = /^([\p{L}][\p{L}\p{Nd}_]*) = (\p{L}[\p{L} ]+ [\p{L} ]+)$/u.exec(text) ?? [];
   return symbol !== undefined && words !== undefined
     ? [symbolMath(symbol), ` = ${words.replace(/ of$/u, " of the values")}`]
-    : h("code", text);
+    : h("code", subscripts(text));
 };
 
 /** A long method as one step under another, without the names of the example's own hangs. */
@@ -69,7 +75,7 @@ function item(text: string, source: string | undefined): Content {
     h("p", h("a", { href: `../formulas.html#${anchor("Formula", formula.id)}` }, formula.title)),
     formulaMath(formula.symbol, formula.expression),
     symbols(formula),
-    h("p", h("small", [`Holds for ${formula.validity}. `, from(formula.source)])),
+    h("p", h("small", [`Holds for ${formula.validity}. `, gives(formula), from(formula.source)])),
   ]);
 }
 

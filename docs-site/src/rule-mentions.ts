@@ -2,6 +2,7 @@ import { type Content, h } from "./html.js";
 import { inlineCode } from "./inline-code.js";
 import { linkTo } from "./page.js";
 import type { Whole } from "./site.js";
+import { subscripts } from "./subscripts.js";
 
 const NAME = /([a-z]+(?:\.[a-z]+(?:-[a-z]+)*)+)/u;
 
@@ -13,7 +14,7 @@ export function ruleMentions(text: string, path: string, { rulePaths }: Pick<Who
   };
   // Every other part is what the pattern caught; names within backticks are code and stay so.
   const plain = (part: string): Content =>
-    part.split(NAME).map((each, index) => (index % 2 === 1 ? linked(each) : each));
+    part.split(NAME).map((each, index) => (index % 2 === 1 ? linked(each) : subscripts(each)));
   const parts = inlineCode(text);
   return Array.isArray(parts) ? parts.map((each) => (typeof each === "string" ? plain(each) : each)) : parts;
 }

@@ -12,19 +12,13 @@ import {
 } from "@plumbmark/core";
 import type { Published } from "./documents.js";
 import { type Content, type Html, h } from "./html.js";
+import { lotsOfFaces } from "./lots-of-faces.js";
 import { onceFor } from "./once-for.js";
 import { linkTo } from "./page.js";
+import { NOTES } from "./schedule-notes.js";
 import { type Column, table } from "./table.js";
 
 const cell = ({ text, stated }: ScheduleCell): Content => (stated ? text : h("em", text));
-
-/** What the words of a schedule mean, for whoever reads one for the first time. */
-const NOTES: Readonly<Record<string, string>> = {
-  cables:
-    "A label stands at both ends of its cable; from and to are in the way of power and signal. F is a feed, J a jumper, R the return that closes a loop, V a cable of the picture path. Reach: the straight way from socket to socket; the check of lengths adds slack to it.",
-  hangs:
-    "From the left: the left end of the bar as the audience sees it. Load: what the hang carries with the bar level on all its hangs. Load with one hang slack: the most it carries when any one other hang carries nothing, which is named under “Slack then”. Least WLL: the working load limit of the weakest of its parts. Structure rated: what the structure is stated to carry there. The suspended weight in all, with its parts, stands on the hang plot.",
-};
 
 /** A schedule as a table of the page; columns that say nothing are left out. */
 function tableOf(full: Table, caption: string): Html {
@@ -33,8 +27,7 @@ function tableOf(full: Table, caption: string): Html {
     (column): Column => (column.numeric ? { title: heading(column), align: "right" } : heading(column)),
   );
   const said = NOTES[full.name];
-  return h("div", { class: "schedule" }, [
-    heads.length > 4 ? h("p", { class: "hint" }, "The table scrolls sideways; its first column stays.") : undefined,
+  return h("div", { class: ["schedule", "rows", full.name] }, [
     table(
       caption,
       heads,
@@ -47,7 +40,7 @@ function tableOf(full: Table, caption: string): Html {
 type Filled = readonly (readonly [ScheduleName, Table])[];
 
 /** Schedules of a document that have something in them, filled once for the page and for the files. */
-const filled = onceFor(
+export const filled = onceFor(
   ({ build, system }: Published): Filled =>
     build
       ? scheduleNames
@@ -64,6 +57,7 @@ export const schedules = (document: Published): Content =>
   filled(document).map(([name, full]) =>
     h("div", { id: `Schedule-${name}` }, [
       tableOf(full, scheduleTitles[name]),
+      name === "panels" ? lotsOfFaces(document) : undefined,
       h("p", { class: "download" }, [
         h("a", { href: linkTo(document.page, fileOf(document, name)) }, `${scheduleTitles[name]} as CSV`),
       ]),

@@ -2,9 +2,9 @@ import { allChecks, openChecks } from "./checks.js";
 import type { Published } from "./documents.js";
 import { drawingFiles, drawingsSection } from "./drawings-section.js";
 import type { Content } from "./html.js";
-import { printStyle } from "./print-style.js";
 import { proseOf } from "./prose-of.js";
 import { scheduleFiles, schedules } from "./schedules.js";
+import { sheetStyle } from "./sheet-style.js";
 import { signOff } from "./sign-off.js";
 import type { Site } from "./site.js";
 
@@ -33,5 +33,5 @@ export const sheetSections: readonly SheetSection[] = [
 export const sheetFiles: readonly ((document: Published, site: Site) => ReadonlyMap<string, string>)[] = [
   drawingFiles,
   scheduleFiles,
-  printStyle,
+  sheetStyle,
 ];

@@ -2,8 +2,8 @@ import { cautions } from "./cautions.js";
 import type { Published } from "./documents.js";
 import { type Content, Html, h, textOf } from "./html.js";
 import type { Page } from "./page.js";
-import { printStylePath } from "./print-style.js";
 import { sheetSections } from "./sheet-sections.js";
+import { sheetStylePath } from "./sheet-style.js";
 import type { Site } from "./site.js";
 import { countState, verdictState } from "./state.js";
 import type { Cells } from "./title-block.js";
@@ -106,7 +106,7 @@ export function sheet(document: Published, site: Site): Page {
     title: document.title,
     number: document.number,
     cells: cellsOf(document),
-    styles: [printStylePath(document)],
+    styles: [sheetStylePath(document)],
     content,
   };
 }

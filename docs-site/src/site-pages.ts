@@ -8,6 +8,7 @@ import { rulePage } from "./rule-page.js";
 import { rulesIndex } from "./rules-index.js";
 import { searchPage } from "./search/search-page.js";
 import type { Whole } from "./site.js";
+import { stockPage } from "./stock-page.js";
 import { waiversPage } from "./waivers-page.js";
 
 /** Pages there is one of each. */
@@ -17,6 +18,7 @@ const general: readonly ((site: Whole) => Page)[] = [
   houseStandardPage,
   waiversPage,
   partsPage,
+  stockPage,
   searchPage,
 ];
 

@@ -19,6 +19,7 @@ const kinds = [
   "rules/rigging.point-load.html",
   "house-standard.html",
   "parts.html",
+  "stock.html",
   "sources.html",
   "formulas.html",
   "tables.html",
@@ -97,10 +98,11 @@ describe.each(WHERE)("from a %s", (where) => {
   it.each([
     ["build", "hrbour stage", "Header over the harbour stage"],
     ["part", "shackel", "shackle-3-8"],
+    ["lot", "24-31", "lot-2431"],
     ["rule", "deflecton", "rigging.bar-deflection"],
   ])("the search finds a %s by %s", async (kind, words, title) => {
     await open("search.html", where);
-    await page.getByLabel("A rule, a build or a part").fill(words);
+    await page.getByLabel("A rule, a build, a part or a lot").fill(words);
     const first = page.locator("#Found li").filter({ hasText: title }).first();
     expect(await first.textContent()).toContain(` ${kind}.`);
     expect(

@@ -70,7 +70,7 @@ describe("names of builds", () => {
     );
     const own = [...pages.keys()].filter((path) => path.startsWith("builds/"));
     const sheets = own.filter((path) => path.endsWith(".html"));
-    expect(own.filter((path) => !sheets.includes(path.replace(/\/print\.css$/u, ".html")))).toEqual([]);
+    expect(own.filter((path) => !sheets.includes(path.replace(/\/sheet\.css$/u, ".html")))).toEqual([]);
     expect(sheets).toHaveLength(names.length);
     expect(new Set(sheets.map((path) => path.toLowerCase())).size).toBe(names.length);
     for (const path of sheets) expect(path).toMatch(/^builds\/[a-z0-9][a-z0-9.-]*\.html$/u);

@@ -92,7 +92,7 @@ const STRANGE = `[
   ...document.querySelectorAll("script, style, link, meta, base, iframe, object, embed, form, input, textarea, video, audio, dialog, template, image, animate, set, use, foreignObject"),
 ].filter((each) =>
   !(each.matches("head > meta, head > link[rel=stylesheet][href$='style.css'], head > script[src$='search.js'], head > script[src$='search-index.js']")) &&
-  !(each.matches("head > link[rel=stylesheet]") && each.href === location.href.replace(/\\.html.*$/, "/print.css")) &&
+  !(each.matches("head > link[rel=stylesheet]") && each.href === location.href.replace(/\\.html.*$/, "/sheet.css")) &&
   !(each.closest("#Search")) && !(each.matches("svg use[href^='#']"))
 ).map((each) => each.outerHTML)
 .concat([...document.querySelectorAll("*")].flatMap((each) =>
@@ -135,19 +135,26 @@ describe("payloads in every field an author fills in", () => {
     expect(lost).toEqual([]);
   });
 
-  it("stay one string at the foot of printed pages", () => {
+  it("stay one string at the foot of printed pages, in a style sheet with nothing else of theirs", () => {
     // CSS Syntax Level 3, 4.3.7: a sign written by its number ends no string.
     const FOOT =
-      /^@page \{ @bottom-left \{ content: "(?:[A-Za-z0-9 .-]|\\[0-9a-f]{1,6} )*"; font: 8pt sans-serif; \} \}\n$/u;
-    const styles = shown.paths.filter((path) => path.endsWith("/print.css"));
+      /^@page \{ @bottom-left \{ content: "(?:[A-Za-z0-9 .()-]|\\[0-9a-f]{1,6} )*"; font: 8pt sans-serif; \} \}\n/u;
+    const LABELS =
+      /^@media screen and \(max-width:42rem\)\{(?:\.[a-z]+ td:nth-of-type\(\d+\)::before\{content:"(?:[A-Za-z0-9 .()-]|\\[0-9a-f]{1,6} )*"\})+\}\n$/u;
+    const styles = shown.paths.filter((path) => path.endsWith("/sheet.css"));
     expect(styles.length).toBeGreaterThanOrEqual(PAYLOADS.length);
-    for (const path of styles) expect(readFileSync(new URL(shown.fileUrl(path)), "utf8")).toMatch(FOOT);
+    for (const path of styles) {
+      const text = readFileSync(new URL(shown.fileUrl(path)), "utf8");
+      expect(text).toMatch(FOOT);
+      const rest = text.replace(FOOT, "");
+      if (rest !== "") expect(rest).toMatch(LABELS);
+    }
   });
 
   it("stay words among what the search finds", async () => {
     await page.goto(shown.fileUrl("search.html"));
     for (const words of ["script", "onerror", "evil", "javascript"]) {
-      await page.getByLabel("A rule, a build or a part").fill(words);
+      await page.getByLabel("A rule, a build, a part or a lot").fill(words);
       expect(await page.locator("#Found li").count()).toBeGreaterThan(5);
       expect(await page.evaluate(`document.querySelectorAll("#Found :not(li, a, small)").length`)).toBe(0);
     }

@@ -18,6 +18,7 @@ const kinds = [
   "rules/rigging.point-load.html",
   "house-standard.html",
   "parts.html",
+  "stock.html",
   "sources.html",
   "formulas.html",
   "tables.html",
@@ -74,6 +75,24 @@ describe.each(PAPERS)("on $name", ({ name, wide, high }) => {
 });
 
 describe("on paper", () => {
+  it("a small face is seen from both sides at one height: who wires it from behind looks from one to the other", async () => {
+    // A4 less margins of 12 mm, in CSS pixels.
+    const page = await shown.page({ viewport: { width: Math.floor(186 * MM), height: 1000 } });
+    await page.goto(shown.fileUrl("builds/riser-fascias.html"));
+    for (const media of ["print", "screen"] as const) {
+      await page.emulateMedia({ media });
+      if (media === "screen") await page.setViewportSize({ width: 1600, height: 1000 });
+      for (const face of ["low", "high"])
+        for (const what of ["power", "data"]) {
+          const place = (side: string) => page.locator(`#Drawn-face-${face}-${what}-${side}`).boundingBox();
+          const [front, rear] = [await place("audience"), await place("rear")];
+          expect(rear?.y).toBe(front?.y);
+          expect(rear?.x).toBeGreaterThan((front?.x ?? 0) + (front?.width ?? 0) - 1);
+        }
+    }
+    await page.close();
+  });
+
   it("the foot of every page of a sheet tells build, sheet, revision and day", async () => {
     const page = await shown.page();
     await page.goto(shown.serverUrl("builds/over-stage-banner.html"));
@@ -92,6 +111,8 @@ describe("on paper", () => {
     await page.emulateMedia({ media: "print" });
     await page.goto(shown.fileUrl("builds/gala-wall.html"));
     expect(await page.locator("nav.menu").isVisible()).toBe(false);
+    // What leads to a file says nothing on paper.
+    expect(await page.locator(".download").first().isVisible()).toBe(false);
     expect(await page.locator("#Cautions").isVisible()).toBe(true);
     expect(await page.locator("details.working[open] li").first().isVisible()).toBe(true);
     expect(await page.locator("table.sign").isVisible()).toBe(true);

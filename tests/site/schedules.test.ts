@@ -39,6 +39,11 @@ describe("schedules on a sheet", () => {
     expect(new Set(records.map((record) => record.length)).size).toBe(1);
   });
 
+  it.each(["parts", "cables", "panels", "circuits", "hangs"])("%s says what its words mean", (name) => {
+    const [, own = ""] = sheet.split(`id="Schedule-${name}"`);
+    expect(own.slice(0, own.indexOf('class="download"'))).toContain('class="said"');
+  });
+
   it("leaves out a schedule with nothing in it, and its file", () => {
     expect(pages.get("builds/riser-fascias.html")).not.toContain("Schedule-hangs");
     expect(pages.has("builds/riser-fascias/hangs.csv")).toBe(false);

@@ -85,6 +85,9 @@ function drawn(
           text("ballast", [ballast + 6, foot - 2], { size: SMALL }),
         ]),
     line([LEFT - 14, ground], [right + 20, ground], { strokeWidth: WIDE }),
+    // Ballast at the wrong side of a face does not hold it, and a side view is easily taken for its mirror image.
+    text("◂ audience", [LEFT - 16, ground + 1], { size: SMALL, anchor: "end" }),
+    text("behind ▸", [right + 22, ground + 1], { size: SMALL }),
     path(hatch({ x: LEFT - 14, y: ground, width: right - LEFT + 34, height: 2 }, "rising", 2.4), { strokeWidth: 0.15 }),
     ...place(toe, "toe to the panels' centre", scale, ground, 8, system),
     ...place(arm, "toe to the ballast", scale, ground, 14, system),
@@ -105,7 +108,7 @@ function facts(face: Face, { build, system }: Subject): readonly string[] {
     `Lower edge over the floor: ${shown(lowerEdge(face), system)}. Base ${mass("mass")}, ballast ${mass("ballast")}, panels and extras ${told(face.mass, system)}; together ${stand ? told(stand.mass, system) : UNWRITTEN}.`,
     `On the deck, over ${print}: ${stand ? told(stand.pressure, system) : UNWRITTEN}; the deck is rated ${stand ? shown(stand.deckRating, system) : UNWRITTEN}. Feet: ${typeof feet === "number" ? feet : UNWRITTEN}.`,
     ...(fixed ? [`Fixed: ${fixed}.`] : []),
-    "The base is drawn with its true depth, not its true height.",
+    "The base is drawn with its true depth, not its true height; the ballast in its place, not in its size.",
   ];
 }
 
@@ -120,7 +123,7 @@ export function standDrawing(face: Face, subject: Subject): Drawing | undefined 
     : [];
   const scale = tries.reduce<Scale | undefined>((a, b) => (a && a.ratio > b.ratio ? a : b), undefined);
   const below = scale
-    ? `Seen from the side; places are from the toe. ${scaleText(scale)}.`
+    ? `Seen from the side, the audience at the left. The toe is the edge of the base on the audience's side; places are from there. ${scaleText(scale)}.`
     : "Not drawn: depth of the base or size of the panel is missing.";
   const top = heading(title, [below], SHEET_WIDTH);
   const start = top.height + 4;

@@ -5,7 +5,7 @@ import { type Expression, expressionOf } from "./expression.js";
 /** A symbol with what it ends in below the line: `V1`, `Imax`, `M_o`. Words and all capitals stand as they are. */
 function name(text: string): Html {
   const [, letters, below] =
-    /^(\p{L}+?)_?(\p{Nd}+)$|^(\p{Lu})_?(\p{Ll}+)$|^([mx])(b)$|^(k)([an])$/u
+    /^(\p{L}+?)_?(\p{Nd}+)$|^(\p{Lu})_?(\p{Ll}+)$|^([mx])([bs])$|^(k)([an])$/u
       .exec(text)
       ?.filter((each) => each !== undefined) ?? [];
   return letters === undefined || below === undefined
@@ -16,7 +16,15 @@ function name(text: string): Html {
 /** Brackets around what a fraction bar or a root already holds together are left out. */
 const bare = (expression: Expression): Html => set(expression.is === "brackets" ? expression.of : expression);
 
-const bracketed = (...content: readonly Html[]): Html => h("mrow", [h("mo", "("), ...content, h("mo", ")")]);
+/**
+ * Brackets are as high as a fraction or root within them, and no higher: an engine makes them as long below the middle of
+ * the line as above it, and a power stands at their top.
+ */
+function bracketed(...content: readonly Html[]): Html {
+  const high = content.some(({ text }) => /<mfrac|<msqrt/u.test(text));
+  const bracket = (each: string): Html => h("mo", high ? { symmetric: "false" } : { stretchy: "false" }, each);
+  return h("mrow", [bracket("("), ...content, bracket(")")]);
+}
 
 const withCommas = (all: readonly Html[]): readonly Html[] =>
   all.flatMap((each, index) => (index === 0 ? [each] : [h("mo", ","), each]));

@@ -1,4 +1,5 @@
 import type { Listed } from "../listed.js";
+import { lotLines, lotPath } from "../lots.js";
 import { partAnchor, partsOf } from "../parts-page.js";
 import type { Whole } from "../site.js";
 import type { Entry } from "./options.js";
@@ -24,7 +25,7 @@ const build = ({
   };
 };
 
-/** Everything of the site that can be found: rules, builds and parts. */
+/** Everything of the site that can be found: rules, builds, parts and lots. */
 export function entriesOf(site: Whole): readonly Entry[] {
   const rules = site.rules.map(
     (rule): Found => ({
@@ -44,5 +45,14 @@ export function entriesOf(site: Whole): readonly Entry[] {
       words: kind,
     }),
   );
-  return [...rules, ...site.documents.map(build), ...parts].map((each, id) => ({ id, ...each }));
+  const lots = lotLines(site).map(
+    ({ name, lot }): Found => ({
+      title: name,
+      kind: "lot",
+      href: lotPath(name),
+      says: lot ? `${lot.count} of ${lot.panel}, batch ${lot.batch ?? "not stated"}` : "not in the stock list",
+      words: lot ? `${lot.panel} ${lot.batch ?? ""}` : "",
+    }),
+  );
+  return [...rules, ...site.documents.map(build), ...parts, ...lots].map((each, id) => ({ id, ...each }));
 }

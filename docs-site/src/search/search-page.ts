@@ -27,7 +27,7 @@ export const searchPage = (): Page => ({
   scripts: ["search-index.js", "search.js"],
   content: [
     h("form", { id: "Search", class: "search", role: "search", hidden: true }, [
-      h("label", { for: "Words" }, "A rule, a build or a part"),
+      h("label", { for: "Words" }, "A rule, a build, a part or a lot"),
       h("input", {
         id: "Words",
         type: "search",

@@ -109,7 +109,8 @@ function drawn(view: View, entry: Entry, along: number, lines: number): Shapes {
     strokeWidth: 0.7 * weightOf(view),
     ...(outward ? { strokeDasharray: "0.8 1.6" } : {}),
   };
-  const near = edge(view, side, centre, 2);
+  // As much of it is straight as its head is long: a head over a bend points nowhere.
+  const near = edge(view, side, centre, 3.4);
   const far = edge(view, side, upright(side) ? [0, along] : [along, 0], 6);
   const way = outward ? [centre, near, far] : [far, near, centre];
   const tip = outward ? far : edge(view, side, centre, 0);

@@ -5,7 +5,7 @@ import { arrowHead } from "../shared/dimension.js";
 import { SHEET_WIDTH } from "../shared/drawing.js";
 import { hatch } from "../shared/hatch.js";
 import { lengthText, shown, told, writtenInFeet } from "../shared/shown.js";
-import { group, line, NARROW, type Point, path, polyline, type Shapes, shape, WIDE } from "../shared/svg.js";
+import { group, line, NARROW, type Point, paper, path, polyline, type Shapes, shape, WIDE } from "../shared/svg.js";
 import { MIDDLE, measure, SMALL, text } from "../shared/text.js";
 import type { Frame } from "./frame.js";
 
@@ -71,12 +71,21 @@ function sideFor(frame: Frame, hang: Hang, width: number): "left" | "right" | "n
   return before >= 2 * width ? "left" : "none";
 }
 
+/** Paper behind a figure that reaches over the end of the bar: the line that comes down there would strike it out. */
+const clear = (frame: Frame, [left, base]: Point, width: number): Shapes => {
+  const end = frame.x(frame.length);
+  return left < end && left + width > end
+    ? [paper({ x: left - 0.3, y: base - SMALL * 0.85, width: width + 0.6, height: SMALL * 1.1 })]
+    : [];
+};
+
 /** A hang with its name and what it carries on a level bar. */
 export function support(frame: Frame, hang: Hang, bar: number, system: System): Html {
   const x = frame.x((hang.at as Known).value);
   const { reaction } = hang;
   const words = isSlack(hang) ? "slack" : told(reaction, system);
-  const side = sideFor(frame, hang, measure(words, SMALL) + 3);
+  const width = measure(words, SMALL);
+  const side = sideFor(frame, hang, width + 3);
   const at = x + (side === "left" ? -1.6 : 1.6);
   const anchor = side === "left" ? "end" : "start";
   const below = hang.bridled ? BELOW_APEX - 2 : DROP - 5;
@@ -87,6 +96,7 @@ export function support(frame: Frame, hang: Hang, bar: number, system: System): 
     ...(side === "none"
       ? []
       : [
+          ...clear(frame, [side === "left" ? at - width : at, bar - below + 3.6], width),
           text(words, [at, bar - below + 3.6], {
             size: SMALL,
             anchor,

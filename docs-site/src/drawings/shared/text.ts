@@ -65,10 +65,13 @@ export function fitted(words: string, width: number, size: number): string {
   return `${kept.join("").trimEnd()}…`;
 }
 
+/** Where a line may end: anywhere between words, but not between a number and its unit (SI Brochure, 9th edition, 5.4.3). */
+const BREAK = /(?<!\d)\s+|\s+(?![\p{L}°%]{1,3}(?![\p{L}\p{Nd}]))/u;
+
 /** The text in lines that fit in `width`. */
 export function wrapped(words: string, width: number, size: number): readonly string[] {
   const lines: string[] = [];
-  for (const word of words.split(/\s+/u)) {
+  for (const word of words.split(BREAK)) {
     const longer = lines.length > 0 ? `${lines.at(-1)} ${word}` : word;
     if (lines.length > 0 && measure(longer, size) <= width) lines[lines.length - 1] = longer;
     else lines.push(fitted(word, width, size));

@@ -1,0 +1,13 @@
+/** What the words of a schedule mean, for whoever reads one for the first time. */
+export const NOTES: Readonly<Record<string, string>> = {
+  parts:
+    "In all: what goes out, spares and what is brought along with it. As written: the length in the words of the document. Most power in use: the maker's greatest figure, spares left out. For: what needs it, and how many of it.",
+  cables:
+    "A label stands at both ends of its cable; from and to are in the way of power and signal. F is a feed, J a jumper, R the return that closes a loop, V a cable of the picture path. Reach: the straight way from socket to socket; the check of lengths adds slack to it.",
+  panels:
+    "A cell is named as the audience sees the face: the letter of its row from the top, the number of its column from the audience's left. A run is panels powered one after another, a chain panels sent data one after another; order 1 is the panel the feed goes to. First pixel: the upper left one of the panel on the raster, counted from 0.",
+  circuits:
+    "Load and current: every panel at its maximum, and what else is on the circuit. Continuous rating: what of the breaker's rating may be used for hours, by the house standard. Share: the current, of the continuous rating. A circuit without runs feeds no panel.",
+  hangs:
+    "From the left: the left end of the bar as the audience sees it. Load: what the hang carries with the bar level on all its hangs. Load with one hang slack: the most it carries when any one other hang carries nothing, which is named under “Slack then”. Least WLL: the working load limit of the weakest of its parts. Structure rated: what the structure is stated to carry there. The suspended weight in all, with its parts, stands on the hang plot.",
+};
