@@ -6,9 +6,10 @@ const idle: Hand[] = [];
 /**
  * So many threads: those that are idle, and new ones. To start a thread and have it load its script takes as long as to
  * inspect a few documents, so what reads the outlines of a docs repository leaves its threads to what comes after.
+ * @param documents how many there are for all of them
  */
-export function hire(threads: number): readonly Hand[] {
-  const crew = Array.from({ length: threads }, () => idle.pop() ?? hand());
+export function hire(threads: number, documents: number): readonly Hand[] {
+  const crew = Array.from({ length: threads }, () => idle.pop() ?? hand(documents));
   for (const each of crew) each.hold(true);
   return crew;
 }

@@ -34,7 +34,7 @@ export async function inspectMany(
   const frame = frameOf(files);
   // A house standard that cannot be used is told before anything is begun.
   const inspectOne = inspector(frame, rules, options);
-  const crew = hire(threads);
+  const crew = hire(threads, files.documents.length);
   const order = { work: "documents", frame: { files: frame, options, brought: broughtBy(rules) } } as const;
   const here = () => (share: readonly DocumentFile[]) => share.map((file): Judged => inspectOne(file));
   try {

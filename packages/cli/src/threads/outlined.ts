@@ -15,7 +15,7 @@ export async function outlined(
   threads = threadsFor(documents.length),
 ): Promise<readonly Outline[]> {
   if (threads === 0) return here(documents);
-  const crew = hire(threads);
+  const crew = hire(threads, documents.length);
   const asks = sending(crew, { work: "outlines" });
   try {
     const found = await deal(sharesOf(documents, threads), asks, () => here);

@@ -35,7 +35,7 @@ export async function makeManySheets(
     const write = sheetWriter({ ...plain, rules });
     return (share: readonly DocumentFile[]): readonly MadeOf[] => share.map((file) => write(file));
   };
-  const crew = hire(threads);
+  const crew = hire(threads, documents.length);
   const asks = sending(crew, { work: "sheets", frame: { ...plain, brought: broughtBy(rules) } }, rules);
   try {
     const found = await deal(sharesOf(documents, threads), asks, here, (answer) => answer.forEach(told));
