@@ -4,6 +4,7 @@ import { openRepository, type Repository, type Wanted } from "../files/repositor
 import type { Kept } from "../kept/kept.js";
 import { withOutlines } from "../kept/outlines.js";
 import { rulesOfPlugins } from "../plugins/plugins.js";
+import { plain } from "../report/lines.js";
 
 export interface Opening extends Wanted {
   /** False refuses the plugins of the house standard. */
@@ -26,7 +27,8 @@ export async function open({
   ...wanted
 }: Opening): Promise<Repository & { readonly rules: readonly Rule[] }> {
   const repository = await openRepository(wanted);
-  const { settings, standardFolder, wants } = repository;
+  const { settings, standardFolder, unmatched, wants } = repository;
+  for (const line of unmatched) warn(`plumbmark: ${plain(line)}\n`);
   const before = kept?.(repository.root);
   const files = await withKnown(repository, plugins !== false, before);
   const own = await rulesOfPlugins({

@@ -7,8 +7,8 @@ import type { Origin } from "./tree.js";
 export interface HouseStandardFile {
   readonly file?: SourceFile;
   readonly settings: HouseStandardSettings;
-  /** Where it names the stock list; left out where it goes without saying. */
-  readonly stockAt?: Pick<Place, "line" | "column">;
+  /** Where it says something, by path (`parts.2`); undefined for what goes without saying. */
+  readonly at: (path: string) => Pick<Place, "line" | "column"> | undefined;
   /** The folder its plugins are named from. */
   readonly folder?: string;
 }
@@ -25,7 +25,7 @@ export async function openStandard(
   shown: string,
   today: string,
 ): Promise<HouseStandardFile> {
-  if (path === undefined) return { settings: readHouseStandard(undefined).standard };
+  if (path === undefined) return { settings: readHouseStandard(undefined).standard, at: () => undefined };
   const { absolute, text, path: found } = await editionOn(origin, root, path, shown, today);
   const file = { path: found, text };
   const { standard, mistakes, placed } = readHouseStandard(file);
@@ -38,6 +38,5 @@ export async function openStandard(
       "Mend it, then inspect again.",
     );
   }
-  const stockAt = placed.places.get("stock");
-  return { file, settings: standard, ...(stockAt ? { stockAt } : {}), folder: dirname(absolute) };
+  return { file, settings: standard, at: (path) => placed.places.get(path), folder: dirname(absolute) };
 }

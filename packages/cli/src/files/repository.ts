@@ -13,6 +13,7 @@ import { type HouseStandardFile, openStandard } from "./house-standard.js";
 import { readDocuments } from "./read-documents.js";
 import { type ReadFiles, readFiles, type Unreadable } from "./read-files.js";
 import type { Origin, Tree } from "./tree.js";
+import { unmatchedIn } from "./unmatched.js";
 
 const USUAL_STOCK = "stock.yaml";
 
@@ -23,6 +24,8 @@ export interface Repository {
   readonly settings: HouseStandardSettings;
   readonly standardFolder?: string;
   readonly unreadable: readonly Unreadable[];
+  /** Patterns of the house standard that match no file, in words, with their places. */
+  readonly unmatched: readonly string[];
   readonly asked: readonly Asked[];
   /** Whether a document was asked for; all are when no path was given. */
   readonly wants: (path: string) => boolean;
@@ -95,11 +98,12 @@ async function readStock(
   origin: Origin,
   root: string,
   path: string | undefined,
-  { file, stockAt }: Pick<HouseStandardFile, "file" | "stockAt">,
+  { file, at }: Pick<HouseStandardFile, "file" | "at">,
 ): Promise<ReadFiles> {
   const kind = path === undefined ? undefined : await origin.kind(resolve(root, path));
   if (path === undefined || (path === USUAL_STOCK && kind === undefined)) return { files: [], unreadable: [] };
   const read = await readFiles(origin.treeAt(root), [path]);
+  const stockAt = at("stock");
   if (!file || !stockAt || kind === "file") return read;
   const named = ({ says, mend }: Unreadable): Unreadable => ({
     path: file.path,
@@ -128,13 +132,13 @@ const once = (unreadable: readonly Unreadable[]): readonly Unreadable[] => [
 /** Finds the docs repository the paths belong to and reads it. Trouble when that cannot be done. */
 export async function openRepository({
   folder,
-  paths,
+  paths: written,
   standard,
   today,
   origin = disk,
   outlines,
 }: Wanted): Promise<Repository> {
-  const asked = await Promise.all(paths.map((path) => readAsked(origin, folder, path)));
+  const asked = await Promise.all(written.map((path) => readAsked(origin, folder, path)));
   const start = asked.length > 0 ? commonFolder(asked.map(folderOf)) : folder;
   const found = await findStandard(start, origin);
   const root = found ? resolve(found, "..") : start;
@@ -148,11 +152,8 @@ export async function openRepository({
   const opened = await openStandard(recalling(from, shelf), within, chosen, standard ?? STANDARD, today);
   const { file, settings, folder: standardFolder } = opened;
   const folderStandards = found === undefined ? [] : await readFolderStandards(recalling(origin, shelf), root, today);
-  const documents = await readDocuments(
-    tree,
-    await documentPaths(tree, root, chosen === undefined ? undefined : settings.documents, asked),
-    shelf,
-  );
+  const paths = await documentPaths(tree, root, chosen === undefined ? undefined : settings.documents, asked);
+  const documents = await readDocuments(tree, paths, shelf);
   const parts = await readParts(tree, settings.parts, chosen !== undefined);
   const stock = await readStock(origin, root, settings.stock, opened);
   for (const file of [...parts.files, ...stock.files]) recall(file, shelf);
@@ -168,6 +169,10 @@ export async function openRepository({
       ...(stock.files[0] ? { stock: stock.files[0] } : {}),
       documents: documents.files,
     },
+    unmatched: unmatchedIn(opened, {
+      documents: paths,
+      parts: [...parts.files, ...parts.unreadable].map(({ path }) => path),
+    }),
     unreadable: once([...documents.unreadable, ...parts.unreadable, ...stock.unreadable]),
     load: documents.load,
     wants: (path) => asked.length === 0 || asked.some((each) => covers(each, root, path)),

@@ -13,6 +13,7 @@ import { starter } from "../../../../tests/documents/repository.js";
 import { stated } from "../../../../tests/plugins/stated.js";
 import { threadsFor } from "./deal.js";
 import { inspectMany } from "./inspect-many.js";
+import { outlined } from "./outlined.js";
 
 const files: RepositoryFiles = {
   ...starter(),
@@ -23,6 +24,15 @@ const options = { today: "2027-01-01" };
 test("threads come to the same as one, whatever their number", async () => {
   const alone = inspectEach(files, rules, options);
   for (const threads of [2, 3, 7]) expect(await inspectMany(files, rules, options, threads)).toEqual(alone);
+});
+
+test("outlines are the same however many threads read them, who then inspect", async () => {
+  const documents = files.documents.map(({ path, text }) => ({ path, text }));
+  const alone = documents.map(outlineOf);
+  for (const threads of [0, 1, 2]) {
+    expect(await outlined(documents, threads)).toEqual(alone);
+    expect(await inspectMany(files, rules, options, 2)).toEqual(inspectEach(files, rules, options));
+  }
 });
 
 const check = (rule: string, line: number, outcome: "fails" | "holds"): CheckEntry => ({

@@ -5,7 +5,7 @@ const leg = { kind: "length", above: 0 } as const;
 /** Tension in the first leg of a two-leg bridle with legs of any rise V and run H. */
 export const bridleTension = formula({
   id: "rigging.bridle-tension",
-  title: "tension in a bridle leg",
+  title: "Tension in a bridle leg",
   symbol: "T",
   kind: "mass",
   inputs: {
@@ -30,7 +30,7 @@ export const bridleTension = formula({
 /** The same horizontal pull on both anchors. */
 export const bridlePull = formula({
   id: "rigging.bridle-pull",
-  title: "horizontal pull of a bridle",
+  title: "Horizontal pull of a bridle",
   symbol: "F",
   kind: "mass",
   inputs: {
@@ -54,7 +54,7 @@ export const bridlePull = formula({
 
 export const legAngle = formula({
   id: "rigging.leg-angle",
-  title: "angle of a leg from horizontal",
+  title: "Angle of a leg from horizontal",
   symbol: "α",
   kind: "angle",
   inputs: { V: { kind: "length", is: "rise", least: 0 }, H: { kind: "length", is: "run", above: 0 } },
@@ -67,7 +67,7 @@ export const legAngle = formula({
 
 export const slingLegLoad = formula({
   id: "rigging.sling-leg-load",
-  title: "load in each of n equal sling legs",
+  title: "Load in each of n equal sling legs",
   symbol: "T",
   kind: "mass",
   inputs: {

@@ -3,7 +3,7 @@ import type { SourceId } from "../../sources/index.js";
 
 export const ratedLoad = formula({
   id: "rigging.rope-working-load",
-  title: "working load of a terminated rope",
+  title: "Working load of a terminated rope",
   symbol: "WLL",
   kind: "mass",
   inputs: {
@@ -25,7 +25,7 @@ export const ratedLoad = formula({
 
 export const designFactor = formula({
   id: "rigging.design-factor",
-  title: "design factor",
+  title: "Design factor",
   symbol: "D",
   kind: "factor",
   inputs: {

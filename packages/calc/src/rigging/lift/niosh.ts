@@ -86,7 +86,7 @@ const share = (is: string) => ({ kind: "factor", is, least: 0, most: 1 }) as con
 
 export const recommendedWeight = formula({
   id: "rigging.recommended-weight-limit",
-  title: "recommended weight limit",
+  title: "Recommended weight limit",
   symbol: "RWL",
   kind: "mass",
   inputs: {

@@ -5,7 +5,7 @@ const KIP_IN = 112.9848290276167;
 
 export const allowableMoment = formula({
   id: "rigging.allowable-moment",
-  title: "allowable bending moment of a compact round section",
+  title: "Allowable bending moment of a compact round section",
   symbol: "M_a",
   kind: "moment",
   inputs: {
@@ -30,7 +30,7 @@ export const allowableMoment = formula({
 
 export const allowableMomentElastic = formula({
   id: "rigging.allowable-moment-elastic",
-  title: "allowable bending moment on the elastic modulus",
+  title: "Allowable bending moment on the elastic modulus",
   symbol: "M_a",
   kind: "moment",
   inputs: {

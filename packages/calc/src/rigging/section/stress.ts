@@ -7,7 +7,7 @@ const KSI = 6.894757293168;
 /** Bending stress at the outermost fibre, MPa. */
 export const bendingStress = formula({
   id: "rigging.bending-stress",
-  title: "bending stress",
+  title: "Bending stress",
   symbol: "σ",
   kind: "stress",
   inputs: {
@@ -34,7 +34,7 @@ export const bendingStress = formula({
 /** Elastic modulus of a section that is symmetrical about its middle, from its second moment and its depth. */
 export const elasticModulus = formula({
   id: "rigging.elastic-modulus",
-  title: "elastic modulus",
+  title: "Elastic modulus",
   symbol: "S",
   kind: "section-modulus",
   inputs: {

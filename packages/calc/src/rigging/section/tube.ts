@@ -27,7 +27,7 @@ export function tubeProperties(outside: number, wall: number): TubeProperties {
 
 export const tubePlasticModulus = formula({
   id: "rigging.tube-plastic-modulus",
-  title: "plastic modulus of a round tube",
+  title: "Plastic modulus of a round tube",
   symbol: "Z",
   kind: "section-modulus",
   inputs: {

@@ -5,7 +5,7 @@ import { GRAVITY } from "../gravity.js";
 /** Mean pressure under a base, or under feet when their whole bearing area is given. */
 export const deckPressure = formula({
   id: "rigging.deck-pressure",
-  title: "pressure on the deck",
+  title: "Pressure on the deck",
   symbol: "p",
   kind: "areal-load",
   inputs: {
@@ -32,7 +32,7 @@ export const deckPressure = formula({
 /** Where the weight of a standing face has its centre, from the edge its moment is taken about. */
 export const centreOfWeight = formula({
   id: "rigging.centre-of-weight",
-  title: "distance of the weight's centre from the toe",
+  title: "Distance of the weight's centre from the toe",
   symbol: "x",
   kind: "length",
   inputs: {
@@ -58,7 +58,7 @@ export const centreOfWeight = formula({
 /** The heaviest foot under a push: the fuller row's share of the weight and the couple the push adds to it. */
 export const footLoad = formula({
   id: "rigging.foot-load",
-  title: "load of the heaviest foot",
+  title: "Load of the heaviest foot",
   symbol: "P",
   kind: "force",
   inputs: {

@@ -6,7 +6,7 @@ import { GRAVITY } from "../gravity.js";
 /** Moment about the floor per metre of width under a band of pressure q1 up to `change` metres and q2 above it. */
 export const notionalMoment = formula({
   id: "rigging.notional-push",
-  title: "overturning moment of the notional push",
+  title: "Overturning moment of the notional push",
   symbol: "M_o",
   kind: "moment",
   inputs: {
@@ -37,7 +37,7 @@ export const notionalMoment = formula({
 
 export const restoringMoment = formula({
   id: "rigging.restoring-moment",
-  title: "restoring moment about an edge of the base",
+  title: "Restoring moment about an edge of the base",
   symbol: "M_r",
   kind: "moment",
   inputs: {
@@ -68,7 +68,7 @@ export const restoringMoment = formula({
 /** The arm of the same weight about the other edge of the base. */
 export const armBehind = formula({
   id: "rigging.arm-behind",
-  title: "distance from the edge behind",
+  title: "Distance from the edge behind",
   symbol: "x'",
   kind: "length",
   inputs: {
@@ -84,7 +84,7 @@ export const armBehind = formula({
 
 export const overturningFactor = formula({
   id: "rigging.overturning-factor",
-  title: "factor against overturning",
+  title: "Factor against overturning",
   symbol: "γ",
   kind: "factor",
   inputs: {
@@ -105,7 +105,7 @@ export const overturningFactor = formula({
 
 export const ballastNeeded = formula({
   id: "rigging.ballast-needed",
-  title: "ballast needed",
+  title: "Ballast needed",
   symbol: "mb",
   kind: "mass",
   inputs: {
