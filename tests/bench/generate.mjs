@@ -23,14 +23,16 @@ const templates = readdirSync(`${starterRepository}/builds`)
 
 const day = (number) => new Date(Date.UTC(2027, 0, 1 + number)).toISOString().slice(0, 10);
 
-/** Lots for some builds each, so that a lot is shared by a handful and not by all. */
-const lotsFor = (count) => Math.ceil(count / 12);
+/** More would not fit into the one stock list a docs repository has: a megabyte of YAML is read at most. */
+const MOST_GROUPS = 2500;
+/** Builds that take panels from the same lots: a handful and not all. */
+const groupOf = (count) => Math.max(12, Math.ceil(count / MOST_GROUPS));
 
-function documentOf(index, random) {
+function documentOf(index, sharing, random) {
   const { name, text } = templates[index % templates.length];
   const pick = (list) => list[Math.floor(random() * list.length)];
   const from = Math.floor(random() * 2000);
-  const group = Math.floor(index / 12);
+  const group = Math.floor(index / sharing);
   const written = text
     .replace(/^build: .*$/mu, `build: ${name}-${index}`)
     .replace(/^venue: .*$/mu, `venue: ${pick(PLACES)} ${pick(HALLS)}`)
@@ -45,12 +47,12 @@ function documentOf(index, random) {
 /** The documents one after another, the same for the same count. */
 export function* documents(count, beginning = 1) {
   const random = numbers(beginning);
-  for (let index = 0; index < count; index += 1) yield documentOf(index, random);
+  for (let index = 0; index < count; index += 1) yield documentOf(index, groupOf(count), random);
 }
 
 function stock(count) {
   const lots = /^lots:\n([\s\S]*)$/mu.exec(readFileSync(`${starterRepository}/stock.yaml`, "utf8"))[1];
-  const all = Array.from({ length: lotsFor(count) }, (_, group) =>
+  const all = Array.from({ length: Math.ceil(count / groupOf(count)) }, (_, group) =>
     lots.replace(/\blot-(\d{4})\b/gu, `lot-$1-${group}`),
   );
   return `lots:\n${all.join("")}`;

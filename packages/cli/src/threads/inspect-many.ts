@@ -10,6 +10,7 @@ import {
 import { broughtBy, canBeSent } from "./brought.js";
 import { dismiss, hire } from "./crew.js";
 import { deal, sharesOf, threadsFor } from "./deal.js";
+import { sameSources } from "./same-sources.js";
 import { sending } from "./sending.js";
 
 /** Everything but the documents; what they share goes with it. */
@@ -38,8 +39,11 @@ export async function inspectMany(
   const order = { work: "documents", frame: { files: frame, options, brought: broughtBy(rules) } } as const;
   const here = () => (share: readonly DocumentFile[]) => share.map((file): Judged => inspectOne(file));
   try {
-    const found = await deal(sharesOf(files.documents, threads), sending(crew, order, rules), here);
-    return found.flat();
+    const same = sameSources();
+    const asks = sending(crew, order, rules).map(
+      (ask) => async (share: readonly DocumentFile[]) => (await ask(share))?.map(same),
+    );
+    return (await deal(sharesOf(files.documents, threads), asks, here)).flat();
   } finally {
     await dismiss(crew);
   }

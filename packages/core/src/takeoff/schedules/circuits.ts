@@ -27,7 +27,7 @@ export const circuitColumns: readonly ColumnOf<Circuit>[] = [
   { name: "Outlet", of: ({ outlet }) => outlet ?? NOT_STATED },
   { name: "Breaker", kind: "current", of: ({ breaker }) => breaker },
   { name: "Residual device", kind: "current", of: (circuit) => (circuit.hasResidual ? circuit.residual : undefined) },
-  { name: "Runs", of: ({ runs }) => runs.map(({ name }) => name).join(", ") },
+  { name: "Runs", of: ({ runs }) => runs.map(({ name }) => name).join(", ") || "none" },
   { name: "Panels", kind: "count", of: panelsOn },
   { name: "Load", kind: "apparent-power", of: ({ load }) => load },
   { name: "Current", kind: "current", of: ({ current }) => current },
