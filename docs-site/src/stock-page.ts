@@ -29,14 +29,15 @@ export const COLUMNS: readonly Column[] = [
 const UNSTATED = h("em", "not stated");
 const OPEN = state(["open"], "cannot be told");
 
-const days = ({ stay }: Promised): Content =>
-  stay === undefined
-    ? ["days ", UNSTATED]
-    : stay.to === undefined
-      ? `from ${stay.from}`
-      : stay.to === stay.from
-        ? stay.from
-        : `${stay.from} to ${stay.to}`;
+/** A day that is broken at a hyphen is read as another. */
+const day = (text: string): Content => h("span", { class: "whole" }, text);
+
+const days = ({ stay }: Promised): Content => {
+  if (stay === undefined) return ["days ", UNSTATED];
+  const { from, to } = stay;
+  if (to === undefined) return ["from ", day(from)];
+  return to === from ? day(from) : [day(from), " to ", day(to)];
+};
 
 /** One face that takes panels: its sheet, how many with spares, and when. */
 const taker = (each: Promised, { page, title }: Pick<Listed, "page" | "title">): Content =>
