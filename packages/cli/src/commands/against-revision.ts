@@ -8,7 +8,7 @@ import {
   StandardError,
 } from "@plumbmark/core";
 import { originAt } from "../git/scope.js";
-import { json } from "../report/form.js";
+import { recordPieces, together } from "../report/pieces.js";
 import { revisionText } from "../report/revision-text.js";
 import type { Surroundings } from "../surroundings.js";
 import { Trouble } from "../trouble.js";
@@ -104,10 +104,10 @@ export async function againstRevision(
   );
   const found = differences(before.found, now.found).filter(({ file }) => now.wants(file));
   const { record } = now.found;
-  around.print(
+  const pieces =
     as === "json"
-      ? json({ ...record, against: entryOf(revision, before.found.record, found) })
-      : revisionText(revision, record, found, around),
-  );
+      ? together(recordPieces({ ...record, against: entryOf(revision, before.found.record, found) }))
+      : [revisionText(revision, record, found, around)];
+  for (const piece of pieces) around.print(piece);
   return record;
 }

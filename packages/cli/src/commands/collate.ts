@@ -1,8 +1,8 @@
 import { type NamedRecord, readRecord } from "../files/read-record.js";
 import { collated } from "../report/collated.js";
-import { json } from "../report/form.js";
 import { markdown } from "../report/markdown.js";
-import { textReport } from "../report/text.js";
+import { recordPieces, together } from "../report/pieces.js";
+import { textPieces } from "../report/text.js";
 import type { Surroundings } from "../surroundings.js";
 import { Trouble } from "../trouble.js";
 
@@ -24,6 +24,10 @@ export async function collateCommand(
   for (const path of paths) records.push(await readRecord(around.folder, path));
   refuseTwins(records);
   const record = collated(records);
-  around.print(as === "json" ? json(record) : as === "markdown" ? markdown(record) : textReport(record, around));
+  const pieces =
+    as === "markdown"
+      ? [markdown(record)]
+      : together(as === "json" ? recordPieces(record) : textPieces(record, around));
+  for (const piece of pieces) around.print(piece);
   return record.totals["not-ready"] > 0 ? 1 : 0;
 }

@@ -9,10 +9,10 @@ import { prefixOf } from "../git/top.js";
 import { inspectKept } from "../kept/inspect-kept.js";
 import { type Kept, keptFor, save } from "../kept/kept.js";
 import { againstText } from "../report/against-text.js";
-import { json } from "../report/form.js";
 import { gnu } from "../report/gnu.js";
 import { markdown } from "../report/markdown.js";
 import { partOf } from "../report/part-of.js";
+import { recordPieces, together } from "../report/pieces.js";
 import { sarif } from "../report/sarif.js";
 import { textPieces } from "../report/text.js";
 import type { Surroundings } from "../surroundings.js";
@@ -81,7 +81,8 @@ async function compare(
   const before = await recordBy(wanted, every === true);
   const changes = changesBetween(record, before);
   const compared = { ...record, against: againstEntry(before, changes) };
-  around.print(as === "json" ? json(compared) : againstText(record, before, changes, around));
+  const pieces = as === "json" ? together(recordPieces(compared)) : [againstText(record, before, changes, around)];
+  for (const piece of pieces) around.print(piece);
   return statusOf(record, around.warn);
 }
 
@@ -102,27 +103,12 @@ export interface Inspected {
   readonly record: InspectionRecord;
 }
 
-/** Enough that writing takes little time, and little enough that a report of thousands of documents is never held whole. */
-const PRINTED = 500_000;
-
-/** Pieces put together until they are worth printing. */
-function* together(pieces: Iterable<string>): Iterable<string> {
-  let held = "";
-  for (const piece of pieces) {
-    held += piece;
-    if (held.length < PRINTED) continue;
-    yield held;
-    held = "";
-  }
-  yield held;
-}
-
 async function formed(
   { root, rules, record }: Inspected,
   { as, version }: InspectOptions,
   around: Surroundings,
 ): Promise<Iterable<string>> {
-  if (as === "json") return [json(record)];
+  if (as === "json") return together(recordPieces(record));
   if (as === "sarif") return [sarif({ record, rules, version, prefix: await prefixOf(root) })];
   if (as === "gnu") return [gnu(record)];
   if (as === "markdown") return [markdown(record)];

@@ -1,0 +1,23 @@
+import { inspect } from "@plumbmark/core";
+import { rules } from "@plumbmark/rules";
+import { expect, test } from "vitest";
+import { starter } from "../../../../tests/documents/repository.js";
+import { json } from "./form.js";
+import { recordPieces, together } from "./pieces.js";
+
+test("a record printed in pieces is what it is in one", () => {
+  const record = inspect(starter(), rules, { today: "2027-01-01" });
+  const [first] = record.documents;
+  for (const documents of [[], first ? [first] : [], record.documents]) {
+    // A name may look like what is written around it.
+    const one = { ...record, standard: 'A\n  "documents": []', documents };
+    expect([...recordPieces(one)].join("")).toBe(json(one));
+  }
+});
+
+test("pieces are put together until they are worth printing, and none is lost", () => {
+  const pieces = Array.from({ length: 30 }, (_, index) => String(index % 10).repeat(100_000));
+  const printed = [...together(pieces)];
+  expect(printed.join("") === pieces.join("")).toBe(true);
+  expect(printed.map(({ length }) => length)).toEqual([...Array(6).fill(500_000), 0]);
+});
