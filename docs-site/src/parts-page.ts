@@ -25,8 +25,18 @@ function usersOf({ documents }: Whole): ReadonlyMap<string, readonly Listed[]> {
   return users;
 }
 
-const links = (documents: readonly Listed[]): Content =>
-  documents.flatMap(({ page, number, title }, index) => [index > 0 ? ", " : "", h("a", { href: page, title }, number)]);
+/** Of a part that thousands of builds use, no more sheets are listed. */
+const MOST = 100;
+
+function links(documents: readonly Listed[]): Content {
+  const more = documents.length - MOST;
+  return [
+    documents
+      .slice(0, MOST)
+      .map(({ page, number, title }, index) => [index > 0 ? ", " : "", h("a", { href: page, title }, number)]),
+    more > 0 ? ` and ${more} more` : undefined,
+  ];
+}
 
 /** What is written of a part, one line each. */
 const facts = ({ data }: Part): Content =>
