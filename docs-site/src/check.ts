@@ -84,12 +84,15 @@ export function checkItem(check: CheckEntry, { system, ruleLink, open }: CheckFr
   ]);
 }
 
+/** What there has to be is asked for; what there may be at most is allowed. */
+const isAsked = ({ sense }: NonNullable<CheckEntry["allowed"]>): boolean => sense === "at least" || sense === "exactly";
+
 /** A check in short, as one line of the list of all: what was found, measured, allowed and in hand. */
 function checkLine(check: CheckEntry, { system, ruleLink }: CheckFrame): Content {
   const { measured, allowed, share } = check;
   const found = [
     measured && `${quantityText(measured, system)} measured`,
-    allowed && `${allowedText(allowed, system)} allowed`,
+    allowed && `${allowedText(allowed, system)} ${isAsked(allowed) ? "asked for" : "allowed"}`,
   ];
   const known = [...found.filter((each) => each !== undefined)].join(", ");
   return h("li", { class: ["check", ...lookOf(check)] }, [
