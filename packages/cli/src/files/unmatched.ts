@@ -1,6 +1,9 @@
 import type { HouseStandardFile } from "./house-standard.js";
 import { readPatterns } from "./patterns.js";
 
+/** A pattern may have a thousand characters. */
+const LONGEST = 60;
+
 /** Files that were found by the patterns of a house standard. */
 export type Matched = Readonly<Record<"documents" | "parts", readonly string[]>>;
 
@@ -14,7 +17,9 @@ export function unmatchedIn({ file, settings, at }: HouseStandardFile, found: Ma
       const place = at(`${key}.${index + 1}`);
       // What is left out need not be there, and what goes without saying is written nowhere.
       if (!file || !place || pattern.startsWith("!") || found[key].some(readPatterns([pattern]).fits)) return [];
-      return [`${file.path}:${place.line}:${place.column}: No file matches \`${pattern}\`, one of its \`${key}\`.`];
+      return [
+        `${file.path}:${place.line}:${place.column}: No file matches \`${pattern.slice(0, LONGEST)}\`, one of its \`${key}\`.`,
+      ];
     }),
   );
 }

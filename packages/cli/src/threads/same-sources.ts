@@ -15,7 +15,7 @@ export function sameSources(): (judged: Judged) => Judged {
     return found;
   };
   return ({ entry, ...rest }) => ({
-    ...rest,
     entry: { ...entry, checks: entry.checks.map((check) => ({ ...check, sources: same(check.sources) })) },
+    ...rest,
   });
 }
