@@ -66,11 +66,18 @@ function* pairsApart(
 ): Generator<Pair> {
   const order = new Map([...rivals.keys()].map((build, index) => [build, index]));
   const place = (build: string): number => order.get(build) as number;
-  const askers = new Map([...scarce].map((lot): [string, string[]] => [lot, []]));
-  for (const [build, asked] of rivals) for (const lot of asked.keys()) askers.get(lot)?.push(build);
+  const askers = new Map([...scarce].map((lot): [string, [string, number][]] => [lot, []]));
+  for (const [build, asked] of rivals) for (const [lot, count] of asked) askers.get(lot)?.push([build, count]);
+  // Those who ask most first: of a large lot that many share a little each, nobody is looked at.
+  for (const each of askers.values()) each.sort(([, one], [, other]) => other - one);
   for (const [one, asked] of rivals) {
-    const others = new Set([...asked.keys()].flatMap((lot) => askers.get(lot) ?? []));
-    for (const other of [...others].filter((each) => place(each) > place(one)).sort((a, b) => place(a) - place(b))) {
+    const others = new Set<string>();
+    for (const [lot, own] of asked)
+      for (const [other, count] of askers.get(lot) ?? []) {
+        if (own + count <= (stock.get(lot) ?? 0)) break;
+        if (place(other) > place(one)) others.add(other);
+      }
+    for (const other of [...others].sort((a, b) => place(a) - place(b))) {
       const short = shortages([asked, rivals.get(other) as Asked], stock);
       if (short.length > 0) yield { builds: [one, other], short };
     }
