@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from "node:fs";
-import { inspect, type SourceFile } from "@plumbmark/core";
+import { inspect, modeller, type RepositoryFiles, type SourceFile } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { starterRepository } from "@plumbmark/starter";
 import { describe, expect, test } from "vitest";
@@ -11,16 +11,14 @@ const all = (folder: string, end: string): readonly SourceFile[] =>
     .sort()
     .map((name) => read(`${folder}/${name}`));
 
-const record = inspect(
-  {
-    houseStandard: read("house-standard.yaml"),
-    parts: all("parts", ".yaml"),
-    stock: read("stock.yaml"),
-    documents: all("builds", ".md"),
-  },
-  rules,
-  { today: "2027-01-01" },
-);
+const files: RepositoryFiles = {
+  houseStandard: read("house-standard.yaml"),
+  parts: all("parts", ".yaml"),
+  stock: read("stock.yaml"),
+  documents: all("builds", ".md"),
+};
+const options = { today: "2027-01-01" };
+const record = inspect(files, rules, options);
 const document = (file: string) => record.documents.find((each) => each.file === `builds/${file}.md`);
 
 describe("the starter's documents", () => {
@@ -52,5 +50,12 @@ describe("the starter's documents", () => {
       "power.circuit-load",
     ]);
     expect(document("gala-wall")?.verdict).toBe("not ready");
+  });
+
+  // For its sheet the whole body is read, for the record only as much as rules look at.
+  test("a document comes to the same whether its prose is to be shown or not", () => {
+    const modelled = files.documents.map(modeller(files, rules, options));
+    expect(modelled.map(({ entry }) => entry)).toEqual(record.documents);
+    expect(modelled.flatMap(({ build }) => build.quotes).length).toBeGreaterThan(50);
   });
 });

@@ -1,9 +1,10 @@
 export { isThere } from "./document/links.js";
-export { type Markdown, plainText, readMarkdown, type Section, sectionsOf } from "./document/markdown.js";
+export { type Markdown, plainText, readMarkdown } from "./document/markdown.js";
 export type { Mistake } from "./document/mistake.js";
 export { choices, nearest } from "./document/nearest.js";
 export type { Place } from "./document/place.js";
 export { readQuantities } from "./document/quantities.js";
+export { type Section, sectionsOf } from "./document/sections.js";
 export { validate } from "./document/validate.js";
 export { readWholeYaml, rememberYaml } from "./document/whole-yaml.js";
 export { type Data, type Placed, readYaml } from "./document/yaml.js";

@@ -12,18 +12,15 @@ export default rule({
     for (const wanted of build.around.standard.sections) {
       const thing = { path: `sections.${wanted}`, label: build.label };
       const found = build.sections.filter((section) => section.title.toLowerCase() === wanted.toLowerCase());
-      const written = found.flatMap(({ content }) => content);
-      if (
-        written.length > 0 &&
-        written.every((node) => node.type === "html" && /^<!--[\s\S]*-->\s*$/u.test(node.value))
-      ) {
+      const holds = found.map((section) => section.holds);
+      const filled = holds.includes("text");
+      if (!filled && holds.includes("comment")) {
         yield open(thing, {
           says: `Only a comment stands in the section “${wanted}”.`,
           mend: `Write the section “${wanted}”.`,
         });
         continue;
       }
-      const filled = found.some((section) => section.content.length > 0);
       const says =
         found.length === 0
           ? `There is no section “${wanted}”.`

@@ -1,14 +1,19 @@
-import type { Root, RootContent } from "mdast";
+import type { Root } from "mdast";
 import { type FrontMatter, frontMatterOf } from "./front-matter.js";
 import type { Mistake } from "./mistake.js";
 import { parse } from "./parse.js";
-import { type Place, placeOfNode } from "./place.js";
+import { skeletonOf } from "./skeleton.js";
 import { tooDeep } from "./too-deep.js";
 
-/** A Markdown file taken apart: where its front matter stands, and the tree of its body. */
+/** A Markdown file taken apart: where its front matter stands, and what its body is. */
 export interface Markdown {
   readonly text: string;
+  /** The body; read when it is asked for. */
   readonly tree: Root;
+  /** Its headings and links at their places and little else: all that most rules look at, for a third of the time. */
+  readonly skeleton: Root;
+  /** Whether the skeleton is the tree itself. */
+  readonly whole: boolean;
   /** Why the body was not read. */
   readonly refused?: Mistake;
   /** Offsets of the YAML between the fences; undefined without front matter. */
@@ -17,13 +22,30 @@ export interface Markdown {
 
 const linesIn = (text: string): number => text.match(/\r\n|\n|\r/gu)?.length ?? 0;
 
-export function readMarkdown(text: string): Markdown {
+/** @param prose whether the whole body is going to be asked for */
+export function readMarkdown(text: string, prose = false): Markdown {
   const front = frontMatterOf(text);
   const refused = tooDeep(text, front ? linesIn(text.slice(0, front.to)) + 1 : 0);
   // The front matter is read all the same.
   const read = refused ? text.slice(0, front ? text.indexOf("---", front.to) + 3 : 0) : text;
-  const tree = parse(read, front);
-  return { text, tree, ...(refused ? { refused } : {}), ...(front ? { frontMatter: front } : {}) };
+  const known = { text, whole: prose, ...(refused ? { refused } : {}), ...(front ? { frontMatter: front } : {}) };
+  let tree: Root | undefined;
+  let skeleton: Root | undefined;
+  if (prose) {
+    tree = parse(read, front);
+    return { ...known, tree, skeleton: tree };
+  }
+  return {
+    ...known,
+    get tree() {
+      tree ??= parse(read, front);
+      return tree;
+    },
+    get skeleton() {
+      skeleton ??= tree ?? parse(read, front, skeletonOf);
+      return skeleton;
+    },
+  };
 }
 
 /** Text of a node and everything in it. */
@@ -31,26 +53,3 @@ export const plainText = (node: { readonly type: string }): string => {
   const { value, children } = node as { value?: string; children?: { type: string }[] };
   return value ?? children?.map(plainText).join("") ?? "";
 };
-
-export interface Section {
-  readonly title: string;
-  readonly place: Place;
-  /** What stands under the heading and the headings below it, up to the next of its own depth; no headings. */
-  readonly content: readonly RootContent[];
-}
-
-/** Headings of the body with what stands below each; a section that is divided further is not empty. */
-export function sectionsOf(tree: Root): readonly Section[] {
-  const sections: { title: string; place: Place; content: RootContent[]; depth: number }[] = [];
-  let open: typeof sections = [];
-  for (const node of tree.children) {
-    if (node.type !== "heading") {
-      for (const section of open) section.content.push(node);
-      continue;
-    }
-    const section = { title: plainText(node).trim(), place: placeOfNode(node), content: [], depth: node.depth };
-    sections.push(section);
-    open = [...open.filter(({ depth }) => depth < node.depth), section];
-  }
-  return sections;
-}

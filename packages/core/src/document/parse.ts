@@ -7,16 +7,19 @@ import type { FrontMatter } from "./front-matter.js";
 import { gfmHeld, gfmIn, mayHoldAddress } from "./gfm.js";
 
 type Point = NonNullable<Root["position"]>["start"];
-type Parser = Pick<typeof body, "parse">;
+type Parser = Pick<typeof bodies, "parse">;
 type Located = Pick<RootContent, "position"> & { readonly children?: readonly Located[] };
 
 const whole = unified().use(remarkParse).use(remarkFrontmatter, ["yaml"]).use(remarkGfm);
-const body = unified().use(remarkParse).use(remarkGfm);
+const bodies = unified().use(remarkParse).use(remarkGfm);
 /** Parsers of bodies without addresses, by what else they may hold. */
 const plainBodies = new Map<string, Parser>();
 
+/** A body by itself. */
+export const parseBody = (text: string): Root => parserFor(text).parse(text) as Root;
+
 function parserFor(text: string): Parser {
-  if (mayHoldAddress(text)) return body;
+  if (mayHoldAddress(text)) return bodies;
   const held = gfmIn(text);
   const parser = plainBodies.get(held) ?? unified().use(remarkParse).use(gfmHeld, held);
   plainBodies.set(held, parser);
@@ -56,13 +59,14 @@ function move(node: Located, lines: number, by: number): void {
 /**
  * The tree that `parseWhole` gives, in half the time: the Markdown parser would go through the front matter letter by
  * letter, and that is half of a build document. A property test holds both to the same tree with the same places.
+ * @param shortened what to read of a body instead of everything
  */
-export function parse(text: string, front: FrontMatter | undefined): Root {
+export function parse(text: string, front: FrontMatter | undefined, shortened?: (body: string) => string): Root {
   const start = front && startOfBody(text, front);
   // The parser leaves a byte order mark out of its places, and puts another character for a zero.
   if (!start || /[\uFEFF\0]/u.test(text)) return parseWhole(text);
-  const rest = text.slice(start.offset);
-  const tree = parserFor(rest).parse(rest) as Root;
+  const body = text.slice(start.offset);
+  const tree = parseBody(shortened?.(body) ?? body);
   move(tree, start.line - 1, start.offset as number);
   tree.children.unshift(yamlOf(text, front, start));
   if (tree.position) tree.position.start = { line: 1, column: 1, offset: 0 };

@@ -54,7 +54,7 @@ export function contextFrom(files: RepositoryFiles, own: readonly Outline[], tod
 
 /** Reads what surrounds the documents, and the documents. @throws StandardError when the house standard cannot be used. */
 export function contextOf(files: RepositoryFiles, today: string): Context & { readonly opened: readonly Opened[] } {
-  const opened = files.documents.map(open);
+  const opened = files.documents.map((file) => open(file));
   return { ...contextFrom(files, files.documents.map(knownOutline), today), opened };
 }
 

@@ -3,7 +3,7 @@ import type { Build } from "../model/build.js";
 import { Repository } from "../model/repository.js";
 import type { DocumentFile, RepositoryFiles } from "../repository/files.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
-import { open } from "../repository/outline.js";
+import { type Opened, open } from "../repository/outline.js";
 import type { Catalogue } from "../repository/parts.js";
 import type { Stock } from "../repository/stock.js";
 import type { Standards } from "../standard/chain.js";
@@ -100,7 +100,7 @@ export type Modelled = Inspected & Judged;
 
 /**
  * Inspects documents one by one and gives each with its model, which nothing here holds on to: those of `files`, or any
- * whose outlines are among the others.
+ * whose outlines are among the others. Their prose is read, to be shown.
  * @throws StandardError when the house standard cannot be used.
  */
 export const modeller = (
@@ -108,10 +108,21 @@ export const modeller = (
   rules: readonly Rule[],
   options: InspectOptions,
 ): ((file: DocumentFile) => Modelled) =>
-  modellerOf(files, contextFrom(files, files.documents.map(knownOutline), options.today), rules, options);
+  modellerOf(
+    (file) => open(file, true),
+    files,
+    contextFrom(files, files.documents.map(knownOutline), options.today),
+    rules,
+    options,
+  );
 
-function inspectorOf(...of: Parameters<typeof modellerOf>): (file: DocumentFile) => Judged {
-  const model = modellerOf(...of);
+function inspectorOf(
+  files: RepositoryFiles,
+  context: Context,
+  rules: readonly Rule[],
+  options: InspectOptions,
+): (file: DocumentFile) => Judged {
+  const model = modellerOf(open, files, context, rules, options);
   return (file) => {
     const { entry, ways, looksAround } = model(file);
     return { entry, ways, looksAround };
@@ -119,6 +130,7 @@ function inspectorOf(...of: Parameters<typeof modellerOf>): (file: DocumentFile)
 }
 
 function modellerOf(
+  read: (file: DocumentFile) => Opened,
   files: RepositoryFiles,
   context: Context,
   rules: readonly Rule[],
@@ -128,12 +140,12 @@ function modellerOf(
   let looksAround = false;
   const whole = (): readonly Build[] => {
     looksAround = true;
-    return files.documents.map((file) => buildOf(open(file), models).build);
+    return files.documents.map((file) => buildOf(read(file), models).build);
   };
   const repository = new Repository(context, whole);
   const models: Models = { ...context, rules: ids, repository, made: new Map() };
   return (file) => {
-    const inspected = inspectOne(open(file), { ...models, made: new Map() });
+    const inspected = inspectOne(read(file), { ...models, made: new Map() });
     return { ...inspected, ways: waysOf(inspected.build), looksAround };
   };
 }

@@ -43,7 +43,7 @@ export function runner(files: RepositoryFiles, today: string, known: readonly st
     if (found) return found;
     const file = texts.get(path);
     if (!file) throw new RangeError(`There is no build document ${path}.`);
-    const fresh = open(file);
+    const fresh = open(file, true);
     opened.set(path, fresh);
     return fresh;
   };

@@ -1,6 +1,5 @@
 import { type Known, type Print, printer, siUnit, type Value } from "@plumbmark/calc";
 import { systemOf } from "../model/system.js";
-import { valuesOf } from "../model/values/index.js";
 import type { RepositoryFiles } from "../repository/files.js";
 import { contextOf } from "./context.js";
 import { workingEntries } from "./judge.js";
@@ -38,5 +37,5 @@ export function workings(files: RepositoryFiles, path: string, today: string): R
   if (!opened) throw new RangeError(`There is no build document ${path}.`);
   const { build } = buildOf(opened, context);
   const print = printer(systemOf(build.reader, build.practice));
-  return new Map([...valuesOf(build)].map(([key, value]) => [key, worked(value, print)]));
+  return new Map([...build.values].map(([key, value]) => [key, worked(value, print)]));
 }

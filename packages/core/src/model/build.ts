@@ -1,11 +1,11 @@
 import type { Value } from "@plumbmark/calc";
 import { type LocalLink, leads, localLinksOf } from "../document/links.js";
-import type { Markdown, Section } from "../document/markdown.js";
-import { sectionsOf } from "../document/markdown.js";
+import type { Markdown } from "../document/markdown.js";
 import type { Mistake } from "../document/mistake.js";
 import { choices, nearest } from "../document/nearest.js";
 import type { Place } from "../document/place.js";
 import { type Quote, quotesOf } from "../document/quotes.js";
+import { type Section, sectionsOf } from "../document/sections.js";
 import { type Task, tasksOf } from "../document/tasks.js";
 import { textUnder } from "../document/under.js";
 import type { CheckEntry } from "../judge/record.js";
@@ -35,7 +35,8 @@ import { partName, partValue, type Reader } from "./reader.js";
 import { checkReferences } from "./references.js";
 import { Bar } from "./rigging.js";
 import { type Supply, suppliesOf } from "./supply.js";
-import { valuesOf, valuesUnder } from "./values/index.js";
+import type { Entry } from "./values/entries.js";
+import { computed, entriesOf, entriesUnder } from "./values/index.js";
 import { Viewing } from "./viewing.js";
 
 /** What a build needs to know of the repository around it. */
@@ -83,7 +84,7 @@ export class Build {
   /** The headings of its body, with their places. */
   readonly sections: readonly Section[];
   #values: ReadonlyMap<string, Value> | undefined;
-  readonly #under = new Map<string, ReadonlyMap<string, Value>>();
+  readonly #near = new Map<string, ReadonlyMap<string, Entry[1]>>();
   #takeoff: Takeoff | undefined;
 
   constructor(
@@ -102,7 +103,7 @@ export class Build {
     this.bars = reader.keys("rigging.bars").map((name) => new Bar(this, name));
     this.picture = new Picture(this);
     this.viewing = new Viewing(reader);
-    this.sections = sectionsOf(markdown.tree);
+    this.sections = sectionsOf(markdown);
     checkReferences(reader, around.stock);
   }
 
@@ -118,7 +119,7 @@ export class Build {
 
   /** Figures quoted in the prose. */
   get quotes(): readonly Quote[] {
-    return once(this, "quotes", () => quotesOf(this.markdown.tree));
+    return once(this, "quotes", () => quotesOf(this.markdown.skeleton));
   }
 
   /** Links that are to be replaced by a schedule; without such a schedule `mend` says which there are. */
@@ -145,21 +146,23 @@ export class Build {
     return drawingLinks(this);
   }
 
-  /** The value with this path, computed alone with its neighbours. */
+  /** The value with this path, computed alone: a text quotes a few of many. */
   valueAt(path: string): Value | undefined {
-    return (this.#values ?? this.valuesUnder(path.split(".", 1)[0] as string)).get(path);
+    if (this.#values) return this.#values.get(path);
+    const first = path.split(".", 1)[0] as string;
+    const near = this.#near.get(first) ?? new Map(entriesUnder(this, first));
+    this.#near.set(first, near);
+    return near.get(path)?.();
   }
 
   /** The values whose paths begin with a word. */
   valuesUnder(first: string): ReadonlyMap<string, Value> {
-    const near = this.#under.get(first) ?? valuesUnder(this, first);
-    this.#under.set(first, near);
-    return near;
+    return once(this, `values under ${first}`, () => computed(entriesUnder(this, first)));
   }
 
   /** Every computed value by the path it is quoted with. */
   get values(): ReadonlyMap<string, Value> {
-    this.#values ??= valuesOf(this);
+    this.#values ??= computed(entriesOf(this));
     return this.#values;
   }
 
@@ -217,7 +220,7 @@ export class Build {
 
   /** Links and images that lead to a file or a heading. */
   get links(): readonly LocalLink[] {
-    return once(this, "links", () => localLinksOf(this.markdown.tree));
+    return once(this, "links", () => localLinksOf(this.markdown.skeleton));
   }
 
   /** The same, and whether they lead somewhere; `leads` is undefined when that cannot be told. */
@@ -236,7 +239,7 @@ export class Build {
 
   /** Text below a heading; undefined without the heading. */
   textUnder(title: string): string | undefined {
-    return textUnder(this.markdown.tree, title);
+    return textUnder(this.markdown, title);
   }
 
   /** Ports and pixels that are asked of the processor, against what it has. */

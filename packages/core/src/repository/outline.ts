@@ -21,8 +21,9 @@ const nameIn = (data: Data | undefined): string | undefined => {
   return typeof name === "string" ? name : undefined;
 };
 
-export function open(file: SourceFile): Opened {
-  const markdown = readMarkdown(file.text);
+/** @param prose whether its whole body is going to be asked for */
+export function open(file: SourceFile, prose = false): Opened {
+  const markdown = readMarkdown(file.text, prose);
   const placed = markdown.frontMatter
     ? readYaml(file.text, markdown.frontMatter.from, markdown.frontMatter.to)
     : undefined;

@@ -6,15 +6,15 @@ import { jumperValues } from "./jumpers.js";
 
 const valuesOfChain = (chain: Chain): readonly Entry[] => [
   ...under(chain.path, {
-    panels: chain.panelCount,
-    "panel-limit": chain.panelLimit,
-    pixels: chain.pixels,
-    capacity: chain.stated,
-    "link-bound": chain.bound,
-    share: shareOf(chain.pixels, chain.stated),
+    panels: () => chain.panelCount,
+    "panel-limit": () => chain.panelLimit,
+    pixels: () => chain.pixels,
+    capacity: () => chain.stated,
+    "link-bound": () => chain.bound,
+    share: () => shareOf(chain.pixels, chain.stated),
   }),
-  ...under(`${chain.path}.feed`, { length: chain.feed.length }),
-  ...under(`${chain.path}.return`, { length: chain.closing?.length }),
+  ...under(`${chain.path}.feed`, { length: () => chain.feed.length }),
+  ...under(`${chain.path}.return`, { length: () => chain.closing?.length }),
   ...((chain.panels?.length ?? 0) > 1 ? jumperValues(chain, "data") : []),
 ];
 
@@ -24,12 +24,12 @@ function valuesOfProcessor(build: Build): readonly Entry[] {
   const used = load.uses;
   const highest = used && Math.max(...used.map(({ port }) => port));
   return under(load.path, {
-    pixels: load.pixelsAsked,
-    capacity: load.pixels,
-    share: shareOf(load.pixelsAsked, load.pixels),
-    ports: load.ports,
-    "ports-used": used && counted(new Set(used.map(({ port }) => port)).size, "ports used"),
-    "highest-port": highest === undefined ? undefined : counted(highest, "highest port used"),
+    pixels: () => load.pixelsAsked,
+    capacity: () => load.pixels,
+    share: () => shareOf(load.pixelsAsked, load.pixels),
+    ports: () => load.ports,
+    "ports-used": () => used && counted(new Set(used.map(({ port }) => port)).size, "ports used"),
+    "highest-port": () => (highest === undefined ? undefined : counted(highest, "highest port used")),
   });
 }
 

@@ -1,13 +1,13 @@
 import type { Value } from "@plumbmark/calc";
 
-/** Computed values by the end of their path; what does not apply is undefined and left out. */
-export type Own = Readonly<Record<string, Value | undefined>>;
+/** Values by the end of their path, each computed when it is asked for; what does not apply is undefined and left out. */
+export type Own = Readonly<Record<string, () => Value | undefined>>;
 
-export type Entry = readonly [path: string, value: Value];
+export type Entry = readonly [path: string, value: () => Value | undefined];
 
 /** Values of one thing, each at its full path. */
 export const under = (path: string, own: Own): readonly Entry[] =>
-  Object.entries(own).flatMap(([key, value]) => (value ? [[`${path}.${key}`, value] as const] : []));
+  Object.entries(own).map(([key, value]) => [`${path}.${key}`, value]);
 
 /** Numbered things of one path, from 1: `power.runs.P1.segments.2`. */
 export const numbered = <Item>(path: string, items: readonly Item[], own: (item: Item) => Own): readonly Entry[] =>

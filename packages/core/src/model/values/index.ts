@@ -1,6 +1,7 @@
 import type { Value } from "@plumbmark/calc";
 import type { Build } from "../build.js";
 import { dataValues } from "./data.js";
+import type { Entry } from "./entries.js";
 import { faceValues } from "./faces.js";
 import { pictureValues } from "./picture.js";
 import { powerValues } from "./power.js";
@@ -10,7 +11,7 @@ import { stockValues } from "./stock.js";
 import { totals } from "./totals.js";
 import { viewingValues } from "./viewing.js";
 
-type Maker = (build: Build) => readonly (readonly [string, Value])[];
+type Maker = (build: Build) => readonly Entry[];
 
 /** Makers of values with the first words of the paths each makes; paths follow the document. */
 const MAKERS: readonly (readonly [words: readonly string[], make: Maker])[] = [
@@ -25,10 +26,18 @@ const MAKERS: readonly (readonly [words: readonly string[], make: Maker])[] = [
   [["totals"], totals],
 ];
 
-/** Every computed value of a build, by the path it is quoted with. */
-export const valuesOf = (build: Build): ReadonlyMap<string, Value> =>
-  new Map(MAKERS.flatMap(([, make]) => make(build)));
+/** Every computed value of a build, by the path it is quoted with; each is computed when it is asked for. */
+export const entriesOf = (build: Build): readonly Entry[] => MAKERS.flatMap(([, make]) => make(build));
 
-/** The values whose paths begin with a word: a document that quotes two figures need not have all computed. */
-export const valuesUnder = (build: Build, first: string): ReadonlyMap<string, Value> =>
-  new Map(MAKERS.filter(([words]) => words.includes(first)).flatMap(([, make]) => make(build)));
+/** Those whose paths begin with a word. */
+export const entriesUnder = (build: Build, first: string): readonly Entry[] =>
+  MAKERS.filter(([words]) => words.includes(first)).flatMap(([, make]) => make(build));
+
+/** The same computed; what does not apply is left out. */
+export const computed = (entries: readonly Entry[]): ReadonlyMap<string, Value> =>
+  new Map(
+    entries.flatMap(([path, compute]) => {
+      const value = compute();
+      return value ? [[path, value]] : [];
+    }),
+  );

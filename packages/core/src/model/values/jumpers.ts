@@ -6,5 +6,5 @@ import { type Entry, under } from "./entries.js";
 /** Length of a jumper, and what its longest step asks for without slack. */
 export function jumperValues(line: Run | Chain, kind: "power" | "data"): readonly Entry[] {
   const jumpers = new Jumpers(line, kind);
-  return under(`${line.path}.jumper`, { length: jumpers.length, "longest-step": jumpers.needed(0) });
+  return under(`${line.path}.jumper`, { length: () => jumpers.length, "longest-step": () => jumpers.needed(0) });
 }

@@ -15,10 +15,13 @@ function linkClock(hop: Hop, signal: Signal): Value<"frequency"> {
 
 /** A link at its first cable; each of its cables with its own reach. */
 function valuesOfHop(hop: Hop, signal: Signal): readonly Entry[] {
-  const carried = hop.carries(signal);
-  const clock = { "pixel-clock": linkClock(hop, signal), needed: carried?.measured, bound: carried?.allowed };
+  const clock = {
+    "pixel-clock": () => linkClock(hop, signal),
+    needed: () => hop.carries(signal)?.measured,
+    bound: () => hop.carries(signal)?.allowed,
+  };
   const cables = hop.cables.flatMap((cable) =>
-    under(cable.path, { "link-length": hop.length, "length-limit": hop.limit(cable, signal) }),
+    under(cable.path, { "link-length": () => hop.length, "length-limit": () => hop.limit(cable, signal) }),
   );
   return [...under(hop.path, clock), ...cables];
 }
@@ -26,8 +29,10 @@ function valuesOfHop(hop: Hop, signal: Signal): readonly Entry[] {
 export function pictureValues({ picture }: Build): readonly Entry[] {
   const { signal, width, height, rate, depth } = picture;
   return [
-    ...under("picture", { width, height, rate, depth }),
+    ...under("picture", { width: () => width, height: () => height, rate: () => rate, depth: () => depth }),
     ...(signal ? picture.hops.flatMap((hop) => valuesOfHop(hop, signal)) : []),
-    ...picture.placements.flatMap(({ path, right, bottom }) => under(path, { right, bottom })),
+    ...picture.placements.flatMap(({ path, right, bottom }) =>
+      under(path, { right: () => right, bottom: () => bottom }),
+    ),
   ];
 }

@@ -4,22 +4,25 @@ import type { Circuit, Run } from "../power.js";
 import { type Entry, numbered, under } from "./entries.js";
 import { jumperValues } from "./jumpers.js";
 
+const legsAt = (path: string, legs: Readonly<Record<string, Value>>): readonly Entry[] =>
+  Object.entries(legs).map(([name, leg]) => [`${path}.legs.${name}`, () => leg]);
+
 function valuesOfCircuit(circuit: Circuit): readonly Entry[] {
   const { threePhase } = circuit;
   return [
     ...under(circuit.path, {
-      voltage: circuit.voltage,
-      breaker: circuit.breaker,
-      residual: circuit.hasResidual ? circuit.residual : undefined,
-      load: circuit.load,
-      current: circuit.current,
-      "continuous-rating": circuit.continuousRating(),
-      share: circuit.share,
-      inrush: circuit.inrush,
-      leakage: circuit.leakage,
-      "wiring-breaker": circuit.wiringBreaker,
+      voltage: () => circuit.voltage,
+      breaker: () => circuit.breaker,
+      residual: () => (circuit.hasResidual ? circuit.residual : undefined),
+      load: () => circuit.load,
+      current: () => circuit.current,
+      "continuous-rating": () => circuit.continuousRating(),
+      share: () => circuit.share,
+      inrush: () => circuit.inrush,
+      leakage: () => circuit.leakage,
+      "wiring-breaker": () => circuit.wiringBreaker,
     }),
-    ...(threePhase ? under(`${circuit.path}.legs`, circuit.legs) : []),
+    ...(threePhase ? legsAt(circuit.path, circuit.legs) : []),
   ];
 }
 
@@ -41,24 +44,26 @@ function valuesOfRun(run: Run): readonly Entry[] {
   const feeder = run.feederDrop;
   return [
     ...under(run.path, {
-      panels: run.panelCount,
-      voltage: run.voltage,
-      current: run.current,
-      "current-behind": many ? run.currentBehind : undefined,
-      rating: rating(run),
-      "voltage-drop": run.voltageDrop,
-      "drop-share": run.dropShare,
-      "voltage-drop-in-all": feeder ? run.dropInAll : undefined,
-      "drop-share-in-all": feeder ? run.shareInAll : undefined,
-      "voltage-at-end": run.voltageAtEnd,
+      panels: () => run.panelCount,
+      voltage: () => run.voltage,
+      current: () => run.current,
+      "current-behind": () => (many ? run.currentBehind : undefined),
+      rating: () => rating(run),
+      "voltage-drop": () => run.voltageDrop,
+      "drop-share": () => run.dropShare,
+      "voltage-drop-in-all": () => (feeder ? run.dropInAll : undefined),
+      "drop-share-in-all": () => (feeder ? run.shareInAll : undefined),
+      "voltage-at-end": () => run.voltageAtEnd,
     }),
-    ...numbered(`${run.path}.segments`, run.drops, (drop) => ({ "voltage-drop": drop })),
+    ...numbered(`${run.path}.segments`, run.drops, (drop) => ({ "voltage-drop": () => drop })),
     ...under(`${run.path}.feed`, {
-      length: run.feed.length,
-      ampacity: feed?.allows,
-      "largest-breaker": feed?.breaker,
+      length: () => run.feed.length,
+      ampacity: () => feed?.allows,
+      "largest-breaker": () => feed?.breaker,
     }),
-    ...(many ? under(`${run.path}.jumper`, { ampacity: jumper?.allows, "largest-breaker": jumper?.breaker }) : []),
+    ...(many
+      ? under(`${run.path}.jumper`, { ampacity: () => jumper?.allows, "largest-breaker": () => jumper?.breaker })
+      : []),
     ...(many ? jumperValues(run, "power") : []),
   ];
 }
@@ -67,11 +72,11 @@ export const powerValues = ({ circuits, runs, supplies }: Build): readonly Entry
   ...circuits.flatMap(valuesOfCircuit),
   ...runs.flatMap(valuesOfRun),
   ...supplies.flatMap((supply) => [
-    ...under(`${supply.path}.legs`, supply.legs),
+    ...legsAt(supply.path, supply.legs),
     ...under(supply.path, {
-      imbalance: supply.imbalance,
-      current: supply.current,
-      "continuous-rating": supply.continuousRating(),
+      imbalance: () => supply.imbalance,
+      current: () => supply.current,
+      "continuous-rating": () => supply.continuousRating(),
     }),
   ]),
 ];

@@ -8,30 +8,31 @@ const least = (values: readonly Value[]): Value<"mass"> => leastOf(values, "mass
 
 function valuesOfLeg(leg: Leg): readonly Entry[] {
   const { hang } = leg;
-  const worst = leg.tension(hang.worst.reaction);
+  const worst = (): Value<"mass"> => leg.tension(hang.worst.reaction);
   return under(leg.path, {
-    angle: leg.angle,
-    tension: leg.tension(hang.reaction),
-    "on-structure": leg.onStructure(leg.tension(hang.reaction)),
-    "slack-tension": hang.slackReaction && worst,
-    "slack-on-structure": hang.slackReaction && leg.onStructure(worst),
-    capacity: least(leg.ratings.map(({ allowed }) => allowed)),
-    "design-factor": leg.assembly.designFactor(worst),
+    angle: () => leg.angle,
+    tension: () => leg.tension(hang.reaction),
+    "on-structure": () => leg.onStructure(leg.tension(hang.reaction)),
+    "slack-tension": () => hang.slackReaction && worst(),
+    "slack-on-structure": () => hang.slackReaction && leg.onStructure(worst()),
+    capacity: () => least(leg.ratings.map(({ allowed }) => allowed)),
+    "design-factor": () => leg.assembly.designFactor(worst()),
   });
 }
 
 /** A bridle without an assembly of its own has its capacity in its legs. */
 function valuesOfHang(hang: Hang): readonly Entry[] {
-  const ratings = hang.ratings.map(({ allowed }) => allowed);
+  const ratings = (): readonly Value[] => hang.ratings.map(({ allowed }) => allowed);
   const own = !hang.bridled || hang.assembly !== undefined;
   return [
     ...under(hang.path, {
-      reaction: hang.reaction,
-      "on-structure": hang.bridled ? undefined : hang.onStructure(hang.reaction),
-      "slack-reaction": hang.slackReaction,
-      "slack-on-structure": hang.slackReaction && !hang.bridled ? hang.onStructure(hang.slackReaction) : undefined,
-      capacity: ratings.length > 0 ? least(ratings) : undefined,
-      "design-factor": own ? hang.ownAssembly.designFactor(hang.worst.reaction) : undefined,
+      reaction: () => hang.reaction,
+      "on-structure": () => (hang.bridled ? undefined : hang.onStructure(hang.reaction)),
+      "slack-reaction": () => hang.slackReaction,
+      "slack-on-structure": () =>
+        hang.slackReaction && !hang.bridled ? hang.onStructure(hang.slackReaction) : undefined,
+      capacity: () => (hang.ratings.length > 0 ? least(ratings()) : undefined),
+      "design-factor": () => (own ? hang.ownAssembly.designFactor(hang.worst.reaction) : undefined),
     }),
     ...hang.legs.flatMap(valuesOfLeg),
   ];
@@ -40,29 +41,28 @@ function valuesOfHang(hang: Hang): readonly Entry[] {
 /** Where each face it carries ends, from the left end of the bar. */
 const valuesOfCarried = ({ carries }: Bar): readonly Entry[] =>
   carries.flatMap(({ path, face, from, columns }) => {
-    const width = times(face.panelWidth, columns.length);
-    return under(path, { from, "right-edge": sum([from, width], "length", "right edge") });
+    const width = (): Value<"length"> => times(face.panelWidth, columns.length);
+    return under(path, { from: () => from, "right-edge": () => sum([from, width()], "length", "right edge") });
   });
 
 /** Stress and design factors are those of the worst case, one hang slack among them. */
 function valuesOfBar(bar: Bar): readonly Entry[] {
   const { spans, section } = bar;
-  const { moment } = bar.worstMoment;
-  const sags = spans.map(({ sag }) => sag);
+  const sags = (): readonly Value[] => spans.map(({ sag }) => sag);
   return [
     ...under(bar.path, {
-      "self-mass": bar.selfMass,
-      load: bar.load,
-      "on-structure": bar.onStructure,
-      structure: bar.structure,
-      moment: bar.moment,
-      "slack-moment": bar.hangs.length > 2 ? moment : undefined,
-      "allowable-moment": section.allowable,
-      stress: bendingStress.of({ M: moment, S: section.elasticModulus }),
-      deflection: sags.length > 0 ? greatestOf(sags, "length", "deflection") : undefined,
+      "self-mass": () => bar.selfMass,
+      load: () => bar.load,
+      "on-structure": () => bar.onStructure,
+      structure: () => bar.structure,
+      moment: () => bar.moment,
+      "slack-moment": () => (bar.hangs.length > 2 ? bar.worstMoment.moment : undefined),
+      "allowable-moment": () => section.allowable,
+      stress: () => bendingStress.of({ M: bar.worstMoment.moment, S: section.elasticModulus }),
+      deflection: () => (spans.length > 0 ? greatestOf(sags(), "length", "deflection") : undefined),
     }),
     ...valuesOfCarried(bar),
-    ...numbered(`${bar.path}.spans`, spans, ({ length, sag }) => ({ length, deflection: sag })),
+    ...numbered(`${bar.path}.spans`, spans, (span) => ({ length: () => span.length, deflection: () => span.sag })),
     ...bar.hangs.flatMap(valuesOfHang),
   ];
 }
@@ -72,8 +72,10 @@ export const riggingValues = (build: Build): readonly Entry[] => {
   const lifted = build.reader.data("rigging.lifting") !== undefined;
   return [
     ...bars.flatMap(valuesOfBar),
-    ...(build.faces.length > 0 ? under(lifting.path, { heaviest: lifting.heaviest }) : []),
-    ...(build.faces.length > 0 ? numbered(`${lifting.path}.lifted`, lifting.pieces, ({ mass }) => ({ mass })) : []),
-    ...(lifted ? under(lifting.path, { limit: lifting.limit }) : []),
+    ...(build.faces.length > 0 ? under(lifting.path, { heaviest: () => lifting.heaviest }) : []),
+    ...(build.faces.length > 0
+      ? numbered(`${lifting.path}.lifted`, lifting.pieces, ({ mass }) => ({ mass: () => mass }))
+      : []),
+    ...(lifted ? under(lifting.path, { limit: () => lifting.limit }) : []),
   ];
 };

@@ -16,21 +16,18 @@ export const standValues = (build: Build): readonly Entry[] =>
     const push = pushOf(build, "rigging.stack-stability");
     const factor = settingOf(build, "rigging.stack-stability", "factor") ?? leastOverturningFactor;
     return under(stand.path, {
-      mass: stand.mass,
-      ballast: stand.ballast,
-      overturning: stand.overturning(push),
-      restoring: stand.restoring("toe"),
-      "restoring-behind": stand.restoring("behind"),
-      "overturning-factor": stand.factor(push, "toe"),
-      "overturning-factor-behind": stand.factor(push, "behind"),
-      "ballast-needed": greatestOf(
-        [stand.ballastFor(push, factor, "toe"), stand.ballastFor(push, factor, "behind")],
-        "mass",
-        "mb",
-      ),
-      "centre-of-weight": stand.centre,
-      "deck-pressure": stand.pressure,
-      "deck.rating": stand.face.reader.quantities.get(`${stand.path}.deck.rating`),
-      "foot-load": stand.footLoad(pushOf(build, "rigging.deck-load")),
+      mass: () => stand.mass,
+      ballast: () => stand.ballast,
+      overturning: () => stand.overturning(push),
+      restoring: () => stand.restoring("toe"),
+      "restoring-behind": () => stand.restoring("behind"),
+      "overturning-factor": () => stand.factor(push, "toe"),
+      "overturning-factor-behind": () => stand.factor(push, "behind"),
+      "ballast-needed": () =>
+        greatestOf([stand.ballastFor(push, factor, "toe"), stand.ballastFor(push, factor, "behind")], "mass", "mb"),
+      "centre-of-weight": () => stand.centre,
+      "deck-pressure": () => stand.pressure,
+      "deck.rating": () => stand.face.reader.quantities.get(`${stand.path}.deck.rating`),
+      "foot-load": () => stand.footLoad(pushOf(build, "rigging.deck-load")),
     });
   });

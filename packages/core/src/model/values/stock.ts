@@ -5,5 +5,9 @@ import { type Entry, under } from "./entries.js";
 /** Of every lot what is promised on the fullest day of the build, and what there is. */
 export const stockValues = (build: Build): readonly Entry[] =>
   build.lotUses.flatMap(({ name, promised, inStock }) =>
-    under(`stock.${name}`, { promised, "in-stock": inStock, share: shareOf(promised, inStock) }),
+    under(`stock.${name}`, {
+      promised: () => promised,
+      "in-stock": () => inStock,
+      share: () => shareOf(promised, inStock),
+    }),
   );

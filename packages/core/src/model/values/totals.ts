@@ -36,18 +36,18 @@ export function totals(build: Build): readonly Entry[] {
   const panels = used.filter(({ kind }) => kind === "panel");
   const others = used.filter(({ kind }) => kind !== "panel");
   return under("totals", {
-    mass: masses(used),
-    "spares-mass": masses(takeoff.pieces.filter(({ spare }) => spare)),
-    panels: counts(panels),
-    spares: counts(takeoff.pieces.filter(({ spare }) => spare)),
-    cables: counts(used.filter(({ kind }) => kind.endsWith("cable"))),
-    pixels: sum(faces.map(pixelsOf), "pixels", "N"),
-    area: sum(faces.map(areaOf), "area", "A"),
-    "power-maximum": powers(panels),
-    "power-typical": sum(faces.map(typicalPower), "power", "P"),
-    "power-of-devices": powers(others),
-    heat: heat.of({ P: faces.map((face) => asPower(face.powerMaximum)) }),
-    "circuit-load":
+    mass: () => masses(used),
+    "spares-mass": () => masses(takeoff.pieces.filter(({ spare }) => spare)),
+    panels: () => counts(panels),
+    spares: () => counts(takeoff.pieces.filter(({ spare }) => spare)),
+    cables: () => counts(used.filter(({ kind }) => kind.endsWith("cable"))),
+    pixels: () => sum(faces.map(pixelsOf), "pixels", "N"),
+    area: () => sum(faces.map(areaOf), "area", "A"),
+    "power-maximum": () => powers(panels),
+    "power-typical": () => sum(faces.map(typicalPower), "power", "P"),
+    "power-of-devices": () => powers(others),
+    heat: () => heat.of({ P: faces.map((face) => asPower(face.powerMaximum)) }),
+    "circuit-load": () =>
       circuits.length > 0
         ? sum(
             circuits.map(({ load }) => load),

@@ -12,17 +12,17 @@ export const viewingValues = (build: Build): readonly Entry[] => {
   return [
     ...build.dimming.flatMap(({ face, luminance, drive, steps }) =>
       under(`viewing.${face.name}`, {
-        "nearest-acuity-distance": acuityDistance.of({ p: face.pitch }),
-        "nearest-by-practice": practiceDistance.of({ p: face.pitch, k }),
-        "cap-pixels": text.get(face)?.capPixels,
-        "cap-height": text.get(face)?.capHeight,
-        angle: text.get(face)?.angle,
-        luminance,
-        "drive-level": drive,
-        "grey-steps": steps,
+        "nearest-acuity-distance": () => acuityDistance.of({ p: face.pitch }),
+        "nearest-by-practice": () => practiceDistance.of({ p: face.pitch, k }),
+        "cap-pixels": () => text.get(face)?.capPixels,
+        "cap-height": () => text.get(face)?.capHeight,
+        angle: () => text.get(face)?.angle,
+        luminance: () => luminance,
+        "drive-level": () => drive,
+        "grey-steps": () => steps,
       }),
     ),
-    ...under("audience", { nearest, farthest }),
-    ...under("light", { target }),
+    ...under("audience", { nearest: () => nearest, farthest: () => farthest }),
+    ...under("light", { target: () => target }),
   ];
 };
