@@ -37,18 +37,35 @@ const piece = ([whole, summed, symbol, raised]: RegExpMatchArray): Piece =>
     ? { symbol: symbol as string, as: "value", whole, ...(raised ? { raised } : {}) }
     : { symbol: summed, as: "sum", whole: `Σ${summed}` };
 
+const SUM = "Σ\\s*(?=\\p{L})([\\p{L}\\p{N}_]+)";
+const WORD = "[\\p{L}\\p{Nd}_]+";
+// A raised figure behind a symbol is no part of its name; what is raised stands in brackets, with its unit.
+const around = (symbol: string): RegExp =>
+  new RegExp(`${SUM}|(?<![\\p{L}\\p{Nd}_])(${symbol})([²³])?(?![\\p{L}\\p{Nd}_])`, "gu");
+
+/** Any word may be a symbol: one pattern for all expressions, since setting one up takes longer than using it. */
+const WORDS = around(WORD);
+const isWord = new RegExp(`^${WORD}$`, "u");
+
+const quoted = (symbol: string): string => symbol.replace(/[.*+?^${}()|[\]\\]/gu, "\\$&");
+
+function patternFor(symbols: readonly string[]): RegExp {
+  if (symbols.every((symbol) => isWord.test(symbol))) return WORDS;
+  return around(
+    symbols
+      .toSorted((a, b) => b.length - a.length)
+      .map(quoted)
+      .join("|"),
+  );
+}
+
 /** An expression taken apart at its symbols. */
 function piecesOf(expression: string, symbols: readonly string[]): readonly Piece[] {
   if (symbols.length === 0) return [expression];
-  const quoted = symbols
-    .toSorted((a, b) => b.length - a.length)
-    .map((symbol) => symbol.replace(/[.*+?^${}()|[\]\\]/gu, "\\$&"));
-  const sum = "Σ\\s*(?=\\p{L})([\\p{L}\\p{N}_]+)";
-  // A raised figure behind a symbol is no part of its name; what is raised stands in brackets, with its unit.
-  const plain = `(?<![\\p{L}\\p{Nd}_])(${quoted.join("|")})([²³])?(?![\\p{L}\\p{Nd}_])`;
   const pieces: Piece[] = [];
   let end = 0;
-  for (const found of expression.matchAll(new RegExp(`${sum}|${plain}`, "gu"))) {
+  for (const found of expression.matchAll(patternFor(symbols))) {
+    if (found[2] !== undefined && !symbols.includes(found[2])) continue;
     pieces.push(expression.slice(end, found.index), piece(found));
     end = (found.index as number) + found[0].length;
   }

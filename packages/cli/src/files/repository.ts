@@ -1,6 +1,5 @@
 import { resolve } from "node:path";
 import type { HouseStandardSettings, RepositoryFiles } from "@plumbmark/core";
-import { starterRepository } from "@plumbmark/starter";
 import { recall } from "../kept/readings.js";
 import type { Shelf } from "../kept/shelf.js";
 import { Trouble } from "../trouble.js";
@@ -86,6 +85,8 @@ async function documentPaths(
 async function readParts(tree: Tree, patterns: readonly string[], own: boolean): Promise<ReadFiles> {
   const paths = await tree.find(patterns);
   if (own || paths.length > 0) return readFiles(tree, paths);
+  // Where it is takes a while to find out, and it is seldom asked.
+  const { starterRepository } = await import("@plumbmark/starter");
   const builtIn = disk.treeAt(starterRepository);
   return readFiles(builtIn, await builtIn.find(["parts/*.yaml"]));
 }

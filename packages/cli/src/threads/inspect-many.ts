@@ -8,7 +8,6 @@ import {
   type Rule,
 } from "@plumbmark/core";
 import { broughtBy, canBeSent } from "./brought.js";
-import { dismiss, hire } from "./crew.js";
 import { deal, sharesOf, threadsFor } from "./deal.js";
 import { sameSources } from "./same-sources.js";
 import { sending } from "./sending.js";
@@ -35,6 +34,8 @@ export async function inspectMany(
   const frame = frameOf(files);
   // A house standard that cannot be used is told before anything is begun.
   const inspectOne = inspector(frame, rules, options);
+  // A commit of a few documents is judged without threads, and without loading what makes them.
+  const { dismiss, hire } = await import("./crew.js");
   const crew = hire(threads, files.documents.length);
   const order = { work: "documents", frame: { files: frame, options, brought: broughtBy(rules) } } as const;
   const here = () => (share: readonly DocumentFile[]) => share.map((file): Judged => inspectOne(file));

@@ -1,5 +1,4 @@
 import { type DocumentFile, type Outline, outlineOf } from "@plumbmark/core";
-import { dismiss, hire, leave } from "./crew.js";
 import { deal, sharesOf, threadsFor } from "./deal.js";
 import { sending } from "./sending.js";
 
@@ -15,6 +14,7 @@ export async function outlined(
   threads = threadsFor(documents.length),
 ): Promise<readonly Outline[]> {
   if (threads === 0) return here(documents);
+  const { dismiss, hire, leave } = await import("./crew.js");
   const crew = hire(threads, documents.length);
   const asks = sending(crew, { work: "outlines" });
   try {

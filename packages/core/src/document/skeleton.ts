@@ -6,7 +6,7 @@ const FREE = "[^\\\\`[\\]<>&~|\\t@]";
 const LINK = "\\[[^\\\\`[\\]<>&~|\\t@^]*\\]\\([^\\\\`[\\]<>&~|\\t@\\s()]*\\)";
 const CODE = "`[^`[\\]|]+`(?!`)";
 /** What a line of text begins with: no list, no heading, no line across, no fence. */
-const BEGIN = `(?:\\*{1,2}|_{1,2})?(?:[\\p{L}(“„‘"']|\\d+(?![\\d.)])|!?${LINK}|${CODE})`;
+const BEGIN = `(?:\\*{1,2}|_{1,2})?(?:[^\\s\\d#=:+!*_\\-\\\\\`[\\]<>&~|@]|\\d+(?![\\d.)])|!?${LINK}|${CODE})`;
 const REST = `(?:${FREE}|${LINK}|${CODE})*`;
 
 const TEXT = new RegExp(`^ *${BEGIN}${REST}$`, "u");
