@@ -40,6 +40,14 @@ const middle = (all) =>
   Object.fromEntries(["wall", "cpu", "memory"].map((key) => [key, median(all.map((each) => each[key]))]));
 const several = (times, run) => middle(Array.from({ length: times }, run));
 
+/** Several runs in turn, over and over: other work on the machine then falls on all of them alike. */
+function inTurn(times, runs) {
+  const rounds = Array.from({ length: times }, () =>
+    Object.fromEntries(Object.entries(runs).map(([name, run]) => [name, run()])),
+  );
+  return Object.fromEntries(Object.keys(runs).map((name) => [name, middle(rounds.map((each) => each[name]))]));
+}
+
 const git = (cwd, ...words) => {
   const { status, stderr } = spawnSync(
     "git",
@@ -78,20 +86,17 @@ try {
   git(thousand, "init", "-q");
   git(thousand, "add", "-A");
   git(thousand, "commit", "-qm", "Everything");
-  const nothing = several(7, () => once(["-e", "0"], thousand));
-  const hashing = several(3, () => once([FLOOR, "hash", thousand], thousand));
-  // One after the other, over and over: other work on the machine then falls on all three alike.
-  const rounds = Array.from({ length: ROUNDS }, () => ({
-    floor: once([FLOOR, "parse", thousand], thousand),
-    cold: inspectCold(thousand),
-    floorOfOne: once([FLOOR, "parse", thousand], thousand, ONE_PROCESSOR),
-    coldOfOne: once([PROGRAM, "inspect", "--no-cache"], thousand, ONE_PROCESSOR),
-  }));
-  const [floor, cold, floorOfOne, coldOfOne] = ["floor", "cold", "floorOfOne", "coldOfOne"].map((key) =>
-    middle(rounds.map((each) => each[key])),
-  );
+  const { floor, cold, floorOfOne, coldOfOne } = inTurn(ROUNDS, {
+    floor: () => once([FLOOR, "parse", thousand], thousand),
+    cold: () => inspectCold(thousand),
+    floorOfOne: () => once([FLOOR, "parse", thousand], thousand, ONE_PROCESSOR),
+    coldOfOne: () => once([PROGRAM, "inspect", "--no-cache"], thousand, ONE_PROCESSOR),
+  });
   once([PROGRAM, "inspect"], thousand);
-  const warm = several(3, () => once([PROGRAM, "inspect"], thousand));
+  const { hashing, warm } = inTurn(5, {
+    hashing: () => once([FLOOR, "hash", thousand], thousand),
+    warm: () => once([PROGRAM, "inspect"], thousand),
+  });
   const staged = readdirSync(join(thousand, "builds/0003"))[0];
   // Another content each time: a commit brings what was never inspected before.
   const stageOne = () => {
@@ -100,7 +105,7 @@ try {
     return once([PROGRAM, "inspect", "--staged"], thousand);
   };
   stageOne();
-  const one = several(5, stageOne);
+  const { nothing, one } = inTurn(11, { nothing: () => once(["-e", "0"], thousand), one: stageOne });
   row("1,000 documents cold, of only parsing them on one thread", cold, floor, "0.7 wall on two cores");
   row("the same on one processor, of parsing them there", coldOfOne, floorOfOne, "1.25 wall on one");
   row("nothing changed, of cold", warm, cold, "0.03");
