@@ -65,6 +65,12 @@ test("of prose, lists and tables little is left, and the links stay where they a
   ]);
 });
 
+// A pattern cannot go through so many: it would throw.
+test("a line of nine million letters is left as it is", () => {
+  const line = "a ".repeat(4_500_000);
+  expect(skeletonOf(line) === line).toBe(true);
+});
+
 test.each([
   ["a heading under signs of equality", "First words\nand more\n===\n\nText\n"],
   ["one that is underlined", "Words [a](calc:b)\n---\n\nText\n"],
@@ -81,6 +87,8 @@ test.each([
   ["cells a table has not", "| a |\n|---|\n| b | [c](calc:d) | [e](calc:f) |\n"],
   ["a table of one column", "a [b](calc:c)\n:-\nd [e](calc:f)\n"],
   ["an address", "See https://example.org/a [b](calc:c) and www.example.org.\n"],
+  ["headings above text", "# A\n## B\nwords [a](calc:b)\nmore words\n\n# C\n| a |\n|---|\n"],
+  ["many headings", "# A\n".repeat(15_000)],
   ["an image", "Words ![plan](plan.png) and ![](calc:drawings.a)!\n"],
   ["a section with a comment", "# Cautions\n\n<!-- to be written\n\nsoon -->\n\n## Lifting\n"],
   ["sections of one name", "# Cautions\n\nOne\n\n## Deeper\n\nTwo\n\n# Lift\n\nThree\n\n# cautions\n\nFour **five**\n"],

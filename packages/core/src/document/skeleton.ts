@@ -18,6 +18,9 @@ const MARKER = /^(?:[-*+]|\d{1,9}[.)]) /u;
 /** Items with different ones are of different lists, if the second is an item at all. */
 const kindOf = (item: string): string => (MARKER.exec(item)?.[0] ?? "").replace(/\d/gu, "");
 
+/** A pattern that goes through a longer line letter by letter takes more memory than it may. */
+const LONG = 20_000;
+
 const hasLink = (line: string): boolean => line.includes("](");
 
 /** A line with the links of another at the same columns, and nothing else: `x` stands for everything between. */
@@ -47,16 +50,21 @@ function shortList(lines: readonly string[]): readonly string[] {
 }
 
 /** Lines without an empty one between; as they are unless every one of them is what it looks like. */
-function shortened(lines: readonly string[]): readonly string[] {
+function shortBlock(lines: readonly string[]): readonly string[] {
   const [first, ...rest] = lines as [string, ...string[]];
-  if (HEADING.test(first)) return rest.length > 0 ? [first, ...shortened(rest)] : lines;
-  if (mayHoldAddress(lines.join("\n"))) return lines;
+  if (lines.some(({ length }) => length > LONG) || mayHoldAddress(lines.join("\n"))) return lines;
   if (lines.every((line) => ROW.test(line))) return shortText(lines);
   if (first.startsWith(" ")) return lines;
   const goesOn = (line: string): boolean =>
     line.startsWith(" ") ? TEXT.test(line) : ITEM.test(line) && kindOf(line) === kindOf(first);
   if (ITEM.test(first) && rest.every(goesOn)) return shortList(lines);
   return lines.every((line) => TEXT.test(line)) ? shortText(lines) : lines;
+}
+
+/** The same where headings may stand above. */
+function shortened(lines: readonly string[]): readonly string[] {
+  const headings = lines.findIndex((line) => !HEADING.test(line));
+  return headings < 0 ? lines : [...lines.slice(0, headings), ...shortBlock(lines.slice(headings))];
 }
 
 /**
