@@ -1,6 +1,6 @@
 import { type NamedRecord, readRecord } from "../files/read-record.js";
 import { collated } from "../report/collated.js";
-import { markdown } from "../report/markdown.js";
+import { markdownPieces } from "../report/markdown.js";
 import { recordPieces, together } from "../report/pieces.js";
 import { textPieces } from "../report/text.js";
 import type { Surroundings } from "../surroundings.js";
@@ -24,10 +24,7 @@ export async function collateCommand(
   for (const path of paths) records.push(await readRecord(around.folder, path));
   refuseTwins(records);
   const record = collated(records);
-  const pieces =
-    as === "markdown"
-      ? [markdown(record)]
-      : together(as === "json" ? recordPieces(record) : textPieces(record, around));
-  for (const piece of pieces) around.print(piece);
+  const pieces = { json: recordPieces, markdown: markdownPieces, text: textPieces }[as](record, around);
+  for (const piece of together(pieces)) around.print(piece);
   return record.totals["not-ready"] > 0 ? 1 : 0;
 }

@@ -9,11 +9,11 @@ import { prefixOf } from "../git/top.js";
 import { inspectKept } from "../kept/inspect-kept.js";
 import { type Kept, keptFor, save } from "../kept/kept.js";
 import { againstText } from "../report/against-text.js";
-import { gnu } from "../report/gnu.js";
-import { markdown } from "../report/markdown.js";
+import { gnuPieces } from "../report/gnu.js";
+import { markdownPieces } from "../report/markdown.js";
 import { partOf } from "../report/part-of.js";
 import { recordPieces, together } from "../report/pieces.js";
-import { sarif } from "../report/sarif.js";
+import { sarifPieces } from "../report/sarif.js";
 import { textPieces } from "../report/text.js";
 import type { Surroundings } from "../surroundings.js";
 import { Trouble } from "../trouble.js";
@@ -109,9 +109,9 @@ async function formed(
   around: Surroundings,
 ): Promise<Iterable<string>> {
   if (as === "json") return together(recordPieces(record));
-  if (as === "sarif") return [sarif({ record, rules, version, prefix: await prefixOf(root) })];
-  if (as === "gnu") return [gnu(record)];
-  if (as === "markdown") return [markdown(record)];
+  if (as === "sarif") return together(sarifPieces({ record, rules, version, prefix: await prefixOf(root) }));
+  if (as === "gnu") return together(gnuPieces(record));
+  if (as === "markdown") return together(markdownPieces(record));
   return record.documents.length === 0 ? [NOTHING] : together(textPieces(record, around));
 }
 

@@ -42,20 +42,21 @@ function details({ file, status, checks }: DocumentEntry): readonly string[] {
   ];
 }
 
+function* lines({ standard, documents, totals }: InspectionRecord): Iterable<string> {
+  if (documents.length === 0) yield "No build document was touched, and none is concerned.";
+  else {
+    yield `${totals.ready} ready, ${totals["not-ready"]} not ready, by ${escaped(standard)}.`;
+    yield "";
+    yield "| document | build | verdict | fails | open | waived |";
+    yield "|---|---|---|--:|--:|--:|";
+    for (const document of documents) yield row(document);
+    for (const document of documents) yield* details(document);
+  }
+  yield "";
+  yield `*${SAFETY}*`;
+}
+
 /** A summary for a comment in a review, in GitHub Flavored Markdown. */
-export function markdown({ standard, documents, totals }: InspectionRecord): string {
-  const head =
-    documents.length === 0
-      ? "No build document was touched, and none is concerned."
-      : `${totals.ready} ready, ${totals["not-ready"]} not ready, by ${escaped(standard)}.`;
-  const table =
-    documents.length === 0
-      ? []
-      : [
-          "",
-          "| document | build | verdict | fails | open | waived |",
-          "|---|---|---|--:|--:|--:|",
-          ...documents.map(row),
-        ];
-  return `${[head, ...table, ...documents.flatMap(details), "", `*${SAFETY}*`].join("\n")}\n`;
+export function* markdownPieces(record: InspectionRecord): Iterable<string> {
+  for (const line of lines(record)) yield `${line}\n`;
 }

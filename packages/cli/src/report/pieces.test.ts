@@ -4,6 +4,7 @@ import { expect, test } from "vitest";
 import { starter } from "../../../../tests/documents/repository.js";
 import { json } from "./form.js";
 import { recordPieces, together } from "./pieces.js";
+import { sarifPieces } from "./sarif.js";
 
 test("a record printed in pieces is what it is in one", () => {
   const record = inspect(starter(), rules, { today: "2027-01-01" });
@@ -12,6 +13,20 @@ test("a record printed in pieces is what it is in one", () => {
     // A name may look like what is written around it.
     const one = { ...record, standard: 'A\n  "documents": []', documents };
     expect([...recordPieces(one)].join("")).toBe(json(one));
+  }
+});
+
+test("a SARIF log printed in pieces is JSON with every result, laid out as all JSON is", () => {
+  const record = inspect(starter(), rules, { today: "2027-01-01" });
+  const checks = record.documents.flatMap((document) => document.checks);
+  expect(checks.length).toBeGreaterThan(10);
+  for (const documents of [[], record.documents]) {
+    const printed = [...sarifPieces({ record: { ...record, documents }, rules, version: "1.0.0", prefix: "" })].join(
+      "",
+    );
+    const log = JSON.parse(printed);
+    expect(printed).toBe(json(log));
+    expect(log.runs[0].results.length).toBe(documents.length > 0 ? checks.length : 0);
   }
 });
 

@@ -16,17 +16,33 @@ export function* together(pieces: Iterable<string>): Iterable<string> {
   yield held;
 }
 
-const NO_DOCUMENTS = '\n  "documents": []';
+/** A list of JSON that is filled piece by piece: its name, and how many lists and objects it stands in. */
+interface Filled {
+  readonly name: string;
+  readonly depth: number;
+  readonly items: Iterable<unknown>;
+}
 
 /**
- * A record as `json` prints it, a piece for each document: that of a hundred thousand is longer than Node.js can hold in
- * one text.
+ * Data as `json` prints it, one list of it item by item: what a hundred thousand documents came to is longer than Node.js
+ * can hold in one text.
+ * @param data has the list empty
  */
-export function* recordPieces(record: InspectionRecord): Iterable<string> {
-  const whole = json({ ...record, documents: [] });
-  const at = whole.indexOf(NO_DOCUMENTS) + NO_DOCUMENTS.length - 1;
+export function* jsonPieces(data: object, { name, depth, items }: Filled): Iterable<string> {
+  const whole = json(data);
+  const indent = `\n${"  ".repeat(depth)}`;
+  // No text of JSON has a line feed in it, so this is the list and no words that look like it.
+  const list = `${indent}"${name}": []`;
+  const at = whole.indexOf(list) + list.length - 1;
   yield whole.slice(0, at);
-  for (const [index, document] of record.documents.entries())
-    yield `${index > 0 ? "," : ""}\n    ${JSON.stringify(document, undefined, 2).replaceAll("\n", "\n    ")}`;
-  yield `${record.documents.length > 0 ? "\n  " : ""}${whole.slice(at)}`;
+  let between = "";
+  for (const item of items) {
+    yield `${between}${indent}  ${JSON.stringify(item, undefined, 2).replaceAll("\n", `${indent}  `)}`;
+    between = ",";
+  }
+  yield `${between === "" ? "" : indent}${whole.slice(at)}`;
 }
+
+/** A record, document by document. */
+export const recordPieces = (record: InspectionRecord): Iterable<string> =>
+  jsonPieces({ ...record, documents: [] }, { name: "documents", depth: 1, items: record.documents });

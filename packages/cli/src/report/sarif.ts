@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import type { InspectionRecord, Rule } from "@plumbmark/core";
 import type { Check } from "./form.js";
-import { json } from "./form.js";
+import { jsonPieces } from "./pieces.js";
 
 /** SARIF 2.1.0, OASIS Standard. */
 const SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";
@@ -37,8 +37,9 @@ function descriptors(record: InspectionRecord, rules: readonly Rule[]): readonly
       },
     ]),
   );
-  const met = record.documents.flatMap(({ checks }) => checks.map(({ rule }) => rule));
-  const others = [...new Set(met)].filter((id) => !known.has(id)).sort();
+  const met = new Set<string>();
+  for (const { checks } of record.documents) for (const { rule } of checks) met.add(rule);
+  const others = [...met].filter((id) => !known.has(id)).sort();
   return [...known.values(), ...others.map((id) => ({ id }))];
 }
 
@@ -76,34 +77,37 @@ function fingerprints(file: string, checks: readonly Check[]): readonly string[]
   });
 }
 
-/** The record as a SARIF log. Places count UTF-16 code units. */
-export function sarif({ record, rules, version, prefix }: SarifInput): string {
-  const listed = descriptors(record, rules);
-  const index = new Map(listed.map(({ id }, at) => [id, at]));
-  const results = record.documents.flatMap(({ file, checks }) => {
+function* results({ record, prefix }: SarifInput, rules: ReadonlyMap<string, number>): Iterable<object> {
+  for (const { file, checks } of record.documents) {
     const prints = fingerprints(file, checks);
-    return checks.map((check, at) => ({
-      ruleId: check.rule,
-      ruleIndex: index.get(check.rule),
-      kind: KINDS[check.outcome],
-      level: KINDS[check.outcome] === "fail" ? LEVELS[check.level] : "none",
-      message: { text: message(check) },
-      locations: [
-        {
-          physicalLocation: {
-            artifactLocation: { uri: uri(prefix + file), uriBaseId: "SRCROOT" },
-            region: region(check),
+    for (const [at, check] of checks.entries())
+      yield {
+        ruleId: check.rule,
+        ruleIndex: rules.get(check.rule),
+        kind: KINDS[check.outcome],
+        level: KINDS[check.outcome] === "fail" ? LEVELS[check.level] : "none",
+        message: { text: message(check) },
+        locations: [
+          {
+            physicalLocation: {
+              artifactLocation: { uri: uri(prefix + file), uriBaseId: "SRCROOT" },
+              region: region(check),
+            },
           },
-        },
-      ],
-      partialFingerprints: { "plumbmarkCheck/v1": prints[at] },
-      ...suppressions(check),
-      properties: { level: check.level, outcome: check.outcome, path: check.at.path },
-    }));
-  });
-  const driver = { name: "Plumbmark", semanticVersion: version, rules: listed };
-  const runs = [
-    { tool: { driver }, columnKind: "utf16CodeUnits", invocations: [{ executionSuccessful: true }], results },
-  ];
-  return json({ $schema: SCHEMA, version: "2.1.0", runs });
+        ],
+        partialFingerprints: { "plumbmarkCheck/v1": prints[at] },
+        ...suppressions(check),
+        properties: { level: check.level, outcome: check.outcome, path: check.at.path },
+      };
+  }
+}
+
+/** The record as a SARIF log, result by result. Places count UTF-16 code units. */
+export function sarifPieces(input: SarifInput): Iterable<string> {
+  const listed = descriptors(input.record, input.rules);
+  const index = new Map(listed.map(({ id }, at) => [id, at]));
+  const driver = { name: "Plumbmark", semanticVersion: input.version, rules: listed };
+  const run = { tool: { driver }, columnKind: "utf16CodeUnits", invocations: [{ executionSuccessful: true }] };
+  const log = { $schema: SCHEMA, version: "2.1.0", runs: [{ ...run, results: [] }] };
+  return jsonPieces(log, { name: "results", depth: 3, items: results(input, index) });
 }
