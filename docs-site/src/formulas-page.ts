@@ -73,6 +73,9 @@ const methodRow = ({ name, title, units, validity, sources, example: { asks, giv
   ],
 });
 
+export const FORMULAS = ["Formula", "Expression and inputs", "Holds for; source", "Worked example"];
+export const METHODS = ["Method", "Units", "Holds for", "Worked example", "Source"];
+
 /** Every formula and method with its validity, its source and a worked example. */
 export function formulasPage({ formulas, methods }: Register): Page {
   const content: Content = [
@@ -80,13 +83,9 @@ export function formulasPage({ formulas, methods }: Register): Page {
       "p",
       "Every formula can be redone on a pocket calculator. Examples are in the units the values are kept in, and every one is run by the tests.",
     ),
-    table(
-      "Formulas",
-      ["Formula", "Expression and inputs", "Holds for; source", "Worked example"],
-      formulas.map(formulaRow),
-    ),
+    h("div", { class: "rows formula-rows" }, table("Formulas", FORMULAS, formulas.map(formulaRow))),
     h("p", "Methods read a table, solve a beam or a timing, or decide a condition."),
-    table("Methods", ["Method", "Units", "Holds for", "Worked example", "Source"], methods.map(methodRow)),
+    h("div", { class: "rows method-rows" }, table("Methods", METHODS, methods.map(methodRow))),
   ];
   return { path: "formulas.html", title: "Formulas", number: "0.5", content };
 }

@@ -50,6 +50,8 @@ const facts = ({ data }: Part): Content =>
       ],
     );
 
+export const COLUMNS = ["Part", "Kind", "What is written of it", "File", "On sheets"];
+
 /** Every part of the catalogue, what is written of it, and the sheets it is on. */
 export function partsPage(site: Whole): Page {
   const users = usersOf(site);
@@ -63,7 +65,7 @@ export function partsPage(site: Whole): Page {
     number: "0.7",
     content: [
       h("p", `${rows.length} parts are in the catalogue.`),
-      table("Parts", ["Part", "Kind", "What is written of it", "File", "On sheets"], rows),
+      h("div", { class: "rows part-rows" }, table("Parts", COLUMNS, rows)),
     ],
   };
 }

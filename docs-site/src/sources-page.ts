@@ -47,6 +47,8 @@ function rests(entry: Entry, rulePaths: ReadonlyMap<string, string>): Content {
   ];
 }
 
+export const COLUMNS = ["Document", "What it says", "How it is known", "What rests on it"];
+
 /** Every source, with how well it is known and what rests on it. */
 export function sourcesPage({ sources }: Register, rulePaths: ReadonlyMap<string, string>): Page {
   const rows = sources.map((entry) => ({
@@ -61,7 +63,7 @@ export function sourcesPage({ sources }: Register, rulePaths: ReadonlyMap<string
       h("a", { href: "tables.html" }, "tables"),
       ". The words are ours; the document named decides.",
     ]),
-    table("Sources", ["Document", "What it says", "How it is known", "What rests on it"], rows),
+    h("div", { class: "rows source-rows" }, table("Sources", COLUMNS, rows)),
   ];
   return { path: PATH, title: "Sources", number: "0.4", content };
 }

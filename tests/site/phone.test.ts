@@ -12,6 +12,9 @@ const paths = [
   "builds/riser-fascias.html",
   "index.html",
   "stock.html",
+  "parts.html",
+  "sources.html",
+  "formulas.html",
 ];
 const WIDTHS = [320, 360] as const;
 
@@ -101,3 +104,20 @@ it("the words beside a margin bar are no smaller than 9 pixels on a phone", asyn
   expect(widths.length).toBeGreaterThan(1);
   for (const width of widths) expect((width / 300) * 11).toBeGreaterThanOrEqual(9);
 });
+
+// WCAG 2.2, 2.1.1: what scrolls can be scrolled with keys.
+it("a formula that is longer than a phone is wide is reached with keys, on every page", async () => {
+  let long = 0;
+  for (const path of shown.paths.filter((each) => each === "formulas.html" || each.startsWith("rules/"))) {
+    await open(path, 320);
+    const found = (await page.evaluate(
+      `[...document.querySelectorAll("math")].filter((each) => each.scrollWidth > each.clientWidth).map((each) => each.getAttribute("tabindex"))`,
+    )) as readonly (string | null)[];
+    expect(
+      found.filter((each) => each !== "0"),
+      path,
+    ).toEqual([]);
+    long += found.length;
+  }
+  expect(long).toBeGreaterThan(5);
+}, 120_000);

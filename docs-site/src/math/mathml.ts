@@ -73,9 +73,17 @@ function set(expression: Expression): Html {
 /** One symbol as it stands in a formula. */
 export const symbolMath = (symbol: string): Html => h("math", name(symbol));
 
+/** A phone shows so many letters of a formula; a longer one may scroll there, which keys have to reach too. */
+const MOST = 20;
+
 /** A formula such as `I = S ÷ V` set as in a handbook; as it is written where it cannot be read. */
 export function formulaMath(symbol: string, expression: string): Html {
   const tree = expressionOf(expression);
   if (!tree) return h("code", `${symbol} = ${expression}`);
-  return h("math", { display: "block" }, h("mrow", [name(symbol), h("mo", "="), set(tree)]));
+  const long = symbol.length + expression.replace(/\s/gu, "").length > MOST;
+  return h(
+    "math",
+    { display: "block", ...(long ? { tabindex: 0 } : {}) },
+    h("mrow", [name(symbol), h("mo", "="), set(tree)]),
+  );
 }
