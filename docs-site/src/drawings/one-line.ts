@@ -161,8 +161,8 @@ function row(run: Run, y: number, outlet: number, subject: Subject): Shapes {
 }
 
 const otherLoad = (circuit: Circuit, { build, system }: Subject): string | undefined => {
-  const other = build.reader.quantities.get(`${circuit.path}.other-load`);
-  return other && `Also on the circuit, counted in its current: ${shown(other, system)} of other load.`;
+  const other = build.reader.optional(`${circuit.path}.other-load`, "power", "other load", circuit.label);
+  return other && `Also on the circuit, counted in its current: other load, ${told(other, system)}.`;
 };
 
 /** What the voltages are counted from. */

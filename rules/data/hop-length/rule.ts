@@ -20,7 +20,7 @@ export default rule({
       ...(chain.closing ? [chain.closing] : []),
     ])) {
       const strands = cable.part?.data.strands;
-      const stated = cable.part?.quantities.get("longest");
+      const stated = cable.longest;
       if (!stated && (cable.part?.data.category === "fibre" || (strands !== "solid" && strands !== "stranded"))) {
         yield open(cable, {
           says: `${cable.label}: the part does not say how far it carries.`,

@@ -1,4 +1,4 @@
-import { ctaTiming, gapsOf, type Picture, type Value } from "@plumbmark/calc";
+import { ctaTiming, gapsOf, type Picture } from "@plumbmark/calc";
 import { atLeast, atMost, type Build, is, open, type RawCheck, rule, type SourceId } from "@plumbmark/kit";
 
 type Hop = Build["picture"]["hops"][number];
@@ -123,10 +123,9 @@ export default rule({
           needs: [hop.path],
         });
       else yield judgeLink(hop, signal);
-    const largest = (half: 1 | 2): Value | undefined => build.processor?.quantities.get(`largest-raster.${half}`);
     for (const [side, measured, allowed] of [
-      ["wide", width, largest(1)],
-      ["high", height, largest(2)],
+      ["wide", width, build.picture.largest(1)],
+      ["high", height, build.picture.largest(2)],
     ] as const)
       if (allowed)
         yield atMost(build.picture, {

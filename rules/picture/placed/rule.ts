@@ -70,11 +70,12 @@ export default rule({
           mend: "Name the face it repeats.",
         });
       }
-      if (scaled && face.pixelsWide.known && face.pixelsHigh.known) {
-        const same = scaled.width === face.pixelsWide.value && scaled.height === face.pixelsHigh.value;
+      if (scaled?.width.known && scaled.height.known && face.pixelsWide.known && face.pixelsHigh.known) {
+        const [width, height] = [scaled.width.value, scaled.height.value];
+        const same = width === face.pixelsWide.value && height === face.pixelsHigh.value;
         yield is(one, {
           holds: same,
-          says: `${one.label} has ${face.pixelsWide.value} × ${face.pixelsHigh.value} pixels and is given ${scaled.width} × ${scaled.height} of the raster.`,
+          says: `${one.label} has ${face.pixelsWide.value} × ${face.pixelsHigh.value} pixels and is given ${width} × ${height} of the raster.`,
           mend: "Give it as many pixels of the raster as it has.",
         });
       }

@@ -33,6 +33,11 @@ const written = (quantity: Quantity, path: string): Known => ({
   origin: { from: "written", path, text: quantity.text },
 });
 
+/** Places are counted to either side, and so are degrees; of everything else there cannot be less than nothing. */
+const SIGNED: readonly Kind[] = ["length", "angle", "temperature"];
+
+const isLess = ({ kind, value }: Quantity): boolean => value < 0 && !SIGNED.includes(kind);
+
 /**
  * Reads every value the schema calls a quantity, a pair or a range. The schema is the single source of what kind of
  * quantity stands where.
@@ -53,7 +58,9 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
   const leaf = (schema: Schema, data: string | number, path: string): void => {
     if (schema.quantity !== undefined) {
       const reading = readQuantity(data, [schema.quantity].flat() as Kind[]);
-      if (reading.ok) values.set(path, written(reading.quantity, path));
+      if (reading.ok && isLess(reading.quantity))
+        refuse(path, `\`${reading.quantity.text}\`, which is less than nothing`, "a value of 0 or more", schema.title);
+      else if (reading.ok) values.set(path, written(reading.quantity, path));
       else refuse(path, reading.found, reading.allowed, schema.title);
     }
     const halves = schema.pair ?? schema.range;
@@ -61,6 +68,8 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
     const text = schema.range === undefined ? data : String(data).replace(/\s+(?:to|–)\s+/u, " x ");
     const reading = readPair(text, [halves].flat() as Kind[]);
     if (!reading.ok) refuse(path, reading.found, reading.allowed, schema.title);
+    else if (reading.pair.some(isLess))
+      refuse(path, `\`${text}\`, which is less than nothing`, "values of 0 or more", schema.title);
     else for (const [index, half] of reading.pair.entries()) values.set(join(path, index + 1), written(half, path));
   };
   const walk = (given: Schema, data: Data | undefined, path: string): void => {

@@ -91,6 +91,6 @@ export function pointsOn(bar: Bar): readonly PointLoad[] {
   for (const { points } of bar.cables)
     for (const { carried, column, load } of points)
       put(leftEdge(carried, column) + (carried.face.panelWidth as Known).value / 2, load);
-  if (bar.otherLoad) put((bar.length as Known).value / 2, bar.otherLoad.value);
+  if (bar.otherLoad?.known) put((bar.length as Known).value / 2, bar.otherLoad.value);
   return [...at].map(([place, load]) => ({ at: place, load }));
 }

@@ -1,7 +1,7 @@
 import { type Kind, missing, type Value } from "@plumbmark/calc";
 import type { Data } from "../document/yaml.js";
 import type { Part } from "../repository/parts.js";
-import { partValue, type Reader } from "./reader.js";
+import { partOptional, partValue, type Reader } from "./reader.js";
 
 /** A connector of a part: its id in the table, and a better retention the part states with its reason. */
 export interface End {
@@ -43,6 +43,11 @@ export class Cable {
   /** Its length, in metres. */
   get length(): Value<"length"> {
     return this.reader.value(`${this.path}.length`, "length", "length", this.label);
+  }
+
+  /** How long it may be by its maker, in metres; undefined when the part says nothing of it. */
+  get longest(): Value<"length"> | undefined {
+    return partOptional(this.part, "longest", "length", "longest length stated by the maker");
   }
 
   /** The cross-section of its conductors, in square millimetres. */

@@ -19,8 +19,8 @@ export const cordRating = (cable: Cable): Value<"current"> =>
   partValue(cable.part, "rating", "current", "current rating", cable.label);
 
 /** Degrees Celsius of `power.ambient`; undefined when it is not written down, which counts as the 30 °C of the tables. */
-export function ambientOf(build: Build): number | undefined {
-  return build.reader.quantities.get("power.ambient")?.value;
+export function ambientOf(build: Build): Value<"temperature"> | undefined {
+  return build.reader.optional("power.ambient", "temperature", "temperature around the cables", build.label);
 }
 
 /** A maker's rating holds at 30 °C; where it is warmer, a cord carries less. */
@@ -48,11 +48,13 @@ function metricCordAllows(cable: Cable, ambient = 30): Value {
 export function cordAllows(cable: Cable, build: Build): Value {
   const { conductor } = cable;
   if (!conductor.known) return conductor;
-  if (gaugeOf(conductor.value) === undefined) return metricCordAllows(cable, ambientOf(build));
+  const around = ambientOf(build);
+  if (around && !around.known) return missing("current", ...around.gaps);
+  const ambient = around?.value;
+  if (gaugeOf(conductor.value) === undefined) return metricCordAllows(cable, ambient);
   const count = cable.part?.data.conductors;
   if (typeof count !== "number")
     return missing("current", partGap(cable.part as Part, "conductors", "number of conductors"));
-  const ambient = ambientOf(build);
   return cordAmpacity(conductor, { conductors: Math.max(count - 1, 1), ...(ambient === undefined ? {} : { ambient }) });
 }
 

@@ -169,8 +169,9 @@ export class Face {
   /** Hung, or high enough on a wall or base that people pass under it: what comes loose falls on someone. */
   get overhead(): boolean {
     if (this.support === "flown") return true;
-    const above = this.reader.quantities.get(`${this.path}.height-above`);
-    return above !== undefined && above.value >= OVERHEAD;
+    const above = this.reader.optional(`${this.path}.height-above`, "length", "height above the floor", this.label);
+    // A height that cannot be read may be any: the safe side.
+    return above !== undefined && (!above.known || above.value >= OVERHEAD);
   }
 
   /** A quantity of its panel, by its path in the catalogue. */

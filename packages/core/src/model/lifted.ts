@@ -1,4 +1,4 @@
-import type { Known, Value } from "@plumbmark/calc";
+import type { Value } from "@plumbmark/calc";
 import type { Build } from "./build.js";
 import { kindMass } from "./face-kinds.js";
 import { partValue } from "./reader.js";
@@ -34,7 +34,7 @@ export function piecesOf(build: Build): readonly Piece[] {
   const written = build.reader.keys(base).map((name) => ({
     path: `${base}.${name}`,
     label: `The piece ${name}`,
-    mass: build.reader.quantities.get(`${base}.${name}`) as Known<"mass">,
+    mass: build.reader.value(`${base}.${name}`, "mass", "mass", `The piece ${name}`),
   }));
   return [
     ...panels(build),

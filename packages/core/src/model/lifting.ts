@@ -68,10 +68,14 @@ export class Lifting {
       this.#value("turn", "angle", "angle the body turns"),
       this.#value("for", "time", "time that is lifted for"),
     ];
-    const { quantities } = this.build.reader;
-    const [grip, rate] = [this.build.reader.text(`${this.path}.grip`), this.build.reader.data(`${this.path}.rate`)];
+    const { reader } = this.build;
+    const [reachEnd, turnEnd] = [
+      reader.optional(`${this.path}.reach-end`, "length", "reach at the end of the lift", this.label) ?? reach,
+      reader.optional(`${this.path}.turn-end`, "angle", "turn of the body at the end of the lift", this.label) ?? turn,
+    ];
+    const [grip, rate] = [reader.text(`${this.path}.grip`), reader.data(`${this.path}.rate`)];
     const gaps = [
-      ...gapsOf([from, to, reach, turn, time]),
+      ...gapsOf([from, to, reach, turn, time, reachEnd, turnEnd]),
       ...(grip === undefined ? [{ path: `${this.path}.grip`, what: "grip", of: this.label }] : []),
       ...(typeof rate === "number"
         ? []
@@ -82,8 +86,8 @@ export class Lifting {
     const end = {
       where: "end",
       height: of(to),
-      reach: of(quantities.get(`${this.path}.reach-end`) ?? reach),
-      turn: of(quantities.get(`${this.path}.turn-end`) ?? turn),
+      reach: of(reachEnd),
+      turn: of(turnEnd),
     };
     const start = { where: "start", height: of(from), reach: of(reach), turn: of(turn) };
     const common = {

@@ -5,10 +5,10 @@ import type { Circuit } from "./power.js";
 const UNITY = assumed(1, "ratio", "practice", "power factor of the other load, which is not written down");
 
 /** Other load of a circuit in volt-amperes: as written in VA, or watts at power factor 1; undefined when none is written. */
-export function otherLoadOf({ build, path }: Circuit): Value<"apparent-power"> | undefined {
-  const written = build.reader.quantities.get(`${path}.other-load`);
+export function otherLoadOf({ build, path, label }: Circuit): Value<"apparent-power"> | undefined {
+  const written: Value | undefined = build.reader.optional(`${path}.other-load`, "power", "other load", label);
   if (!written) return undefined;
-  return written.kind === "apparent-power"
+  return written.known && written.kind === "apparent-power"
     ? (written as Known<"apparent-power">)
     : apparentPower.of({ P: written, pf: UNITY });
 }

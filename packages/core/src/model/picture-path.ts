@@ -14,7 +14,7 @@ import {
 } from "@plumbmark/calc";
 import type { Part } from "../repository/parts.js";
 import type { Build } from "./build.js";
-import { partGap } from "./reader.js";
+import { partGap, partOptional } from "./reader.js";
 import { type Bounds, inCommon } from "./signals.js";
 
 /** A part in the picture path, with its place in the document. */
@@ -104,7 +104,7 @@ export class Hop {
   /** How long one of its cables may be for a picture. */
   limit(cable: Station, picture: Signal): Value {
     const { part, name } = cable;
-    const stated = part?.quantities.get("longest");
+    const stated = partOptional(part, "longest", "length", "longest length stated by the maker");
     if (stated) return stated;
     const carried = this.carries(picture);
     if (part?.data.medium === "coax" && carried?.link.sort === "sdi") return coaxLimit(part, carried);

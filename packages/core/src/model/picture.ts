@@ -2,6 +2,7 @@ import { counted, missing, type Rectangle, type Picture as Signal, sum, type Val
 import type { Build } from "./build.js";
 import type { Face } from "./face.js";
 import { type Hop, hopsOf } from "./picture-path.js";
+import { partOptional } from "./reader.js";
 
 /** Where a face stands on the raster, in pixels of the raster. */
 export class Placement {
@@ -28,11 +29,11 @@ export class Placement {
   }
 
   /** Size it is given on the raster when that is not its own. */
-  get scaled(): { readonly width: number; readonly height: number } | undefined {
-    const [width, height] = ["1", "2"].map(
-      (half) => this.build.reader.quantities.get(`${this.path}.scaled.${half}`)?.value,
+  get scaled(): { readonly width: Value<"pixels">; readonly height: Value<"pixels"> } | undefined {
+    const [width, height] = ([1, 2] as const).map((half) =>
+      this.build.reader.optional(`${this.path}.scaled.${half}`, "pixels", "size on the raster", this.label),
     );
-    return width === undefined || height === undefined ? undefined : { width, height };
+    return width && height && { width, height };
   }
 
   get right(): Value<"pixels"> {
@@ -51,9 +52,9 @@ export class Placement {
       : undefined;
   }
 
-  #edge(start: number | undefined, scaled: number | undefined, own: Value, what: string): Value<"pixels"> {
+  #edge(start: number | undefined, scaled: Value | undefined, own: Value, what: string): Value<"pixels"> {
     if (start === undefined) return missing("pixels", { path: this.path, what: "place on the raster", of: this.label });
-    const size = scaled === undefined ? own : counted(scaled, "size on the raster", "pixels");
+    const size = scaled?.known ? counted(scaled.value, "size on the raster", "pixels") : (scaled ?? own);
     return sum([counted(start, "top-left pixel", "pixels"), size], "pixels", what);
   }
 }
@@ -66,6 +67,11 @@ export class Picture {
 
   constructor(readonly build: Build) {
     this.placements = build.faces.map((face) => new Placement(build, face));
+  }
+
+  /** The largest raster the processor takes, across or down; undefined when its part says nothing of it. */
+  largest(half: 1 | 2): Value<"pixels"> | undefined {
+    return partOptional(this.build.processor, `largest-raster.${half}`, "pixels", "largest raster");
   }
 
   get width(): Value<"pixels"> {

@@ -28,7 +28,7 @@ import { type Leg, legsOf, runVoltage } from "./legs.js";
 import { once } from "./once.js";
 import { otherLoadOf } from "./other-load.js";
 import { type Panel, panelsAt } from "./panels.js";
-import { partGap, partValue } from "./reader.js";
+import { partGap, partOptional, partValue } from "./reader.js";
 import { wiringBreaker } from "./wiring.js";
 import { feederDropOf, noFeederDrop, wiringDrop } from "./wiring-drop.js";
 
@@ -174,7 +174,8 @@ export class Circuit {
 
   /** Inrush current the breaker is written to ride through. */
   get ridesThrough(): Value | undefined {
-    return this.build.reader.quantities.get(`${this.path}.rides-through`);
+    const what = "inrush current the breaker rides through";
+    return this.build.reader.optional(`${this.path}.rides-through`, "current", what, this.label);
   }
 
   /**
@@ -343,7 +344,9 @@ export class Run {
         ),
         current,
       }));
-    const through = kinds.flatMap((panel) => panel?.quantities.get("through-current") ?? []);
+    const through = kinds.flatMap(
+      (panel) => partOptional(panel, "through-current", "current", "through current") ?? [],
+    );
     const [feed, jumper] = [
       { cable: this.feed, name: "feed", current: this.current },
       { cable: this.jumper, name: "jumper", current: this.currentBehind },

@@ -76,10 +76,21 @@ export class Reader {
       : [];
   }
 
-  /** The quantity written at `path`; missing, with the words for it, when it is not there. */
+  /** The quantity written at `path`; missing, with the words for it, when it is not there or cannot be read. */
   value<const K extends Kind>(path: string, kind: K, what: string, of: string): Value<K> {
     // The schema decides the kind a path is read as, and it is the one asked for here.
-    return (this.quantities.get(path) as Known<K> | undefined) ?? missing(kind, { path: keyOf(path), what, of });
+    const found = this.quantities.get(path) as Known<K> | undefined;
+    return found ?? missing(kind, gapAt({ path: keyOf(path), what, of }, this.data(keyOf(path))));
+  }
+
+  /**
+   * The same where it may be left out: undefined when nothing is written. What is written and cannot be read is missing:
+   * a load that nobody can read is no load of nothing.
+   */
+  optional<const K extends Kind>(path: string, kind: K, what: string, of: string): Value<K> | undefined {
+    const found = this.quantities.get(path) as Known<K> | undefined;
+    if (found || this.data(keyOf(path)) === undefined) return found;
+    return missing(kind, unread({ path: keyOf(path), what, of }));
   }
 
   place(path: string): Place {
@@ -134,6 +145,12 @@ export function partName(entry: Data): string {
 /** A key stands for both halves of a pair. */
 const keyOf = (path: string): string => path.replace(/\.[12]$/u, "");
 
+const unread = (gap: Gap): Gap => ({ ...gap, because: `${gap.of}: the ${gap.what} cannot be read as it is written.` });
+
+/** Why there is no quantity where this stands: nothing is written, or nothing that can be read. */
+const gapAt = (gap: Gap, data: Data | undefined): Gap =>
+  typeof data === "string" || typeof data === "number" ? unread(gap) : gap;
+
 /** What a part does not say, and where in the catalogue it belongs. */
 export const partGap = (part: Part, path: string, what: string): Gap => ({
   path: `${part.name}.${keyOf(path)}`,
@@ -141,6 +158,18 @@ export const partGap = (part: Part, path: string, what: string): Gap => ({
   what,
   of: `The part ${part.name} (${part.file})`,
 });
+
+/** What a part says at a path of keys. */
+const saidOf = (part: Part, path: string): Data | undefined =>
+  keyOf(path)
+    .split(".")
+    .reduce<Data | undefined>(
+      (here, key) =>
+        here !== null && typeof here === "object" && !Array.isArray(here)
+          ? (here as Readonly<Record<string, Data>>)[key]
+          : undefined,
+      part.data,
+    );
 
 /** A quantity of a part; missing by name when the catalogue does not have it. */
 export function partValue<const K extends Kind>(
@@ -152,6 +181,18 @@ export function partValue<const K extends Kind>(
 ): Value<K> {
   const found = part?.quantities.get(path) as Known<K> | undefined;
   if (found) return found;
-  if (part) return missing(kind, partGap(part, path, what));
+  if (part) return missing(kind, gapAt(partGap(part, path, what), saidOf(part, path)));
   return missing(kind, { path, what, of, because: `${of} names no known part, so its ${what} is not known.` });
+}
+
+/** The same where the part may leave it out: undefined when it says nothing of it, missing when that cannot be read. */
+export function partOptional<const K extends Kind>(
+  part: Part | undefined,
+  path: string,
+  kind: K,
+  what: string,
+): Value<K> | undefined {
+  const found = part?.quantities.get(path) as Known<K> | undefined;
+  if (found || !part || saidOf(part, path) === undefined) return found;
+  return missing(kind, unread(partGap(part, path, what)));
 }

@@ -241,8 +241,8 @@ export class Bar {
   }
 
   /** Other mass on the bar, taken as in its middle. */
-  get otherLoad(): Known<"mass"> | undefined {
-    return this.build.reader.quantities.get(`${this.path}.other-load`) as Known<"mass"> | undefined;
+  get otherLoad(): Value<"mass"> | undefined {
+    return this.build.reader.optional(`${this.path}.other-load`, "mass", "other load", this.label);
   }
 
   /** Feeds, jumpers and return cables of the faces it carries. */
@@ -265,7 +265,8 @@ export class Bar {
 
   /** What the structure above is stated to carry, as a mass in kilograms. */
   get structure(): Value<"mass"> {
-    const whole = this.build.reader.quantities.get(`${this.path}.structure`);
+    const what = "load the structure is stated to carry";
+    const whole: Value | undefined = this.build.reader.optional(`${this.path}.structure`, "mass", what, this.label);
     if (whole) return asMass(whole);
     if (this.hangs.length === 0) return missing("mass", { path: `${this.path}.hangs`, what: "hangs", of: this.label });
     return sum(

@@ -66,9 +66,15 @@ export function wiringDrop(run: Run): Value<"voltage"> {
 
 /** Drop of the feeder as the run sees it: a share of its voltage, or volts between the lines of the supply. */
 export function feederDropOf(run: Run): Value<"voltage"> | undefined {
-  const written = run.build.reader.quantities.get(`${run.circuit?.path}.wiring.feeder-drop`);
-  if (!written) return undefined;
-  if (written.kind !== "ratio") {
+  const path = `${run.circuit?.path}.wiring.feeder-drop`;
+  const written = run.build.reader.optional(
+    path,
+    "ratio",
+    "voltage drop of the feeder",
+    run.circuit?.label ?? run.label,
+  );
+  if (!written?.known) return written && missing("voltage", ...written.gaps);
+  if ((written as Known).kind !== "ratio") {
     const volts: Known<"voltage"> = { ...written, kind: "voltage" };
     return run.legs?.length === 1 ? times(volts, 1 / Math.sqrt(3), "1 ÷ √3") : volts;
   }

@@ -18,9 +18,12 @@ import type { Circuit } from "./power.js";
 export function wiringBreaker(circuit: Circuit): Value<"current"> {
   const { conductor, build, path } = circuit;
   const { reader } = build;
-  const ambient = reader.quantities.get(`${path}.wiring.ambient`)?.value ?? ambientOf(build);
+  const around =
+    reader.optional(`${path}.wiring.ambient`, "temperature", "temperature around the wiring", circuit.label) ??
+    ambientOf(build);
+  if (around && !around.known) return missing("current", ...around.gaps);
   const together = Math.max(1, reader.count(`${path}.wiring.together`, 1000));
-  const warm = ambient === undefined ? {} : { ambient };
+  const warm = around ? { ambient: around.value } : {};
   if (conductor.known && gaugeOf(conductor.value) === undefined) {
     const method = reader.text(`${path}.wiring.method`);
     const laid = LAID.find((each) => each === method);

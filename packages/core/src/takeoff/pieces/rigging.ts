@@ -1,4 +1,4 @@
-import { type Known, missing } from "@plumbmark/calc";
+import { missing } from "@plumbmark/calc";
 import type { AssemblyPart } from "../../model/assembly.js";
 import type { Build } from "../../model/build.js";
 import { partName } from "../../model/reader.js";
@@ -25,7 +25,7 @@ const hangPieces = (hang: Hang): readonly Piece[] =>
 function barPieces(bar: Bar): readonly Piece[] {
   const { reader } = bar.build;
   const name = reader.text(`${bar.path}.section`) ?? NOT_STATED;
-  const other = reader.quantities.get(`${bar.path}.other-load`) as Known<"mass"> | undefined;
+  const other = bar.otherLoad;
   const use = `bar ${bar.name}`;
   return [
     byLength(
