@@ -40,7 +40,7 @@ const CASES: readonly (readonly [what: string, write: (value: string) => string,
 ];
 
 /** Warmth and angles may be below nothing, and sizes have a message of their own. */
-const UNREADABLE: typeof CASES = [
+const UNREADABLE: (typeof CASES)[number][] = [
   ...CASES,
   [
     "warmth around the wiring",
@@ -63,6 +63,16 @@ const UNREADABLE: typeof CASES = [
     ["picture.placed"],
   ],
 ];
+
+// These are no quantities.
+UNREADABLE.push(
+  [
+    "how many circuits are laid together",
+    (value) => changed(WIRING, `${WIRING.slice(0, -1)}, together: ${value}}`),
+    ["power.cord-ampacity"],
+  ],
+  ["the curve of a breaker", (value) => changed("rides-through: 200 A", `curve: ${value}`), ["power.inrush"]],
+);
 
 const of = ({ checks }: DocumentEntry, rule: string): readonly CheckEntry[] =>
   checks.filter((check) => check.rule === rule);

@@ -1,4 +1,4 @@
-import { curveRides, type SourceId, TRIP_CURVES, type TripCurve, times, type Value } from "@plumbmark/calc";
+import { curveRides, missing, type SourceId, TRIP_CURVES, type TripCurve, times, type Value } from "@plumbmark/calc";
 import { atMost, type Circuit, rule } from "@plumbmark/kit";
 
 const isCurve = (curve: string | undefined): curve is TripCurve =>
@@ -11,6 +11,10 @@ function ridden(
 ): { readonly allowed: Value; readonly sources: readonly SourceId[] } {
   const { ridesThrough, curve, breaker } = circuit;
   if (ridesThrough) return { allowed: ridesThrough, sources: ["practice"] };
+  if (curve !== undefined && !isCurve(curve)) {
+    const because = `${circuit.label}: how much a breaker of the curve ${curve} rides through is not known.`;
+    return { allowed: missing("current", { path: `${circuit.path}.curve`, what: "trip curve", because }), sources: [] };
+  }
   if (isCurve(curve)) return { allowed: curveRides(breaker, curve), sources: ["practice", "iec-60898-1"] };
   return { allowed: times(breaker, multiple), sources: ["practice", "house"] };
 }

@@ -167,9 +167,10 @@ export class Circuit {
     );
   }
 
-  /** Trip curve of the breaker, where it is written. */
+  /** Trip curve of the breaker, where one is written, be it one there is or not. */
   get curve(): string | undefined {
-    return this.build.reader.text(`${this.path}.curve`);
+    const written = this.build.reader.data(`${this.path}.curve`);
+    return written === undefined || typeof written === "string" ? written : JSON.stringify(written);
   }
 
   /** Inrush current the breaker is written to ride through. */

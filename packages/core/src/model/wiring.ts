@@ -22,10 +22,13 @@ export function wiringBreaker(circuit: Circuit): Value<"current"> {
     reader.optional(`${path}.wiring.ambient`, "temperature", "temperature around the wiring", circuit.label) ??
     ambientOf(build);
   if (around && !around.known) return missing("current", ...around.gaps);
-  const together = Math.max(1, reader.count(`${path}.wiring.together`, 1000));
+  const beside = `${path}.wiring.together`;
+  const together = reader.data(beside) === undefined ? 1 : reader.count(beside, 1000);
+  if (together === 0)
+    return missing("current", { path: beside, what: "number of circuits laid together", of: circuit.label });
   const warm = around ? { ambient: around.value } : {};
   if (conductor.known && gaugeOf(conductor.value) === undefined) {
-    const method = reader.text(`${path}.wiring.method`);
+    const method = reader.data(`${path}.wiring.method`);
     const laid = LAID.find((each) => each === method);
     if (method !== undefined && laid === undefined)
       return missing("current", { path: `${path}.wiring.method`, what: "way of laying the wiring" });
