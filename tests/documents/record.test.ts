@@ -165,3 +165,14 @@ describe("the verdict", () => {
   test("a status that is no status is not taken for a draft", () =>
     expect(inspectText(changed("status: for-build", "status: Draft", open)).verdict).toBe("not ready"));
 });
+
+// 120 V × 20 A × 80 % or less is the limit; 3 kVA are over it.
+test("a circuit of other load alone is mended by moving that, not panels it has not", () => {
+  const text = changed("  runs:\n", "    c2: {supply: 120 V, breaker: 20 A, other-load: 3000 VA}\n  runs:\n");
+  const found = inspectText(text).checks.filter(
+    ({ rule, at }) => rule === "power.circuit-load" && /c2$/u.test(at.path),
+  );
+  expect(found.map(({ outcome, mend }) => [outcome, mend])).toEqual([
+    ["fails", "Move some of the other load to another circuit."],
+  ]);
+});

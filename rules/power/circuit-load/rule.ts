@@ -20,7 +20,10 @@ export default rule({
         measured: circuit.current,
         allowed: circuit.continuousRating(settings.share === usual ? circuit.continuousShare : house),
         says: ({ measured, allowed }) => `${circuit.label} carries ${measured}; its continuous rating is ${allowed}.`,
-        mend: "Move panels to another circuit, or feed the run at a higher voltage.",
+        mend:
+          circuit.runs.length > 0
+            ? "Move panels to another circuit, or feed the run at a higher voltage."
+            : "Move some of the other load to another circuit.",
       });
     for (const supply of build.supplies)
       yield atMost(supply, {
