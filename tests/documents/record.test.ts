@@ -166,7 +166,7 @@ describe("the verdict", () => {
     expect(inspectText(changed("status: for-build", "status: Draft", open)).verdict).toBe("not ready"));
 });
 
-// 120 V × 20 A × 80 % or less is the limit; 3 kVA are over it.
+// NEC 210.20(A): 80 % of 20 A for what burns for hours, 1,920 VA at 120 V; 3,000 VA are over it.
 test("a circuit of other load alone is mended by moving that, not panels it has not", () => {
   const text = changed("  runs:\n", "    c2: {supply: 120 V, breaker: 20 A, other-load: 3000 VA}\n  runs:\n");
   const found = inspectText(text).checks.filter(

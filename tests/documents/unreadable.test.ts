@@ -40,7 +40,7 @@ const CASES: readonly (readonly [what: string, write: (value: string) => string,
 ];
 
 /** Warmth and angles may be below nothing, and sizes have a message of their own. */
-const UNREADABLE: (typeof CASES)[number][] = [
+const UNREADABLE: typeof CASES = [
   ...CASES,
   [
     "warmth around the wiring",
@@ -62,17 +62,19 @@ const UNREADABLE: (typeof CASES)[number][] = [
     (value) => changed("    header: 0,0", `    header: {at: "0,0", scaled: ${value}}`),
     ["picture.placed"],
   ],
-];
-
-// These are no quantities.
-UNREADABLE.push(
+  [
+    "how much of a cable hangs",
+    (value) => changed("length: 35 ft}", `length: 35 ft, hangs: ${value}}`),
+    ["rigging.bar-strength", "rigging.suspended-weight"],
+  ],
+  // These are no quantities.
   [
     "how many circuits are laid together",
     (value) => changed(WIRING, `${WIRING.slice(0, -1)}, together: ${value}}`),
     ["power.cord-ampacity"],
   ],
   ["the curve of a breaker", (value) => changed("rides-through: 200 A", `curve: ${value}`), ["power.inrush"]],
-);
+];
 
 const of = ({ checks }: DocumentEntry, rule: string): readonly CheckEntry[] =>
   checks.filter((check) => check.rule === rule);
@@ -130,8 +132,19 @@ test.each([
   expect(parts.map(({ text }) => text)).not.toEqual(starter().parts.map(({ text }) => text));
   const documents = [{ path: "builds/1.md", text: SMALL }];
   const [document] = inspect({ ...starter(), parts, documents }, rules, { today: TODAY, every: true }).documents;
+  expect(document?.verdict).toBe("not ready");
   const open = of(document as DocumentEntry, rule).filter(({ outcome }) => outcome === "open");
   expect(open.map(({ says }) => says)).toEqual([
     `The part tile-500-p2.9 (parts/panels.yaml): the ${what} cannot be read as it is written.`,
   ]);
+});
+
+// Of a face that may be over people the friction plugs are looked at, whatever a height that nobody can read is.
+test("a height that cannot be read counts as overhead", () => {
+  const text = (height: string): string =>
+    changed("    support: flown\n    trim: 11 ft\n", `    support: wall\n${height}`);
+  const looked = (height: string): number => of(inspectText(text(height)), "connectors.locking-overhead").length;
+  expect(looked("    height-above: foo\n")).toBeGreaterThan(0);
+  expect(looked("    height-above: foo\n")).toBe(looked("    height-above: 12 ft\n"));
+  expect(looked("    height-above: 1 ft\n")).toBe(0);
 });

@@ -167,8 +167,9 @@ const otherLoad = (circuit: Circuit, { build, system }: Subject): string | undef
 
 /** What the voltages are counted from. */
 const feederWords = (circuit: Circuit, { build, system }: Subject): string => {
-  const lost = build.reader.quantities.get(`${circuit.path}.wiring.feeder-drop`);
-  return lost
+  const path = `${circuit.path}.wiring.feeder-drop`;
+  const lost = build.reader.optional(path, "ratio", "voltage drop of the feeder", circuit.label);
+  return lost?.known
     ? `Voltages count the ${shown(lost, system)} that the feeder loses before the breaker.`
     : `Voltages are counted from the breaker: what the feeder loses before it is ${UNWRITTEN}.`;
 };

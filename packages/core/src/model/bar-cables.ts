@@ -37,7 +37,7 @@ function holders(bar: Bar): (panel: Panels[number]) => Carried | undefined {
 
 /** A feed or return: what is stated to hang, else its whole length, the safe side, in the column of its panel. */
 function end(cable: Cable, panel: Panels[number], carried: Carried): Hanging {
-  const hangs = cable.reader.quantities.get(`${cable.path}.hangs`);
+  const hangs = cable.reader.optional(`${cable.path}.hangs`, "length", "length that hangs", cable.label);
   const mass = lineMass.of({ ρ: cable.massPerLength, L: hangs ?? cable.length, n: counted(1, "cable") });
   return { mass, points: [{ carried, column: panel.cell.column, load: mass.known ? mass.value : 0 }], spread: [] };
 }

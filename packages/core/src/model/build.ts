@@ -35,7 +35,6 @@ import { partName, partValue, type Reader } from "./reader.js";
 import { checkReferences } from "./references.js";
 import { Bar } from "./rigging.js";
 import { type Supply, suppliesOf } from "./supply.js";
-import type { Entry } from "./values/entries.js";
 import { computed, entriesOf, entriesUnder } from "./values/index.js";
 import { Viewing } from "./viewing.js";
 
@@ -84,7 +83,6 @@ export class Build {
   /** The headings of its body, with their places. */
   readonly sections: readonly Section[];
   #values: ReadonlyMap<string, Value> | undefined;
-  readonly #near = new Map<string, ReadonlyMap<string, Entry[1]>>();
   #takeoff: Takeoff | undefined;
 
   constructor(
@@ -150,9 +148,7 @@ export class Build {
   valueAt(path: string): Value | undefined {
     if (this.#values) return this.#values.get(path);
     const first = path.split(".", 1)[0] as string;
-    const near = this.#near.get(first) ?? new Map(entriesUnder(this, first));
-    this.#near.set(first, near);
-    return near.get(path)?.();
+    return once(this, `entries under ${first}`, () => new Map(entriesUnder(this, first))).get(path)?.();
   }
 
   /** The values whose paths begin with a word. */

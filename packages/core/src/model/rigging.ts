@@ -22,6 +22,7 @@ import { type Carried, carriedMass, carriedOf, pointsOn, uniformOn } from "./bar
 import type { Build } from "./build.js";
 import { Leg } from "./leg.js";
 import { once } from "./once.js";
+import { partOptional } from "./reader.js";
 import { BarSection } from "./section.js";
 import { type SlackCase, type SlackCases, slackCases, whenSlack } from "./slack.js";
 import { type Span, spansOf } from "./spans.js";
@@ -213,7 +214,8 @@ export class Bar {
     if (name === undefined)
       return missing("mass-per-length", { path: `${this.path}.section`, what: "section", of: this.label });
     const part = this.build.reader.parts.get(name);
-    if (part?.quantities.has("mass")) return part.quantities.get("mass") as Known<"mass-per-length">;
+    const own = partOptional(part, "mass", "mass-per-length", "mass per length");
+    if (own) return own;
     const section = sections.get(typeof part?.data.section === "string" ? part.data.section : name);
     return section
       ? tabled(section.massPerMetre, "mass-per-length", section.source, section.name)

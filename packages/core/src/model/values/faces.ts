@@ -46,7 +46,7 @@ const valuesOfFace = (face: Face): readonly Entry[] =>
     "power-maximum": () => face.powerMaximum,
     "power-typical": () => typicalPower(face),
     heat: () => heat.of({ P: [asPower(face.powerMaximum)] }),
-    trim: () => face.reader.quantities.get(`${face.path}.trim`),
+    trim: () => face.reader.optional(`${face.path}.trim`, "length", "trim", face.label),
   });
 
 export const faceValues = ({ faces }: Build): readonly Entry[] => faces.flatMap(valuesOfFace);

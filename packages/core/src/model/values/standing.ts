@@ -27,7 +27,8 @@ export const standValues = (build: Build): readonly Entry[] =>
         greatestOf([stand.ballastFor(push, factor, "toe"), stand.ballastFor(push, factor, "behind")], "mass", "mb"),
       "centre-of-weight": () => stand.centre,
       "deck-pressure": () => stand.pressure,
-      "deck.rating": () => stand.face.reader.quantities.get(`${stand.path}.deck.rating`),
+      "deck.rating": () =>
+        stand.face.reader.optional(`${stand.path}.deck.rating`, "areal-load", "rating of the deck", stand.face.label),
       "foot-load": () => stand.footLoad(pushOf(build, "rigging.deck-load")),
     });
   });
