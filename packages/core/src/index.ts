@@ -2,6 +2,8 @@ export { isThere } from "./document/links.js";
 export { type Markdown, plainText, readMarkdown } from "./document/markdown.js";
 export type { Mistake } from "./document/mistake.js";
 export { choices, nearest } from "./document/nearest.js";
+export { asRead, isNothingWritten, isPlaceholder, written } from "./document/nothing-written.js";
+export { nobodyIn, type Person, person, samePerson } from "./document/person.js";
 export type { Place } from "./document/place.js";
 export { readQuantities } from "./document/quantities.js";
 export { type Section, sectionsOf } from "./document/sections.js";

@@ -7,6 +7,7 @@
  *   `about` says which document it is about in a rule over the repository.
  * - `quantity`, `quantityOf`: a limit of the author's own. `sum`, `times`, `leastOf`, `greatestOf`, `formula`: values from
  *   values, with their working. `counted`, `tabled`, `assumed`, `missing`: a value with where it comes from.
+ * - `written`, `isNothingWritten`, `person`: whether a text says anything, and whom it names. A placeholder says nothing.
  * - The types of the model: `Build` with its faces, circuits, runs, chains, bars and hangs; `Repository` with all builds.
  *
  * `@plumbmark/kit/calc` has every formula and table there is; `@plumbmark/kit/tryout` tries a rule out.
@@ -54,6 +55,7 @@ export type {
   Thing,
   Words,
 } from "@plumbmark/core";
+export { isNothingWritten, isPlaceholder, nobodyIn, type Person, person, samePerson, written } from "@plumbmark/core";
 export { about, agrees, atLeast, atMost, type Between, type Comparison, is, open, within } from "./checks.js";
 export { KIT, type Plugin, plugin } from "./plugin.js";
 export { type KindOf, quantity, quantityOf } from "./quantity.js";
