@@ -11,8 +11,8 @@ export { validate } from "./document/validate.js";
 export { readWholeYaml, rememberYaml } from "./document/whole-yaml.js";
 export { type Data, type Placed, readYaml } from "./document/yaml.js";
 export * as schemas from "./generated/schemas.js";
-export { knownOutline, pathsOf } from "./judge/context.js";
-export { contractProblems } from "./judge/contract.js";
+export { knownOutline, pathsOf } from "./inspection/context.js";
+export { contractProblems } from "./inspection/contract.js";
 export {
   type Inspection,
   inspect,
@@ -23,10 +23,10 @@ export {
   type Judged,
   type Modelled,
   modeller,
-} from "./judge/inspect.js";
-export type { Inspected } from "./judge/inspect-document.js";
-export { workingEntries } from "./judge/judge.js";
-export { worstOf } from "./judge/margin.js";
+} from "./inspection/inspect.js";
+export type { Inspected } from "./inspection/inspect-document.js";
+export { workingEntries } from "./inspection/judge.js";
+export { worstOf } from "./inspection/margin.js";
 export {
   areSound,
   carriedOut,
@@ -36,8 +36,8 @@ export {
   type RuleOutcome,
   type StatedRule,
   unusedPlugins,
-} from "./judge/outside.js";
-export type { InspectOptions } from "./judge/prepare.js";
+} from "./inspection/outside.js";
+export type { InspectOptions } from "./inspection/prepare.js";
 export type {
   AgainstEntry,
   CheckEntry,
@@ -50,7 +50,7 @@ export type {
   StandardEntry,
   WaiverEntry,
   WorkingEntry,
-} from "./judge/record.js";
+} from "./inspection/record.js";
 export type {
   Level,
   RawCheck,
@@ -61,30 +61,30 @@ export type {
   SettingDefinition,
   Thing,
   Words,
-} from "./judge/rule.js";
-export { type Runner, runner } from "./judge/runner.js";
-export { StandardError } from "./judge/settings.js";
-export { type TakenOff, takeoff } from "./judge/takeoff.js";
-export { type WorkedValue, workings } from "./judge/workings.js";
-export type { AssemblyPart } from "./model/assembly.js";
-export { type Promised, promisedOf } from "./model/bookings.js";
+} from "./inspection/rule.js";
+export { type Runner, runner } from "./inspection/runner.js";
+export { StandardError } from "./inspection/settings.js";
+export { type TakenOff, takeoff } from "./inspection/takeoff.js";
+export { type WorkedValue, workings } from "./inspection/workings.js";
 export { Build } from "./model/build.js";
-export type { Cable, End } from "./model/cable.js";
-export { type Cell, cellName, readCells, rowName } from "./model/cells.js";
-export type { Chain } from "./model/data.js";
-export type { Face } from "./model/face.js";
-export type { KindOfPanel } from "./model/face-kinds.js";
-export type { Joint } from "./model/joints.js";
-export type { Leg } from "./model/leg.js";
-export type { Lifting } from "./model/lifting.js";
-export type { Panel } from "./model/panels.js";
-export type { Hop, Station } from "./model/picture-path.js";
-export type { Circuit, Run } from "./model/power.js";
+export type { Cable, End } from "./model/cabling/cable.js";
+export type { Joint } from "./model/cabling/joints.js";
+export { type Socket, socketAt, sockets, turned } from "./model/cabling/sockets.js";
+export type { Chain } from "./model/data/data.js";
+export { type Cell, cellName, readCells, rowName } from "./model/faces/cells.js";
+export type { Face } from "./model/faces/face.js";
+export type { KindOfPanel } from "./model/faces/face-kinds.js";
+export type { Panel } from "./model/faces/panels.js";
+export type { Hop, Station } from "./model/picture/picture-path.js";
+export type { Circuit, Run } from "./model/power/power.js";
 export { Repository } from "./model/repository.js";
-export type { Bar, Hang } from "./model/rigging.js";
-export type { SlackCases, WorstCase } from "./model/slack.js";
-export { type Socket, socketAt, sockets, turned } from "./model/sockets.js";
-export { type BuildsTogether, buildsTogether } from "./model/together.js";
+export type { AssemblyPart } from "./model/rigging/assembly.js";
+export type { Leg } from "./model/rigging/leg.js";
+export type { Lifting } from "./model/rigging/lifting.js";
+export type { Bar, Hang } from "./model/rigging/rigging.js";
+export type { SlackCases, WorstCase } from "./model/rigging/slack.js";
+export { type Promised, promisedOf } from "./model/stock/bookings.js";
+export { type BuildsTogether, buildsTogether } from "./model/stock/together.js";
 export { ownRules } from "./own-rules/own-rules.js";
 export { isDevice } from "./repository/device.js";
 export type { DocumentFile, FolderStandard, Outline, RepositoryFiles, SourceFile } from "./repository/files.js";

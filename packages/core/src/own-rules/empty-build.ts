@@ -1,7 +1,7 @@
 import { readMarkdown } from "../document/markdown.js";
 import { readYaml } from "../document/yaml.js";
 import { Build } from "../model/build.js";
-import { Reader } from "../model/reader.js";
+import { Reader } from "../model/reading/reader.js";
 import { readHouseStandard } from "../repository/house-standard.js";
 import { readStock } from "../repository/stock.js";
 import { ANY } from "./any-name.js";

@@ -1,8 +1,8 @@
 import type { Known, Value } from "@plumbmark/calc";
 import { type Data, join } from "../document/yaml.js";
-import type { Thing } from "../judge/rule.js";
-import { asMass } from "../model/as-mass.js";
+import type { Thing } from "../inspection/rule.js";
 import type { Build } from "../model/build.js";
+import { asMass } from "../model/rigging/as-mass.js";
 import { buildShape } from "./computed-shape.js";
 import { shapeAt } from "./shape.js";
 

@@ -1,5 +1,5 @@
 import type { Data } from "../document/yaml.js";
-import type { Level, RawCheck, Rule, Thing } from "../judge/rule.js";
+import type { Level, RawCheck, Rule, Thing } from "../inspection/rule.js";
 import type { Build } from "../model/build.js";
 import { mistakeIn, type StandardFile, type StandardMistake } from "../standard/file.js";
 import { refuse } from "../standard/refuse.js";

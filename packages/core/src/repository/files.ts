@@ -1,4 +1,4 @@
-import type { Promised } from "../model/bookings.js";
+import type { Promised } from "../model/stock/bookings.js";
 
 /** A text file of the docs repository; `path` is relative to its root, with forward slashes. */
 export interface SourceFile {

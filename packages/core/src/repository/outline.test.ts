@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { readYaml } from "../document/yaml.js";
-import { promisesOf } from "../model/bookings.js";
+import { promisesOf } from "../model/stock/bookings.js";
 import { outlineOf } from "./outline.js";
 
 const outlined = (yaml: string) => outlineOf({ path: "a.md", text: `---\n${yaml}\n---\n` });

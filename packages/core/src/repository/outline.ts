@@ -2,7 +2,7 @@ import { frontMatterOf } from "../document/front-matter.js";
 import { type Markdown, readMarkdown } from "../document/markdown.js";
 import { entriesOf } from "../document/top-level.js";
 import { type Data, type Placed, readYaml } from "../document/yaml.js";
-import { promisesOf } from "../model/bookings.js";
+import { promisesOf } from "../model/stock/bookings.js";
 import type { Outline, SourceFile } from "./files.js";
 
 /** A document with its Markdown and its front matter read. */

@@ -1,8 +1,8 @@
 import { type Kind, readQuantity } from "@plumbmark/calc";
 import type { Place } from "../document/place.js";
 import type { Data } from "../document/yaml.js";
-import type { Rule as CodedRule, Level, Setting, SettingDefinition } from "../judge/rule.js";
-import { meetsSchema } from "../judge/setting-schema.js";
+import type { Rule as CodedRule, Level, Setting, SettingDefinition } from "../inspection/rule.js";
+import { meetsSchema } from "../inspection/setting-schema.js";
 import type { Chain } from "./chain.js";
 import { placeIn, type StandardFile } from "./file.js";
 import { isLevel, isLooser, type Support, stricterLevel, topicOf } from "./levels.js";

@@ -1,4 +1,4 @@
-import type { Level, Setting, SettingDefinition } from "../judge/rule.js";
+import type { Level, Setting, SettingDefinition } from "../inspection/rule.js";
 
 export const LEVELS: readonly Level[] = ["shall", "should", "note", "none"];
 

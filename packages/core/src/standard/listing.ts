@@ -1,5 +1,5 @@
 import { printQuantity } from "@plumbmark/calc";
-import type { Level, Rule, Setting, SettingDefinition } from "../judge/rule.js";
+import type { Level, Rule, Setting, SettingDefinition } from "../inspection/rule.js";
 import type { Chain } from "./chain.js";
 import { bySupport, type From, type InForce, inForce, type Placed, type Settable } from "./in-force.js";
 import { SUPPORTS, type Support } from "./levels.js";

@@ -1,4 +1,4 @@
-import type { Rule, SettingDefinition } from "../judge/rule.js";
+import type { Rule, SettingDefinition } from "../inspection/rule.js";
 import { type Chain, chainFor, type Standards } from "./chain.js";
 import { mistakeIn, type StandardFile, type StandardMistake } from "./file.js";
 import { type InForce, inForce, type Placed } from "./in-force.js";

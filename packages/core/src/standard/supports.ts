@@ -1,5 +1,5 @@
 import type { Build } from "../model/build.js";
-import type { Face } from "../model/face.js";
+import type { Face } from "../model/faces/face.js";
 import { isSupport, SUPPORTS, type Support } from "./levels.js";
 
 const kindsOf = (faces: readonly Face[]): readonly Support[] => {

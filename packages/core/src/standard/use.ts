@@ -1,4 +1,4 @@
-import type { Rule } from "../judge/rule.js";
+import type { Rule } from "../inspection/rule.js";
 import type { RepositoryFiles } from "../repository/files.js";
 import { readStandards, type Standards } from "./chain.js";
 import { namingMistakes } from "./check.js";

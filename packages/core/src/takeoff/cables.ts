@@ -1,9 +1,9 @@
 import { missing, type Value } from "@plumbmark/calc";
 import type { Build } from "../model/build.js";
-import { Cable } from "../model/cable.js";
-import type { Chain } from "../model/data.js";
-import { Jumpers } from "../model/jumpers.js";
-import type { Run } from "../model/power.js";
+import { Cable } from "../model/cabling/cable.js";
+import { Jumpers } from "../model/cabling/jumpers.js";
+import type { Chain } from "../model/data/data.js";
+import type { Run } from "../model/power/power.js";
 import type { Part } from "../repository/parts.js";
 import { labeller } from "./labels.js";
 import { NOT_STATED } from "./table.js";

@@ -1,5 +1,5 @@
 import { counted, type Known, lineMass, missing, partsMass, type Value } from "@plumbmark/calc";
-import { partValue } from "../model/reader.js";
+import { partValue } from "../model/reading/reader.js";
 import type { Part } from "../repository/parts.js";
 
 /** Some pieces of one part, all for one purpose. */

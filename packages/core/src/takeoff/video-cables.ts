@@ -1,6 +1,6 @@
 import type { Data } from "../document/yaml.js";
 import type { Build } from "../model/build.js";
-import { endOf } from "../model/cable.js";
+import { endOf } from "../model/cabling/cable.js";
 import type { LaidCable } from "./cables.js";
 import { stationsOf } from "./stations.js";
 import { NOT_STATED } from "./table.js";

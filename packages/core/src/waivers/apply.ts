@@ -1,4 +1,4 @@
-import type { CheckEntry, WaiverEntry } from "../judge/record.js";
+import type { CheckEntry, WaiverEntry } from "../inspection/record.js";
 import type { Build } from "../model/build.js";
 import type { BuildWaiver } from "./of-build.js";
 import { isAbout, type Waiver } from "./waiver.js";

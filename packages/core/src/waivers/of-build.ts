@@ -1,4 +1,4 @@
-import type { CheckEntry } from "../judge/record.js";
+import type { CheckEntry } from "../inspection/record.js";
 import type { Build } from "../model/build.js";
 import { topicOf } from "../standard/levels.js";
 import { excused, stateOf, type WaiverState } from "./state.js";

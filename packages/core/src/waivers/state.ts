@@ -1,4 +1,4 @@
-import type { CheckEntry } from "../judge/record.js";
+import type { CheckEntry } from "../inspection/record.js";
 import { isAbout, type Waiver } from "./waiver.js";
 
 /** `unused`: in its time, and there is nothing it excuses. `incomplete`: it waives nothing until it says everything. */

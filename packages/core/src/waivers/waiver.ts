@@ -1,6 +1,6 @@
-import type { CheckEntry } from "../judge/record.js";
-import { isDay } from "../model/bookings.js";
-import type { Reader } from "../model/reader.js";
+import type { CheckEntry } from "../inspection/record.js";
+import type { Reader } from "../model/reading/reader.js";
+import { isDay } from "../model/stock/bookings.js";
 
 const FIELDS = ["rule", "because", "by", "until"] as const;
 

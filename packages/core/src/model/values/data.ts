@@ -1,6 +1,6 @@
 import { counted, shareOf } from "@plumbmark/calc";
 import type { Build } from "../build.js";
-import type { Chain } from "../data.js";
+import type { Chain } from "../data/data.js";
 import { type Entry, under } from "./entries.js";
 import { jumperValues } from "./jumpers.js";
 

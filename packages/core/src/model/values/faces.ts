@@ -1,6 +1,6 @@
 import { counted, faceArea, heat, panelPixels, times, type Value } from "@plumbmark/calc";
 import type { Build } from "../build.js";
-import type { Face } from "../face.js";
+import type { Face } from "../faces/face.js";
 import { type Entry, under } from "./entries.js";
 
 /** Volt-amperes are never below the watts behind them: counted as watts they are the safe side. */

@@ -1,6 +1,6 @@
-import type { Chain } from "../data.js";
-import { Jumpers } from "../jumpers.js";
-import type { Run } from "../power.js";
+import { Jumpers } from "../cabling/jumpers.js";
+import type { Chain } from "../data/data.js";
+import type { Run } from "../power/power.js";
 import { type Entry, under } from "./entries.js";
 
 /** Length of a jumper, and what its longest step asks for without slack. */

@@ -1,6 +1,6 @@
 import { missing, type Picture as Signal, timingClock, timingsOf, type Value } from "@plumbmark/calc";
 import type { Build } from "../build.js";
-import type { Hop } from "../picture-path.js";
+import type { Hop } from "../picture/picture-path.js";
 import { type Entry, under } from "./entries.js";
 
 /** Clock of the timing the link uses; of a link without a clock that of the timing a source would send. */

@@ -1,7 +1,7 @@
 import { bendingStress, greatestOf, leastOf, sum, times, type Value } from "@plumbmark/calc";
 import type { Build } from "../build.js";
-import type { Leg } from "../leg.js";
-import type { Bar, Hang } from "../rigging.js";
+import type { Leg } from "../rigging/leg.js";
+import type { Bar, Hang } from "../rigging/rigging.js";
 import { type Entry, numbered, under } from "./entries.js";
 
 const least = (values: readonly Value[]): Value<"mass"> => leastOf(values, "mass", "capacity");

@@ -1,6 +1,6 @@
 import { greatestOf, leastOverturningFactor, notionalPush } from "@plumbmark/calc";
 import type { Build } from "../build.js";
-import type { Push } from "../stand.js";
+import type { Push } from "../rigging/stand.js";
 import { type Entry, under } from "./entries.js";
 import { settingOf } from "./setting.js";
 

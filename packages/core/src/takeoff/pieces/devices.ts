@@ -1,5 +1,5 @@
 import type { Build } from "../../model/build.js";
-import { partValue } from "../../model/reader.js";
+import { partValue } from "../../model/reading/reader.js";
 import type { Part } from "../../repository/parts.js";
 import { number, type Piece, whole } from "../piece.js";
 import { stationsOf } from "../stations.js";

@@ -1,8 +1,8 @@
 import { missing, times, type Value } from "@plumbmark/calc";
 import type { Build } from "../../model/build.js";
-import { readCells } from "../../model/cells.js";
-import type { Face } from "../../model/face.js";
-import { partValue } from "../../model/reader.js";
+import { readCells } from "../../model/faces/cells.js";
+import type { Face } from "../../model/faces/face.js";
+import { partValue } from "../../model/reading/reader.js";
 import type { Part } from "../../repository/parts.js";
 import { notCounted, number, type Piece, whole } from "../piece.js";
 import { NOT_STATED } from "../table.js";

@@ -1,8 +1,8 @@
 import { missing } from "@plumbmark/calc";
-import type { AssemblyPart } from "../../model/assembly.js";
 import type { Build } from "../../model/build.js";
-import { partName } from "../../model/reader.js";
-import type { Bar, Hang } from "../../model/rigging.js";
+import { partName } from "../../model/reading/reader.js";
+import type { AssemblyPart } from "../../model/rigging/assembly.js";
+import type { Bar, Hang } from "../../model/rigging/rigging.js";
 import { byLength, notCounted, number, type Piece, weighed, whole } from "../piece.js";
 import { NOT_STATED } from "../table.js";
 

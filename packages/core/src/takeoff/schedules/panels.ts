@@ -1,11 +1,11 @@
 import type { Value } from "@plumbmark/calc";
 import { counted } from "@plumbmark/calc";
 import type { Build } from "../../model/build.js";
-import { type Cell, cellName } from "../../model/cells.js";
-import type { Chain } from "../../model/data.js";
-import type { Face } from "../../model/face.js";
-import type { Placement } from "../../model/picture.js";
-import type { Run } from "../../model/power.js";
+import type { Chain } from "../../model/data/data.js";
+import { type Cell, cellName } from "../../model/faces/cells.js";
+import type { Face } from "../../model/faces/face.js";
+import type { Placement } from "../../model/picture/picture.js";
+import type { Run } from "../../model/power/power.js";
 import { type ColumnOf, type Entry, NOT_STATED } from "../table.js";
 
 interface On<Line> {

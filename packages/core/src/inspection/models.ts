@@ -1,0 +1,72 @@
+import type { Mistake } from "../document/mistake.js";
+import { START } from "../document/place.js";
+import { readQuantities } from "../document/quantities.js";
+import { validate } from "../document/validate.js";
+import type { Placed } from "../document/yaml.js";
+import { buildSchema } from "../generated/schemas.js";
+import { Build } from "../model/build.js";
+import { Reader } from "../model/reading/reader.js";
+import { Repository } from "../model/repository.js";
+import type { Opened } from "../repository/outline.js";
+import { chainFor, mergedStandard } from "../standard/chain.js";
+import type { Context } from "./context.js";
+
+/** Reads a document and makes its build model. */
+export function buildOf(
+  opened: Opened,
+  context: Context,
+): { readonly build: Build; readonly mistakes: readonly Mistake[] } {
+  const placed: Placed = opened.placed ?? { data: null, places: new Map(), keys: new Map(), mistakes: [] };
+  const sound = placed.mistakes.length === 0;
+  const { values, mistakes: unread } = sound
+    ? readQuantities(buildSchema, placed)
+    : { values: new Map(), mistakes: [] };
+  const shape = sound ? (placed.data === null ? [empty(opened)] : validate("build", placed)) : [];
+  const reader = new Reader(placed, values, context.catalogue.parts);
+  const sameName = context.names.get(opened.name ?? "") ?? [];
+  const build = new Build(reader, opened.markdown, {
+    file: opened.file.path,
+    standard: mergedStandard(chainFor(context.standards, opened.file.path)),
+    stock: context.stock,
+    files: context.files,
+    sameName,
+    today: context.today,
+    promises: context.promises,
+    rules: context.rules ?? [],
+    findings: new Map(),
+    mistakes: [...placed.mistakes, ...shape, ...unread, ...(opened.markdown.refused ? [opened.markdown.refused] : [])],
+  });
+  return { build, mistakes: build.mistakes };
+}
+
+const empty = (opened: Opened): Mistake => ({
+  rule: "document.front-matter",
+  path: "",
+  place: START,
+  says: opened.file.text.trim() === "" ? "The file is empty." : "The file has no front matter that can be read.",
+  mend: "Begin the file with a line `---`, the front matter with the key `build`, and a line `---`.",
+});
+
+/** What surrounds the documents, and the models made of them so far: each document is read into one model. */
+export interface Models extends Context {
+  readonly repository: Repository;
+  readonly made: Map<Opened, ReturnType<typeof buildOf>>;
+}
+
+/** The model of one document, made once. */
+export function modelOf(opened: Opened, models: Models): ReturnType<typeof buildOf> {
+  const made = models.made.get(opened) ?? buildOf(opened, models);
+  models.made.set(opened, made);
+  return made;
+}
+
+/**
+ * Makes the models of a repository's documents as they are asked for.
+ * @param whole gives all documents, for whoever looks at more than one
+ */
+export function modelsOf(context: Context, whole: () => readonly Opened[], rules: readonly string[]): Models {
+  const made: Models["made"] = new Map();
+  const repository = new Repository(context, () => whole().map((each) => modelOf(each, models).build));
+  const models: Models = { ...context, rules, made, repository };
+  return models;
+}

@@ -1,0 +1,186 @@
+import {
+  bitsPerPixel,
+  counted,
+  FRAME_OVERHEAD,
+  FRAME_PAYLOAD,
+  type Kind,
+  type Known,
+  missing,
+  panelPixels,
+  portBound,
+  portCapacity,
+  sum,
+  tabled,
+  type Value,
+} from "@plumbmark/calc";
+import type { Build } from "../build.js";
+import { Cable } from "../cabling/cable.js";
+import { type Panel, panelsAt } from "../faces/panels.js";
+import { partGap, partValue } from "../reading/reader.js";
+
+/** Panels sent data one after another from one processor port. */
+export class Chain {
+  /** Its place in the document: `data.chains.D1`. */
+  readonly path: string;
+  /** What messages call it: `Chain D1`. */
+  readonly label: string;
+  /** Its panels, in cable order. */
+  readonly panels: readonly Panel[] | undefined;
+  /** The cable from the processor to the first panel. */
+  readonly feed: Cable;
+  /** The cable from one panel to the next. */
+  readonly jumper: Cable;
+  /** The cable that closes the loop, where one is written. */
+  readonly closing: Cable | undefined;
+
+  constructor(
+    /** The build it belongs to. */
+    readonly build: Build,
+    /** Its name in the document. */
+    readonly name: string,
+  ) {
+    this.path = `data.chains.${name}`;
+    this.label = `Chain ${name}`;
+    this.panels = panelsAt(build, `${this.path}.panels`);
+    this.feed = new Cable(build.reader, `${this.path}.feed`, `The feed of chain ${name}`, "data-cable");
+    this.jumper = new Cable(build.reader, `${this.path}.jumper`, `The jumper of chain ${name}`, "data-cable");
+    const back = `${this.path}.return`;
+    if (build.reader.data(back) !== undefined)
+      this.closing = new Cable(build.reader, back, `The return of chain ${name}`, "data-cable");
+  }
+
+  /** The port it is on; undefined when it is not written down. */
+  get port(): number | undefined {
+    return this.#portAt("port");
+  }
+
+  /** The port the loop comes back to. */
+  get backUpPort(): number | undefined {
+    return this.#portAt("back-up-port");
+  }
+
+  /** How many panels it has. */
+  get panelCount(): Value<"count"> {
+    return this.panels ? counted(this.panels.length, `panels of chain ${this.name}`) : this.#unlisted("count");
+  }
+
+  /** Pixels of all its panels. */
+  get pixels(): Value<"pixels"> {
+    if (!this.panels) return this.#unlisted("pixels");
+    return sum(
+      this.panels.map(({ face, part }) =>
+        panelPixels.of({
+          n: counted(1, "one panel"),
+          x: partValue(part, "pixels.1", "pixels", "pixels", face.label),
+          y: partValue(part, "pixels.2", "pixels", "pixels", face.label),
+        } as never),
+      ),
+      "pixels",
+      "N",
+    );
+  }
+
+  /** The maker's figure of the port at the rate and depth of the picture. */
+  get stated(): Value<"pixels"> {
+    const { build } = this;
+    return portCapacity.of({
+      n: this.#processor("port-pixels", "pixels", "pixels of a port"),
+      b: this.#bits(),
+      f: build.reader.value("picture.rate", "frequency", "frame rate", "The picture"),
+    });
+  }
+
+  /** What the link itself can carry, whatever its maker says. */
+  get bound(): Value<"pixels"> {
+    const share: Known = tabled(
+      FRAME_PAYLOAD / (FRAME_PAYLOAD + FRAME_OVERHEAD),
+      "ratio",
+      "ieee-802.3",
+      "payload of a full frame",
+    );
+    return portBound.of({
+      r: this.#processor("port-rate", "data-rate", "rate of a port"),
+      η: share,
+      b: this.#bits(),
+      f: this.build.reader.value("picture.rate", "frequency", "frame rate", "The picture"),
+    });
+  }
+
+  /** Most panels on one chain by the processor and by each panel; whichever is stated binds. */
+  get panelLimit(): Value<"count"> {
+    const { processor } = this.build;
+    const limits = [
+      processor?.data["panels-per-chain"],
+      ...(this.panels ?? []).map(({ part }) => part?.data["chain-limit"]),
+    ].filter((each): each is number => typeof each === "number");
+    if (limits.length === 0)
+      return missing(
+        "count",
+        processor
+          ? partGap(processor, "panels-per-chain", "most panels on one chain")
+          : { path: "data.processor.part", what: "most panels on one chain", of: "The processor" },
+      );
+    return tabled(Math.min(...limits), "count", "part", "most panels on one chain");
+  }
+
+  #portAt(key: string): number | undefined {
+    const port = this.build.reader.data(`${this.path}.${key}`);
+    return typeof port === "number" ? port : undefined;
+  }
+
+  #bits(): Value<"colour-depth"> {
+    return bitsPerPixel.of({
+      d: this.build.reader.value("picture.depth", "colour-depth", "bit depth of a colour", "The picture"),
+    });
+  }
+
+  #processor<const K extends Kind>(path: string, kind: K, what: string): Value<K> {
+    if (this.build.reader.text("data.processor.part") === undefined)
+      return missing(kind, { path: "data.processor", what: "processor", of: "The build" });
+    return partValue(this.build.processor, path, kind, what, "The processor");
+  }
+
+  #unlisted<const K extends "count" | "pixels">(kind: K): Value<K> {
+    return missing(kind, { path: `${this.path}.panels`, what: "panels in cable order", of: this.label });
+  }
+}
+
+/** What the processor is asked to do over all its chains. */
+export class ProcessorLoad {
+  readonly path = "data.processor";
+  readonly label = "The processor";
+
+  constructor(readonly build: Build) {}
+
+  /** Ports taken, outward and closing, each use with the chain it is of; undefined when a chain names no port. */
+  get uses(): readonly { readonly port: number; readonly chain: Chain }[] | undefined {
+    const uses = this.build.chains.flatMap((chain) => [chain.port, chain.backUpPort].map((port) => ({ port, chain })));
+    if (this.build.chains.some((chain) => chain.port === undefined)) return undefined;
+    return uses.filter((use): use is { port: number; chain: Chain } => use.port !== undefined);
+  }
+
+  get ports(): Value<"count"> {
+    return this.#of("ports", "count", "number of ports");
+  }
+
+  get pixels(): Value<"pixels"> {
+    return this.#of("pixels", "pixels", "pixels in all");
+  }
+
+  get pixelsAsked(): Value<"pixels"> {
+    return sum(
+      this.build.chains.map((chain) => chain.pixels),
+      "pixels",
+      "N",
+    );
+  }
+
+  #of<const K extends "count" | "pixels">(key: string, kind: K, what: string): Value<K> {
+    const { processor, reader } = this.build;
+    const plain = processor?.data[key];
+    if (kind === "count" && typeof plain === "number") return tabled(plain, kind, "part", what);
+    if (reader.text("data.processor.part") === undefined)
+      return missing(kind, { path: "data.processor", what: "processor", of: "The build" });
+    return partValue(processor, key, kind, what, this.label);
+  }
+}

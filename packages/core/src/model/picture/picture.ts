@@ -1,0 +1,118 @@
+import { counted, missing, type Rectangle, type Picture as Signal, sum, type Value } from "@plumbmark/calc";
+import type { Build } from "../build.js";
+import type { Face } from "../faces/face.js";
+import { partOptional } from "../reading/reader.js";
+import { type Hop, hopsOf } from "./picture-path.js";
+
+/** Where a face stands on the raster, in pixels of the raster. */
+export class Placement {
+  readonly path: string;
+  readonly label: string;
+
+  constructor(
+    readonly build: Build,
+    readonly face: Face,
+  ) {
+    this.path = `picture.at.${face.name}`;
+    this.label = face.label;
+  }
+
+  get corner(): { readonly x: number; readonly y: number } | undefined {
+    const { reader } = this.build;
+    const match = /^\s*(\d+)\s*,\s*(\d+)\s*$/u.exec(reader.text(this.path) ?? reader.text(`${this.path}.at`) ?? "");
+    return match ? { x: Number(match[1]), y: Number(match[2]) } : undefined;
+  }
+
+  /** Name of the face whose picture it shows on purpose. */
+  get copyOf(): string | undefined {
+    return this.build.reader.text(`${this.path}.copy-of`);
+  }
+
+  /** Size it is given on the raster when that is not its own. */
+  get scaled(): { readonly width: Value<"pixels">; readonly height: Value<"pixels"> } | undefined {
+    const [width, height] = ([1, 2] as const).map((half) =>
+      this.build.reader.optional(`${this.path}.scaled.${half}`, "pixels", "size on the raster", this.label),
+    );
+    return width && height && { width, height };
+  }
+
+  get right(): Value<"pixels"> {
+    return this.#edge(this.corner?.x, this.scaled?.width, this.face.pixelsWide, "right edge");
+  }
+
+  get bottom(): Value<"pixels"> {
+    return this.#edge(this.corner?.y, this.scaled?.height, this.face.pixelsHigh, "lower edge");
+  }
+
+  /** Undefined when corner or size cannot be told. */
+  get rectangle(): Rectangle | undefined {
+    const { corner, right, bottom } = this;
+    return corner && right.known && bottom.known
+      ? { ...corner, width: right.value - corner.x, height: bottom.value - corner.y }
+      : undefined;
+  }
+
+  #edge(start: number | undefined, scaled: Value | undefined, own: Value, what: string): Value<"pixels"> {
+    if (start === undefined) return missing("pixels", { path: this.path, what: "place on the raster", of: this.label });
+    const size = scaled?.known ? counted(scaled.value, "size on the raster", "pixels") : (scaled ?? own);
+    return sum([counted(start, "top-left pixel", "pixels"), size], "pixels", what);
+  }
+}
+
+/** The raster and what leads to it. */
+export class Picture {
+  readonly path = "picture";
+  readonly label = "The picture";
+  readonly placements: readonly Placement[];
+
+  constructor(readonly build: Build) {
+    this.placements = build.faces.map((face) => new Placement(build, face));
+  }
+
+  /** The largest raster the processor takes, across or down; undefined when its part says nothing of it. */
+  largest(half: 1 | 2): Value<"pixels"> | undefined {
+    return partOptional(this.build.processor, `largest-raster.${half}`, "pixels", "largest raster");
+  }
+
+  get width(): Value<"pixels"> {
+    return this.build.reader.value("picture.raster.1", "pixels", "raster", this.label);
+  }
+
+  get height(): Value<"pixels"> {
+    return this.build.reader.value("picture.raster.2", "pixels", "raster", this.label);
+  }
+
+  get rate(): Value<"frequency"> {
+    return this.build.reader.value("picture.rate", "frequency", "frame rate", this.label);
+  }
+
+  get depth(): Value<"colour-depth"> {
+    return this.build.reader.value("picture.depth", "colour-depth", "bit depth of a colour", this.label);
+  }
+
+  /** Links from the source to the processor. */
+  get hops(): readonly Hop[] {
+    return hopsOf(this.build);
+  }
+
+  /** Raster, rate and depth that have to be known before a link can be judged. */
+  get needed(): readonly Value[] {
+    return [this.width, this.height, this.rate, this.depth];
+  }
+
+  /** What is sent; undefined when a part of it is not written down. */
+  get signal(): Signal | undefined {
+    const [width, height, rate, depth] = this.needed.map((each) => (each.known ? each.value : undefined));
+    if (width === undefined || height === undefined || rate === undefined || depth === undefined) return undefined;
+    const sampling = this.build.reader.text("picture.sampling");
+    const blanking = this.build.reader.text("picture.blanking");
+    return {
+      width,
+      height,
+      rate,
+      depth,
+      ...(sampling === "4:2:0" || sampling === "4:2:2" || sampling === "4:4:4" ? { sampling } : {}),
+      ...(blanking === "standard" || blanking === "reduced" || blanking === "reduced-2" ? { blanking } : {}),
+    };
+  }
+}

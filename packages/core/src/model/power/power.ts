@@ -1,0 +1,430 @@
+import {
+  apparentPower,
+  circuitLoad,
+  conductorResistance,
+  connectorCurrent,
+  continuousRating,
+  counted,
+  dropShare,
+  endVoltage,
+  farEndDrop,
+  greatestOf,
+  inrush,
+  type Known,
+  loadCurrent,
+  missing,
+  type Segment,
+  segmentDrops,
+  shareOf,
+  sum,
+  type Value,
+} from "@plumbmark/calc";
+import type { Part } from "../../repository/parts.js";
+import type { Build } from "../build.js";
+import { Cable, type End, endOf } from "../cabling/cable.js";
+import { type Panel, panelsAt } from "../faces/panels.js";
+import { once } from "../reading/once.js";
+import { partGap, partOptional, partValue } from "../reading/reader.js";
+import { continuousShareOf } from "./continuous.js";
+import { type Cord, cordOf, cordRating } from "./cord.js";
+import { type Leg, legsOf, runVoltage } from "./legs.js";
+import { otherLoadOf } from "./other-load.js";
+import { wiringBreaker } from "./wiring.js";
+import { feederDropOf, noFeederDrop, wiringDrop } from "./wiring-drop.js";
+
+/** Watts or volt-amperes as written → VA. */
+const asApparent = (value: Value, factor: Value): Value =>
+  value.kind === "apparent-power" ? value : apparentPower.of({ P: value, pf: factor });
+
+/** What one panel draws. */
+export const panelLoad = ({ part, face }: Panel): Value => {
+  const power = partValue(part, "power.maximum", "power", "maximum power", face.label);
+  return asApparent(power, partValue(part, "power.factor", "ratio", "power factor", face.label));
+};
+
+/** One circuit of the venue. */
+export class Circuit {
+  /** Its place in the document: `power.circuits.stage-4`. */
+  readonly path: string;
+  /** What messages call it: `Circuit stage-4`. */
+  readonly label: string;
+
+  constructor(
+    /** The build it belongs to. */
+    readonly build: Build,
+    /** Its name in the document. */
+    readonly name: string,
+  ) {
+    this.path = `power.circuits.${name}`;
+    this.label = `Circuit ${name}`;
+  }
+
+  /** Whether it is fed with three phases. */
+  get threePhase(): boolean {
+    return this.build.reader.data(`${this.path}.supply.three-phase`) !== undefined;
+  }
+
+  /** Supply it is taken from with others; undefined when it is not written down. */
+  get from(): string | undefined {
+    return this.build.reader.text(`${this.path}.from`);
+  }
+
+  /** Leg it is on, of a circuit between a line and neutral. */
+  get leg(): string | undefined {
+    return this.build.reader.text(`${this.path}.leg`);
+  }
+
+  /** Pair of lines it is between, `AB`. */
+  get lines(): string | undefined {
+    return this.build.reader.text(`${this.path}.supply.legs`);
+  }
+
+  /** Its supply voltage, in volts; between the legs where there are several. */
+  get voltage(): Value<"voltage"> {
+    const { reader } = this.build;
+    for (const key of ["line-to-line", "three-phase"]) {
+      const found = reader.quantities.get(`${this.path}.supply.${key}`);
+      if (found) return found as Known<"voltage">;
+    }
+    return reader.value(`${this.path}.supply`, "voltage", "supply voltage", this.label);
+  }
+
+  /** Rating of its breaker, in amperes. */
+  get breaker(): Value<"current"> {
+    return this.build.reader.value(`${this.path}.breaker`, "current", "breaker rating", this.label);
+  }
+
+  /** Conductor of the building wiring. */
+  get conductor(): Value<"conductor"> {
+    return this.build.reader.value(
+      `${this.path}.wiring.conductor`,
+      "conductor",
+      "conductor of the building wiring",
+      this.label,
+    );
+  }
+
+  /** Largest breaker its building wiring may be on. */
+  get wiringBreaker(): Value<"current"> {
+    return wiringBreaker(this);
+  }
+
+  /** Runs that are fed from it. */
+  get runs(): readonly Run[] {
+    return once(this, "runs", () => this.build.runs.filter((run) => run.circuit === this));
+  }
+
+  /** Everything on it, in volt-amperes. */
+  get load(): Value<"apparent-power"> {
+    const other = otherLoadOf(this);
+    return circuitLoad.of({ s: [...this.runs.flatMap((run) => run.loads), ...(other ? [other] : [])] });
+  }
+
+  /** Of a three-phase circuit the current of its fullest leg. */
+  get current(): Value<"current"> {
+    return this.threePhase
+      ? greatestOf(Object.values(this.legs), "current", "I")
+      : loadCurrent.of({ S: this.load, V: this.voltage });
+  }
+
+  /** Current of each leg of a three-phase circuit. */
+  get legs(): Readonly<Record<Leg, Value<"current">>> {
+    return legsOf(this);
+  }
+
+  /** Connector family of the outlet, as the table names it. */
+  get outlet(): string | undefined {
+    return this.build.reader.text(`${this.path}.outlet`);
+  }
+
+  /** How many outlets the circuit has; undefined when it is not written down. */
+  get outletCount(): number | undefined {
+    const count = this.build.reader.data(`${this.path}.outlets`);
+    return typeof count === "number" ? count : undefined;
+  }
+
+  /** Whether a residual device is written down. */
+  get hasResidual(): boolean {
+    return this.build.reader.data(`${this.path}.residual`) !== undefined;
+  }
+
+  /** Trip rating of its residual device, in amperes. */
+  get residual(): Value<"current"> {
+    return this.build.reader.value(
+      `${this.path}.residual`,
+      "current",
+      "trip rating of the residual device",
+      this.label,
+    );
+  }
+
+  /** Standing leakage of every panel on the circuit. */
+  get leakage(): Value<"current"> {
+    return sum(
+      this.runs.flatMap((run) => run.perPanel("power.leakage", "leakage current")),
+      "current",
+      "Il",
+    );
+  }
+
+  /** Trip curve of the breaker, where one is written, be it one there is or not. */
+  get curve(): string | undefined {
+    const written = this.build.reader.data(`${this.path}.curve`);
+    return written === undefined || typeof written === "string" ? written : JSON.stringify(written);
+  }
+
+  /** Inrush current the breaker is written to ride through. */
+  get ridesThrough(): Value | undefined {
+    const what = "inrush current the breaker rides through";
+    return this.build.reader.optional(`${this.path}.rides-through`, "current", what, this.label);
+  }
+
+  /**
+   * Switch-on current: of all runs together, or of the largest where they are switched on one after another; and of the
+   * other load, which is missing while there is one and its inrush is not written.
+   */
+  get inrush(): Value<"current"> {
+    const runs = this.runs.map((run) => inrush.of({ i: run.perPanel("power.inrush", "inrush current") }));
+    const stepped = runs.length > 0 && this.build.reader.data(`${this.path}.stepped`) === true;
+    const panels = stepped ? [greatestOf(runs, "current", "Ip")] : runs;
+    return sum([...panels, ...this.#otherInrush()], "current", "Ip");
+  }
+
+  #otherInrush(): readonly Value<"current">[] {
+    const { reader } = this.build;
+    const path = `${this.path}.other-inrush`;
+    if (otherLoadOf(this) === undefined && reader.data(path) === undefined) return [];
+    return [reader.value(path, "current", "inrush current of the other load", this.label)];
+  }
+
+  /** Share of the breaker's rating that may be carried for hours. */
+  get continuousShare(): Known {
+    return continuousShareOf(this.build, this.path);
+  }
+
+  /** Current over the continuous rating. */
+  get share(): Value<"ratio"> {
+    return shareOf(this.current, this.continuousRating());
+  }
+
+  /** What it may carry for hours, in amperes: the breaker times the continuous share. */
+  continuousRating(share: Known = this.continuousShare): Value<"current"> {
+    return continuousRating.of({ In: this.breaker, share });
+  }
+}
+
+/** Panels powered one after another from one feed. */
+export class Run {
+  /** Its place in the document: `power.runs.P1`. */
+  readonly path: string;
+  /** What messages call it: `Run P1`. */
+  readonly label: string;
+  /** Its panels, in cable order. */
+  readonly panels: readonly Panel[] | undefined;
+  /** The cable from the circuit to the first panel. */
+  readonly feed: Cable;
+  /** The cable from one panel to the next. */
+  readonly jumper: Cable;
+
+  constructor(
+    /** The build it belongs to. */
+    readonly build: Build,
+    /** Its name in the document. */
+    readonly name: string,
+  ) {
+    this.path = `power.runs.${name}`;
+    this.label = `Run ${name}`;
+    this.panels = panelsAt(build, `${this.path}.panels`);
+    this.feed = new Cable(build.reader, `${this.path}.feed`, `The feed of run ${name}`, "power-cable");
+    this.jumper = new Cable(build.reader, `${this.path}.jumper`, `The jumper of run ${name}`, "power-cable");
+    const from = build.reader.text(`${this.path}.from`);
+    if (from !== undefined && !build.circuits.some((each) => each.name === from))
+      build.reader.complain(
+        `${this.path}.from`,
+        `There is no circuit \`${from}\`.`,
+        `The circuits are ${build.circuits.map((each) => `\`${each.name}\``).join(", ") || "not written down"}.`,
+      );
+  }
+
+  /** The circuit it is fed from; undefined when it names none that exists. */
+  get circuit(): Circuit | undefined {
+    return once(this, "circuit", () => {
+      const from = this.build.reader.text(`${this.path}.from`);
+      return this.build.circuits.find((each) => each.name === from);
+    });
+  }
+
+  /** How many panels it has. */
+  get panelCount(): Value {
+    return this.panels
+      ? counted(this.panels.length, `panels of run ${this.name}`)
+      : missing("count", { path: `${this.path}.panels`, what: "panels in cable order", of: this.label });
+  }
+
+  /** Load of every panel in cable order; a run whose panels are not written down has a missing load. */
+  get loads(): readonly Value[] {
+    if (!this.panels)
+      return [
+        missing("apparent-power", { path: `${this.path}.panels`, what: "panels in cable order", of: this.label }),
+      ];
+    return this.panels.map((panel) => once(panel.face, `load of ${panel.part?.name ?? ""}`, () => panelLoad(panel)));
+  }
+
+  /** A current each panel's part states, panel by panel. */
+  perPanel(path: string, what: string): readonly Value[] {
+    if (!this.panels)
+      return [missing("current", { path: `${this.path}.panels`, what: "panels in cable order", of: this.label })];
+    return this.panels.map(({ part, face }) => partValue(part, path, "current", what, face.label));
+  }
+
+  /** Legs of a three-phase circuit it is on: `AB` between two lines, `A` on one leg and neutral. */
+  get legs(): string | undefined {
+    return this.build.reader.text(`${this.path}.legs`);
+  }
+
+  /** The voltage at its feed, in volts. */
+  get voltage(): Value<"voltage"> {
+    const { circuit } = this;
+    return circuit
+      ? runVoltage(this, circuit)
+      : missing("voltage", { path: `${this.path}.from`, what: "circuit it is fed from", of: this.label });
+  }
+
+  /** The current of each panel, in amperes, in cable order. */
+  get taps(): readonly Value[] {
+    return once(this, "taps", () => this.#tapsOf(this.loads));
+  }
+
+  /** Panels that are alike draw alike: worked out once for each kind. */
+  #tapsOf(loads: readonly Value[]): readonly Value[] {
+    const { voltage } = this;
+    const drawn = new Map(loads.map((load) => [load, undefined as Value | undefined]));
+    for (const load of drawn.keys()) drawn.set(load, loadCurrent.of({ S: load, V: voltage }));
+    return loads.map((load) => drawn.get(load) as Value);
+  }
+
+  /** The current of the whole run, in amperes: its first segment carries it. */
+  get current(): Value<"current"> {
+    return sum(this.taps, "current", "I");
+  }
+
+  /** What passes the first jumper: everything behind the first panel. */
+  get currentBehind(): Value<"current"> {
+    return sum(this.taps.slice(1), "current", "I");
+  }
+
+  /** Feed and, where there is more than one panel, jumper. */
+  get cords(): readonly Cord[] {
+    const feed = cordOf(this.feed, this.current, this.build);
+    return (this.panels?.length ?? 0) > 1 ? [feed, cordOf(this.jumper, this.currentBehind, this.build)] : [feed];
+  }
+
+  /** Kinds of panel on the run. Each counts as if it stood first, where the whole current passes: the safe side. */
+  get kinds(): readonly (Part | undefined)[] {
+    return [...new Set((this.panels ?? []).map(({ part }) => part))];
+  }
+
+  /** Supply range of every kind of panel on the run. */
+  get supplyRanges(): readonly { readonly low: Value<"voltage">; readonly high: Value<"voltage"> }[] {
+    const of = (part: Part | undefined, half: string): Value<"voltage"> =>
+      partValue(part, half, "voltage", "supply range", this.label);
+    return this.kinds.map((part) => ({ low: of(part, "supply.1"), high: of(part, "supply.2") }));
+  }
+
+  /** Every piece a current passes, with its rating: cords, their connectors, and the panels that pass it on. */
+  get ratings(): readonly { readonly what: string; readonly rating: Value; readonly current: Value }[] {
+    const kinds = this.panels ? this.kinds : [undefined];
+    const sockets = (name: "power-in" | "power-out", current: Value) =>
+      kinds.map((panel) => ({
+        what: `${name} of the panel`,
+        rating: this.#connector(
+          endOf((panel?.data.connectors as Record<string, never> | undefined)?.[name]),
+          panel,
+          `connectors.${name}`,
+          `connector ${name}`,
+        ),
+        current,
+      }));
+    const through = kinds.flatMap(
+      (panel) => partOptional(panel, "through-current", "current", "through current") ?? [],
+    );
+    const [feed, jumper] = [
+      { cable: this.feed, name: "feed", current: this.current },
+      { cable: this.jumper, name: "jumper", current: this.currentBehind },
+    ].map(({ cable, name, current }) => {
+      const [from, to] = cable.ends;
+      return [
+        {
+          what: `plug of the ${name}`,
+          rating: this.#connector(from, cable.part, "connectors", "connector at the source end"),
+          current,
+        },
+        {
+          what: `panel end of the ${name}`,
+          rating: this.#connector(to, cable.part, "connectors", "connector at the panel end"),
+          current,
+        },
+        { what: `cord of the ${name}`, rating: cordRating(cable), current },
+      ];
+    }) as [{ what: string; rating: Value; current: Value }[], { what: string; rating: Value; current: Value }[]];
+    const first = [...feed, ...sockets("power-in", this.current)];
+    if ((this.panels?.length ?? 0) < 2) return first;
+    return [
+      ...first,
+      ...jumper,
+      ...sockets("power-out", this.currentBehind),
+      ...through.map((rating) => ({ what: "first panel to the next", rating, current: this.currentBehind })),
+    ];
+  }
+
+  #connector(end: End | undefined, part: Part | undefined, path: string, what: string): Value {
+    if (end) return connectorCurrent(end.id, this.build.practice);
+    return missing("current", part ? partGap(part, path, what) : { path: this.path, what, of: this.label });
+  }
+
+  /** Drop of every piece in order: building wiring, feed, jumpers. */
+  get drops(): readonly Value<"voltage">[] {
+    return once(this, "drops", () => this.#drops());
+  }
+
+  #drops(): readonly Value<"voltage">[] {
+    const segment = (cable: Cable, tap: Value): Segment => ({
+      resistance: conductorResistance(cable.conductor),
+      length: cable.length,
+      tap,
+    });
+    // A panel is a load of two wires, whatever the supply: there and back.
+    const own = this.taps.map((tap, index) => segment(index === 0 ? this.feed : this.jumper, tap));
+    return [wiringDrop(this), ...segmentDrops(own)];
+  }
+
+  /** Voltage lost at the last panel: building wiring, feed and every jumper. */
+  get voltageDrop(): Value<"voltage"> {
+    return farEndDrop.of({ dv: this.drops });
+  }
+
+  /** Voltage lost before the circuit's breaker, as written; none when it is not. */
+  get feederDrop(): Value<"voltage"> | undefined {
+    return feederDropOf(this);
+  }
+
+  /** Voltage lost in all, the feeder among it; missing while the feeder's is not written. */
+  get dropInAll(): Value<"voltage"> {
+    return sum([this.feederDrop ?? noFeederDrop(this), this.voltageDrop], "voltage", "ΔV");
+  }
+
+  /** The voltage drop of the branch as a share of the supply voltage. */
+  get dropShare(): Value<"ratio"> {
+    return dropShare.of({ dv: this.voltageDrop, V: this.voltage });
+  }
+
+  /** The voltage drop with what is lost before the branch, as a share of the supply voltage. */
+  get shareInAll(): Value<"ratio"> {
+    return dropShare.of({ dv: this.dropInAll, V: this.voltage });
+  }
+
+  /** Supply voltage less every drop that is known; a feeder drop that is not written is the supply's own affair. */
+  get voltageAtEnd(): Value<"voltage"> {
+    return endVoltage.of({ V: this.voltage, dv: this.feederDrop ? this.dropInAll : this.voltageDrop });
+  }
+}

@@ -1,0 +1,198 @@
+import { type Gap, type Kind, type Known, missing, type Value } from "@plumbmark/calc";
+import type { Mistake } from "../../document/mistake.js";
+import { choices } from "../../document/nearest.js";
+import { type Place, START } from "../../document/place.js";
+import type { Data, Placed } from "../../document/yaml.js";
+import type { Part } from "../../repository/parts.js";
+
+/** How many steps of a path the next key takes: a name of the catalogue may have points in it, such as `tile-500-p2.9`. */
+function keyAt(here: object, left: readonly string[]): number {
+  if (Array.isArray(here)) return 1;
+  const taken = left.findIndex((_, index) => Object.hasOwn(here, left.slice(0, index + 1).join(".")));
+  return taken < 0 ? 1 : taken + 1;
+}
+
+/** Reads the front matter of one document by path; what is not there is missing by name, never zero. */
+export class Reader {
+  readonly mistakes: Mistake[] = [];
+
+  constructor(
+    readonly placed: Placed,
+    readonly quantities: ReadonlyMap<string, Known>,
+    readonly parts: ReadonlyMap<string, Part>,
+  ) {}
+
+  readonly #found = new Map<string, Data | undefined>();
+
+  /** What stands at a path; the same few are asked for again by every rule. */
+  data(path: string): Data | undefined {
+    if (this.#found.has(path)) return this.#found.get(path);
+    const found = this.#find(path);
+    this.#found.set(path, found);
+    return found;
+  }
+
+  #find(path: string): Data | undefined {
+    let here: Data | undefined = this.placed.data;
+    let left = path === "" ? [] : path.split(".");
+    while (left.length > 0) {
+      if (here === null || here === undefined || typeof here !== "object") return undefined;
+      const taken = keyAt(here, left);
+      here = Array.isArray(here)
+        ? (here as readonly Data[])[Number(left[0]) - 1]
+        : (here as Record<string, Data>)[left.slice(0, taken).join(".")];
+      left = left.slice(taken);
+    }
+    return here ?? undefined;
+  }
+
+  text(path: string): string | undefined {
+    const data = this.data(path);
+    return typeof data === "string" ? data : undefined;
+  }
+
+  /** The whole number written at `path`; 0 when there is none, or one above `most`: the schema has refused it by then. */
+  count(path: string, most: number): number {
+    const data = this.data(path);
+    return typeof data === "number" && Number.isInteger(data) && data > 0 && data <= most ? data : 0;
+  }
+
+  /** The items of the list at `path`; none when what stands there is no list. */
+  list(path: string): readonly Data[] {
+    const data = this.data(path);
+    return Array.isArray(data) ? (data as readonly Data[]) : [];
+  }
+
+  keys(path: string): readonly string[] {
+    const data = this.data(path);
+    return data !== null && typeof data === "object" && !Array.isArray(data) ? Object.keys(data) : [];
+  }
+
+  /** Keys and values of the mapping at `path`; for names that may have a dot in them, such as parts. */
+  entries(path: string): readonly (readonly [string, Data])[] {
+    const data = this.data(path);
+    return data !== null && typeof data === "object" && !Array.isArray(data)
+      ? Object.entries(data as Readonly<Record<string, Data>>)
+      : [];
+  }
+
+  /** The quantity written at `path`; missing, with the words for it, when it is not there or cannot be read. */
+  value<const K extends Kind>(path: string, kind: K, what: string, of: string): Value<K> {
+    // The schema decides the kind a path is read as, and it is the one asked for here.
+    const found = this.quantities.get(path) as Known<K> | undefined;
+    return found ?? missing(kind, gapAt({ path: keyOf(path), what, of }, this.data(keyOf(path))));
+  }
+
+  /**
+   * The same where it may be left out: undefined when nothing is written. What is written and cannot be read is missing:
+   * a load that nobody can read is no load of nothing.
+   */
+  optional<const K extends Kind>(path: string, kind: K, what: string, of: string): Value<K> | undefined {
+    const found = this.quantities.get(path) as Known<K> | undefined;
+    if (found || this.data(keyOf(path)) === undefined) return found;
+    return missing(kind, unread({ path: keyOf(path), what, of }));
+  }
+
+  place(path: string): Place {
+    let here = path;
+    while (here !== "") {
+      const found = this.placed.keys.get(here) ?? this.placed.places.get(here);
+      if (found) return found;
+      here = here.includes(".") ? here.slice(0, here.lastIndexOf(".")) : "";
+    }
+    return this.placed.places.get("") ?? START;
+  }
+
+  complain(path: string, says: string, mend: string): void {
+    this.mistakes.push({
+      rule: "document.parts",
+      path,
+      place: this.placed.places.get(path) ?? this.place(path),
+      says,
+      mend,
+    });
+  }
+
+  /** The part named at `path`, of one of `kinds`; a name that is not in the catalogue is the author's mistake. */
+  part(path: string, kinds: readonly string[]): Part | undefined {
+    const name = this.text(path);
+    if (name === undefined) return undefined;
+    const part = this.parts.get(name);
+    const fitting = (): readonly string[] =>
+      [...this.parts.values()]
+        .filter((each) => kinds.length === 0 || kinds.includes(each.kind))
+        .map((each) => each.name);
+    if (!part) this.complain(path, `The part \`${name}\` is not in the catalogue.`, choices(fitting(), name));
+    else if (kinds.length > 0 && !kinds.includes(part.kind)) {
+      this.complain(
+        path,
+        `The part \`${name}\` is of the kind ${part.kind}; a part of the kind ${kinds.join(" or ")} belongs here.`,
+        choices(fitting(), name),
+      );
+      return undefined;
+    }
+    return part;
+  }
+}
+
+/** The part an entry of a list names, on its own or under `part`; "" when it names none. */
+export function partName(entry: Data): string {
+  const named =
+    entry !== null && typeof entry === "object" && !Array.isArray(entry) ? (entry as Record<string, Data>).part : entry;
+  return typeof named === "string" ? named : "";
+}
+
+/** A key stands for both halves of a pair. */
+const keyOf = (path: string): string => path.replace(/\.[12]$/u, "");
+
+const unread = (gap: Gap): Gap => ({ ...gap, because: `${gap.of}: the ${gap.what} cannot be read as it is written.` });
+
+/** Why there is no quantity where this stands: nothing is written, or nothing that can be read. */
+const gapAt = (gap: Gap, data: Data | undefined): Gap =>
+  typeof data === "string" || typeof data === "number" ? unread(gap) : gap;
+
+/** What a part does not say, and where in the catalogue it belongs. */
+export const partGap = (part: Part, path: string, what: string): Gap => ({
+  path: `${part.name}.${keyOf(path)}`,
+  file: part.file,
+  what,
+  of: `The part ${part.name} (${part.file})`,
+});
+
+/** What a part says at a path of keys. */
+const saidOf = (part: Part, path: string): Data | undefined =>
+  keyOf(path)
+    .split(".")
+    .reduce<Data | undefined>(
+      (here, key) =>
+        here !== null && typeof here === "object" && !Array.isArray(here)
+          ? (here as Readonly<Record<string, Data>>)[key]
+          : undefined,
+      part.data,
+    );
+
+/** A quantity of a part; missing by name when the catalogue does not have it. */
+export function partValue<const K extends Kind>(
+  part: Part | undefined,
+  path: string,
+  kind: K,
+  what: string,
+  of: string,
+): Value<K> {
+  const found = part?.quantities.get(path) as Known<K> | undefined;
+  if (found) return found;
+  if (part) return missing(kind, gapAt(partGap(part, path, what), saidOf(part, path)));
+  return missing(kind, { path, what, of, because: `${of} names no known part, so its ${what} is not known.` });
+}
+
+/** The same where the part may leave it out: undefined when it says nothing of it, missing when that cannot be read. */
+export function partOptional<const K extends Kind>(
+  part: Part | undefined,
+  path: string,
+  kind: K,
+  what: string,
+): Value<K> | undefined {
+  const found = part?.quantities.get(path) as Known<K> | undefined;
+  if (found || !part || saidOf(part, path) === undefined) return found;
+  return missing(kind, unread(partGap(part, path, what)));
+}

@@ -1,0 +1,389 @@
+import {
+  type Beam,
+  counted,
+  gapsOf,
+  type HungBeam,
+  hangBeam,
+  type Known,
+  lineMass,
+  type Missing,
+  missing,
+  momentValue,
+  reactionValue,
+  sections,
+  sum,
+  tabled,
+  type Value,
+} from "@plumbmark/calc";
+import type { Build } from "../build.js";
+import { once } from "../reading/once.js";
+import { partOptional } from "../reading/reader.js";
+import { asMass } from "./as-mass.js";
+import { Assembly, type AssemblyPart, type Rating } from "./assembly.js";
+import { type Hanging as HangingCable, hangingCables } from "./bar-cables.js";
+import { type Carried, carriedMass, carriedOf, pointsOn, uniformOn } from "./bar-loads.js";
+import { Leg } from "./leg.js";
+import { BarSection } from "./section.js";
+import { type SlackCase, type SlackCases, slackCases, whenSlack } from "./slack.js";
+import { type Span, spansOf } from "./spans.js";
+
+type WorstMoment = { readonly moment: Value<"moment"> } & SlackCase;
+
+type Hung = (HungBeam & { readonly stable: true; readonly known: true }) | Missing;
+
+/** A bar made ready to be solved: kilograms and metres, hangs in rising order. */
+export type Hanging =
+  | { readonly known: true; readonly beam: Beam; readonly order: readonly Hang[]; readonly inputs: readonly Known[] }
+  | Missing;
+
+/** One suspension point of a bar. */
+export class Hang {
+  /** Its place in the document: `rigging.bars.header.hangs.H1`. */
+  readonly path: string;
+  /** What messages call it: `Hang H1`. */
+  readonly label: string;
+
+  constructor(
+    /** The bar it holds. */
+    readonly bar: Bar,
+    /** Its name in the document. */
+    readonly name: string,
+  ) {
+    this.path = `${bar.path}.hangs.${name}`;
+    this.label = `Hang ${name} of bar ${bar.name}`;
+  }
+
+  /** Its distance from the left end of the bar, in metres. */
+  get at(): Value<"length"> {
+    return this.bar.build.reader.value(`${this.path}.at`, "length", "place on the bar", this.label);
+  }
+
+  /** Whether it is a bridle of two legs instead of one drop. */
+  get bridled(): boolean {
+    return this.bar.build.reader.data(`${this.path}.bridle`) !== undefined;
+  }
+
+  /** Parts of the assembly in load order; undefined when none is written down. */
+  get assembly(): readonly AssemblyPart[] | undefined {
+    return this.bar.build.reader.data(`${this.path}.assembly`) === undefined ? undefined : this.ownAssembly.parts;
+  }
+
+  /** What it hangs by itself, without the legs of a bridle. */
+  get ownAssembly(): Assembly {
+    return new Assembly(this.bar.build.reader, `${this.path}.assembly`, this.label);
+  }
+
+  /** Legs of a bridle; none of a plumb drop. */
+  get legs(): readonly Leg[] {
+    return this.bridled ? [new Leg(this, "left"), new Leg(this, "right")] : [];
+  }
+
+  /** What the structure is stated to carry at this point, as a mass in kilograms. */
+  get structure(): Value<"mass"> {
+    return asMass(this.bar.build.reader.value(`${this.path}.structure`, "mass", "structure rating", this.label));
+  }
+
+  /** The least WLL of the assembly; missing when a part of it has none. */
+  get weakest(): Value<"mass"> {
+    return this.ownAssembly.weakest;
+  }
+
+  /** What it weighs itself: its assembly and the legs of a bridle; missing when a part has no mass. */
+  get ownMass(): Value<"mass"> {
+    return sum(
+      this.strands.map(({ assembly }) => assembly.mass),
+      "mass",
+      "m",
+    );
+  }
+
+  /** What the structure bears above it: what it carries, and what it weighs itself. */
+  onStructure(carried: Value): Value<"mass"> {
+    return sum([carried, this.ownMass], "mass", "W");
+  }
+
+  /** What its load is held against; what a bridle carries is held against its legs. */
+  get ratings(): readonly Rating[] {
+    const weakest: Rating = { what: "weakest part", allowed: this.weakest, of: (carried) => carried };
+    if (this.bridled) return this.assembly === undefined ? [] : [weakest];
+    return [weakest, { what: "structure", allowed: this.structure, of: (carried) => this.onStructure(carried) }];
+  }
+
+  /** Everything that bears its load: its own assembly, and the legs of a bridle with their tension. */
+  get strands(): readonly {
+    readonly assembly: Assembly;
+    readonly load: (reaction: Value) => Value;
+    readonly path: string;
+    readonly label: string;
+  }[] {
+    const own = { assembly: this.ownAssembly, load: (reaction: Value) => reaction, path: this.path, label: this.label };
+    const legs = this.legs.map((leg) => ({
+      assembly: leg.assembly,
+      load: (reaction: Value) => leg.tension(reaction),
+      path: leg.path,
+      label: leg.label,
+    }));
+    return this.bridled && this.assembly === undefined ? legs : [own, ...legs];
+  }
+
+  /** Its reaction in the worst case of one other hang slack; undefined with fewer than three hangs. */
+  get slackReaction(): Value<"mass"> | undefined {
+    const { slackCases } = this.bar;
+    if (!slackCases) return undefined;
+    if (!slackCases.known) return { ...slackCases, kind: "mass" };
+    return slackCases.worst.find(({ hang }) => hang.name === this.name)?.reaction;
+  }
+
+  /** The hang that is slack in that case. */
+  get slackened(): Hang | undefined {
+    const { slackCases } = this.bar;
+    return slackCases?.known ? slackCases.worst.find(({ hang }) => hang.name === this.name)?.slackened : undefined;
+  }
+
+  /** What it carries while the bar is level, as a mass in kilograms. */
+  get reaction(): Value<"mass"> {
+    return (
+      (this.bar.reactions.get(this.name) as Value<"mass"> | undefined) ??
+      missing("mass", { path: this.path, what: "reaction", of: this.label })
+    );
+  }
+
+  /** What it carries at worst, level or with any one other hang slack, which is slack then, and the case in words. */
+  get worst(): { readonly reaction: Value<"mass"> } & SlackCase {
+    const { slackCases } = this.bar;
+    const found = slackCases?.known ? slackCases.worst.find(({ hang }) => hang.name === this.name) : undefined;
+    const { slackened, when } = found ?? { slackened: undefined, when: "" };
+    return { reaction: this.slackReaction ?? this.reaction, slackened, when };
+  }
+}
+
+/** The reaction of one hang, counted from the left, as a value; a slack hang carries nothing. */
+export function reactionIn(
+  hung: HungBeam & { readonly stable: true },
+  index: number,
+  inputs: readonly Known[],
+  words: { readonly names: readonly string[]; readonly when?: string },
+): Known<"mass"> {
+  if (hung.slack.includes(index))
+    return { known: true, value: 0, kind: "mass", origin: { from: "counted", what: "a hang found slack" } };
+  const taut = hung.reactions.map((_, each) => each).filter((each) => !hung.slack.includes(each));
+  const names = taut.map((each) => words.names[each] as string);
+  return reactionValue(hung.solved, taut.indexOf(index), inputs, { names, when: words.when ?? "" }) as Known<"mass">;
+}
+
+/** The pipe a face hangs on. */
+export class Bar {
+  /** Its place in the document: `rigging.bars.header`. */
+  readonly path: string;
+  /** What messages call it: `Bar header`. */
+  readonly label: string;
+  /** Its hangs, as they are written. */
+  readonly hangs: readonly Hang[];
+  #reactions: ReadonlyMap<string, Value> | undefined;
+  #carries: readonly Carried[] | undefined;
+  #cables: readonly HangingCable[] | undefined;
+  #hanging: Hanging | undefined;
+  #hung: Hung | undefined;
+  #slackCases: { readonly of: SlackCases | undefined } | undefined;
+
+  constructor(
+    /** The build it belongs to. */
+    readonly build: Build,
+    /** Its name in the document. */
+    readonly name: string,
+  ) {
+    this.path = `rigging.bars.${name}`;
+    this.label = `Bar ${name}`;
+    this.hangs = build.reader.keys(`${this.path}.hangs`).map((hang) => new Hang(this, hang));
+  }
+
+  /** Faces it carries, and where. */
+  get carries(): readonly Carried[] {
+    this.#carries ??= carriedOf(this);
+    return this.#carries;
+  }
+
+  /** Its length, in metres. */
+  get length(): Value<"length"> {
+    return this.build.reader.value(`${this.path}.length`, "length", "length", this.label);
+  }
+
+  /** Its own mass per length, in kilograms per metre. */
+  get massPerLength(): Value<"mass-per-length"> {
+    const name = this.build.reader.text(`${this.path}.section`);
+    if (name === undefined)
+      return missing("mass-per-length", { path: `${this.path}.section`, what: "section", of: this.label });
+    const part = this.build.reader.parts.get(name);
+    const own = partOptional(part, "mass", "mass-per-length", "mass per length");
+    if (own) return own;
+    const section = sections.get(typeof part?.data.section === "string" ? part.data.section : name);
+    return section
+      ? tabled(section.massPerMetre, "mass-per-length", section.source, section.name)
+      : missing("mass-per-length", {
+          path: `${this.path}.section`,
+          what: "section",
+          because: `${this.label}: the section ${name} is neither in the built-in table nor in the catalogue.`,
+        });
+  }
+
+  /** Its own mass, in kilograms. */
+  get selfMass(): Value<"mass"> {
+    return lineMass.of({ ρ: this.massPerLength, L: this.length, n: counted(1, "bar") });
+  }
+
+  /** Masses the bar carries, each with its place: face, cables, other. */
+  get masses(): readonly Value<"mass">[] {
+    const other = this.otherLoad;
+    return [
+      ...this.carries.map(carriedMass),
+      ...this.cables.map(({ mass }) => mass),
+      this.selfMass,
+      ...(other ? [other] : []),
+    ];
+  }
+
+  /** Other mass on the bar, taken as in its middle. */
+  get otherLoad(): Value<"mass"> | undefined {
+    return this.build.reader.optional(`${this.path}.other-load`, "mass", "other load", this.label);
+  }
+
+  /** Feeds, jumpers and return cables of the faces it carries. */
+  get cables(): readonly HangingCable[] {
+    this.#cables ??= hangingCables(this);
+    return this.#cables;
+  }
+
+  /** Mass of everything on it, itself included, in kilograms. */
+  get load(): Value<"mass"> {
+    if (this.carries.length === 0)
+      return missing("mass", { path: `${this.path}.carries`, what: "what it carries", of: this.label });
+    return sum(this.masses, "mass", "m");
+  }
+
+  /** What the structure bears in all: the bar with what it carries, and the hardware it hangs by. */
+  get onStructure(): Value<"mass"> {
+    return sum([this.load, ...this.hangs.map(({ ownMass }) => ownMass)], "mass", "W");
+  }
+
+  /** What the structure above is stated to carry, as a mass in kilograms. */
+  get structure(): Value<"mass"> {
+    const what = "load the structure is stated to carry";
+    const whole: Value | undefined = this.build.reader.optional(`${this.path}.structure`, "mass", what, this.label);
+    if (whole) return asMass(whole);
+    if (this.hangs.length === 0) return missing("mass", { path: `${this.path}.hangs`, what: "hangs", of: this.label });
+    return sum(
+      this.hangs.map((hang) => hang.structure),
+      "mass",
+      "W",
+    );
+  }
+
+  /** Reaction of every hang: loads where the columns really are, on level supports; a slack hang carries nothing. */
+  get reactions(): ReadonlyMap<string, Value> {
+    this.#reactions ??= this.#solve();
+    return this.#reactions;
+  }
+
+  /** The beam to solve; missing when something is not written down. */
+  get hanging(): Hanging {
+    this.#hanging ??= this.#prepare();
+    return this.#hanging;
+  }
+
+  #prepare(): Hanging {
+    const carried = this.carries;
+    const needed: readonly Value[] = [
+      this.load,
+      this.length,
+      ...this.hangs.map((hang) => hang.at),
+      ...carried.flatMap(({ face, from }) => [from, face.width]),
+    ];
+    const gaps = gapsOf(needed);
+    if (gaps.length > 0) return missing("mass", ...gaps);
+    const place = (hang: Hang): number => (hang.at as Known).value;
+    const order = [...this.hangs].sort((a, b) => place(a) - place(b));
+    const beam: Beam = {
+      length: (this.length as Known).value,
+      supports: order.map(place),
+      uniform: uniformOn(this),
+      points: pointsOn(this),
+    };
+    return { known: true, beam, order, inputs: needed.filter((each): each is Known => each.known) };
+  }
+
+  /** The bar hanging level on all its hangs; missing, with the reason, when it cannot be solved or does not hang still. */
+  get hung(): Hung {
+    const hung = this.#hung ?? this.#hang();
+    this.#hung = hung;
+    return hung;
+  }
+
+  #hang(): Hung {
+    const { hanging } = this;
+    if (!hanging.known) return hanging;
+    const because = (text: string): Missing =>
+      missing("mass", { path: this.path, what: "reactions", because: `${this.label}: ${text}` });
+    try {
+      const hung = hangBeam(hanging.beam);
+      if (!hung.stable) return because(`it does not hang still, ${hung.because}.`);
+      if (hung.neutral)
+        return because(
+          "it does not hang still, the middle of the load is right under one hang and the others carry nothing.",
+        );
+      return { ...hung, known: true };
+    } catch (error) {
+      if (error instanceof RangeError) return because(`${error.message}.`);
+      throw error;
+    }
+  }
+
+  #solve(): ReadonlyMap<string, Value> {
+    const { hanging, hung } = this;
+    if (!hanging.known || !hung.known) return new Map(this.hangs.map(({ name }) => [name, hung as Missing]));
+    const names = hanging.order.map(({ name }) => name);
+    return new Map(names.map((name, index) => [name, reactionIn(hung, index, hanging.inputs, { names })]));
+  }
+
+  /** Its cross-section with strength and stiffness. */
+  get section(): BarSection {
+    const name = this.build.reader.text(`${this.path}.section`);
+    return new BarSection(name === undefined ? undefined : this.build.reader.parts.get(name), name, this.label);
+  }
+
+  /** The greatest bending moment in the bar, level on all its hangs. */
+  get moment(): Value<"moment"> {
+    const { hanging, hung } = this;
+    return hanging.known && hung.known
+      ? (momentValue(hung.solved, hanging.inputs) as Known<"moment">)
+      : { ...(hung as Missing), kind: "moment" };
+  }
+
+  /** Its spans between hangs and beyond them, with how far they sag. */
+  get spans(): readonly Span[] {
+    return once(this, "spans", () => spansOf(this));
+  }
+
+  /** Each hang slack in turn; undefined with fewer than three hangs. */
+  get slackCases(): SlackCases | undefined {
+    this.#slackCases ??= { of: slackCases(this) };
+    return this.#slackCases.of;
+  }
+
+  /** The greatest bending moment, level or with any one hang slack; of a bar that then tips, of the cases it stands. */
+  get worstMoment(): WorstMoment {
+    const { slackCases: cases, hanging, hung } = this;
+    const names = hanging.known ? hanging.order.map(({ name }) => name) : [];
+    const level = { moment: this.moment, slackened: undefined, when: hung.known ? whenSlack(hung, names) : "" };
+    if (!cases?.known || !hanging.known) return level;
+    return cases.standing
+      .map(({ slackened, when, hung: solved }) => ({
+        moment: momentValue(solved.solved, hanging.inputs, `${when.trim()}: `) as Known<"moment">,
+        slackened,
+        when,
+      }))
+      .reduce<WorstMoment>(
+        (worst, each) => (worst.moment.known && worst.moment.value * (1 + 1e-9) >= each.moment.value ? worst : each),
+        level,
+      );
+  }
+}
