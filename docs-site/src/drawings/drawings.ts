@@ -1,4 +1,4 @@
-import { whole } from "../html.js";
+import { whole } from "../html/html.js";
 import { faceDrawings } from "./face/face-drawing.js";
 import { hangPlot } from "./hang-plot/hang-plot.js";
 import { oneLine } from "./one-line.js";

@@ -1,5 +1,5 @@
 import type { CheckEntry } from "@plumbmark/core";
-import { type Attributes, type Content, type Html, s } from "../html.js";
+import { type Attributes, type Content, type Html, s } from "../html/html.js";
 import { type Hatch, hatch } from "./shared/hatch.js";
 
 /** Length of what is allowed; beyond half as much again the bar is broken off. */

@@ -1,5 +1,5 @@
-import type { Html } from "../html.js";
-import { h } from "../html.js";
+import type { Html } from "../html/html.js";
+import { h } from "../html/html.js";
 import { type Expression, expressionOf } from "./expression.js";
 
 /** A symbol with what it ends in below the line: `V1`, `Imax`, `M_o`. Words and all capitals stand as they are. */

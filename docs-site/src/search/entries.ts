@@ -1,7 +1,7 @@
-import type { Listed } from "../listed.js";
-import { lotLines, lotPath } from "../lots.js";
-import { partAnchor, partsOf } from "../parts-page.js";
-import type { Whole } from "../site.js";
+import { partAnchor, partsOf } from "../pages/parts-page.js";
+import type { Listed } from "../site/document-summary.js";
+import { lotLines, lotPath } from "../site/lots.js";
+import type { Whole } from "../site/site.js";
 import type { Entry } from "./options.js";
 
 type Found = Omit<Entry, "id">;

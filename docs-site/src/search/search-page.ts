@@ -1,8 +1,8 @@
 import MiniSearch from "minisearch";
 import { searchScript } from "../generated/search-script.js";
-import { h } from "../html.js";
-import type { Page } from "../page.js";
-import type { Whole } from "../site.js";
+import { h } from "../html/html.js";
+import type { Page } from "../pages/page.js";
+import type { Whole } from "../site/site.js";
 import { entriesOf } from "./entries.js";
 import { type Entry, INDEX } from "./options.js";
 

@@ -1,5 +1,5 @@
 import { type Cell, cellName } from "@plumbmark/core";
-import type { Html } from "../../html.js";
+import type { Html } from "../../html/html.js";
 import { hatch } from "../shared/hatch.js";
 import { series } from "../shared/series.js";
 import { type Box, group, line, NARROW, path, rect, type Shapes, WIDE } from "../shared/svg.js";

@@ -1,5 +1,5 @@
 import { type Cell, cellName } from "@plumbmark/core";
-import type { Html } from "../../html.js";
+import type { Html } from "../../html/html.js";
 import { arrowHead } from "../shared/dimension.js";
 import { lineLook, series } from "../shared/series.js";
 import { group, type Point, polyline, rect, type Shapes, shape } from "../shared/svg.js";

@@ -1,6 +1,6 @@
 import type { Known, System } from "@plumbmark/calc";
 import type { Hang } from "@plumbmark/core";
-import type { Html } from "../../html.js";
+import type { Html } from "../../html/html.js";
 import { arrowHead } from "../shared/dimension.js";
 import { SHEET_WIDTH } from "../shared/drawing.js";
 import { hatch } from "../shared/hatch.js";

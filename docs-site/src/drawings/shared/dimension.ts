@@ -1,4 +1,4 @@
-import type { Html } from "../../html.js";
+import type { Html } from "../../html/html.js";
 import { group, line, num, type Point, polygon, type Shapes } from "./svg.js";
 import { measure, SMALL, text } from "./text.js";
 

@@ -1,6 +1,6 @@
 import type { System } from "@plumbmark/calc";
 import type { Build } from "@plumbmark/core";
-import { type Attributes, type Content, type Html, num, s } from "../../html.js";
+import { type Attributes, type Content, type Html, num, s } from "../../html/html.js";
 import { line, NARROW, paper, type Shapes } from "./svg.js";
 import { fitForXml, SMALL, text, wrapped } from "./text.js";
 

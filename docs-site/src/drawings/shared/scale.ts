@@ -1,5 +1,5 @@
 import { printQuantity, type System } from "@plumbmark/calc";
-import type { Html } from "../../html.js";
+import type { Html } from "../../html/html.js";
 import { group, line, type Point, rect, WIDE } from "./svg.js";
 import { SMALL, text } from "./text.js";
 

@@ -1,6 +1,6 @@
-import { type Html, num, s } from "../../html.js";
+import { type Html, num, s } from "../../html/html.js";
 
-export { num } from "../../html.js";
+export { num } from "../../html/html.js";
 
 /** A place on the paper, millimetres from its top left corner. */
 export type Point = readonly [x: number, y: number];

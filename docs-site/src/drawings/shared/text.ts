@@ -1,4 +1,4 @@
-import { type Html, num, s } from "../../html.js";
+import { type Html, num, s } from "../../html/html.js";
 import type { Point } from "./svg.js";
 
 /** Heights of lettering, millimetres; the small one is 8 points, the least that is read on a ladder. */

@@ -1,0 +1,72 @@
+import { marginText } from "../html/figure-text.js";
+import { type Content, h } from "../html/html.js";
+import { state, verdictState } from "../html/state.js";
+import { type Column, table } from "../html/table.js";
+import type { Figure, Listed } from "../site/document-summary.js";
+import { rulesFrom, type Site, type Whole } from "../site/site.js";
+import type { Page } from "./page.js";
+import { togetherOf } from "./together.js";
+
+export const COLUMNS: readonly Column[] = [
+  "Build",
+  "Verdict",
+  "Sheet",
+  { title: "Rev.", align: "right" },
+  "Status",
+  "On site",
+  { title: "Weight", align: "right" },
+  { title: "Power", align: "right" },
+  "Worst margin",
+];
+
+const figure = (value: Figure | undefined): Content =>
+  value === undefined ? "–" : value === "open" ? state(["open"], "open") : value.text;
+
+const worst = ({ worst: check }: Listed, site: Site): Content => {
+  if (check?.share === undefined) return "–";
+  const href = rulesFrom(site, "index.html")(check.rule);
+  const name = h("code", check.rule);
+  return [`${marginText(check.share)}: `, href ? h("a", { href }, name) : name];
+};
+
+const row = (document: Listed, site: Site): readonly Content[] => {
+  const { entry, page, title, number } = document;
+  return [
+    h("a", { href: page }, title),
+    verdictState(entry),
+    number,
+    entry.revision === undefined ? "–" : String(entry.revision),
+    h("span", { class: "whole" }, entry.status ?? "–"),
+    document.onSite ?? "–",
+    figure(document.weight),
+    figure(document.power),
+    worst(document, site),
+  ];
+};
+
+/** The register: every build with status, verdict, dates, weight, power and the check nearest its limit. */
+export function register(site: Whole): Page {
+  const { documents } = site;
+  const ready = documents.filter(({ entry }) => entry.verdict === "ready").length;
+  const content: Content = [
+    h("p", `${documents.length} documents: ${ready} ready, ${documents.length - ready} not ready.`),
+    h(
+      "div",
+      { class: "rows register" },
+      table(
+        "Builds",
+        COLUMNS,
+        documents.map((each) => row(each, site)),
+      ),
+    ),
+    h(
+      "p",
+      h(
+        "small",
+        "Weight is that of the panels with what they carry; the suspended weight, with cables, bar and hangs, stands with its parts on the hang plot of the sheet. Power is that of the panels at their maximum. The worst margin is that of the check nearest its limit or farthest over it; what is only matched, such as a plug and its outlet, has none.",
+      ),
+    ),
+    togetherOf(site),
+  ];
+  return { path: "index.html", title: "Register of builds", number: "0.1", content };
+}

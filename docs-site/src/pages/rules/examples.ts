@@ -1,0 +1,28 @@
+import type { System } from "@plumbmark/calc";
+import type { CheckEntry } from "@plumbmark/core";
+import { examplesJson } from "../../generated/examples.js";
+
+/** A document that shows what a rule does, with the checks that came out when it was judged. */
+export interface Example {
+  /** How it comes out, and in some words why: `fails-too-many`. */
+  readonly name: string;
+  readonly files: readonly { readonly path: string; readonly text: string }[];
+  readonly system: System;
+  /** The practice it was judged by, whether it writes one or not. */
+  readonly practice?: string;
+  readonly checks: readonly CheckEntry[];
+}
+
+interface Examples {
+  /** The day they were judged for. */
+  readonly day: string;
+  readonly rules: Readonly<Record<string, readonly Example[]>>;
+}
+
+let read: Examples | undefined;
+
+/** The examples of every built-in rule; they were run by its own code when Plumbmark was built. */
+export function examples(): Examples {
+  read ??= JSON.parse(examplesJson) as Examples;
+  return read;
+}

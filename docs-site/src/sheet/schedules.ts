@@ -1,0 +1,77 @@
+import {
+  heading,
+  isSchedule,
+  type ScheduleCell,
+  type ScheduleName,
+  schedule,
+  scheduleNames,
+  scheduleTitles,
+  type Table,
+  tableCsv,
+  withoutEmpty,
+} from "@plumbmark/core";
+import { type Content, type Html, h } from "../html/html.js";
+import { type Column, table } from "../html/table.js";
+import { linkTo } from "../pages/page.js";
+import { onceFor } from "../site/once-for.js";
+import type { Published } from "../site/published-document.js";
+import { lotsOfFaces } from "./lots-of-faces.js";
+import { NOTES } from "./schedule-notes.js";
+
+const cell = ({ text, stated }: ScheduleCell): Content => (stated ? text : h("em", text));
+
+/** A schedule as a table of the page; columns that say nothing are left out. */
+function tableOf(full: Table, caption: string): Html {
+  const { columns, rows } = withoutEmpty(full);
+  const heads = columns.map(
+    (column): Column => (column.numeric ? { title: heading(column), align: "right" } : heading(column)),
+  );
+  const said = NOTES[full.name];
+  return h("div", { class: ["schedule", "rows", full.name] }, [
+    table(
+      caption,
+      heads,
+      rows.map((row) => row.map(cell)),
+    ),
+    said === undefined ? undefined : h("p", { class: "said" }, said),
+  ]);
+}
+
+type Filled = readonly (readonly [ScheduleName, Table])[];
+
+/** Schedules of a document that have something in them, filled once for the page and for the files. */
+export const filled = onceFor(
+  ({ build, system }: Published): Filled =>
+    build
+      ? scheduleNames
+          .map((name) => [name, schedule(build, name, system)] as const)
+          .filter(([, { rows }]) => rows.length > 0)
+      : [],
+);
+
+/** Path of a schedule's file, beside the sheet. */
+const fileOf = ({ page }: Published, name: ScheduleName): string => page.replace(/\.html$/u, `/${name}.csv`);
+
+/** Every schedule of a document as a table, with a link to its file. */
+export const schedules = (document: Published): Content =>
+  filled(document).map(([name, full]) =>
+    h("div", { id: `Schedule-${name}` }, [
+      tableOf(full, scheduleTitles[name]),
+      name === "panels" ? lotsOfFaces(document) : undefined,
+      h("p", { class: "download" }, [
+        h("a", { href: linkTo(document.page, fileOf(document, name)) }, `${scheduleTitles[name]} as CSV`),
+      ]),
+    ]),
+  );
+
+/** The files those links lead to: CSV by RFC 4180. */
+export const scheduleFiles = (document: Published): ReadonlyMap<string, string> =>
+  new Map(filled(document).map(([name, full]) => [fileOf(document, name), tableCsv(full)]));
+
+/** The table an author's link stands for, under the author's words; undefined when there is no such schedule. */
+export function scheduleAt(document: Published, name: string, words: string): Html | undefined {
+  const { build, system } = document;
+  if (!build || !isSchedule(name)) return undefined;
+  const full = filled(document).find(([each]) => each === name)?.[1] ?? schedule(build, name, system);
+  return tableOf(full, words || scheduleTitles[name]);
+}

@@ -1,0 +1,87 @@
+import type { CheckEntry, DocumentEntry, Outcome } from "@plumbmark/core";
+import { powerOf, weightOf, worstOf } from "./build-figures.js";
+import type { Published } from "./published-document.js";
+import type { Site } from "./site.js";
+
+/** A figure as it is printed; open when it cannot be told. */
+export type Figure = { readonly text: string } | "open";
+
+/** What the pages about all documents show of one. Plain data, so that the document itself can be let go. */
+export interface Listed {
+  readonly entry: Omit<DocumentEntry, "checks">;
+  readonly page: string;
+  readonly number: string;
+  readonly title: string;
+  readonly venue?: string;
+  readonly onSite?: string;
+  readonly preparedBy?: string;
+  readonly approvedBy?: string;
+  readonly weight?: Figure;
+  readonly power?: Figure;
+  /** The check nearest its limit. */
+  readonly worst?: Pick<CheckEntry, "rule" | "share">;
+  /** How often each rule came out which way. */
+  readonly judged: Readonly<Record<string, Counts>>;
+  /** Parts of the catalogue that are named in it. */
+  readonly parts: readonly string[];
+  /** Whether a face names no lot. */
+  readonly lotless: boolean;
+}
+
+export type Counts = Readonly<Partial<Record<Outcome, number>>>;
+
+function judgedIn(checks: readonly CheckEntry[]): Listed["judged"] {
+  const rules: Record<string, Partial<Record<Outcome, number>>> = Object.create(null);
+  for (const { rule, outcome } of checks) {
+    rules[rule] ??= {};
+    const counts = rules[rule];
+    counts[outcome] = (counts[outcome] ?? 0) + 1;
+  }
+  return rules;
+}
+
+/** Every text that stands anywhere in some data, keys too, of those that are asked for. */
+function textsIn(data: unknown, asked: (text: string) => boolean, into: Set<string>): Set<string> {
+  if (typeof data === "string") {
+    if (asked(data)) into.add(data);
+  } else if (Array.isArray(data)) for (const each of data) textsIn(each, asked, into);
+  else if (data !== null && typeof data === "object")
+    for (const [key, value] of Object.entries(data)) {
+      textsIn(key, asked, into);
+      textsIn(value, asked, into);
+    }
+  return into;
+}
+
+/** What a build's own words and figures are. */
+function ofBuild({ build, print }: Published, { inspection: { catalogue } }: Site): Partial<Listed> {
+  if (!build) return {};
+  const texts = { venue: "venue", onSite: "on-site", preparedBy: "prepared-by", approvedBy: "approved-by" };
+  const written = Object.entries(texts).map(([name, key]) => [name, build.reader.text(key)] as const);
+  const figure = (value: ReturnType<typeof weightOf>): Figure =>
+    value.known ? { text: print(value.value, value.kind) } : "open";
+  return {
+    ...Object.fromEntries(written.filter(([, text]) => text !== undefined)),
+    weight: figure(weightOf(build)),
+    power: figure(powerOf(build)),
+    parts: [...textsIn(build.reader.data(""), (text) => catalogue.parts.has(text), new Set())],
+    lotless: build.faces.some(({ lots }) => lots.length === 0),
+  };
+}
+
+export function listedOf(document: Published, site: Site): Listed {
+  const { checks, ...entry } = document.entry;
+  const { page, number, title } = document;
+  const worst = worstOf(checks);
+  return {
+    entry,
+    page,
+    number,
+    title,
+    ...(worst ? { worst: { rule: worst.rule, ...(worst.share === undefined ? {} : { share: worst.share }) } } : {}),
+    judged: judgedIn(checks),
+    parts: [],
+    lotless: false,
+    ...ofBuild(document, site),
+  };
+}

@@ -1,0 +1,15 @@
+import type { Published } from "./published-document.js";
+import type { Site } from "./site.js";
+
+/** What a loose page or file belongs to: build, number of its sheet, revision, status, day. */
+export const stampOf = (
+  { entry, number }: Pick<Published, "entry" | "number">,
+  { today }: Pick<Site, "today">,
+): string =>
+  [
+    entry.build ?? entry.file,
+    `sheet ${number}`,
+    `revision ${entry.revision ?? "not stated"}`,
+    entry.status ?? "status not stated",
+    `inspected ${today}`,
+  ].join(" · ");

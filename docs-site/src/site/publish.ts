@@ -1,0 +1,180 @@
+import {
+  type DocumentFile,
+  inspection,
+  type Modelled,
+  modeller,
+  type Outline,
+  outlineOf,
+  type Promised,
+  type RepositoryFiles,
+  type Rule,
+  schemas,
+} from "@plumbmark/core";
+import { pageHtml } from "../pages/page.js";
+import { sitePages } from "../pages/site-pages.js";
+import { searchFiles } from "../search/search-page.js";
+import { sheet } from "../sheet/sheet.js";
+import { sheetFiles } from "../sheet/sheet-sections.js";
+import { siteStyle } from "../style/site-style.js";
+import type { Rests } from "./dependencies.js";
+import { type Listed, listedOf } from "./document-summary.js";
+import { type Place, type Published, placesOf, published } from "./published-document.js";
+import type { Site, Whole } from "./site.js";
+import { rulePaths } from "./stated-rule.js";
+import { noting } from "./trace.js";
+
+export interface PublishInput {
+  readonly files: RepositoryFiles;
+  readonly rules: readonly Rule[];
+  /** The day of the inspection, `2027-03-05`. */
+  readonly today: string;
+  /** Bytes of a picture of the repository by its path from the root, or why there are none; without it none is shown. */
+  readonly picture?: NonNullable<Site["picture"]>;
+  /** Told of every picture that is not shown. */
+  readonly unshown?: NonNullable<Site["unshown"]>;
+  /** Whether these house standards were used before, see `InspectOptions`. */
+  readonly accepted?: boolean;
+}
+
+const schemaFiles: readonly (readonly [string, unknown])[] = [
+  ["build", schemas.buildSchema],
+  ["parts", schemas.partsSchema],
+  ["stock", schemas.stockSchema],
+  ["house-standard", schemas.houseStandardSchema],
+  ["record", schemas.recordSchema],
+];
+
+/**
+ * Everything the sheets share, with nothing of the documents but where their sheets are.
+ * @param places of all sheets, when `files` holds only some of the documents
+ * @throws StandardError
+ */
+export function siteOf(
+  { files, rules, today, picture, unshown, accepted = false }: PublishInput,
+  places?: Site["places"],
+): Site {
+  const { builds: _, ...found } = inspection({ ...files, documents: [] }, rules, { today, every: true, accepted });
+  const stated = found.rules.map((rule) => ({ ...rule, own: !rules.includes(rule) }));
+  const sheets = () => [...outlinesOf(files), ...found.record.documents.map(({ file }) => ({ path: file }))];
+  return {
+    inspection: found,
+    today,
+    places: places ?? placesOf(sheets()),
+    rules: stated,
+    rulePaths: rulePaths(stated),
+    ...(picture ? { picture } : {}),
+    ...(unshown ? { unshown } : {}),
+    pictures: new Map(),
+  };
+}
+
+/** What is known of every document without inspecting it, in the order of the sheets. */
+const outlinesOf = ({ documents }: RepositoryFiles): readonly Outline[] =>
+  documents.map((file) => file.outline ?? outlineOf(file));
+
+/** A file of the site: its path, and what stands in it. */
+export type SiteFile = readonly [path: string, content: string | Uint8Array];
+
+/** The files of one document's sheet, and what the pages about all documents show of it. */
+export interface Sheet {
+  readonly listed: Listed;
+  readonly files: Iterable<SiteFile>;
+}
+
+const frameOf = ({ inspection: { record }, today }: Site) => ({ standard: record.standard, today });
+
+function* filesOf(document: Published, site: Site): Generator<SiteFile> {
+  yield [document.page, pageHtml(sheet(document, site), frameOf(site))];
+  for (const make of sheetFiles) yield* make(document, site);
+}
+
+const sheetOf = (document: Published, site: Site): Sheet => ({
+  listed: listedOf(document, site),
+  files: filesOf(document, site),
+});
+
+const placeOf = ({ places }: Site, file: string): Place => places.get(file) as Place;
+
+/** A sheet of a document, with what it rests on. */
+export interface RestingSheet extends Sheet {
+  /** Pictures it shows, by path of the site; known when its files are made. */
+  readonly pictures: Site["pictures"];
+  /** Known when its files are made. */
+  readonly rests: () => Rests;
+}
+
+function restingSheet(model: Modelled, site: Site): RestingSheet {
+  const noted = noting(site);
+  const { ways, looksAround } = model;
+  return {
+    ...sheetOf(published(model.entry, placeOf(site, model.entry.file), model), noted.site),
+    pictures: noted.site.pictures,
+    rests: () => ({ ways, looksAround, ...noted.told() }),
+  };
+}
+
+/**
+ * Makes the sheet of one document after another, each inspected when it is asked for and then let go: those of `files`,
+ * or any whose outlines are among the others.
+ * @throws StandardError
+ */
+export function sheetMaker(
+  { files, rules, today }: Omit<PublishInput, "picture" | "unshown">,
+  site: Site,
+): (file: DocumentFile) => RestingSheet {
+  // The site has been made with these house standards.
+  const model = modeller(files, rules, { today, every: true, accepted: true });
+  return (file) => restingSheet(model(file), site);
+}
+
+/** Files of the catalogue and the stock that have mistakes get a sheet, too. */
+export function* mistakenSheets(site: Site): Generator<Sheet> {
+  for (const entry of site.inspection.record.documents)
+    yield sheetOf(published(entry, placeOf(site, entry.file)), site);
+}
+
+/** Every file of the site that is not of one sheet alone. */
+export function* sharedFiles(site: Site, files: RepositoryFiles, documents: readonly Listed[]): Generator<SiteFile> {
+  const whole: Whole = { ...site, documents, promises: promisesOf(files) };
+  for (const page of sitePages(whole)) yield [page.path, pageHtml(page, frameOf(site))];
+  yield* searchFiles(whole);
+  yield ["style.css", siteStyle];
+  for (const [name, schema] of schemaFiles)
+    yield [`schema/${name}.schema.json`, `${JSON.stringify(schema, null, 2)}\n`];
+}
+
+const promisesOf = (files: RepositoryFiles): readonly Promised[] =>
+  outlinesOf(files)
+    .toSorted((one, other) => (one.path < other.path ? -1 : 1))
+    .flatMap(({ promises }) => promises);
+
+/**
+ * The files of the static site, one after another, so that each can be written before the next is made.
+ * Nothing is read or written here, and the same input gives the same files.
+ * @throws StandardError when the house standard cannot be used.
+ */
+export function* siteFiles(input: PublishInput): Generator<SiteFile> {
+  const files = { ...input.files, documents: input.files.documents.map(outlined) };
+  const site = siteOf({ ...input, files });
+  const documents: Listed[] = [];
+  const sheet = sheetMaker({ ...input, files }, site);
+  for (const file of files.documents) {
+    const { listed, files: own, pictures } = sheet(file);
+    yield* own;
+    yield* pictures;
+    documents.push(listed);
+  }
+  for (const { listed, files: own } of mistakenSheets(site)) {
+    yield* own;
+    documents.push(listed);
+  }
+  yield* sharedFiles(site, files, documents);
+}
+
+/** Read once for the whole site. */
+export const outlined = (file: DocumentFile): DocumentFile =>
+  file.outline ? file : { path: file.path, text: file.text, outline: outlineOf(file) };
+
+/** The whole site at once, for those who look at it rather than write it. @throws StandardError */
+export const publish = (input: PublishInput): ReadonlyMap<string, string> =>
+  new Map([...siteFiles(input)].filter((file): file is [string, string] => typeof file[1] === "string"));

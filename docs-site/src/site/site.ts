@@ -1,0 +1,59 @@
+import { type Inspection, inForce, type Level, type Promised } from "@plumbmark/core";
+import { linkTo } from "../pages/page.js";
+import type { RuleLink } from "../sheet/check.js";
+import type { Listed } from "./document-summary.js";
+import type { Place } from "./published-document.js";
+import type { Stated } from "./stated-rule.js";
+
+/** Where sheets are, by path of the document. */
+export type Places = Pick<ReadonlyMap<string, Place>, "get">;
+
+/** A picture of an author's that is not shown. */
+export interface Unshown {
+  /** Where it stands, `builds/a.md:12:3`. */
+  readonly at: string;
+  readonly file: string;
+  readonly src: string;
+  readonly why: string;
+}
+
+/** Everything a sheet is made from besides its document. */
+export interface Site {
+  /** The inspection without its documents. */
+  readonly inspection: Omit<Inspection, "builds">;
+  /** The day of the inspection. */
+  readonly today: string;
+  /** Where the sheet of every document is, by its path. */
+  readonly places: Places;
+  /** Every rule that is known: built in, of plugins and of the house. */
+  readonly rules: readonly Stated[];
+  /** Path of every rule's page by the rule's id. */
+  readonly rulePaths: ReadonlyMap<string, string>;
+  /** Bytes of a picture of the repository by its path from the root, or why there are none to be had. */
+  readonly picture?: (path: string) => Uint8Array | string;
+  /** Told of every picture that is not shown. */
+  readonly unshown?: (picture: Unshown) => void;
+  /** Pictures that are shown, by path of the site; each is added when the page that shows it is made. */
+  readonly pictures: Map<string, Uint8Array>;
+}
+
+/** Everything the pages about all documents are made from. */
+export interface Whole extends Site {
+  readonly documents: readonly Listed[];
+  /** What the documents promise out of the stock. */
+  readonly promises: readonly Promised[];
+}
+
+/** Links to rules' pages as seen from `page`. */
+export const rulesFrom =
+  ({ rulePaths }: Site, page: string): RuleLink =>
+  (id) => {
+    const path = rulePaths.get(id);
+    return path === undefined ? undefined : linkTo(page, path);
+  };
+
+/** The level a rule has in this house standard. */
+export const levelInForce = ({ inspection }: Site, { id, level }: Stated): Level => {
+  const { standards, standard } = inspection;
+  return inForce({ id, level, settings: {} }, [standards.root], standard.practice).level.value;
+};

@@ -1,0 +1,22 @@
+import { drawingStyle } from "../drawings/drawing-style.js";
+import { titleOf } from "../html/table.js";
+import { COLUMNS as PARTS } from "../pages/parts-page.js";
+import { COLUMNS as REGISTER } from "../pages/register.js";
+import { FORMULAS, METHODS } from "../pages/sources/formulas-page.js";
+import { COLUMNS as SOURCES } from "../pages/sources/sources-page.js";
+import { COLUMNS as STOCK } from "../pages/stock-page.js";
+import { rowLabels } from "./row-labels.js";
+import { style } from "./style.js";
+
+/** The style all pages share. */
+export const siteStyle =
+  style +
+  drawingStyle +
+  rowLabels([
+    ["register", REGISTER.map(titleOf)],
+    ["stock", STOCK.map(titleOf)],
+    ["part-rows", PARTS],
+    ["source-rows", SOURCES],
+    ["formula-rows", FORMULAS],
+    ["method-rows", METHODS],
+  ]);
