@@ -88,7 +88,7 @@ export { type BuildsTogether, buildsTogether } from "./model/stock/together.js";
 export { ownRules } from "./own-rules/own-rules.js";
 export { isDevice } from "./repository/device.js";
 export type { DocumentFile, FolderStandard, Outline, RepositoryFiles, SourceFile } from "./repository/files.js";
-export { type HouseStandardSettings, readHouseStandard } from "./repository/house-standard.js";
+export { type Act, type HouseStandardSettings, readHouseStandard } from "./repository/house-standard.js";
 export { outlineOf } from "./repository/outline.js";
 export type { Catalogue, Part } from "./repository/parts.js";
 export type { Lot, Stock } from "./repository/stock.js";
@@ -104,6 +104,7 @@ export {
   listRule,
   settingText,
 } from "./standard/listing.js";
+export { may, oneAndTheSame, whoMay } from "./standard/people.js";
 export { checkStandards, openStandards } from "./standard/use.js";
 export { tableCsv } from "./takeoff/csv.js";
 export { labeller } from "./takeoff/labels.js";

@@ -55,7 +55,18 @@ export type {
   Thing,
   Words,
 } from "@plumbmark/core";
-export { isNothingWritten, isPlaceholder, nobodyIn, type Person, person, samePerson, written } from "@plumbmark/core";
+export {
+  isNothingWritten,
+  isPlaceholder,
+  may,
+  nobodyIn,
+  oneAndTheSame,
+  type Person,
+  person,
+  samePerson,
+  whoMay,
+  written,
+} from "@plumbmark/core";
 export { about, agrees, atLeast, atMost, type Between, type Comparison, is, open, within } from "./checks.js";
 export { KIT, type Plugin, plugin } from "./plugin.js";
 export { type KindOf, quantity, quantityOf } from "./quantity.js";

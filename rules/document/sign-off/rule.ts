@@ -1,41 +1,20 @@
-import { is, open, rule } from "@plumbmark/kit";
-
-/** Names that differ only in capitals or blanks are the same person. */
-const person = (name: string | undefined): string => (name ?? "").trim().replace(/\s+/gu, " ").toLowerCase();
+import { rule } from "@plumbmark/kit";
+import { approved } from "./approved.js";
+import { prepared } from "./prepared.js";
+import { twoPeople } from "./two-people.js";
 
 export default rule({
   id: "document.sign-off",
-  states: "A build for building is prepared and approved by two different people.",
+  states: "A build for building is prepared and approved by two different people who may.",
   level: "shall",
   why: "Who has drawn a thing no longer sees what is wrong with it. A second pair of eyes does, and somebody answers for it.",
-  judged: "The names under `prepared-by` and `approved-by` have to be there and to differ; a draft needs neither.",
+  judged:
+    "Who prepared it and who approved it have to be named and to be two people; a draft needs neither. A name is read whatever its capitals, blanks, invisible letters and order of words are: `Tallow, R.` is `R. Tallow`. A placeholder names nobody. Where one name may be short for the other, it is open whether they are two, unless the house standard lists both. Its `people` says who may prepare and who may approve.",
   sources: ["practice"],
   *checks({ build }) {
     if (build.reader.text("status") === "draft") return;
-    const [prepared, approved] = ["prepared-by", "approved-by"].map((key) => build.reader.text(key));
-    const absent = ["prepared-by", "approved-by"].filter((key) => person(build.reader.text(key)) === "");
-    if (absent.length > 0) {
-      const who = absent.map((key) => (key === "prepared-by" ? "who prepared it" : "who approved it")).join(" and ");
-      yield open(
-        { path: "status", label: build.label },
-        {
-          says: `The build does not say ${who}.`,
-          mend: `Write ${absent.map((key) => `\`${key}\``).join(" and ")} once it has been done.`,
-          needs: absent,
-        },
-      );
-      return;
-    }
-    const two = person(prepared) !== person(approved);
-    yield is(
-      { path: "approved-by", label: build.label },
-      {
-        holds: two,
-        says: two
-          ? `${prepared} prepared it and ${approved} approved it.`
-          : `${prepared} prepared it and approved it, too.`,
-        mend: "Have it approved by somebody else.",
-      },
-    );
+    yield* prepared(build);
+    yield* approved(build);
+    yield* twoPeople(build);
   },
 });

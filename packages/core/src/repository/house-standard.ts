@@ -5,6 +5,9 @@ import type { Data, Placed } from "../document/yaml.js";
 import type { SourceFile } from "./files.js";
 import { pathMistakes } from "./paths.js";
 
+/** What somebody may do with a document. */
+export type Act = "prepare" | "approve" | "waive";
+
 /** The house standard with the defaults of the product filled in. */
 export interface HouseStandardSettings {
   /** Name and edition, as they are shown. */
@@ -22,6 +25,8 @@ export interface HouseStandardSettings {
   /** What a plugin may take; as written. */
   readonly "plugin-limits"?: { readonly time?: string; readonly memory?: string };
   readonly sections: readonly string[];
+  /** Who may prepare, approve and waive, as written; anybody who is named where it is left out. */
+  readonly people?: Readonly<Record<string, readonly Act[]>>;
   /** Rules and topics that a house standard deeper in the tree may loosen. */
   readonly allows: readonly string[];
   /** Level by topic, as written. */

@@ -2,6 +2,7 @@ import type { Data } from "../document/yaml.js";
 import type { RepositoryFiles } from "../repository/files.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
 import { readFolder, readRoot, type StandardFile, type StandardMistake } from "./file.js";
+import { mergedPeople } from "./people.js";
 
 /** Every house standard of a docs repository: the root's and those of folders, the nearest to the root first. */
 export interface Standards {
@@ -49,6 +50,12 @@ function mergedRules(all: readonly Rules[]): Rules {
   return merged;
 }
 
+/** A folder names some of those who may, and nobody else. */
+function peopleOf(all: readonly HouseStandardSettings[]): Pick<HouseStandardSettings, "people"> {
+  const people = mergedPeople(all.flatMap((each) => (each.people ? [each.people] : [])));
+  return people ? { people } : {};
+}
+
 /** One house standard for one document: sections are added up, rules lie on top of one another. */
 export function mergedStandard(chain: Chain): HouseStandardSettings {
   const [root, ...folders] = chain;
@@ -63,5 +70,6 @@ export function mergedStandard(chain: Chain): HouseStandardSettings {
     practice: practice ?? root.settings.practice,
     sections: [...new Set(sections.flat())],
     rules: mergedRules(all.map(({ rules }) => rules)),
+    ...peopleOf(all),
   };
 }

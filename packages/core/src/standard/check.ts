@@ -8,6 +8,7 @@ import type { Standards } from "./chain.js";
 import { mistakeIn, type StandardFile, type StandardMistake } from "./file.js";
 import { settingOf } from "./in-force.js";
 import { SUPPORTS, topicOf } from "./levels.js";
+import { peopleMistakes } from "./people.js";
 
 type Entry = Readonly<Record<string, Data>>;
 
@@ -113,5 +114,6 @@ export function namingMistakes(
     ...ruleMistakes(standard, byId, known),
     ...nameMistakes(standard, known),
     ...twinMistakes(standard, ids),
+    ...peopleMistakes(standard),
   ]);
 }
