@@ -3,7 +3,7 @@ import type { Build } from "../model/build.js";
 import { Cable } from "../model/cabling/cable.js";
 import { Jumpers } from "../model/cabling/jumpers.js";
 import type { Chain } from "../model/data/data.js";
-import type { Run } from "../model/power/power.js";
+import type { Run } from "../model/power/run.js";
 import type { Part } from "../repository/parts.js";
 import { labeller } from "./labels.js";
 import { NOT_STATED } from "./table.js";

@@ -1,6 +1,6 @@
 import type { Build } from "../model/build.js";
 import type { Chain } from "../model/data/data.js";
-import type { Run } from "../model/power/power.js";
+import type { Run } from "../model/power/run.js";
 
 /**
  * How cables are labelled, the same at both ends: the name of the run or chain, then `F` for its feed, `J1`, `J2` …

@@ -1,6 +1,7 @@
 import { type Known, legCurrents, missing, sum, times, type Value } from "@plumbmark/calc";
+import type { Circuit } from "./circuit.js";
 import { otherCurrent } from "./other-load.js";
-import type { Circuit, Run } from "./power.js";
+import type { Run } from "./run.js";
 
 export type Leg = "A" | "B" | "C";
 const LEGS: readonly Leg[] = ["A", "B", "C"];

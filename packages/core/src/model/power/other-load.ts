@@ -1,5 +1,5 @@
 import { apparentPower, assumed, type Known, loadCurrent, type Value } from "@plumbmark/calc";
-import type { Circuit } from "./power.js";
+import type { Circuit } from "./circuit.js";
 
 /** Watts of a load whose power factor nobody wrote down count as volt-amperes; the working says so. */
 const UNITY = assumed(1, "ratio", "practice", "power factor of the other load, which is not written down");

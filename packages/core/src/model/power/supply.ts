@@ -9,9 +9,9 @@ import {
   type Value,
 } from "@plumbmark/calc";
 import type { Build } from "../build.js";
+import type { Circuit } from "./circuit.js";
 import { continuousShareOf } from "./continuous.js";
 import type { Leg } from "./legs.js";
-import type { Circuit } from "./power.js";
 
 const PAIRS = ["AB", "BC", "CA"] as const;
 type Pair = (typeof PAIRS)[number];

@@ -8,8 +8,9 @@ import {
   times,
   type Value,
 } from "@plumbmark/calc";
+import type { Circuit } from "./circuit.js";
 import { otherCurrent } from "./other-load.js";
-import type { Circuit, Run } from "./power.js";
+import type { Run } from "./run.js";
 
 const total = (values: readonly Value[]): Value<"current"> => sum(values, "current", "I");
 

@@ -8,8 +8,8 @@ import {
   smallConductorBreaker,
   type Value,
 } from "@plumbmark/calc";
+import type { Circuit } from "./circuit.js";
 import { ambientOf } from "./cord.js";
-import type { Circuit } from "./power.js";
 
 /**
  * Largest breaker on the building wiring, A. By gauge its ampacity at 60 °C (NEC 310.16) with the cap of the small

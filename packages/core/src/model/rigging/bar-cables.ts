@@ -1,9 +1,9 @@
 import { counted, lineMass, missing, type Value } from "@plumbmark/calc";
 import type { Cable } from "../cabling/cable.js";
 import type { Chain } from "../data/data.js";
-import type { Run } from "../power/power.js";
+import type { Run } from "../power/run.js";
+import type { Bar } from "./bar.js";
 import type { Carried } from "./bar-loads.js";
-import type { Bar } from "./rigging.js";
 
 interface Share {
   readonly carried: Carried;

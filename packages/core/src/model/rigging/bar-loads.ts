@@ -1,7 +1,7 @@
 import { type Known, type PointLoad, sum, times, type UniformLoad, type Value } from "@plumbmark/calc";
 import type { Face } from "../faces/face.js";
 import { kindMass, panelsMassOf } from "../faces/face-kinds.js";
-import type { Bar } from "./rigging.js";
+import type { Bar } from "./bar.js";
 
 /** A face, or some columns of it, on a bar. */
 export interface Carried {

@@ -1,7 +1,7 @@
 import { bridleTension, legAngle, sum, type Value } from "@plumbmark/calc";
 import { asMass } from "./as-mass.js";
 import { Assembly, type Rating } from "./assembly.js";
-import type { Hang } from "./rigging.js";
+import type { Hang } from "./hang.js";
 
 /** One leg of a bridle, from the apex over the bar up to the structure. */
 export class Leg {

@@ -1,5 +1,7 @@
 import { type HungBeam, type Missing, slackEnvelope, type Value } from "@plumbmark/calc";
-import { type Bar, type Hang, reactionIn } from "./rigging.js";
+import type { Bar } from "./bar.js";
+import type { Hang } from "./hang.js";
+import { reactionIn } from "./reaction.js";
 
 /** Which hangs carry nothing in a case. */
 export interface SlackCase {

@@ -1,5 +1,6 @@
 import { deflectionValue, gapsOf, type Known, missing, samePlace, tabled, type Value } from "@plumbmark/calc";
-import type { Bar, Hang } from "./rigging.js";
+import type { Bar } from "./bar.js";
+import type { Hang } from "./hang.js";
 
 export interface Span {
   readonly label: string;

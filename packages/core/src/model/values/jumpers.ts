@@ -1,6 +1,6 @@
 import { Jumpers } from "../cabling/jumpers.js";
 import type { Chain } from "../data/data.js";
-import type { Run } from "../power/power.js";
+import type { Run } from "../power/run.js";
 import { type Entry, under } from "./entries.js";
 
 /** Length of a jumper, and what its longest step asks for without slack. */

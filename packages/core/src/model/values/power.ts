@@ -1,6 +1,7 @@
 import { leastOf, type Value } from "@plumbmark/calc";
 import type { Build } from "../build.js";
-import type { Circuit, Run } from "../power/power.js";
+import type { Circuit } from "../power/circuit.js";
+import type { Run } from "../power/run.js";
 import { type Entry, numbered, under } from "./entries.js";
 import { jumperValues } from "./jumpers.js";
 

@@ -1,7 +1,8 @@
 import { bendingStress, greatestOf, leastOf, sum, times, type Value } from "@plumbmark/calc";
 import type { Build } from "../build.js";
+import type { Bar } from "../rigging/bar.js";
+import type { Hang } from "../rigging/hang.js";
 import type { Leg } from "../rigging/leg.js";
-import type { Bar, Hang } from "../rigging/rigging.js";
 import { type Entry, numbered, under } from "./entries.js";
 
 const least = (values: readonly Value[]): Value<"mass"> => leastOf(values, "mass", "capacity");

@@ -2,7 +2,8 @@ import { missing } from "@plumbmark/calc";
 import type { Build } from "../../model/build.js";
 import { partName } from "../../model/reading/reader.js";
 import type { AssemblyPart } from "../../model/rigging/assembly.js";
-import type { Bar, Hang } from "../../model/rigging/rigging.js";
+import type { Bar } from "../../model/rigging/bar.js";
+import type { Hang } from "../../model/rigging/hang.js";
 import { byLength, notCounted, number, type Piece, weighed, whole } from "../piece.js";
 import { NOT_STATED } from "../table.js";
 

@@ -1,5 +1,5 @@
 import { sum, type Value } from "@plumbmark/calc";
-import type { Circuit } from "../../model/power/power.js";
+import type { Circuit } from "../../model/power/circuit.js";
 import { type ColumnOf, NOT_STATED } from "../table.js";
 import { isWord } from "../word.js";
 

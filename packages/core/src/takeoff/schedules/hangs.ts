@@ -1,7 +1,7 @@
 import type { Value } from "@plumbmark/calc";
 import type { Build } from "../../model/build.js";
 import type { Assembly } from "../../model/rigging/assembly.js";
-import type { Hang } from "../../model/rigging/rigging.js";
+import type { Hang } from "../../model/rigging/hang.js";
 import { type ColumnOf, NOT_STATED } from "../table.js";
 
 /** A suspension point, or one leg of a bridle below it. */

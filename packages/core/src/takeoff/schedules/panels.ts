@@ -5,7 +5,7 @@ import type { Chain } from "../../model/data/data.js";
 import { type Cell, cellName } from "../../model/faces/cells.js";
 import type { Face } from "../../model/faces/face.js";
 import type { Placement } from "../../model/picture/picture.js";
-import type { Run } from "../../model/power/power.js";
+import type { Run } from "../../model/power/run.js";
 import { type ColumnOf, type Entry, NOT_STATED } from "../table.js";
 
 interface On<Line> {

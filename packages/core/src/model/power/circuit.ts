@@ -1,0 +1,189 @@
+import {
+  circuitLoad,
+  continuousRating,
+  greatestOf,
+  inrush,
+  type Known,
+  loadCurrent,
+  shareOf,
+  sum,
+  type Value,
+} from "@plumbmark/calc";
+import type { Build } from "../build.js";
+import { once } from "../reading/once.js";
+import { continuousShareOf } from "./continuous.js";
+import { type Leg, legsOf } from "./legs.js";
+import { otherLoadOf } from "./other-load.js";
+import type { Run } from "./run.js";
+import { wiringBreaker } from "./wiring.js";
+
+/** One circuit of the venue. */
+export class Circuit {
+  /** Its place in the document: `power.circuits.stage-4`. */
+  readonly path: string;
+  /** What messages call it: `Circuit stage-4`. */
+  readonly label: string;
+
+  constructor(
+    /** The build it belongs to. */
+    readonly build: Build,
+    /** Its name in the document. */
+    readonly name: string,
+  ) {
+    this.path = `power.circuits.${name}`;
+    this.label = `Circuit ${name}`;
+  }
+
+  /** Whether it is fed with three phases. */
+  get threePhase(): boolean {
+    return this.build.reader.data(`${this.path}.supply.three-phase`) !== undefined;
+  }
+
+  /** Supply it is taken from with others; undefined when it is not written down. */
+  get from(): string | undefined {
+    return this.build.reader.text(`${this.path}.from`);
+  }
+
+  /** Leg it is on, of a circuit between a line and neutral. */
+  get leg(): string | undefined {
+    return this.build.reader.text(`${this.path}.leg`);
+  }
+
+  /** Pair of lines it is between, `AB`. */
+  get lines(): string | undefined {
+    return this.build.reader.text(`${this.path}.supply.legs`);
+  }
+
+  /** Its supply voltage, in volts; between the legs where there are several. */
+  get voltage(): Value<"voltage"> {
+    const { reader } = this.build;
+    for (const key of ["line-to-line", "three-phase"]) {
+      const found = reader.quantities.get(`${this.path}.supply.${key}`);
+      if (found) return found as Known<"voltage">;
+    }
+    return reader.value(`${this.path}.supply`, "voltage", "supply voltage", this.label);
+  }
+
+  /** Rating of its breaker, in amperes. */
+  get breaker(): Value<"current"> {
+    return this.build.reader.value(`${this.path}.breaker`, "current", "breaker rating", this.label);
+  }
+
+  /** Conductor of the building wiring. */
+  get conductor(): Value<"conductor"> {
+    return this.build.reader.value(
+      `${this.path}.wiring.conductor`,
+      "conductor",
+      "conductor of the building wiring",
+      this.label,
+    );
+  }
+
+  /** Largest breaker its building wiring may be on. */
+  get wiringBreaker(): Value<"current"> {
+    return wiringBreaker(this);
+  }
+
+  /** Runs that are fed from it. */
+  get runs(): readonly Run[] {
+    return once(this, "runs", () => this.build.runs.filter((run) => run.circuit === this));
+  }
+
+  /** Everything on it, in volt-amperes. */
+  get load(): Value<"apparent-power"> {
+    const other = otherLoadOf(this);
+    return circuitLoad.of({ s: [...this.runs.flatMap((run) => run.loads), ...(other ? [other] : [])] });
+  }
+
+  /** Of a three-phase circuit the current of its fullest leg. */
+  get current(): Value<"current"> {
+    return this.threePhase
+      ? greatestOf(Object.values(this.legs), "current", "I")
+      : loadCurrent.of({ S: this.load, V: this.voltage });
+  }
+
+  /** Current of each leg of a three-phase circuit. */
+  get legs(): Readonly<Record<Leg, Value<"current">>> {
+    return legsOf(this);
+  }
+
+  /** Connector family of the outlet, as the table names it. */
+  get outlet(): string | undefined {
+    return this.build.reader.text(`${this.path}.outlet`);
+  }
+
+  /** How many outlets the circuit has; undefined when it is not written down. */
+  get outletCount(): number | undefined {
+    const count = this.build.reader.data(`${this.path}.outlets`);
+    return typeof count === "number" ? count : undefined;
+  }
+
+  /** Whether a residual device is written down. */
+  get hasResidual(): boolean {
+    return this.build.reader.data(`${this.path}.residual`) !== undefined;
+  }
+
+  /** Trip rating of its residual device, in amperes. */
+  get residual(): Value<"current"> {
+    return this.build.reader.value(
+      `${this.path}.residual`,
+      "current",
+      "trip rating of the residual device",
+      this.label,
+    );
+  }
+
+  /** Standing leakage of every panel on the circuit. */
+  get leakage(): Value<"current"> {
+    return sum(
+      this.runs.flatMap((run) => run.perPanel("power.leakage", "leakage current")),
+      "current",
+      "Il",
+    );
+  }
+
+  /** Trip curve of the breaker, where one is written, be it one there is or not. */
+  get curve(): string | undefined {
+    const written = this.build.reader.data(`${this.path}.curve`);
+    return written === undefined || typeof written === "string" ? written : JSON.stringify(written);
+  }
+
+  /** Inrush current the breaker is written to ride through. */
+  get ridesThrough(): Value | undefined {
+    const what = "inrush current the breaker rides through";
+    return this.build.reader.optional(`${this.path}.rides-through`, "current", what, this.label);
+  }
+
+  /**
+   * Switch-on current: of all runs together, or of the largest where they are switched on one after another; and of the
+   * other load, which is missing while there is one and its inrush is not written.
+   */
+  get inrush(): Value<"current"> {
+    const runs = this.runs.map((run) => inrush.of({ i: run.perPanel("power.inrush", "inrush current") }));
+    const stepped = runs.length > 0 && this.build.reader.data(`${this.path}.stepped`) === true;
+    const panels = stepped ? [greatestOf(runs, "current", "Ip")] : runs;
+    return sum([...panels, ...this.#otherInrush()], "current", "Ip");
+  }
+
+  #otherInrush(): readonly Value<"current">[] {
+    const { reader } = this.build;
+    const path = `${this.path}.other-inrush`;
+    if (otherLoadOf(this) === undefined && reader.data(path) === undefined) return [];
+    return [reader.value(path, "current", "inrush current of the other load", this.label)];
+  }
+
+  /** Share of the breaker's rating that may be carried for hours. */
+  get continuousShare(): Known {
+    return continuousShareOf(this.build, this.path);
+  }
+
+  /** Current over the continuous rating. */
+  get share(): Value<"ratio"> {
+    return shareOf(this.current, this.continuousRating());
+  }
+
+  /** What it may carry for hours, in amperes: the breaker times the continuous share. */
+  continuousRating(share: Known = this.continuousShare): Value<"current"> {
+    return continuousRating.of({ In: this.breaker, share });
+  }
+}

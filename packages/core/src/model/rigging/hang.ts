@@ -1,0 +1,127 @@
+import { missing, sum, type Value } from "@plumbmark/calc";
+import { asMass } from "./as-mass.js";
+import { Assembly, type AssemblyPart, type Rating } from "./assembly.js";
+import type { Bar } from "./bar.js";
+import { Leg } from "./leg.js";
+import type { SlackCase } from "./slack.js";
+
+/** One suspension point of a bar. */
+export class Hang {
+  /** Its place in the document: `rigging.bars.header.hangs.H1`. */
+  readonly path: string;
+  /** What messages call it: `Hang H1`. */
+  readonly label: string;
+
+  constructor(
+    /** The bar it holds. */
+    readonly bar: Bar,
+    /** Its name in the document. */
+    readonly name: string,
+  ) {
+    this.path = `${bar.path}.hangs.${name}`;
+    this.label = `Hang ${name} of bar ${bar.name}`;
+  }
+
+  /** Its distance from the left end of the bar, in metres. */
+  get at(): Value<"length"> {
+    return this.bar.build.reader.value(`${this.path}.at`, "length", "place on the bar", this.label);
+  }
+
+  /** Whether it is a bridle of two legs instead of one drop. */
+  get bridled(): boolean {
+    return this.bar.build.reader.data(`${this.path}.bridle`) !== undefined;
+  }
+
+  /** Parts of the assembly in load order; undefined when none is written down. */
+  get assembly(): readonly AssemblyPart[] | undefined {
+    return this.bar.build.reader.data(`${this.path}.assembly`) === undefined ? undefined : this.ownAssembly.parts;
+  }
+
+  /** What it hangs by itself, without the legs of a bridle. */
+  get ownAssembly(): Assembly {
+    return new Assembly(this.bar.build.reader, `${this.path}.assembly`, this.label);
+  }
+
+  /** Legs of a bridle; none of a plumb drop. */
+  get legs(): readonly Leg[] {
+    return this.bridled ? [new Leg(this, "left"), new Leg(this, "right")] : [];
+  }
+
+  /** What the structure is stated to carry at this point, as a mass in kilograms. */
+  get structure(): Value<"mass"> {
+    return asMass(this.bar.build.reader.value(`${this.path}.structure`, "mass", "structure rating", this.label));
+  }
+
+  /** The least WLL of the assembly; missing when a part of it has none. */
+  get weakest(): Value<"mass"> {
+    return this.ownAssembly.weakest;
+  }
+
+  /** What it weighs itself: its assembly and the legs of a bridle; missing when a part has no mass. */
+  get ownMass(): Value<"mass"> {
+    return sum(
+      this.strands.map(({ assembly }) => assembly.mass),
+      "mass",
+      "m",
+    );
+  }
+
+  /** What the structure bears above it: what it carries, and what it weighs itself. */
+  onStructure(carried: Value): Value<"mass"> {
+    return sum([carried, this.ownMass], "mass", "W");
+  }
+
+  /** What its load is held against; what a bridle carries is held against its legs. */
+  get ratings(): readonly Rating[] {
+    const weakest: Rating = { what: "weakest part", allowed: this.weakest, of: (carried) => carried };
+    if (this.bridled) return this.assembly === undefined ? [] : [weakest];
+    return [weakest, { what: "structure", allowed: this.structure, of: (carried) => this.onStructure(carried) }];
+  }
+
+  /** Everything that bears its load: its own assembly, and the legs of a bridle with their tension. */
+  get strands(): readonly {
+    readonly assembly: Assembly;
+    readonly load: (reaction: Value) => Value;
+    readonly path: string;
+    readonly label: string;
+  }[] {
+    const own = { assembly: this.ownAssembly, load: (reaction: Value) => reaction, path: this.path, label: this.label };
+    const legs = this.legs.map((leg) => ({
+      assembly: leg.assembly,
+      load: (reaction: Value) => leg.tension(reaction),
+      path: leg.path,
+      label: leg.label,
+    }));
+    return this.bridled && this.assembly === undefined ? legs : [own, ...legs];
+  }
+
+  /** Its reaction in the worst case of one other hang slack; undefined with fewer than three hangs. */
+  get slackReaction(): Value<"mass"> | undefined {
+    const { slackCases } = this.bar;
+    if (!slackCases) return undefined;
+    if (!slackCases.known) return { ...slackCases, kind: "mass" };
+    return slackCases.worst.find(({ hang }) => hang.name === this.name)?.reaction;
+  }
+
+  /** The hang that is slack in that case. */
+  get slackened(): Hang | undefined {
+    const { slackCases } = this.bar;
+    return slackCases?.known ? slackCases.worst.find(({ hang }) => hang.name === this.name)?.slackened : undefined;
+  }
+
+  /** What it carries while the bar is level, as a mass in kilograms. */
+  get reaction(): Value<"mass"> {
+    return (
+      (this.bar.reactions.get(this.name) as Value<"mass"> | undefined) ??
+      missing("mass", { path: this.path, what: "reaction", of: this.label })
+    );
+  }
+
+  /** What it carries at worst, level or with any one other hang slack, which is slack then, and the case in words. */
+  get worst(): { readonly reaction: Value<"mass"> } & SlackCase {
+    const { slackCases } = this.bar;
+    const found = slackCases?.known ? slackCases.worst.find(({ hang }) => hang.name === this.name) : undefined;
+    const { slackened, when } = found ?? { slackened: undefined, when: "" };
+    return { reaction: this.slackReaction ?? this.reaction, slackened, when };
+  }
+}
