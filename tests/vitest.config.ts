@@ -1,16 +1,98 @@
+import { availableParallelism } from "node:os";
+import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
+import { effort } from "./run/effort.js";
+import Order from "./run/order.js";
+
+const top = fileURLToPath(new URL("..", import.meta.url));
+const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
+
+const ALL = ["tests/**/*.test.ts", "packages/*/src/**/*.test.ts", "docs-site/src/**/*.test.ts"];
+const NEVER = ["**/node_modules/**", "**/dist/**"];
+
+/** Those that look at a site in a browser. */
+const BROWSER = ["browser", "injection", "phone", "print", "quotes"].map((name) => `tests/site/${name}.test.ts`);
+
+/** Those that start the command line, git, npm or the process of a plugin, and mostly wait for it. */
+const PROCESS = [
+  "tests/{bad-days,git,guide,packages,plugins}/**/*.test.ts",
+  "tests/fuzz/command-line.test.ts",
+  "tests/kit/types.test.ts",
+  "tests/site/write-site.test.ts",
+  "packages/cli/src/**/*.test.ts",
+];
+
+/** Those that have more to try than a quick run does: random cases, every step of a writing, what needs the network. */
+const DEEP = [
+  "tests/{fuzz,properties}/**/*.test.ts",
+  "tests/bad-days/writing/**/*.test.ts",
+  "tests/documents/robustness.test.ts",
+  "tests/git/many.test.ts",
+  "packages/cli/src/{kept/kept,files/patterns}.test.ts",
+  "packages/core/src/{repository/outline,document/{skeleton,front-matter,parse}}.test.ts",
+];
+
+const HOURS = 4 * 3_600_000;
+
+const shared = {
+  root: top,
+  isolate: false,
+  unstubEnvs: true,
+  testTimeout: 60_000,
+  hookTimeout: 120_000,
+  setupFiles: [here("run/settings.ts")],
+  provide: { effort },
+  sequence: { groupOrder: 0 },
+};
 
 // Tests run against the sources (the "source" export condition), so that no stale build can pass them;
-// the command line and the site are tested as built, see tests/command-line.
+// the command line is tested as built where the process itself is what is tested.
 export default defineConfig({
   resolve: { conditions: ["source", "import", "module", "default"] },
   ssr: { resolve: { conditions: ["source", "import", "module", "default"] } },
   test: {
-    root: new URL("..", import.meta.url).pathname,
-    include: ["tests/**/*.test.ts", "packages/*/src/**/*.test.ts", "docs-site/src/**/*.test.ts"],
-    exclude: ["**/node_modules/**", "**/dist/**"],
-    testTimeout: 60_000,
-    hookTimeout: 120_000,
-    reporters: ["default", new URL("./reporter.ts", import.meta.url).pathname],
+    root: top,
+    maxWorkers: Math.max(2, availableParallelism()),
+    sequence: { sequencer: Order },
+    reporters: ["default", here("run/reporter.ts")],
+    projects: effort.deep
+      ? [
+          {
+            extends: true,
+            test: {
+              ...shared,
+              name: "deep",
+              pool: "forks",
+              testTimeout: HOURS,
+              hookTimeout: HOURS,
+              include: DEEP,
+              exclude: NEVER,
+            },
+          },
+        ]
+      : [
+          {
+            extends: true,
+            test: {
+              ...shared,
+              name: "unit",
+              pool: "threads",
+              include: ALL,
+              exclude: [...NEVER, ...BROWSER, ...PROCESS],
+            },
+          },
+          { extends: true, test: { ...shared, name: "process", pool: "forks", include: PROCESS, exclude: NEVER } },
+          {
+            extends: true,
+            test: {
+              ...shared,
+              name: "browser",
+              pool: "forks",
+              include: BROWSER,
+              exclude: NEVER,
+              globalSetup: [here("run/browser.ts")],
+            },
+          },
+        ],
   },
 });

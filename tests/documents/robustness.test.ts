@@ -387,6 +387,8 @@ describe("anything at all", () => {
     group: fc.dictionary(fc.constantFrom(...keys), tie("tree"), { maxKeys: 6, noNullPrototype: true }),
     list: fc.array(tie("tree"), { maxLength: 4 }),
   }));
+  /** Each case is a whole inspection. */
+  const SOME = { numRuns: Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 5) };
   const nameless = fc.constantFrom("faces", "power", "data", "picture", "rigging", "waivers", "audience", "light");
 
   test("random front matter, well formed and wrong, never throws", () => {
@@ -395,7 +397,7 @@ describe("anything at all", () => {
         // JSON is YAML 1.2, so that what is random is what is written and not how.
         read(fence(JSON.stringify({ build: "x", title: "t", status: "for-build", ...data })));
       }),
-      { numRuns: 60 },
+      SOME,
     );
   });
 
@@ -433,7 +435,7 @@ describe("anything at all", () => {
       fc.property(fc.array(fc.oneof(bits, fc.string()), { maxLength: 40 }), (pieces) => {
         expect(read(fence(pieces.join(""))).verdict).toBe("not ready");
       }),
-      { numRuns: 60 },
+      SOME,
     );
   });
 
@@ -447,7 +449,7 @@ describe("anything at all", () => {
           read(SMALL.slice(0, at) + put + SMALL.slice(at + gone));
         },
       ),
-      { numRuns: 60 },
+      SOME,
     );
   });
 
@@ -478,7 +480,7 @@ describe("anything at all", () => {
           read(SMALL.slice(0, SMALL.indexOf("\n---\n") + 5) + pieces.join(""));
         },
       ),
-      { numRuns: 60 },
+      SOME,
     );
   });
 });

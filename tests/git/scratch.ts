@@ -4,10 +4,10 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { InspectionRecord } from "@plumbmark/core";
-import { starterRepository } from "@plumbmark/starter";
 import { onTestFinished } from "vitest";
 import { gitIdentity } from "../git-identity.js";
 import { plumbmark, type Told } from "../plumbmark.js";
+import { copyStarter } from "../starter.js";
 
 export const env = { ...process.env, ...gitIdentity };
 
@@ -66,18 +66,31 @@ export class Repository {
   }
 }
 
-/** The starter's documents under git, nothing committed yet. */
-export function unborn(): Repository {
-  const repository = new Repository(scratch());
-  cpSync(starterRepository, repository.folder, { recursive: true });
-  repository.git("init", "--quiet", "--initial-branch=main");
-  return repository;
+/** Made once, and copied for every test: git takes longer to begin than a copy does. */
+function prototype(name: string, make: (repository: Repository) => void): () => Repository {
+  let made: string | undefined;
+  return () => {
+    if (made === undefined) {
+      const place = realpathSync(mkdtempSync(join(tmpdir(), `plumbmark-${name}-`)));
+      process.once("exit", () => rmSync(place, { recursive: true, force: true }));
+      make(new Repository(place));
+      made = place;
+    }
+    const repository = new Repository(scratch());
+    cpSync(made, repository.folder, { recursive: true });
+    return repository;
+  };
 }
 
+/** The starter's documents under git, nothing committed yet. */
+export const unborn = prototype("unborn", (repository) => {
+  copyStarter(repository.folder);
+  repository.git("init", "--quiet", "--initial-branch=main");
+});
+
 /** The starter's documents, committed; the build that is not ready is left out. */
-export function committed(): Repository {
-  const repository = unborn();
+export const committed = prototype("committed", (repository) => {
+  cpSync(unborn().folder, repository.folder, { recursive: true });
   repository.remove("builds/gala-wall.md");
   repository.commit("The beginning");
-  return repository;
-}
+});

@@ -72,7 +72,7 @@ const figure = (banner: Banner, path: string): number => figures(banner).get(pat
 const columns = fc.integer({ min: 2, max: 6 });
 const rows = fc.integer({ min: 1, max: 3 });
 /** Whole inspections take their time: few of them, but each of a build of its own. */
-const SOME = { numRuns: 12 };
+const SOME = { numRuns: Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 20) };
 
 /** Everything that is loaded by a panel: mass, watts, amperes, pixels, cables. */
 const LOADS = [

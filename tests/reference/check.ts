@@ -21,7 +21,7 @@ export interface ReferenceCheck {
 
 /**
  * One check against a value from outside the project. The test run prints how many rest on each source
- * (see tests/reporter.ts), so the source is kept with the test.
+ * (see tests/run/reporter.ts), so the source is kept with the test.
  */
 export function reference(check: ReferenceCheck): void {
   const label =

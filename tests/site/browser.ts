@@ -5,8 +5,9 @@ import { tmpdir } from "node:os";
 import { extname, join, normalize } from "node:path";
 import { pathToFileURL } from "node:url";
 import { publish, writeSite } from "@plumbmark/docs-site";
-import chromium from "@sparticuz/chromium";
-import { type Browser, type BrowserContextOptions, chromium as driver, type Page } from "playwright-core";
+import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
+import { inject } from "vitest";
+import type {} from "../run/browser.js";
 
 const TYPES: Readonly<Record<string, string>> = {
   ".html": "text/html; charset=utf-8",
@@ -54,8 +55,7 @@ export async function show(input: Parameters<typeof publish>[0]): Promise<Shown>
   const { port } = server.address() as AddressInfo;
   const origin = `http://127.0.0.1:${port}/`;
   const root = `${pathToFileURL(folder).href}/`;
-  // No other arguments: those the package proposes switch off what keeps file:// pages apart.
-  const browser = await driver.launch({ executablePath: await chromium.executablePath(), args: ["--no-sandbox"] });
+  const browser = await chromium.connect(inject("browser"));
   const troubles: string[] = [];
   return {
     folder,

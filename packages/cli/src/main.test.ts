@@ -1,4 +1,4 @@
-import { cp, mkdir, mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type InspectionRecord, schemas } from "@plumbmark/core";
@@ -6,6 +6,7 @@ import { starterRepository } from "@plumbmark/starter";
 import Ajv2020 from "ajv/dist/2020.js";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { plumbmark, type Told } from "../../../tests/plumbmark.js";
+import { copyStarter } from "../../../tests/starter.js";
 
 // What is checked here is the contract of the command: exit status 0 ready, 1 not ready, 2 could not be carried out,
 // and a message that says what to do. The figures of an inspection are checked against their sources elsewhere.
@@ -70,7 +71,7 @@ describe("a file that cannot be inspected", () => {
   });
 
   it("is found among the documents of a docs repository, too", async () => {
-    await cp(starterRepository, folder, { recursive: true });
+    copyStarter(folder);
     await put("builds/photo.md", new Uint8Array([0, 0]));
     const { documents } = record((await run("inspect", "--as", "json")).out);
     expect(documents.find(({ file }) => file === "builds/photo.md")?.verdict).toBe("not ready");
@@ -163,7 +164,7 @@ describe("a house standard", () => {
 });
 
 describe("a docs repository", () => {
-  beforeEach(() => cp(starterRepository, folder, { recursive: true }));
+  beforeEach(() => copyStarter(folder));
 
   it("gives a record that follows its published schema", async () => {
     const { out } = await run("inspect", "--as", "json", "--every");

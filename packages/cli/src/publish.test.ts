@@ -1,14 +1,14 @@
-import { cp, mkdir, mkdtemp, readFile, rm, stat, symlink, writeFile } from "node:fs/promises";
+import { mkdir, mkdtemp, readFile, rm, stat, symlink, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { starterRepository } from "@plumbmark/starter";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { plumbmark } from "../../../tests/plumbmark.js";
+import { copyStarter } from "../../../tests/starter.js";
 
 let folder: string;
 beforeEach(async () => {
   folder = await mkdtemp(join(tmpdir(), "plumbmark-"));
-  await cp(starterRepository, join(folder, "docs"), { recursive: true });
+  copyStarter(join(folder, "docs"));
 });
 afterEach(() => rm(folder, { recursive: true, force: true }));
 
@@ -110,7 +110,7 @@ test("a plugin that fails is told by the exit status, and the site is published"
   await writeFile(join(folder, "docs/broken.mjs"), "throw new Error('it cannot begin');\n");
   const path = join(folder, "docs/house-standard.yaml");
   const text = await readFile(path, "utf8");
-  await writeFile(path, `${text.replace(/^plugins: .*\n/mu, "")}\nplugins: ["./broken.mjs"]\n`);
+  await writeFile(path, `${text}\nplugins: ["./broken.mjs"]\n`);
   const { status, out } = run("publish", "docs", "--to", "site");
   expect(await status).toBe(2);
   expect(out()).toContain("a plugin failed");

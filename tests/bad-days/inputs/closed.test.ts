@@ -27,7 +27,7 @@ describe.skipIf(reason !== undefined)(`what may not be read${reason ? ` (not tri
     mkdirSync(join(folder, "builds/2027"));
     renameSync(join(folder, "builds/side-strips.md"), join(folder, "builds/2027/side-strips.md"));
     chmodSync(join(folder, path), mode);
-    const { status, out } = asNobody(folder, ["inspect", "--as", "gnu", "--no-plugins"]);
+    const { status, out } = asNobody(folder, ["inspect", "--as", "gnu"]);
     chmodSync(join(folder, path), 0o755);
     expect(out.split("\n")).toContain(says);
     expect(status).toBe(1);
@@ -42,7 +42,7 @@ describe.skipIf(reason !== undefined)(`what may not be read${reason ? ` (not tri
     ["", 0o111, /The folder .* may not be read/u],
   ];
   test.each(trouble)("%j with mode %o is trouble", (path, mode, says) => {
-    const folder = repository();
+    const folder = repository({ plugin: path.startsWith("house-rules") });
     if (path.startsWith("builds")) cpSync(join(folder, "house-standard.yaml"), join(folder, path));
     chmodSync(join(folder, path), mode);
     const { status, err } = asNobody("/", ["inspect", "--as", "gnu", folder]);

@@ -1,14 +1,14 @@
 import { execFileSync } from "node:child_process";
-import { cpSync, mkdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { mkdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { InspectionRecord } from "@plumbmark/core";
-import { starterRepository } from "@plumbmark/starter";
 import { expect, test } from "vitest";
 import { plumbmark } from "../../plumbmark.js";
+import { copyStarter } from "../../starter.js";
 import { repository } from "./nobody.js";
 
 const said = async (folder: string, ...words: string[]): Promise<Readonly<Record<string, string>>> => {
-  const { out, err } = await plumbmark(folder, ["inspect", "--as", "json", "--no-plugins", ...words]);
+  const { out, err } = await plumbmark(folder, ["inspect", "--as", "json", ...words]);
   if (out === "") throw new Error(err);
   const { documents } = JSON.parse(out) as InspectionRecord;
   return Object.fromEntries(documents.map(({ file, checks }) => [file, checks[0]?.says ?? ""]));
@@ -56,7 +56,7 @@ test("a folder is read once, whatever links lead to it, from the disk and from g
   expect(names(await said(folder))).toEqual(["builds/2026/older.md", "builds/up"]);
   execFileSync("git", ["init", "--quiet"], { cwd: folder });
   execFileSync("git", ["add", "--all"], { cwd: folder });
-  const { err } = await plumbmark(folder, ["inspect", "--staged", "--no-plugins"]);
+  const { err } = await plumbmark(folder, ["inspect", "--staged"]);
   expect(err).toBe("");
 });
 
@@ -78,7 +78,7 @@ test.each([
 test("an edition outside the docs repository is not read", async () => {
   const folder = repository();
   const inner = join(folder, "inner");
-  cpSync(starterRepository, inner, { recursive: true });
+  copyStarter(inner);
   execFileSync("git", ["init", "--quiet"], { cwd: inner });
   const standard = join(inner, "house-standard.yaml");
   const text = readFileSync(standard, "utf8").replace(/^in-force: .*\n/mu, "");

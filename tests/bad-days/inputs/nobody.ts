@@ -5,6 +5,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { starterRepository } from "@plumbmark/starter";
 import { onTestFinished } from "vitest";
+import { copyStarter } from "../../starter.js";
 
 const command = fileURLToPath(new URL("../../../packages/cli/dist/plumbmark.js", import.meta.url));
 const NOBODY = 65534;
@@ -33,15 +34,16 @@ const spawned = (folder: string, words: readonly string[], env: NodeJS.ProcessEn
 export const asNobody = (folder: string, words: readonly string[], env: NodeJS.ProcessEnv = process.env): Told =>
   spawned(folder, words, env, false);
 
-/** The starter's documents where anybody may go, without the one that is not ready. */
-export function repository(): string {
+/** The starter's documents where anybody may go, without the one that is not ready; its plugin only when asked for. */
+export function repository({ plugin = false } = {}): string {
   const folder = realpathSync(mkdtempSync(join(tmpdir(), "plumbmark-days-")));
   onTestFinished(() => {
     chmodSync(folder, 0o755);
     rmSync(folder, { recursive: true, force: true });
   });
   chmodSync(folder, 0o755);
-  cpSync(starterRepository, folder, { recursive: true });
+  if (plugin) cpSync(starterRepository, folder, { recursive: true });
+  else copyStarter(folder);
   rmSync(join(folder, "builds/gala-wall.md"));
   return folder;
 }

@@ -1,8 +1,9 @@
 import fs from "node:fs";
-import type promises from "node:fs/promises";
+import promises from "node:fs/promises";
+import { syncBuiltinESMExports } from "node:module";
 import { join } from "node:path";
 import type { InspectionRecord } from "@plumbmark/core";
-import { describe, expect, test, vi } from "vitest";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { plumbmark, type Told } from "../../plumbmark.js";
 import { HOSTILE, held, SECRET, withOutside } from "./hostile-paths.js";
 
@@ -12,31 +13,32 @@ import { HOSTILE, held, SECRET, withOutside } from "./hostile-paths.js";
 /** Paths that were opened or listed, every link followed. */
 const opened = new Set<string>();
 
-vi.mock("node:fs/promises", async (original) => noting(await original<typeof promises>()));
-vi.mock("node:fs", async (original) => noting(await original<typeof fs>()));
+const NAMES = ["open", "opendir", "readdir", "readFile", "openSync", "readdirSync", "readFileSync", "copyFileSync"];
 
-function noting<M extends object>(module: M): M {
-  const made = { ...module, default: undefined } as Record<string, unknown>;
-  for (const name of [
-    "open",
-    "opendir",
-    "readdir",
-    "readFile",
-    "openSync",
-    "readdirSync",
-    "readFileSync",
-    "copyFileSync",
-  ]) {
-    const work = (module as Record<string, unknown>)[name];
-    if (typeof work === "function")
-      made[name] = (path: unknown, ...rest: unknown[]) => {
-        if (typeof path === "string") seen(path);
-        return work(path, ...rest);
-      };
-  }
-  made.default = made;
-  return made as M;
+/** Has a module of Node.js note what it opens, for whoever imports it too; gives back how to end that. */
+function note(module: object): () => void {
+  const methods = module as Record<string, unknown>;
+  const before = NAMES.flatMap((name) => (typeof methods[name] === "function" ? [[name, methods[name]] as const] : []));
+  for (const [name, work] of before)
+    methods[name] = (path: unknown, ...rest: unknown[]) => {
+      if (typeof path === "string") seen(path);
+      return (work as (...all: unknown[]) => unknown)(path, ...rest);
+    };
+  syncBuiltinESMExports();
+  return () => {
+    Object.assign(module, Object.fromEntries(before));
+    syncBuiltinESMExports();
+  };
 }
+
+let ends: readonly (() => void)[] = [];
+beforeAll(() => {
+  ends = [fs, promises].map(note);
+  expect(ends).toHaveLength(2);
+});
+afterAll(() => {
+  for (const end of ends) end();
+});
 
 function seen(path: string): void {
   try {

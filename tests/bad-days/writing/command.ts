@@ -16,7 +16,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { starterRepository } from "@plumbmark/starter";
-import { afterAll, beforeAll, onTestFinished } from "vitest";
+import { afterAll, beforeAll, inject, onTestFinished } from "vitest";
 import { gitIdentity } from "../../git-identity.js";
 
 /** The command as it is built and installed. */
@@ -119,11 +119,11 @@ export function stepsOf(folder: string, words: readonly string[]): number {
   return steps;
 }
 
-/** With `BAD_DAYS=every` every step is tried with every fault. */
-export const EVERY = process.env.BAD_DAYS === "every";
+/** In a deep run every step is tried with every fault. */
+export const EVERY = inject("effort").deep;
 
-/** Every step with `BAD_DAYS=every`; else the first and last ones, where most is decided, and some between. */
-export function chosen(steps: number, some = 9): readonly number[] {
+/** Every step in a deep run; else the first and last ones, where most is decided, and some between. */
+export function chosen(steps: number, some = 5): readonly number[] {
   const all = Array.from({ length: steps }, (_, index) => index + 1);
   if (EVERY || steps <= some) return all;
   const ends = Math.floor(some / 3);

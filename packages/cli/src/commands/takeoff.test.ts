@@ -1,16 +1,16 @@
-import { cp, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { starterRepository } from "@plumbmark/starter";
 import stringWidth from "string-width";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { plumbmark, type Told } from "../../../../tests/plumbmark.js";
+import { copyStarter } from "../../../../tests/starter.js";
 
 let folder: string;
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), "plumbmark-"));
-  await cp(starterRepository, folder, { recursive: true });
+  copyStarter(folder);
 });
 
 afterAll(() => rm(folder, { recursive: true, force: true }));

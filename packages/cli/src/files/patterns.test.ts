@@ -24,6 +24,6 @@ test("a path fits a pattern when picomatch says so", () => {
       const ignore = ["**/node_modules/**", "**/.git/**", ...refused];
       expect(readPatterns(patterns).fits(found)).toBe(wanted.length > 0 && picomatch(wanted, { ignore })(found));
     }),
-    { numRuns: 1000 },
+    { numRuns: 5 * (fc.readConfigureGlobal().numRuns ?? 100) },
   );
 });

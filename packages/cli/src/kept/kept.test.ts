@@ -304,7 +304,7 @@ describe("what is kept", () => {
           expect(warm).toEqual(cold);
         }
       }),
-      { numRuns: Number(process.env.KEPT_RUNS ?? 12) },
+      { numRuns: Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 25) },
     );
   });
 
@@ -334,7 +334,7 @@ describe("what is kept", () => {
           expect(warm).toEqual(await orError(() => plugged(state, undefined)));
         }
       }),
-      { numRuns: Math.ceil(Number(process.env.KEPT_RUNS ?? 30) / 10) },
+      { numRuns: Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 100) },
     );
   });
 

@@ -38,6 +38,6 @@ test("finds it in anything put together from fences, line ends and text", () => 
       const text = `---${pieces.join("")}`;
       expect(between(text)).toEqual(byRemark(text));
     }),
-    { numRuns: 500 },
+    { numRuns: 3 * (fc.readConfigureGlobal().numRuns ?? 100) },
   );
 });

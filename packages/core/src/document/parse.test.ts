@@ -44,6 +44,6 @@ test("reads anything put together from marks, addresses and line ends so", () =>
     fc.property(text, fc.boolean(), (pieces, front) =>
       agrees(`${front ? "---\nbuild: a\n---" : ""}${pieces.join("")}`),
     ),
-    { numRuns: 2000 },
+    { numRuns: 3 * (fc.readConfigureGlobal().numRuns ?? 100) },
   );
 });

@@ -95,7 +95,7 @@ test.each([
   ["line ends of another system", "# Cautions\r\n\r\nWords [a](calc:b)\r\n"],
 ])("looks at %s as the whole body has them", (_, body) => agrees(body));
 
-const RUNS = 2000;
+const RUNS = 3 * (fc.readConfigureGlobal().numRuns ?? 100);
 
 const PIECES = [
   ..."# |# Cautions\n|## B\n|- |* |1. |2. |10) |- [ ] |- [x] |> |    |  |\t|===\n|---\n|```|```\n|~~~\n|`|``|**|*|_|~~".split(

@@ -45,7 +45,7 @@ test("what is read of a front matter tells the same as all of it", () => {
       compared += 1;
       expect(outlined(yaml)).toEqual(byAll(yaml));
     }),
-    { numRuns: 4000 },
+    { numRuns: 10 * (fc.readConfigureGlobal().numRuns ?? 100) },
   );
   expect(compared).toBeGreaterThan(100);
 });

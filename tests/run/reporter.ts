@@ -1,12 +1,29 @@
 import type { TestModule, Vitest } from "vitest/node";
+import { effort } from "./effort.js";
+import { Times } from "./times.js";
 
 interface Meta {
   readonly reference?: { readonly source: string; readonly basis: string };
 }
 
-/** Prints, after the usual report, how many checks rest on each published source, what failed, and the closing line. */
-export default class SourcesReporter {
-  onInit(_vitest: Vitest): void {}
+/**
+ * Prints the seed of the random cases; after the usual report, how many checks rest on each published source, where the
+ * time went, what failed, and the closing line.
+ */
+export default class ClosingReporter {
+  readonly #times = new Times();
+
+  onInit(_vitest: Vitest): void {
+    process.stdout.write(this.#seed());
+  }
+
+  onTestModuleStart(module: TestModule): void {
+    this.#times.begin(module);
+  }
+
+  onTestModuleEnd(module: TestModule): void {
+    this.#times.end(module);
+  }
 
   onTestRunEnd(modules: readonly TestModule[], unhandled: readonly unknown[] = []): void {
     const sources = new Map<string, number>();
@@ -37,9 +54,16 @@ export default class SourcesReporter {
       }
     }
     this.#table(sources);
+    process.stdout.write(this.#times.text(modules));
     // Said once more beside the closing line: the sources push the report of a failure far up.
     for (const name of names) process.stdout.write(`\nfailed: ${name}`);
+    if (failed > 0) process.stdout.write(`\n${this.#seed()}`);
     process.stdout.write(`\n${passed} passed, ${failed} failed\n`);
+  }
+
+  #seed(): string {
+    const { seed, deep } = effort;
+    return `${deep ? "Deep run; r" : "R"}andom cases from seed ${seed}; again with PLUMBMARK_SEED=${seed}${deep ? " PLUMBMARK_DEEP=1" : ""}\n`;
   }
 
   #table(sources: ReadonlyMap<string, number>): void {
