@@ -28,8 +28,8 @@ const DEEP = [
   "tests/bad-days/writing/**/*.test.ts",
   "tests/documents/robustness.test.ts",
   "tests/git/many.test.ts",
-  "packages/cli/src/{kept/kept,files/patterns}.test.ts",
-  "packages/core/src/{repository/outline,document/{skeleton,front-matter,parse}}.test.ts",
+  "packages/cli/src/**/{kept,patterns}.test.ts",
+  "packages/core/src/**/{outline,skeleton,front-matter,parse}.test.ts",
 ];
 
 const HOURS = 4 * 3_600_000;
