@@ -4,12 +4,12 @@ import { hangPlot } from "./hang-plot/hang-plot.js";
 import { oneLine } from "./one-line.js";
 import { picturePath } from "./picture-path.js";
 import { rasterDrawing } from "./raster.js";
-import type { Drawing, Subject } from "./shared/drawing.js";
+import type { Drawing, DrawingSubject } from "./shared/drawing.js";
 import { sightlines } from "./sightlines.js";
 import { standDrawing } from "./stand.js";
 
 /** Every drawing of a build, in the order a crew needs them. */
-export function drawingsOf(subject: Subject): readonly Drawing[] {
+export function drawingsOf(subject: DrawingSubject): readonly Drawing[] {
   const { build } = subject;
   const all = [
     ...build.bars.map((bar) => hangPlot(bar, subject)),

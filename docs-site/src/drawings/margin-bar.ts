@@ -29,7 +29,7 @@ const percent = (share: number): string => {
 };
 
 /** What the bar shows, in words. */
-export function marginText({ share, outcome, allowed }: CheckEntry): string {
+export function marginBarText({ share, outcome, allowed }: CheckEntry): string {
   if (share === undefined) return "open: cannot be told";
   const sense = allowed?.sense === "at least" ? "asked for is" : "measured is";
   const of = allowed?.sense === "at least" ? "of what is there" : "of what is allowed";
@@ -86,7 +86,7 @@ export function marginBar(check: CheckEntry): Html | undefined {
   const measured = share !== undefined && Number.isFinite(share) && check.allowed?.sense !== "exactly";
   if (!measured && outcome !== "open") return undefined;
   const label = measured ? `${outcome}, used ${percent(share)}` : "open";
-  return s("svg", { class: "margin-bar", viewBox: "0 0 300 15", role: "img", ariaLabel: marginText(check) }, [
+  return s("svg", { class: "margin-bar", viewBox: "0 0 300 15", role: "img", ariaLabel: marginBarText(check) }, [
     measured ? bar(check) : undefined,
     s("use", { href: measured ? "#Margin-scale" : "#Margin-untold" }),
     s("text", { x: MOST * WHOLE + 8, y: 11.5, ariaHidden: "true" }, label),

@@ -1,11 +1,11 @@
 import { endVoltage, farEndDrop, sum, type Value } from "@plumbmark/calc";
 import type { Circuit, Run } from "@plumbmark/core";
 import { arrowHead } from "./shared/dimension.js";
-import { type Drawing, SHEET_WIDTH, type Subject } from "./shared/drawing.js";
-import { heading, notes } from "./shared/heading.js";
-import { gapNotes, shown, told, UNWRITTEN } from "./shared/shown.js";
-import { line, path, polyline, rect, type Shapes, shape, WIDE } from "./shared/svg.js";
-import { fitted, SMALL, text } from "./shared/text.js";
+import { type Drawing, type DrawingSubject, SHEET_WIDTH } from "./shared/drawing.js";
+import { drawingHeading, notes } from "./shared/heading.js";
+import { fitted, lettering, SMALL } from "./shared/lettering.js";
+import { line, path, polyline, rect, type Shapes, svgShape, WIDE } from "./shared/svg.js";
+import { gapNotes, resultText, UNWRITTEN, writtenText } from "./shared/value-text.js";
 
 const BREAKER = 27;
 const OUTLET = 70;
@@ -15,7 +15,7 @@ const ROW = 26;
 const BOX = { width: 11, height: 8 };
 
 const small = (words: string, x: number, y: number, anchor: "start" | "middle" | "end" = "middle", data = {}) =>
-  text(words, [x, y], { size: SMALL, anchor, data });
+  lettering(words, [x, y], { size: SMALL, anchor, data });
 
 /** What is left of the supply at a panel of the run, 0 the first: less the wiring, the feed and every jumper before it. */
 function voltageAt(run: Run, index: number): Value {
@@ -33,23 +33,23 @@ const breaker = (x: number, y: number): Shapes => [
   path(`M${x + 6.9} ${y - 1.1}l2.2 2.2m0 -2.2l-2.2 2.2`, { strokeWidth: WIDE }),
 ];
 
-function source(circuit: Circuit, y: number, { build, system }: Subject): Shapes {
+function source(circuit: Circuit, y: number, { build, system }: DrawingSubject): Shapes {
   const { reader } = build;
   const wiring = `${circuit.path}.wiring`;
   const length = reader.value(`${wiring}.length`, "length", "length of the building wiring", circuit.label);
   const wired = circuit.conductor.known || length.known;
   const phases = circuit.threePhase ? "three phase, between lines" : "";
-  const residual = circuit.hasResidual ? [`residual ${shown(circuit.residual, system)}`] : [];
+  const residual = circuit.hasResidual ? [`residual ${writtenText(circuit.residual, system)}`] : [];
   const more = circuit.outletCount === undefined ? "" : circuit.outletCount === 1 ? "" : `${circuit.outletCount} × `;
   return [
-    shape("circle", { cx: 12, cy: y, r: 3, fill: "none", stroke: "currentColor", strokeWidth: WIDE }),
+    svgShape("circle", { cx: 12, cy: y, r: 3, fill: "none", stroke: "currentColor", strokeWidth: WIDE }),
     path(`M10 ${y}c.7 -1.6 1.4 -1.6 2 0s1.4 1.6 2 0`),
-    small(shown(circuit.voltage, system), 2, y + 8, "start", valueMark("dataSupply", circuit.voltage)),
+    small(writtenText(circuit.voltage, system), 2, y + 8, "start", valueMark("dataSupply", circuit.voltage)),
     ...(phases ? [small(phases, 2, y + 11.8, "start")] : []),
     line([15, y], [BREAKER - 8, y], { strokeWidth: WIDE }),
     ...breaker(BREAKER, y),
     small(
-      `breaker ${shown(circuit.breaker, system)}`,
+      `breaker ${writtenText(circuit.breaker, system)}`,
       BREAKER + 3,
       y - 6.5,
       "middle",
@@ -58,18 +58,18 @@ function source(circuit: Circuit, y: number, { build, system }: Subject): Shapes
     ...residual.map((words) => small(words, BREAKER + 3, y - 10.3)),
     line([BREAKER + 14, y], [OUTLET, y], { strokeWidth: WIDE }),
     small(
-      wired ? `${shown(circuit.conductor, system)}, ${shown(length, system)}` : `wiring ${UNWRITTEN}`,
+      wired ? `${writtenText(circuit.conductor, system)}, ${writtenText(length, system)}` : `wiring ${UNWRITTEN}`,
       (BREAKER + 12 + OUTLET) / 2,
       y - 1.4,
     ),
     small(
-      told(circuit.current, system),
+      resultText(circuit.current, system),
       (BREAKER + 12 + OUTLET) / 2,
       y + 4,
       "middle",
       valueMark("dataCurrent", circuit.current),
     ),
-    shape("path", { d: `M${OUTLET} ${y - 2.4}a2.4 2.4 0 0 1 0 4.8z`, fill: "currentColor" }),
+    svgShape("path", { d: `M${OUTLET} ${y - 2.4}a2.4 2.4 0 0 1 0 4.8z`, fill: "currentColor" }),
     small(fitted(`${more}${circuit.outlet ?? `outlet ${UNWRITTEN}`}`, 40, SMALL), OUTLET + 4, y + 8.4, "end"),
   ];
 }
@@ -93,7 +93,7 @@ const stops = (count: number): readonly Stop[] =>
     .filter((index) => index < count)
     .map((index, place) => ({ index, x: PANELS[place] as number }));
 
-function jumperTo(run: Run, from: Stop, to: Stop, y: number, { system }: Subject): Shapes {
+function jumperTo(run: Run, from: Stop, to: Stop, y: number, { system }: DrawingSubject): Shapes {
   const behind = run.taps.slice(to.index);
   const x1 = from.x + BOX.width;
   const middle = (x1 + to.x) / 2;
@@ -102,11 +102,11 @@ function jumperTo(run: Run, from: Stop, to: Stop, y: number, { system }: Subject
   return [
     line([x1, y], [to.x, y], { strokeWidth: WIDE, ...(skipped > 0 ? { strokeDasharray: "1 1.2" } : {}) }),
     ...(skipped > 0 ? [small(`${skipped} more`, middle, y - 1.4)] : []),
-    small(shown(current, system, "?"), middle, y + 4, "middle", valueMark("dataInto", current)),
+    small(writtenText(current, system, "?"), middle, y + 4, "middle", valueMark("dataInto", current)),
   ];
 }
 
-function panelsOf(run: Run, y: number, subject: Subject): Shapes {
+function panelsOf(run: Run, y: number, subject: DrawingSubject): Shapes {
   const { panels } = run;
   const { system } = subject;
   if (!panels) return [small(`panels ${UNWRITTEN}`, PANELS[0] + 2, y + 1, "start")];
@@ -118,7 +118,7 @@ function panelsOf(run: Run, y: number, subject: Subject): Shapes {
     return [
       ...(from ? jumperTo(run, from, stop, y, subject) : []),
       ...panelBox(panels[stop.index]?.name.split(" ")[1] ?? "", stop.x, y),
-      small(shown(voltage, system, "?"), stop.x + BOX.width / 2, y + 8.4, "middle", {
+      small(writtenText(voltage, system, "?"), stop.x + BOX.width / 2, y + 8.4, "middle", {
         ...valueMark("dataVoltage", voltage),
         ...(last ? { dataLast: run.name } : {}),
       }),
@@ -126,12 +126,12 @@ function panelsOf(run: Run, y: number, subject: Subject): Shapes {
   });
 }
 
-function row(run: Run, y: number, outlet: number, subject: Subject): Shapes {
+function row(run: Run, y: number, outlet: number, subject: DrawingSubject): Shapes {
   const { system } = subject;
   const legs = run.legs === undefined ? "" : ` (legs ${run.legs})`;
   const start = OUTLET + 6;
   const part = run.feed.part?.name ?? run.build.reader.text(`${run.feed.path}.part`) ?? `feed ${UNWRITTEN}`;
-  const length = run.feed.length.known ? `${shown(run.feed.length, system)} of` : `length ${UNWRITTEN}`;
+  const length = run.feed.length.known ? `${writtenText(run.feed.length, system)} of` : `length ${UNWRITTEN}`;
   return [
     polyline(
       [
@@ -143,15 +143,15 @@ function row(run: Run, y: number, outlet: number, subject: Subject): Shapes {
       { strokeWidth: WIDE },
     ),
     arrowHead([PANELS[0], y], 0, 2.4),
-    text(`${run.name}${legs}: ${length}`, [start + 1.5, y - 5.2], {
+    lettering(`${run.name}${legs}: ${length}`, [start + 1.5, y - 5.2], {
       size: SMALL,
       bold: true,
       data: { dataRun: run.name },
     }),
     small(fitted(part, PANELS[0] - start - 2, SMALL), start + 1.5, y - 1.4, "start"),
-    small(told(run.current, system), start + 1.5, y + 4, "start", valueMark("dataRunCurrent", run.current)),
+    small(resultText(run.current, system), start + 1.5, y + 4, "start", valueMark("dataRunCurrent", run.current)),
     small(
-      run.voltageDrop.known ? `${told(run.voltageDrop, system)} lost at the end` : "drop cannot be told",
+      run.voltageDrop.known ? `${resultText(run.voltageDrop, system)} lost at the end` : "drop cannot be told",
       start + 1.5,
       y + 8.4,
       "start",
@@ -160,42 +160,42 @@ function row(run: Run, y: number, outlet: number, subject: Subject): Shapes {
   ];
 }
 
-const otherLoad = (circuit: Circuit, { build, system }: Subject): string | undefined => {
+const otherLoad = (circuit: Circuit, { build, system }: DrawingSubject): string | undefined => {
   const other = build.reader.optional(`${circuit.path}.other-load`, "power", "other load", circuit.label);
-  return other && `Also on the circuit, counted in its current: other load, ${told(other, system)}.`;
+  return other && `Also on the circuit, counted in its current: other load, ${resultText(other, system)}.`;
 };
 
 /** What the voltages are counted from. */
-const feederWords = (circuit: Circuit, { build, system }: Subject): string => {
+const feederWords = (circuit: Circuit, { build, system }: DrawingSubject): string => {
   const path = `${circuit.path}.wiring.feeder-drop`;
   const lost = build.reader.optional(path, "ratio", "voltage drop of the feeder", circuit.label);
   return lost?.known
-    ? `Voltages count the ${shown(lost, system)} that the feeder loses before the breaker.`
+    ? `Voltages count the ${writtenText(lost, system)} that the feeder loses before the breaker.`
     : `Voltages are counted from the breaker: what the feeder loses before it is ${UNWRITTEN}.`;
 };
 
-const legWords = (circuit: Circuit, system: Subject["system"]): readonly string[] =>
+const legWords = (circuit: Circuit, system: DrawingSubject["system"]): readonly string[] =>
   circuit.threePhase
     ? [
         `Legs: ${Object.entries(circuit.legs)
-          .map(([leg, value]) => `${leg} ${told(value, system)}`)
+          .map(([leg, value]) => `${leg} ${resultText(value, system)}`)
           .join(", ")}. The current of the circuit is that of its fullest leg.`,
       ]
     : [];
 
-function describe(circuit: Circuit, { system }: Subject): string {
+function describe(circuit: Circuit, { system }: DrawingSubject): string {
   const runs = circuit.runs.map(
     (run) =>
-      `run ${run.name} takes ${told(run.current, system)} over ${run.panels?.length ?? "an unknown number of"} panels and has ${told(run.voltageAtEnd, system)} at the last`,
+      `run ${run.name} takes ${resultText(run.current, system)} over ${run.panels?.length ?? "an unknown number of"} panels and has ${resultText(run.voltageAtEnd, system)} at the last`,
   );
-  return `Circuit ${circuit.name}: supply ${shown(circuit.voltage, system)}, breaker ${shown(circuit.breaker, system)}, outlet ${circuit.outlet ?? UNWRITTEN}, current ${told(circuit.current, system)}. ${runs.join("; ") || "No run is on it"}.`;
+  return `Circuit ${circuit.name}: supply ${writtenText(circuit.voltage, system)}, breaker ${writtenText(circuit.breaker, system)}, outlet ${circuit.outlet ?? UNWRITTEN}, current ${resultText(circuit.current, system)}. ${runs.join("; ") || "No run is on it"}.`;
 }
 
 /** From the breaker to the last panel of every run, with current along the way and voltage at the panels. */
-export function oneLine(circuit: Circuit, subject: Subject): Drawing {
+export function oneLine(circuit: Circuit, subject: DrawingSubject): Drawing {
   const { runs } = circuit;
   const title = `Circuit ${circuit.name}: one-line power diagram`;
-  const top = heading(
+  const top = drawingHeading(
     title,
     [
       "Not to scale. Above a line is the cable, below it the current; below a panel is its voltage.",
@@ -212,7 +212,7 @@ export function oneLine(circuit: Circuit, subject: Subject): Drawing {
     ...legWords(circuit, subject.system),
     ...gaps,
   ].filter((each) => each !== undefined);
-  const rated = `Continuous rating: ${told(circuit.continuousRating(), subject.system)}. Current of the circuit: ${told(circuit.current, subject.system)}.`;
+  const rated = `Continuous rating: ${resultText(circuit.continuousRating(), subject.system)}. Current of the circuit: ${resultText(circuit.current, subject.system)}.`;
   const foot = notes([rated, ...words], 2, y(Math.max(runs.length, 1) - 1) + 13, SHEET_WIDTH - 4);
   return {
     name: `one-line-${circuit.name}`,

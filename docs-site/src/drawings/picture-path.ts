@@ -1,11 +1,11 @@
 import type { Value } from "@plumbmark/calc";
 import type { Hop, Station } from "@plumbmark/core";
 import { arrowHead } from "./shared/dimension.js";
-import { type Drawing, SHEET_WIDTH, type Subject } from "./shared/drawing.js";
-import { heading, notes } from "./shared/heading.js";
-import { shown, UNWRITTEN } from "./shared/shown.js";
+import { type Drawing, type DrawingSubject, SHEET_WIDTH } from "./shared/drawing.js";
+import { drawingHeading, notes } from "./shared/heading.js";
+import { fitted, lettering, SMALL, wrapped } from "./shared/lettering.js";
 import { line, rect, type Shapes, WIDE } from "./shared/svg.js";
-import { fitted, SMALL, text, wrapped } from "./shared/text.js";
+import { UNWRITTEN, writtenText } from "./shared/value-text.js";
 
 const BOX = { width: 34, height: 15 };
 const APART = 38;
@@ -22,19 +22,19 @@ function device(name: string, where: string | undefined, index: number, top: num
   const lines = wrapped(name, BOX.width - 3, SMALL).slice(0, 2);
   return [
     rect({ x, y, ...BOX }, { strokeWidth: WIDE, dataDevice: name }),
-    ...lines.map((each, place) => text(each, [x + 1.5, y + 4.4 + place * 3.6], { size: SMALL, bold: true })),
-    text(where ?? `place ${UNWRITTEN}`, [x + 1.5, y + BOX.height - 1.6], { size: SMALL }),
+    ...lines.map((each, place) => lettering(each, [x + 1.5, y + 4.4 + place * 3.6], { size: SMALL, bold: true })),
+    lettering(where ?? `place ${UNWRITTEN}`, [x + 1.5, y + BOX.height - 1.6], { size: SMALL }),
   ];
 }
 
-const lengthOf = (cable: Station, { build }: Subject): Value =>
+const lengthOf = (cable: Station, { build }: DrawingSubject): Value =>
   build.reader.value(`${cable.path}.length`, "length", "length", cable.name);
 
 /** The cables of one link over an arrow; at the end of a row the arrow leads down to the next. */
-function link(hop: Hop, index: number, top: number, subject: Subject): Shapes {
+function link(hop: Hop, index: number, top: number, subject: DrawingSubject): Shapes {
   const from = placeOf(index, top);
   const to = placeOf(index + 1, top);
-  const words = hop.cables.flatMap((each) => [each.name, shown(lengthOf(each, subject), subject.system)]);
+  const words = hop.cables.flatMap((each) => [each.name, writtenText(lengthOf(each, subject), subject.system)]);
   const wide = APART - 6;
   if (to.y === from.y) {
     const [x1, x2, y] = [from.x + BOX.width, to.x, from.y + BOX.height / 2];
@@ -60,11 +60,11 @@ const label = (words: readonly string[], x: number, y: number, width: number): S
   words
     .slice(0, 3)
     .map((each, index) =>
-      text(fitted(each, width, SMALL), [x, y + (index === 0 ? -1.4 : 4 + (index - 1) * 3.4)], { size: SMALL }),
+      lettering(fitted(each, width, SMALL), [x, y + (index === 0 ? -1.4 : 4 + (index - 1) * 3.4)], { size: SMALL }),
     );
 
 /** From the source to the processor and its ports; undefined when no picture path is written. */
-export function picturePath(subject: Subject): Drawing | undefined {
+export function picturePath(subject: DrawingSubject): Drawing | undefined {
   const { build, system } = subject;
   const { hops } = build.picture;
   const first = hops[0];
@@ -73,8 +73,8 @@ export function picturePath(subject: Subject): Drawing | undefined {
   const stations = [first.from, ...hops.map(({ to }) => to)];
   const title = "Picture path and ports";
   const { width, height, rate, depth } = build.picture;
-  const sent = `Sent: ${shown(width, system)} × ${shown(height, system)}, ${shown(rate, system)}, ${shown(depth, system)}. Not to scale. Panels are named as the audience sees the face, A1 at its upper left.`;
-  const top = heading(title, [sent], SHEET_WIDTH);
+  const sent = `Sent: ${writtenText(width, system)} × ${writtenText(height, system)}, ${writtenText(rate, system)}, ${writtenText(depth, system)}. Not to scale. Panels are named as the audience sees the face, A1 at its upper left.`;
+  const top = drawingHeading(title, [sent], SHEET_WIDTH);
   const start = top.height + 4;
   const low = placeOf(stations.length - 1, start).y + BOX.height + 4;
   const chains = build.chains.map((chain) => {

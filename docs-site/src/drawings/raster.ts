@@ -1,14 +1,14 @@
 import { overlap, type Rectangle } from "@plumbmark/calc";
 import type { Build } from "@plumbmark/core";
 import { levelDimension, uprightDimension } from "./shared/dimension.js";
-import { type Drawing, SHEET_WIDTH, type Subject } from "./shared/drawing.js";
+import { type Drawing, type DrawingSubject, SHEET_WIDTH } from "./shared/drawing.js";
 import { hatch } from "./shared/hatch.js";
-import { heading, notes } from "./shared/heading.js";
+import { drawingHeading, notes } from "./shared/heading.js";
+import { lettering, measure, SMALL } from "./shared/lettering.js";
 import { series } from "./shared/series.js";
-import { gapNotes, UNWRITTEN } from "./shared/shown.js";
-import { type Box, group, line, paper, path, rect, type Shapes, shape, WIDE } from "./shared/svg.js";
-import { table } from "./shared/table.js";
-import { measure, SMALL, text } from "./shared/text.js";
+import { type Box, group, line, paper, path, rect, type Shapes, svgShape, WIDE } from "./shared/svg.js";
+import { drawnTable } from "./shared/table.js";
+import { gapNotes, UNWRITTEN } from "./shared/value-text.js";
 
 type Placement = Build["picture"]["placements"][number];
 
@@ -39,7 +39,7 @@ function number(box: Box, sign: string, name: string): Shapes {
   const y = fits ? box.y + SMALL + 0.6 : box.y + Math.min(box.height, SMALL) + 0.4;
   return [
     paper({ x: x - 0.4, y: y - SMALL * 0.85, width, height: SMALL * 1.1 }),
-    text(words, [x, y], { size: SMALL, bold: true }),
+    lettering(words, [x, y], { size: SMALL, bold: true }),
   ];
 }
 
@@ -101,8 +101,8 @@ const rows = (placements: readonly Placement[]) =>
 
 /** Origin and the way pixels are counted: across and down. */
 const origin = ({ x, y }: Ground): Shapes => [
-  shape("circle", { cx: x, cy: y, r: 1.1, fill: "none", stroke: "currentColor", strokeWidth: 0.4 }),
-  text("0,0", [x - 1.6, y + 1], { size: SMALL, anchor: "end" }),
+  svgShape("circle", { cx: x, cy: y, r: 1.1, fill: "none", stroke: "currentColor", strokeWidth: 0.4 }),
+  lettering("0,0", [x - 1.6, y + 1], { size: SMALL, anchor: "end" }),
 ];
 
 function picture(
@@ -137,7 +137,7 @@ function reach(raster: { readonly width: number; readonly height: number }, plac
 }
 
 /** Where every face takes its pixels from. Undefined when the build has no picture. */
-export function rasterDrawing({ build }: Subject): Drawing | undefined {
+export function rasterDrawing({ build }: DrawingSubject): Drawing | undefined {
   const { width, height, placements } = build.picture;
   if (build.reader.data("picture") === undefined || placements.length === 0) return undefined;
   const raster = width.known && height.known ? { width: width.value, height: height.value } : undefined;
@@ -147,13 +147,13 @@ export function rasterDrawing({ build }: Subject): Drawing | undefined {
         "Pixels are counted from the upper left corner, across and down, as the audience sees the picture: stage left is at the right.",
       ]
     : ["Not drawn: the raster is not written down."];
-  const top = heading(title, below, SHEET_WIDTH);
+  const top = drawingHeading(title, below, SHEET_WIDTH);
   const all = raster && reach(raster, placements);
   const per = all ? Math.min((SHEET_WIDTH - LEFT - 10) / all.width, HIGHEST / all.height) : 0;
   const ground: Ground = { x: LEFT, y: top.height + 13, per };
   const drawn = raster ? picture(raster, ground, placements) : [];
   const low = all ? ground.y + all.height * per + 5 : top.height + 2;
-  const list = table(
+  const list = drawnTable(
     ["No.", "Face", "Upper left", "Pixels", "Lower right", "How"],
     rows(placements),
     [2, low],

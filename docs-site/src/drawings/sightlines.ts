@@ -1,13 +1,13 @@
 import { acuityDistance, type Known, printQuantity, unitByCode, type Value } from "@plumbmark/calc";
 import type { Face } from "@plumbmark/core";
 import { levelDimension, uprightDimension } from "./shared/dimension.js";
-import { type Drawing, SHEET_WIDTH, type Subject } from "./shared/drawing.js";
+import { type Drawing, type DrawingSubject, SHEET_WIDTH } from "./shared/drawing.js";
 import { hatch } from "./shared/hatch.js";
-import { heading, notes } from "./shared/heading.js";
+import { drawingHeading, notes } from "./shared/heading.js";
+import { lettering, MIDDLE, SMALL } from "./shared/lettering.js";
 import { type Scale, scaleBar, scaleFor, scaleText } from "./shared/scale.js";
-import { gapNotes, shown, told, UNTOLD, UNWRITTEN } from "./shared/shown.js";
-import { line, type Point, path, rect, type Shapes, shape, WIDE } from "./shared/svg.js";
-import { MIDDLE, SMALL, text } from "./shared/text.js";
+import { line, type PaperPoint, path, rect, type Shapes, svgShape, WIDE } from "./shared/svg.js";
+import { gapNotes, resultText, UNTOLD, UNWRITTEN, writtenText } from "./shared/value-text.js";
 
 const LEFT = 24;
 const RIGHT = 8;
@@ -46,7 +46,7 @@ function viewer(name: string, distance: number, { scale, floor, edge, top, eye }
   const x = LEFT + scale.mm(distance);
   const foot: Shapes = [
     line([x, floor - 2.4], [x, floor + 1], { strokeWidth: WIDE }),
-    text(name, [x, floor + 6 + lower], {
+    lettering(name, [x, floor + 6 + lower], {
       size: SMALL,
       anchor: "middle",
       bold: true,
@@ -54,21 +54,21 @@ function viewer(name: string, distance: number, { scale, floor, edge, top, eye }
     }),
   ];
   if (eye === undefined) return foot;
-  const at: Point = [x, floor - scale.mm(eye)];
-  const [low, high]: [Point, Point] = [
+  const at: PaperPoint = [x, floor - scale.mm(eye)];
+  const [low, high]: [PaperPoint, PaperPoint] = [
     [LEFT, floor - scale.mm(edge)],
     [LEFT, floor - scale.mm(top)],
   ];
   return [
     ...foot,
     line([x, floor], at),
-    shape("circle", { cx: at[0], cy: at[1], r: 1, fill: "currentColor" }),
+    svgShape("circle", { cx: at[0], cy: at[1], r: 1, fill: "currentColor" }),
     line(at, low, { strokeDasharray: "2 1", className: "sight" }),
     line(at, high, { strokeDasharray: "2 1", className: "sight" }),
   ];
 }
 
-function facts(face: Face, { build, system }: Subject, section: Section | undefined): readonly string[] {
+function facts(face: Face, { build, system }: DrawingSubject, section: Section | undefined): readonly string[] {
   const { nearest, farthest } = build.viewing;
   const acuity = acuityDistance.of({ p: face.pitch });
   const letters = build.lettering.filter((each) => each.face === face);
@@ -87,15 +87,15 @@ function facts(face: Face, { build, system }: Subject, section: Section | undefi
             : [],
         )
       : [`Height of the viewers' eyes ${UNWRITTEN}: no sight line is drawn, and no angle of elevation told.`]),
-    `Pitch ${told(face.pitch, system)}: single pixels can be told from nearer than ${told(acuity, system)} (one arc-minute).`,
+    `Pitch ${resultText(face.pitch, system)}: single pixels can be told from nearer than ${resultText(acuity, system)} (one arc-minute).`,
     ...letters.map(
       (each) =>
-        `Capitals are ${told(each.capHeight, system)} high and fill ${arcMinutes(each.angle)} at the eye of the farthest viewer.`,
+        `Capitals are ${resultText(each.capHeight, system)} high and fill ${arcMinutes(each.angle)} at the eye of the farthest viewer.`,
     ),
   ];
 }
 
-function drawn(face: Face, section: Section, { build, system }: Subject): Shapes {
+function drawn(face: Face, section: Section, { build, system }: DrawingSubject): Shapes {
   const { scale, floor, edge, top } = section;
   const { nearest, farthest } = build.viewing;
   const y = (height: number): number => floor - scale.mm(height);
@@ -109,12 +109,12 @@ function drawn(face: Face, section: Section, { build, system }: Subject): Shapes
       { x: LEFT - 1, y: y(top), width: 1, height: Math.max(scale.mm(top - edge), 0.3) },
       { fill: "currentColor", className: "face", dataEdge: edge },
     ),
-    text(face.name, [LEFT + 1.5, y(top) - 1.5], { size: MIDDLE, bold: true }),
+    lettering(face.name, [LEFT + 1.5, y(top) - 1.5], { size: MIDDLE, bold: true }),
     ...(edge > 0
       ? [
           uprightDimension(LEFT - 10, y(edge), floor, {
             metres: edge,
-            words: shown(lowerEdge(face), system),
+            words: writtenText(lowerEdge(face), system),
             beside: true,
             reach: [LEFT - 2, LEFT - 9],
           }),
@@ -131,21 +131,21 @@ function drawn(face: Face, section: Section, { build, system }: Subject): Shapes
       ? [
           levelDimension(LEFT, LEFT + scale.mm(near.value), floor + 15, {
             metres: near.value,
-            words: shown(near, system),
+            words: writtenText(near, system),
             reach: [floor + 3, floor + 7],
           }),
         ]
       : []),
     levelDimension(LEFT, right, floor + 20.5, {
       metres: (farthest as Known).value,
-      words: shown(farthest, system),
+      words: writtenText(farthest, system),
       reach: [floor + 3, floor + 11],
     }),
   ];
 }
 
 /** The section, or nothing when a height or the farthest distance is not known. */
-function sectionOf(face: Face, { build, system }: Subject, head: number): Section | undefined {
+function sectionOf(face: Face, { build, system }: DrawingSubject, head: number): Section | undefined {
   const { farthest } = build.viewing;
   const edge = lowerEdge(face);
   if (!farthest.known || !edge.known || !face.height.known) return undefined;
@@ -156,13 +156,13 @@ function sectionOf(face: Face, { build, system }: Subject, head: number): Sectio
 }
 
 /** A face from the side with the nearest and the farthest viewer. */
-export function sightlines(face: Face, subject: Subject): Drawing {
+export function sightlines(face: Face, subject: DrawingSubject): Drawing {
   const { build, system } = subject;
   const title = `Face ${face.name}: sightlines`;
   const { nearest, farthest } = build.viewing;
   const edge = lowerEdge(face);
   const guess = sectionOf(face, subject, 0);
-  const top = heading(
+  const top = drawingHeading(
     title,
     [
       guess
@@ -178,7 +178,7 @@ export function sightlines(face: Face, subject: Subject): Drawing {
   return {
     name: `sightlines-${face.name}`,
     title,
-    description: `Lower edge ${shown(edge, system)} over the floor; nearest viewer ${shown(nearest, system)}, farthest ${shown(farthest, system)} away. ${words.join(" ")}`,
+    description: `Lower edge ${writtenText(edge, system)} over the floor; nearest viewer ${writtenText(nearest, system)}, farthest ${writtenText(farthest, system)} away. ${words.join(" ")}`,
     width: SHEET_WIDTH,
     height: low + 8 + foot.height,
     shapes: [

@@ -1,13 +1,13 @@
 import type { Known, Value } from "@plumbmark/calc";
 import type { Face } from "@plumbmark/core";
 import { levelDimension, uprightDimension } from "./shared/dimension.js";
-import { type Drawing, SHEET_WIDTH, type Subject } from "./shared/drawing.js";
+import { type Drawing, type DrawingSubject, SHEET_WIDTH } from "./shared/drawing.js";
 import { hatch } from "./shared/hatch.js";
-import { heading, notes } from "./shared/heading.js";
+import { drawingHeading, notes } from "./shared/heading.js";
+import { lettering, SMALL } from "./shared/lettering.js";
 import { type Scale, scaleBar, scaleFor, scaleText } from "./shared/scale.js";
-import { gapNotes, shown, told, UNWRITTEN } from "./shared/shown.js";
 import { line, path, rect, type Shapes, WIDE } from "./shared/svg.js";
-import { SMALL, text } from "./shared/text.js";
+import { gapNotes, resultText, UNWRITTEN, writtenText } from "./shared/value-text.js";
 import { lowerEdge } from "./sightlines.js";
 
 const LEFT = 60;
@@ -34,13 +34,20 @@ function measuresOf(face: Face): Measures | undefined {
   return { depth, height, toe, arm: written(face, "ballast-arm", "distance of the ballast from the toe") };
 }
 
-function place(value: Value, words: string, scale: Scale, y: number, down: number, system: Subject["system"]): Shapes {
+function place(
+  value: Value,
+  words: string,
+  scale: Scale,
+  y: number,
+  down: number,
+  system: DrawingSubject["system"],
+): Shapes {
   if (!value.known) return [];
   const x = LEFT + scale.mm(value.value);
   return [
-    levelDimension(LEFT, x, y + down, { metres: value.value, words: shown(value, system) }),
+    levelDimension(LEFT, x, y + down, { metres: value.value, words: writtenText(value, system) }),
     line([x, y + 3], [x, y + down + 1], { strokeWidth: 0.15 }),
-    text(words, [LEFT - 4, y + down + 0.8], { size: SMALL, anchor: "end" }),
+    lettering(words, [LEFT - 4, y + down + 0.8], { size: SMALL, anchor: "end" }),
   ];
 }
 
@@ -49,7 +56,7 @@ function drawn(
   { depth, toe, arm, height }: Measures,
   scale: Scale,
   top: number,
-  { system }: Subject,
+  { system }: DrawingSubject,
 ): Shapes {
   const foot = top + scale.mm(height.value);
   const ground = foot + BASE;
@@ -72,7 +79,7 @@ function drawn(
           }),
           uprightDimension(LEFT - 10, top, foot, {
             metres: height.value,
-            words: shown(height, system),
+            words: writtenText(height, system),
             beside: true,
             reach: [middle, LEFT],
           }),
@@ -82,12 +89,12 @@ function drawn(
       : [
           rect({ x: ballast - 4, y: foot - 6, width: 8, height: 6 }, { strokeWidth: WIDE }),
           path(hatch({ x: ballast - 4, y: foot - 6, width: 8, height: 6 }, "crossed", 1.4), { strokeWidth: 0.2 }),
-          text("ballast", [ballast + 6, foot - 2], { size: SMALL }),
+          lettering("ballast", [ballast + 6, foot - 2], { size: SMALL }),
         ]),
     line([LEFT - 14, ground], [right + 20, ground], { strokeWidth: WIDE }),
     // Ballast at the wrong side of a face does not hold it, and a side view is easily taken for its mirror image.
-    text("◂ audience", [LEFT - 16, ground + 1], { size: SMALL, anchor: "end" }),
-    text("behind ▸", [right + 22, ground + 1], { size: SMALL }),
+    lettering("◂ audience", [LEFT - 16, ground + 1], { size: SMALL, anchor: "end" }),
+    lettering("behind ▸", [right + 22, ground + 1], { size: SMALL }),
     path(hatch({ x: LEFT - 14, y: ground, width: right - LEFT + 34, height: 2 }, "rising", 2.4), { strokeWidth: 0.15 }),
     ...place(toe, "toe to the panels' centre", scale, ground, 8, system),
     ...place(arm, "toe to the ballast", scale, ground, 14, system),
@@ -96,24 +103,24 @@ function drawn(
   ];
 }
 
-function facts(face: Face, { build, system }: Subject): readonly string[] {
+function facts(face: Face, { build, system }: DrawingSubject): readonly string[] {
   const { reader } = build;
   const base = `${face.path}.base`;
-  const mass = (key: string): string => shown(reader.value(`${base}.${key}`, "mass", key, ""), system);
+  const mass = (key: string): string => writtenText(reader.value(`${base}.${key}`, "mass", key, ""), system);
   const stand = face.stand;
   const fixed = reader.text(`${base}.fixed-to`);
   const feet = reader.data(`${base}.feet.count`);
   const print = reader.text(`${base}.deck.footprint`) ?? UNWRITTEN;
   return [
-    `Lower edge over the floor: ${shown(lowerEdge(face), system)}. Base ${mass("mass")}, ballast ${mass("ballast")}, panels and extras ${told(face.mass, system)}; together ${stand ? told(stand.mass, system) : UNWRITTEN}.`,
-    `On the deck, over ${print}: ${stand ? told(stand.pressure, system) : UNWRITTEN}; the deck is rated ${stand ? shown(stand.deckRating, system) : UNWRITTEN}. Feet: ${typeof feet === "number" ? feet : UNWRITTEN}.`,
+    `Lower edge over the floor: ${writtenText(lowerEdge(face), system)}. Base ${mass("mass")}, ballast ${mass("ballast")}, panels and extras ${resultText(face.mass, system)}; together ${stand ? resultText(stand.mass, system) : UNWRITTEN}.`,
+    `On the deck, over ${print}: ${stand ? resultText(stand.pressure, system) : UNWRITTEN}; the deck is rated ${stand ? writtenText(stand.deckRating, system) : UNWRITTEN}. Feet: ${typeof feet === "number" ? feet : UNWRITTEN}.`,
     ...(fixed ? [`Fixed: ${fixed}.`] : []),
     "The base is drawn with its true depth, not its true height; the ballast in its place, not in its size.",
   ];
 }
 
 /** A standing face from the side, with its base and ballast; undefined for a face that does not stand. */
-export function standDrawing(face: Face, subject: Subject): Drawing | undefined {
+export function standDrawing(face: Face, subject: DrawingSubject): Drawing | undefined {
   if (!face.stand) return undefined;
   const { system } = subject;
   const measures = measuresOf(face);
@@ -125,7 +132,7 @@ export function standDrawing(face: Face, subject: Subject): Drawing | undefined 
   const below = scale
     ? `Seen from the side, the audience at the left. The toe is the edge of the base on the audience's side; places are from there. ${scaleText(scale)}.`
     : "Not drawn: depth of the base or size of the panel is missing.";
-  const top = heading(title, [below], SHEET_WIDTH);
+  const top = drawingHeading(title, [below], SHEET_WIDTH);
   const start = top.height + 4;
   const low = measures && scale ? start + scale.mm(measures.height.value) + BASE + 24 : start;
   const gaps = gapNotes([

@@ -1,17 +1,17 @@
 import { type Content, h } from "./html.js";
 
 /** A column's title; figures stand at its right. */
-export type Column = string | { readonly title: string; readonly align: "right" };
+export type TableColumn = string | { readonly title: string; readonly align: "right" };
 
 /** A row with an id can be linked. */
 export type Row = readonly Content[] | { readonly id: string; readonly cells: readonly Content[] };
 
-export const titleOf = (column: Column): string => (typeof column === "string" ? column : column.title);
+export const titleOf = (column: TableColumn): string => (typeof column === "string" ? column : column.title);
 
 const isPlain = (row: Row): row is readonly Content[] => Array.isArray(row);
 
 /** A table that scrolls by itself where it is wider than the page; the first cell of a row names the row. */
-export function table(caption: string, columns: readonly Column[], rows: readonly Row[]) {
+export function table(caption: string, columns: readonly TableColumn[], rows: readonly Row[]) {
   const look = (index: number) => (typeof columns[index] === "object" ? { class: "at-right" } : {});
   const cell = (content: Content, index: number) =>
     index === 0 ? h("th", { scope: "row" }, content) : h("td", look(index), content);

@@ -3,7 +3,7 @@ import { guide } from "../generated/guide.js";
 import { type Content, h } from "../html/html.js";
 import { prose } from "../prose/prose.js";
 import { onceFor } from "../site/once-for.js";
-import type { Page } from "./page.js";
+import type { SitePage } from "./page.js";
 
 const FOLDER = "guide";
 const PATH = `${FOLDER}/index.html`;
@@ -45,7 +45,7 @@ const resolve = (href: string): string | undefined => {
 /** A guide quotes no build and shows none of its tables, drawings or pictures. */
 const none = (): undefined => undefined;
 
-const guidePage = onceFor((page: Written): Page => {
+const guidePage = onceFor((page: Written): SitePage => {
   const { name } = page;
   const title = titleOf(page);
   const named = { link: resolve, quote: none, picture: none, figure: none };
@@ -55,7 +55,7 @@ const guidePage = onceFor((page: Written): Page => {
 });
 
 /** How to keep a house standard, and how to write rules of one's own. */
-export function guidePages(): readonly Page[] {
+export function guidePages(): readonly SitePage[] {
   const items = pages.map((page) => h("li", h("a", { href: `${page.name}.html` }, titleOf(page))));
   const content: Content = [
     h(

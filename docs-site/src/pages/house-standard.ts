@@ -1,14 +1,14 @@
 import { chainFor, type StandardChain, type StandardFile } from "@plumbmark/core";
 import { type Content, h } from "../html/html.js";
 import { table } from "../html/table.js";
-import { levelInForce, rulesFrom, type Site } from "../site/site.js";
-import type { Stated } from "../site/stated-rule.js";
-import type { Page } from "./page.js";
+import { levelInForce, ruleLinks, type Site } from "../site/site.js";
+import type { StatedRule } from "../site/stated-rule.js";
+import type { SitePage } from "./page.js";
 import { setOf } from "./set-values.js";
 
 const PATH = "house-standard.html";
 
-const link = (site: Site, id: string) => h("a", { href: rulesFrom(site, PATH)(id) ?? "" }, h("code", id));
+const link = (site: Site, id: string) => h("a", { href: ruleLinks(site, PATH)(id) ?? "" }, h("code", id));
 
 const list = (items: readonly Content[], none: string): Content =>
   items.length === 0
@@ -21,7 +21,7 @@ const list = (items: readonly Content[], none: string): Content =>
 const DIFFERENCES = ["Rule", "What", "In force", "Set in"];
 
 /** What house standards set of a rule in one place of the tree. */
-const differences = (rule: Stated, site: Site, chain: StandardChain): readonly (readonly Content[])[] =>
+const differences = (rule: StatedRule, site: Site, chain: StandardChain): readonly (readonly Content[])[] =>
   setOf(rule, chain).map((each) => [link(site, rule.id), ...each]);
 
 /** What the house standard of a folder asks beyond those above it. */
@@ -34,14 +34,14 @@ const ofFolder = (site: Site, { folder, file, settings }: StandardFile): Content
   ];
 };
 
-const inForceRow = (site: Site) => (rule: Stated) => [
+const inForceRow = (site: Site) => (rule: StatedRule) => [
   link(site, rule.id),
   levelInForce(site, rule).toUpperCase(),
   rule.states,
 ];
 
 /** What is in force in this house: what differs from the product, which plugins and rules of its own, and every rule. */
-export function houseStandardPage(site: Site): Page {
+export function houseStandardPage(site: Site): SitePage {
   const { standard, standards } = site.inspection;
   const differing = site.rules.flatMap((rule) => differences(rule, site, [standards.root]));
   const ownRules = site.rules.filter(({ own }) => own);

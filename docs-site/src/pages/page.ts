@@ -1,15 +1,15 @@
 import { marginMarks } from "../drawings/margin-bar.js";
 import { type Content, Html, h, textOf } from "../html/html.js";
-import { type Cells, titleBlock } from "../html/title-block.js";
+import { type TitleCells, titleBlock } from "../html/title-block.js";
 import { MENU } from "./nav.js";
 
-export interface Page {
+export interface SitePage {
   readonly path: string;
   readonly title: string;
   /** Its number in the set: `0.` general, `1.` builds, `2.` rules. */
   readonly number?: string;
   /** Further cells of its title block. */
-  readonly cells?: Cells;
+  readonly cells?: TitleCells;
   /** Scripts of ours it loads, as paths of the site; every other page runs none. */
   readonly scripts?: readonly string[];
   /** Further style sheets of ours, as paths of the site. */
@@ -17,7 +17,7 @@ export interface Page {
   readonly content: Content;
 }
 
-export interface Frame {
+export interface PageContext {
   readonly standard: string;
   readonly today: string;
 }
@@ -39,7 +39,7 @@ const policy = (scripts: readonly string[]): string =>
     "form-action 'none'",
   ].join("; ");
 
-const headOf = ({ path, title, scripts = [], styles = [] }: Page, standard: string) =>
+const headOf = ({ path, title, scripts = [], styles = [] }: SitePage, standard: string) =>
   h("head", [
     h("meta", { charset: "utf-8" }),
     h("meta", { httpEquiv: "Content-Security-Policy", content: policy(scripts) }),
@@ -61,7 +61,7 @@ const menu = (path: string) =>
   ]);
 
 /** A whole page as HTML. Ids of ours begin with a capital: those of an author's headings never do. */
-export function pageHtml(page: Page, { standard, today }: Frame): string {
+export function pageHtml(page: SitePage, { standard, today }: PageContext): string {
   const { path, title, number, cells = [], content } = page;
   const text = textOf(content);
   const marks = text.includes('<svg class="margin-bar"') ? marginMarks : undefined;

@@ -2,9 +2,9 @@ import type { Part } from "@plumbmark/core";
 import { nameAnchor } from "../html/anchor.js";
 import { type Content, h } from "../html/html.js";
 import { table } from "../html/table.js";
-import type { Listed } from "../site/document-summary.js";
-import type { Site, Whole } from "../site/site.js";
-import type { Page } from "./page.js";
+import type { DocumentSummary } from "../site/document-summary.js";
+import type { Site, SiteWithDocuments } from "../site/site.js";
+import type { SitePage } from "./page.js";
 
 /** The parts of the catalogue by kind and name. */
 export const partsOf = ({ inspection }: Site): readonly Part[] =>
@@ -14,8 +14,8 @@ export const partsOf = ({ inspection }: Site): readonly Part[] =>
 
 export const partAnchor = (name: string): string => nameAnchor("Part", name);
 
-function usersOf({ documents }: Whole): ReadonlyMap<string, readonly Listed[]> {
-  const users = new Map<string, Listed[]>();
+function usersOf({ documents }: SiteWithDocuments): ReadonlyMap<string, readonly DocumentSummary[]> {
+  const users = new Map<string, DocumentSummary[]>();
   for (const document of documents)
     for (const text of document.parts) {
       const known = users.get(text);
@@ -28,7 +28,7 @@ function usersOf({ documents }: Whole): ReadonlyMap<string, readonly Listed[]> {
 /** Of a part that thousands of builds use, no more sheets are listed. */
 const MOST = 100;
 
-function links(documents: readonly Listed[]): Content {
+function links(documents: readonly DocumentSummary[]): Content {
   const more = documents.length - MOST;
   return [
     documents
@@ -50,10 +50,10 @@ const facts = ({ data }: Part): Content =>
       ],
     );
 
-export const COLUMNS = ["Part", "Kind", "What is written of it", "File", "On sheets"];
+export const PARTS_COLUMNS = ["Part", "Kind", "What is written of it", "File", "On sheets"];
 
 /** Every part of the catalogue, what is written of it, and the sheets it is on. */
-export function partsPage(site: Whole): Page {
+export function partsPage(site: SiteWithDocuments): SitePage {
   const users = usersOf(site);
   const rows = partsOf(site).map((part) => ({
     id: partAnchor(part.name),
@@ -65,7 +65,7 @@ export function partsPage(site: Whole): Page {
     number: "0.7",
     content: [
       h("p", `${rows.length} parts are in the catalogue.`),
-      h("div", { class: "rows part-rows" }, table("Parts", COLUMNS, rows)),
+      h("div", { class: "rows part-rows" }, table("Parts", PARTS_COLUMNS, rows)),
     ],
   };
 }

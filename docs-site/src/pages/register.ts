@@ -1,13 +1,13 @@
 import { marginText } from "../html/figure-text.js";
 import { type Content, h } from "../html/html.js";
 import { state, verdictState } from "../html/state.js";
-import { type Column, table } from "../html/table.js";
-import type { Figure, Listed } from "../site/document-summary.js";
-import { rulesFrom, type Site, type Whole } from "../site/site.js";
-import type { Page } from "./page.js";
+import { type TableColumn, table } from "../html/table.js";
+import type { DocumentSummary, SummaryFigure } from "../site/document-summary.js";
+import { ruleLinks, type Site, type SiteWithDocuments } from "../site/site.js";
+import type { SitePage } from "./page.js";
 import { togetherOf } from "./together.js";
 
-export const COLUMNS: readonly Column[] = [
+export const REGISTER_COLUMNS: readonly TableColumn[] = [
   "Build",
   "Verdict",
   "Sheet",
@@ -19,17 +19,17 @@ export const COLUMNS: readonly Column[] = [
   "Worst margin",
 ];
 
-const figure = (value: Figure | undefined): Content =>
+const figure = (value: SummaryFigure | undefined): Content =>
   value === undefined ? "–" : value === "open" ? state(["open"], "open") : value.text;
 
-const worst = ({ worst: check }: Listed, site: Site): Content => {
+const worst = ({ worst: check }: DocumentSummary, site: Site): Content => {
   if (check?.share === undefined) return "–";
-  const href = rulesFrom(site, "index.html")(check.rule);
+  const href = ruleLinks(site, "index.html")(check.rule);
   const name = h("code", check.rule);
   return [`${marginText(check.share)}: `, href ? h("a", { href }, name) : name];
 };
 
-const row = (document: Listed, site: Site): readonly Content[] => {
+const row = (document: DocumentSummary, site: Site): readonly Content[] => {
   const { entry, page, title, number } = document;
   return [
     h("a", { href: page }, title),
@@ -45,7 +45,7 @@ const row = (document: Listed, site: Site): readonly Content[] => {
 };
 
 /** The register: every build with status, verdict, dates, weight, power and the check nearest its limit. */
-export function register(site: Whole): Page {
+export function registerPage(site: SiteWithDocuments): SitePage {
   const { documents } = site;
   const ready = documents.filter(({ entry }) => entry.verdict === "ready").length;
   const content: Content = [
@@ -55,7 +55,7 @@ export function register(site: Whole): Page {
       { class: "rows register" },
       table(
         "Builds",
-        COLUMNS,
+        REGISTER_COLUMNS,
         documents.map((each) => row(each, site)),
       ),
     ),

@@ -1,10 +1,10 @@
 import { searchPage } from "../search/search-page.js";
-import type { Whole } from "../site/site.js";
+import type { SiteWithDocuments } from "../site/site.js";
 import { guidePages } from "./guide-pages.js";
 import { houseStandardPage } from "./house-standard.js";
-import type { Page } from "./page.js";
+import type { SitePage } from "./page.js";
 import { partsPage } from "./parts-page.js";
-import { register } from "./register.js";
+import { registerPage } from "./register.js";
 import { rulePage } from "./rules/rule-page.js";
 import { rulesIndex } from "./rules/rules-index.js";
 import { registerPages } from "./sources/register-pages.js";
@@ -12,8 +12,8 @@ import { stockPage } from "./stock-page.js";
 import { waiversPage } from "./waivers-page.js";
 
 /** Pages there is one of each. */
-const general: readonly ((site: Whole) => Page)[] = [
-  register,
+const general: readonly ((site: SiteWithDocuments) => SitePage)[] = [
+  registerPage,
   rulesIndex,
   houseStandardPage,
   waiversPage,
@@ -25,7 +25,7 @@ const general: readonly ((site: Whole) => Page)[] = [
 const ruleNumber = (index: number): string => `2.${String(index + 1).padStart(3, "0")}`;
 
 /** Every page of the site but the sheets, one after another, so that a page can be written before the next is made. */
-export function* sitePages(site: Whole): Generator<Page> {
+export function* sitePages(site: SiteWithDocuments): Generator<SitePage> {
   for (const page of general) yield page(site);
   yield* registerPages(site.rules, site.rulePaths);
   yield* guidePages();

@@ -2,11 +2,11 @@ import type { Promised } from "@plumbmark/core";
 import { nameAnchor } from "../html/anchor.js";
 import { type Content, h } from "../html/html.js";
 import { state } from "../html/state.js";
-import { type Column, table } from "../html/table.js";
-import type { Listed } from "../site/document-summary.js";
+import { type TableColumn, table } from "../html/table.js";
+import type { DocumentSummary } from "../site/document-summary.js";
 import { type LotLine, lotLines } from "../site/lots.js";
-import { rulesFrom, type Whole } from "../site/site.js";
-import type { Page } from "./page.js";
+import { ruleLinks, type SiteWithDocuments } from "../site/site.js";
+import type { SitePage } from "./page.js";
 import { partAnchor } from "./parts-page.js";
 
 const PATH = "stock.html";
@@ -15,7 +15,7 @@ const RULE = "panels.stock";
 /** Of a lot that thousands of builds take from, no more are listed. */
 const MOST = 100;
 
-export const COLUMNS: readonly Column[] = [
+export const STOCK_COLUMNS: readonly TableColumn[] = [
   "Lot",
   "Panel",
   "Batch",
@@ -40,7 +40,7 @@ const days = ({ stay }: Promised): Content => {
 };
 
 /** One face that takes panels: its sheet, how many with spares, and when. */
-const taker = (each: Promised, { page, title }: Pick<Listed, "page" | "title">): Content =>
+const taker = (each: Promised, { page, title }: Pick<DocumentSummary, "page" | "title">): Content =>
   h("li", [
     h("a", { href: page }, title),
     `, face ${each.face}: `,
@@ -50,7 +50,7 @@ const taker = (each: Promised, { page, title }: Pick<Listed, "page" | "title">):
     each.draft ? "; a draft, not counted" : undefined,
   ]);
 
-function takers({ promises }: LotLine, sheets: ReadonlyMap<string, Listed>): Content {
+function takers({ promises }: LotLine, sheets: ReadonlyMap<string, DocumentSummary>): Content {
   if (promises.length === 0) return "nobody";
   const items = promises.slice(0, MOST).flatMap((each): Content[] => {
     const sheet = sheets.get(each.file);
@@ -66,7 +66,7 @@ const left = ({ lot, peak }: LotLine): Content => {
   return rest < 0 ? h("b", `${-rest} short`) : String(rest);
 };
 
-const row = (line: LotLine, sheets: ReadonlyMap<string, Listed>, parts: ReadonlyMap<string, unknown>) => {
+const row = (line: LotLine, sheets: ReadonlyMap<string, DocumentSummary>, parts: ReadonlyMap<string, unknown>) => {
   const { name, lot, peak } = line;
   return {
     id: nameAnchor("Lot", name),
@@ -89,10 +89,10 @@ const row = (line: LotLine, sheets: ReadonlyMap<string, Listed>, parts: Readonly
 };
 
 /** What is on the shelf: every lot with its batch, who takes panels of it on which days, and the day on which most are away. */
-export function stockPage(site: Whole): Page {
+export function stockPage(site: SiteWithDocuments): SitePage {
   const lines = lotLines(site);
   const sheets = new Map(site.documents.map((each) => [each.entry.file, each]));
-  const rule = rulesFrom(site, PATH)(RULE);
+  const rule = ruleLinks(site, PATH)(RULE);
   const content: Content = [
     h("p", [
       "A lot is one purchase of panels; a batch is the maker's: two batches of one panel may differ in colour. Panels and their spares count as away on every day a build is on site, both ends included. Days of transport and what only a draft asks for are not counted. Each build is judged by ",
@@ -106,7 +106,7 @@ export function stockPage(site: Whole): Page {
           { class: "rows stock" },
           table(
             "Lots",
-            COLUMNS,
+            STOCK_COLUMNS,
             lines.map((line) => row(line, sheets, site.inspection.catalogue.parts)),
           ),
         ),

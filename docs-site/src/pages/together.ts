@@ -1,7 +1,7 @@
 import { type BuildsTogether, buildsTogether } from "@plumbmark/core";
 import { type Content, h } from "../html/html.js";
 import { table } from "../html/table.js";
-import type { Whole } from "../site/site.js";
+import type { SiteWithDocuments } from "../site/site.js";
 
 type Shortages = BuildsTogether["apart"][number]["short"];
 
@@ -9,7 +9,7 @@ const shortText = (short: Shortages): string =>
   short.map(({ lot, asked, count }) => `${lot}: ${asked} asked, ${count} there`).join("; ");
 
 /** Which builds the stock can make at the same time, and which lot is short for those it cannot. */
-export function togetherOf({ inspection, documents, promises }: Whole): Content {
+export function togetherOf({ inspection, documents, promises }: SiteWithDocuments): Content {
   const lotless = documents.filter((each) => each.lotless).map(({ entry }) => entry.file);
   if (promises.length === 0 && (lotless.length === 0 || inspection.stock.lots.size === 0)) return [];
   const { never, apart, more, free, sets, unknown } = buildsTogether(promises, inspection.stock, lotless);

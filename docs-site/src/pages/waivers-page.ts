@@ -2,9 +2,9 @@ import type { WaiverEntry } from "@plumbmark/core";
 import { type Content, h } from "../html/html.js";
 import { state } from "../html/state.js";
 import { table } from "../html/table.js";
-import type { Listed } from "../site/document-summary.js";
-import { rulesFrom, type Site, type Whole } from "../site/site.js";
-import type { Page } from "./page.js";
+import type { DocumentSummary } from "../site/document-summary.js";
+import { ruleLinks, type Site, type SiteWithDocuments } from "../site/site.js";
+import type { SitePage } from "./page.js";
 import { linkTo } from "./page.js";
 
 const PATH = "waivers.html";
@@ -23,11 +23,11 @@ const LOOKS: Readonly<Record<WaiverEntry["state"], readonly string[]>> = {
 
 const ruleOf = (site: Site, id: string | undefined): Content => {
   if (id === undefined) return "not stated";
-  const href = rulesFrom(site, PATH)(id);
+  const href = ruleLinks(site, PATH)(id);
   return href ? h("a", { href }, h("code", id)) : h("code", id);
 };
 
-const row = (site: Site, { page, title }: Listed, waiver: WaiverEntry): readonly Content[] => [
+const row = (site: Site, { page, title }: DocumentSummary, waiver: WaiverEntry): readonly Content[] => [
   h("a", { href: linkTo(PATH, page) }, title),
   String(waiver.at.line),
   ruleOf(site, waiver.rule),
@@ -42,7 +42,7 @@ const row = (site: Site, { page, title }: Listed, waiver: WaiverEntry): readonly
 ];
 
 /** The register of waivers: every signed exception of every build, with its last day and what it excuses. */
-export function waiversPage(site: Whole): Page {
+export function waiversPage(site: SiteWithDocuments): SitePage {
   const all = site.documents.flatMap((document) =>
     (document.entry.waivers ?? []).map((waiver) => ({ document, waiver })),
   );

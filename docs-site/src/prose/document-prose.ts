@@ -3,17 +3,17 @@ import { type Content, h } from "../html/html.js";
 import { linkTo } from "../pages/page.js";
 import { drawingInProse, drawingLink } from "../sheet/drawings-section.js";
 import { scheduleAt } from "../sheet/schedules.js";
-import type { Published } from "../site/published-document.js";
+import type { PublishedDocument } from "../site/published-document.js";
 import { withinRepository } from "../site/repository-path.js";
 import type { Site } from "../site/site.js";
-import type { Figure } from "./figures.js";
+import type { FigureFor } from "./figures.js";
 import { pictures } from "./pictures.js";
-import { prose, type Resolve } from "./prose.js";
+import { prose, type ResolveLink } from "./prose.js";
 import { quotes } from "./quotes.js";
 
 /** From a link in one document to the page of the other document it names. */
 const pageOf =
-  ({ places }: Site, { entry, page }: Published): Resolve =>
+  ({ places }: Site, { entry, page }: PublishedDocument): ResolveLink =>
   (href) => {
     const target = withinRepository(href, entry.file);
     const found = target && places.get(target.path);
@@ -21,7 +21,7 @@ const pageOf =
   };
 
 /** Tables and drawings in place of links to them. */
-function figures(document: Published, site: Site): Figure {
+function figures(document: PublishedDocument, site: Site): FigureFor {
   const drawing = drawingInProse(document, site);
   return (of, words) => {
     const name = scheduleNamed(of);
@@ -30,7 +30,7 @@ function figures(document: Published, site: Site): Figure {
 }
 
 /** What the author wrote below the front matter. */
-export function proseOf(document: Published, site: Site): Content {
+export function proseOf(document: PublishedDocument, site: Site): Content {
   if (!document.build) return undefined;
   const page = pageOf(site, document);
   const own = {

@@ -5,7 +5,7 @@ import { defaultHandlers, type Handler } from "mdast-util-to-hast";
 import type { Html } from "../html/html.js";
 
 /** The table or drawing a link to `schedules.` or `drawings.` stands for; undefined when there is none of that name. */
-export type Figure = (of: string, words: string) => Html | undefined;
+export type FigureFor = (of: string, words: string) => Html | undefined;
 
 interface Node {
   readonly type: string;
@@ -36,7 +36,7 @@ export const paragraph: Handler = (state, node) => {
 };
 
 /** Table or drawing in place of every mark; where there is none, the author's words in a paragraph. */
-export const withFigures = (nodes: readonly ElementContent[], figure: Figure): ElementContent[] =>
+export const withFigures = (nodes: readonly ElementContent[], figure: FigureFor): ElementContent[] =>
   nodes.map((node) => {
     if (node.type !== "element") return node;
     const { dataFigure } = node.properties;

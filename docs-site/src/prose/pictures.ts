@@ -2,12 +2,12 @@ import { createHash } from "node:crypto";
 import type { ElementContent } from "hast";
 import { h } from "hastscript";
 import { linkTo } from "../pages/page.js";
-import type { Published } from "../site/published-document.js";
+import type { PublishedDocument } from "../site/published-document.js";
 import { withinRepository } from "../site/repository-path.js";
 import type { Site } from "../site/site.js";
 
 /** What stands in place of an author's picture; undefined when it cannot be shown. */
-export type Picture = (
+export type PictureFor = (
   src: string,
   alt: string,
   at?: { readonly line: number; readonly column: number },
@@ -43,7 +43,7 @@ function found(src: string, file: string, picture: Site["picture"]): readonly [U
 
 /** Pictures of the repository, copied into the site; what leads elsewhere, or is no picture, is not shown. */
 export const pictures =
-  ({ entry: { file }, page }: Published, { picture, unshown, pictures: kept }: Site): Picture =>
+  ({ entry: { file }, page }: PublishedDocument, { picture, unshown, pictures: kept }: Site): PictureFor =>
   (src, alt, at) => {
     const known = found(src, file, picture);
     if (typeof known === "string") {

@@ -6,21 +6,21 @@ import rehypeSlug from "rehype-slug";
 import remarkRehype from "remark-rehype";
 import { unified } from "unified";
 import { Html } from "../html/html.js";
-import { type Figure, paragraph, withFigures } from "./figures.js";
+import { type FigureFor, paragraph, withFigures } from "./figures.js";
 import { headings } from "./headings.js";
-import type { Picture } from "./pictures.js";
-import type { Quote } from "./quotes.js";
+import type { PictureFor } from "./pictures.js";
+import type { QuoteFor } from "./quotes.js";
 import { tidy } from "./tidy.js";
 
 /** Where a relative link of the author leads on the site; undefined when there is no such page. */
-export type Resolve = (href: string) => string | undefined;
+export type ResolveLink = (href: string) => string | undefined;
 
 /** What stands in place of what an author names: links, quoted figures, pictures, and tables and drawings. */
-export interface Named {
-  readonly link: Resolve;
-  readonly quote: Quote;
-  readonly picture: Picture;
-  readonly figure: Figure;
+export interface Replacements {
+  readonly link: ResolveLink;
+  readonly quote: QuoteFor;
+  readonly picture: PictureFor;
+  readonly figure: FigureFor;
 }
 
 // The one thing that is let through for ourselves: the mark of a figure, see prose-figures.ts.
@@ -40,7 +40,7 @@ const processor = unified()
   .use(rehypeSlug);
 
 /** The author's prose as content below a heading of level 2; `title` is left out where it only repeats the page's. */
-export function prose(tree: Markdown["tree"], title: string, named: Named): Html {
+export function prose(tree: Markdown["tree"], title: string, named: Replacements): Html {
   const root = processor.runSync(tree) as Root;
   const content = root.children.filter((node): node is ElementContent => node.type !== "doctype");
   const children = headings(withFigures(tidy(content, named), named.figure), title);

@@ -3,12 +3,12 @@ import { workingEntries } from "@plumbmark/core";
 import type { ElementContent } from "hast";
 import { h } from "hastscript";
 import { withBelow } from "../html/subscripts.js";
-import type { Published } from "../site/published-document.js";
+import type { PublishedDocument } from "../site/published-document.js";
 
 /** What stands in place of an author's link to a computed value; undefined when there is no such value. */
-export type Quote = (of: string, words: ElementContent[]) => ElementContent | undefined;
+export type QuoteFor = (of: string, words: ElementContent[]) => ElementContent | undefined;
 
-const lines = (value: Value, { print }: Published): readonly string[] =>
+const lines = (value: Value, { print }: PublishedDocument): readonly string[] =>
   value.known
     ? [
         ...workingEntries([value], print).flatMap(({ formula, with: numbers }) => [formula, numbers]),
@@ -20,7 +20,7 @@ const lines = (value: Value, { print }: Published): readonly string[] =>
  * Figures quoted in the prose: the author's words as a button that shows the working behind them. It needs no script:
  * the browser itself opens and closes what the button points at.
  */
-export function quotes(document: Published): Quote {
+export function quotes(document: PublishedDocument): QuoteFor {
   let count = 0;
   return (of, words) => {
     const value = document.build?.valueAt(of);

@@ -1,13 +1,13 @@
 import type { Element, ElementContent, Properties } from "hast";
 import { h } from "hastscript";
-import type { Named } from "./prose.js";
+import type { Replacements } from "./prose.js";
 
 const isOutward = (href: string): boolean => /^(?:https?:|mailto:|#)/iu.test(href);
 
 const CALC = "calc:";
 
 /** A link that leads nowhere on the site keeps its words and loses its link; a quoted figure shows its working. */
-function link(node: Element, children: ElementContent[], { link: resolve, quote }: Named): ElementContent {
+function link(node: Element, children: ElementContent[], { link: resolve, quote }: Replacements): ElementContent {
   const { href } = node.properties;
   if (typeof href !== "string") return h("span", children);
   const quoted = href.startsWith(CALC) ? quote(href.slice(CALC.length), children) : undefined;
@@ -19,7 +19,7 @@ function link(node: Element, children: ElementContent[], { link: resolve, quote 
 }
 
 /** A picture of the repository; in place of any other stands what it shows, for a page needs nothing from elsewhere. */
-function image({ properties: { src, alt }, position }: Element, { picture }: Named): ElementContent {
+function image({ properties: { src, alt }, position }: Element, { picture }: Replacements): ElementContent {
   const words = typeof alt === "string" && alt !== "" ? alt : "picture";
   // What leads elsewhere has lost its address when it was sanitized.
   return picture(typeof src === "string" ? src : "", words, position?.start) ?? h("span", `[${words}]`);
@@ -45,7 +45,7 @@ const isBare = (node: ElementContent): boolean =>
     ? node.tagName !== "img" && node.children.every(isBare)
     : node.type === "text" && node.value.trim() === "";
 
-function element(node: Element, ids: Set<string>, named: Named): ElementContent {
+function element(node: Element, ids: Set<string>, named: Replacements): ElementContent {
   // Markdown has no table without a header row; one that says nothing is left out.
   const kept = node.children.filter((each) => !(each.type === "element" && each.tagName === "thead" && isBare(each)));
   const children = tidyAll(kept, ids, named);
@@ -67,7 +67,7 @@ function nextTable(ids: Set<string>): string {
   return `Table ${number} of the document`;
 }
 
-function tidyAll(nodes: readonly ElementContent[], ids: Set<string>, named: Named): ElementContent[] {
+function tidyAll(nodes: readonly ElementContent[], ids: Set<string>, named: Replacements): ElementContent[] {
   return nodes.map((node) => {
     if (node.type !== "element") return node;
     const { id, ...rest } = node.properties;
@@ -79,5 +79,5 @@ function tidyAll(nodes: readonly ElementContent[], ids: Set<string>, named: Name
   });
 }
 
-export const tidy = (nodes: readonly ElementContent[], named: Named): ElementContent[] =>
+export const tidy = (nodes: readonly ElementContent[], named: Replacements): ElementContent[] =>
   tidyAll(nodes, new Set(), named);

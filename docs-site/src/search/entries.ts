@@ -1,10 +1,10 @@
 import { partAnchor, partsOf } from "../pages/parts-page.js";
-import type { Listed } from "../site/document-summary.js";
+import type { DocumentSummary } from "../site/document-summary.js";
 import { lotLines, lotPath } from "../site/lots.js";
-import type { Whole } from "../site/site.js";
-import type { Entry } from "./options.js";
+import type { SiteWithDocuments } from "../site/site.js";
+import type { SearchEntry } from "./options.js";
 
-type Found = Omit<Entry, "id">;
+type Found = Omit<SearchEntry, "id">;
 
 const build = ({
   entry,
@@ -15,7 +15,7 @@ const build = ({
   onSite = "",
   preparedBy = "",
   approvedBy = "",
-}: Listed): Found => {
+}: DocumentSummary): Found => {
   return {
     title,
     kind: "build",
@@ -26,7 +26,7 @@ const build = ({
 };
 
 /** Everything of the site that can be found: rules, builds, parts and lots. */
-export function entriesOf(site: Whole): readonly Entry[] {
+export function searchEntries(site: SiteWithDocuments): readonly SearchEntry[] {
   const rules = site.rules.map(
     (rule): Found => ({
       title: rule.id,

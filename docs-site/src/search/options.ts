@@ -5,7 +5,7 @@ export const INDEX = { fields: ["title", "words"], storeFields: ["title", "kind"
 export const QUERY = { prefix: true, fuzzy: 0.3, maxFuzzy: 3, boost: { title: 3 }, combineWith: "AND" as const };
 
 /** One thing that can be found. */
-export interface Entry {
+export interface SearchEntry {
   readonly id: number;
   readonly title: string;
   readonly kind: string;

@@ -1,18 +1,18 @@
 import MiniSearch from "minisearch";
 import { searchScript } from "../generated/search-script.js";
 import { h } from "../html/html.js";
-import type { Page } from "../pages/page.js";
-import type { Whole } from "../site/site.js";
-import { entriesOf } from "./entries.js";
-import { type Entry, INDEX } from "./options.js";
+import type { SitePage } from "../pages/page.js";
+import type { SiteWithDocuments } from "../site/site.js";
+import { searchEntries } from "./entries.js";
+import { INDEX, type SearchEntry } from "./options.js";
 
 /**
  * The scripts of the search: pages opened from a folder may not fetch a file, so the index comes as a script, too.
  * It is text in a text, since a text is read faster than the same as a program.
  */
-export function searchFiles(site: Whole): ReadonlyMap<string, string> {
-  const index = new MiniSearch<Entry>(INDEX);
-  index.addAll(entriesOf(site));
+export function searchFiles(site: SiteWithDocuments): ReadonlyMap<string, string> {
+  const index = new MiniSearch<SearchEntry>(INDEX);
+  index.addAll(searchEntries(site));
   return new Map([
     ["search-index.js", `globalThis.plumbmarkIndex = ${JSON.stringify(JSON.stringify(index))};\n`],
     ["search.js", searchScript],
@@ -20,7 +20,7 @@ export function searchFiles(site: Whole): ReadonlyMap<string, string> {
 }
 
 /** The page to search on. Its form appears only where scripts run. */
-export const searchPage = (): Page => ({
+export const searchPage = (): SitePage => ({
   path: "search.html",
   title: "Search",
   number: "0.9",

@@ -11,7 +11,7 @@ import { onceFor } from "../site/once-for.js";
 /** Where a rule's page is, seen from the page that asks; undefined for what the engine itself checks. */
 export type RuleLink = (id: string) => string | undefined;
 
-export interface CheckFrame {
+export interface CheckContext {
   readonly system: System;
   readonly ruleLink: RuleLink;
   /** Whether workings stand open. */
@@ -47,7 +47,7 @@ const step = onceFor(({ formula, with: numbers, source }: WorkingEntry) =>
 );
 
 /** The working behind a check, folded away. */
-export const workings = (working: readonly WorkingEntry[] | undefined, open = false): Content =>
+export const workingDetails = (working: readonly WorkingEntry[] | undefined, open = false): Content =>
   working && working.length > 0
     ? h("details", { class: "working", ...(open ? { open: true } : {}) }, [
         h("summary", "Working"),
@@ -71,7 +71,7 @@ const facts = (check: CheckEntry, system: System): readonly Content[] => {
 };
 
 /** One check: what was found, measured and allowed, how much is in hand, and the working on demand. */
-export function checkItem(check: CheckEntry, { system, ruleLink, open }: CheckFrame): Content {
+export function checkItem(check: CheckEntry, { system, ruleLink, open }: CheckContext): Content {
   const known = facts(check, system).filter((each) => each !== undefined);
   return h("li", { class: ["check", ...lookOf(check)] }, [
     whatOf(check, ruleLink),
@@ -80,7 +80,7 @@ export function checkItem(check: CheckEntry, { system, ruleLink, open }: CheckFr
     ...(check.sources.length > 0
       ? [h("p", { class: "rests" }, `Rests on ${check.sources.map(sourceName).join("; ")}`)]
       : []),
-    workings(check.working, open),
+    workingDetails(check.working, open),
   ]);
 }
 
@@ -88,7 +88,7 @@ export function checkItem(check: CheckEntry, { system, ruleLink, open }: CheckFr
 const isAsked = ({ sense }: NonNullable<CheckEntry["allowed"]>): boolean => sense === "at least" || sense === "exactly";
 
 /** A check in short, as one line of the list of all: what was found, measured, allowed and in hand. */
-function checkLine(check: CheckEntry, { system, ruleLink }: CheckFrame): Content {
+function checkLine(check: CheckEntry, { system, ruleLink }: CheckContext): Content {
   const { measured, allowed, share } = check;
   const found = [
     measured && `${quantityText(measured, system)} measured`,
@@ -101,21 +101,21 @@ function checkLine(check: CheckEntry, { system, ruleLink }: CheckFrame): Content
     ...(known === ""
       ? []
       : [h("p", { class: "short" }, [known, " ", share === undefined ? undefined : marginBar(check)])]),
-    workings(check.working),
+    workingDetails(check.working),
   ]);
 }
 
-export const checkLines = (checks: readonly CheckEntry[], frame: CheckFrame): Content =>
+export const checkLines = (checks: readonly CheckEntry[], context: CheckContext): Content =>
   h(
     "ul",
     { class: "checks" },
-    checks.map((check) => checkLine(check, frame)),
+    checks.map((check) => checkLine(check, context)),
   );
 
 /** Checks in full. */
-export const checkList = (checks: readonly CheckEntry[], frame: CheckFrame): Content =>
+export const checkList = (checks: readonly CheckEntry[], context: CheckContext): Content =>
   h(
     "ul",
     { class: "checks" },
-    checks.map((check) => checkItem(check, frame)),
+    checks.map((check) => checkItem(check, context)),
   );

@@ -1,8 +1,8 @@
 import type { CheckEntry } from "@plumbmark/core";
 import { type Content, h } from "../html/html.js";
-import type { Published } from "../site/published-document.js";
-import { rulesFrom, type Site } from "../site/site.js";
-import { topicName, topicOf } from "../site/stated-rule.js";
+import type { PublishedDocument } from "../site/published-document.js";
+import { ruleLinks, type Site } from "../site/site.js";
+import { ruleTopic, topicName } from "../site/stated-rule.js";
 import { checkLines, checkList } from "./check.js";
 
 const GRAVITY = ["shall", "should", "note"];
@@ -14,9 +14,9 @@ const byGravity = (one: CheckEntry, other: CheckEntry): number =>
   GRAVITY.indexOf(one.level) - GRAVITY.indexOf(other.level);
 
 /** Checks that fail, are open or are waived, with their workings open. */
-export function openChecks({ entry, page, system }: Published, site: Site): Content {
+export function openChecks({ entry, page, system }: PublishedDocument, site: Site): Content {
   const worse = entry.checks.filter(({ outcome }) => outcome !== "holds").sort(byGravity);
-  return worse.length > 0 ? checkList(worse, { system, ruleLink: rulesFrom(site, page), open: true }) : undefined;
+  return worse.length > 0 ? checkList(worse, { system, ruleLink: ruleLinks(site, page), open: true }) : undefined;
 }
 
 const tally = (checks: readonly CheckEntry[]): string => {
@@ -33,17 +33,17 @@ const topicChecks = (topic: string, checks: readonly CheckEntry[], content: Cont
   ]);
 
 /** Every check by topic. */
-export function allChecks({ entry, page, system }: Published, site: Site): Content {
+export function allChecks({ entry, page, system }: PublishedDocument, site: Site): Content {
   const topics = new Map<string, CheckEntry[]>();
   for (const check of entry.checks) {
-    const topic = topicOf(check.rule);
+    const topic = ruleTopic(check.rule);
     const list = topics.get(topic);
     if (list) list.push(check);
     else topics.set(topic, [check]);
   }
-  const frame = { system, ruleLink: rulesFrom(site, page) };
+  const context = { system, ruleLink: ruleLinks(site, page) };
   const parts = [...topics].sort(([one], [other]) => (one < other ? -1 : 1));
   return parts.length > 0
-    ? parts.map(([topic, checks]): Content => topicChecks(topic, checks, checkLines(checks, frame)))
+    ? parts.map(([topic, checks]): Content => topicChecks(topic, checks, checkLines(checks, context)))
     : undefined;
 }

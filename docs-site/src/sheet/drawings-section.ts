@@ -2,9 +2,9 @@ import { drawingsOf } from "../drawings/drawings.js";
 import { type Drawing, SHEET_WIDTH, stamped, svg, svgAgain, svgFile } from "../drawings/shared/drawing.js";
 import { type Content, type Html, h } from "../html/html.js";
 import { linkTo } from "../pages/page.js";
-import { stampOf } from "../site/identity.js";
+import { identityLine } from "../site/identity.js";
 import { Names } from "../site/names.js";
-import type { Published } from "../site/published-document.js";
+import type { PublishedDocument } from "../site/published-document.js";
 import type { Site } from "../site/site.js";
 
 interface Filed {
@@ -13,26 +13,26 @@ interface Filed {
   readonly file: string;
 }
 
-const made = new WeakMap<Published, readonly Filed[]>();
+const made = new WeakMap<PublishedDocument, readonly Filed[]>();
 
 /** The drawings of a sheet, made once however often they are shown. */
-function filed(document: Published, site: Site): readonly Filed[] {
+function filed(document: PublishedDocument, site: Site): readonly Filed[] {
   const known = made.get(document);
   if (known) return known;
   const { build, system } = document;
   const names = new Names();
   const own = build ? drawingsOf({ build, system }) : [];
-  const stamp = stampOf(document, site);
+  const stamp = identityLine(document, site);
   const all = own.map((drawing) => ({ drawing: stamped(drawing, stamp), file: names.take(drawing.name) }));
   made.set(document, all);
   return all;
 }
 
-const pathOf = ({ page }: Published, file: string): string =>
+const pathOf = ({ page }: PublishedDocument, file: string): string =>
   `drawings/${page.replace(/^builds\//u, "").replace(/\.html$/u, "")}/${file}.svg`;
 
 /** A drawing that scrolls by itself where the screen is narrower, with a link to its file. */
-function figure(document: Published, { drawing, file }: Filed, again = false) {
+function figure(document: PublishedDocument, { drawing, file }: Filed, again = false) {
   const href = linkTo(document.page, pathOf(document, file));
   const scrolls = drawing.width >= SHEET_WIDTH;
   const own = again ? {} : { id: `Drawn-${file}` };
@@ -68,24 +68,24 @@ const jumps = (all: readonly Filed[]): Content => {
 };
 
 /** Every drawing of the build. */
-export function drawingsSection(document: Published, site: Site): Content {
+export function drawingsSection(document: PublishedDocument, site: Site): Content {
   const all = filed(document, site);
   return all.length === 0 ? undefined : [jumps(all), ...all.map((each) => figure(document, each))];
 }
 
 /** Every drawing as a file of its own, by path of the site. */
-export const drawingFiles = (document: Published, site: Site): ReadonlyMap<string, string> =>
+export const drawingFiles = (document: PublishedDocument, site: Site): ReadonlyMap<string, string> =>
   new Map(filed(document, site).map(({ drawing, file }) => [pathOf(document, file), svgFile(drawing)]));
 
 const PREFIX = "drawings.";
 
-const named = (document: Published, site: Site, of: string): Filed | undefined =>
+const named = (document: PublishedDocument, site: Site, of: string): Filed | undefined =>
   of.startsWith(PREFIX)
     ? filed(document, site).find(({ drawing }) => drawing.name === of.slice(PREFIX.length))
     : undefined;
 
 /** The drawing that stands in place of a paragraph `[hang plot](calc:drawings.hang-plot-header)`. */
-export function drawingInProse(document: Published, site: Site): (of: string) => Html | undefined {
+export function drawingInProse(document: PublishedDocument, site: Site): (of: string) => Html | undefined {
   const shown = new Set<string>();
   return (of) => {
     const found = named(document, site, of);
@@ -97,7 +97,7 @@ export function drawingInProse(document: Published, site: Site): (of: string) =>
 }
 
 /** Where a link to a drawing within a sentence leads: to its file. */
-export function drawingLink(document: Published, site: Site, href: string): string | undefined {
+export function drawingLink(document: PublishedDocument, site: Site, href: string): string | undefined {
   const found = href.startsWith("calc:") ? named(document, site, href.slice("calc:".length)) : undefined;
   return found && linkTo(document.page, pathOf(document, found.file));
 }

@@ -1,10 +1,10 @@
 import { type Content, h } from "../html/html.js";
 import { linkTo } from "../pages/page.js";
 import { lotPath } from "../site/lots.js";
-import type { Published } from "../site/published-document.js";
+import type { PublishedDocument } from "../site/published-document.js";
 
 /** Out of which lot the panels of each face are taken: it stands on no panel's row, and is asked for at the shelf. */
-export function lotsOfFaces({ build, page }: Published): Content {
+export function lotsOfFaces({ build, page }: PublishedDocument): Content {
   if (!build || build.faces.length === 0) return undefined;
   const { lots } = build.around.stock;
   const named = (name: string): Content => {

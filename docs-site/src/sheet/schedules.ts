@@ -11,10 +11,10 @@ import {
   withoutEmpty,
 } from "@plumbmark/core";
 import { type Content, type Html, h } from "../html/html.js";
-import { type Column, table } from "../html/table.js";
+import { type TableColumn, table } from "../html/table.js";
 import { linkTo } from "../pages/page.js";
 import { onceFor } from "../site/once-for.js";
-import type { Published } from "../site/published-document.js";
+import type { PublishedDocument } from "../site/published-document.js";
 import { lotsOfFaces } from "./lots-of-faces.js";
 import { NOTES } from "./schedule-notes.js";
 
@@ -24,7 +24,7 @@ const cell = ({ text, stated }: ScheduleCell): Content => (stated ? text : h("em
 function tableOf(full: Table, caption: string): Html {
   const { columns, rows } = withoutEmpty(full);
   const heads = columns.map(
-    (column): Column => (column.numeric ? { title: heading(column), align: "right" } : heading(column)),
+    (column): TableColumn => (column.numeric ? { title: heading(column), align: "right" } : heading(column)),
   );
   const said = NOTES[full.name];
   return h("div", { class: ["schedule", "rows", full.name] }, [
@@ -41,7 +41,7 @@ type Filled = readonly (readonly [ScheduleName, Table])[];
 
 /** Schedules of a document that have something in them, filled once for the page and for the files. */
 export const filled = onceFor(
-  ({ build, system }: Published): Filled =>
+  ({ build, system }: PublishedDocument): Filled =>
     build
       ? scheduleNames
           .map((name) => [name, schedule(build, name, system)] as const)
@@ -50,10 +50,10 @@ export const filled = onceFor(
 );
 
 /** Path of a schedule's file, beside the sheet. */
-const fileOf = ({ page }: Published, name: ScheduleName): string => page.replace(/\.html$/u, `/${name}.csv`);
+const fileOf = ({ page }: PublishedDocument, name: ScheduleName): string => page.replace(/\.html$/u, `/${name}.csv`);
 
 /** Every schedule of a document as a table, with a link to its file. */
-export const schedules = (document: Published): Content =>
+export const schedules = (document: PublishedDocument): Content =>
   filled(document).map(([name, full]) =>
     h("div", { id: `Schedule-${name}` }, [
       tableOf(full, scheduleTitles[name]),
@@ -65,11 +65,11 @@ export const schedules = (document: Published): Content =>
   );
 
 /** The files those links lead to: CSV by RFC 4180. */
-export const scheduleFiles = (document: Published): ReadonlyMap<string, string> =>
+export const scheduleFiles = (document: PublishedDocument): ReadonlyMap<string, string> =>
   new Map(filled(document).map(([name, full]) => [fileOf(document, name), tableCsv(full)]));
 
 /** The table an author's link stands for, under the author's words; undefined when there is no such schedule. */
-export function scheduleAt(document: Published, name: string, words: string): Html | undefined {
+export function scheduleAt(document: PublishedDocument, name: string, words: string): Html | undefined {
   const { build, system } = document;
   if (!build || !isSchedule(name)) return undefined;
   const full = filled(document).find(([each]) => each === name)?.[1] ?? schedule(build, name, system);

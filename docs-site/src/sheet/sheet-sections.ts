@@ -1,6 +1,6 @@
 import type { Content } from "../html/html.js";
 import { proseOf } from "../prose/document-prose.js";
-import type { Published } from "../site/published-document.js";
+import type { PublishedDocument } from "../site/published-document.js";
 import type { Site } from "../site/site.js";
 import { allChecks, openChecks } from "./checks.js";
 import { drawingFiles, drawingsSection } from "./drawings-section.js";
@@ -13,7 +13,7 @@ export interface SheetSection {
   /** Id of its heading; it begins with a capital, as those of an author's headings never do. */
   readonly id: string;
   readonly title: string;
-  readonly content: (document: Published, site: Site) => Content;
+  readonly content: (document: PublishedDocument, site: Site) => Content;
 }
 
 /** The parts of a sheet after its verdict and cautions, in the order they are read in. */
@@ -30,7 +30,7 @@ export const sheetSections: readonly SheetSection[] = [
  * Further files of a sheet by path of the site, such as drawings and schedules of their own.
  * Each maker gives what a document has; paths hold the name of the sheet, so that no two documents share one.
  */
-export const sheetFiles: readonly ((document: Published, site: Site) => ReadonlyMap<string, string>)[] = [
+export const sheetFiles: readonly ((document: PublishedDocument, site: Site) => ReadonlyMap<string, string>)[] = [
   drawingFiles,
   scheduleFiles,
   sheetStyle,

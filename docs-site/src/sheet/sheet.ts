@@ -1,14 +1,14 @@
 import { type Content, Html, h, textOf } from "../html/html.js";
 import { countState, verdictState } from "../html/state.js";
-import type { Cells } from "../html/title-block.js";
-import type { Page } from "../pages/page.js";
-import type { Published } from "../site/published-document.js";
+import type { TitleCells } from "../html/title-block.js";
+import type { SitePage } from "../pages/page.js";
+import type { PublishedDocument } from "../site/published-document.js";
 import type { Site } from "../site/site.js";
 import { cautions } from "./cautions.js";
 import { sheetSections } from "./sheet-sections.js";
 import { sheetStylePath } from "./sheet-style.js";
 
-const cellsOf = ({ entry, build }: Published): Cells => {
+const cellsOf = ({ entry, build }: PublishedDocument): TitleCells => {
   const text = (key: string): string => build?.reader.text(key) ?? "–";
   return [
     ["Revision", entry.revision === undefined ? "–" : String(entry.revision)],
@@ -27,7 +27,7 @@ const cellsOf = ({ entry, build }: Published): Cells => {
   ];
 };
 
-const summary = ({ entry }: Published): Content => [
+const summary = ({ entry }: PublishedDocument): Content => [
   h("p", { class: "counts" }, [
     verdictState(entry),
     h("span", `${entry.counts.checks} checks`),
@@ -85,7 +85,7 @@ function withoutCautions(parts: readonly Part[]): { readonly parts: readonly Par
 }
 
 /** The sheet of a build: verdict and cautions, then its sections in order. */
-export function sheet(document: Published, site: Site): Page {
+export function sheet(document: PublishedDocument, site: Site): SitePage {
   const all = sheetSections
     .map(({ id, title, content }) => ({ id, title, content: new Html(textOf(content(document, site))) }))
     .filter(({ content }) => content.text !== "");

@@ -1,5 +1,5 @@
 import { type Content, h } from "../html/html.js";
-import type { Published } from "../site/published-document.js";
+import type { PublishedDocument } from "../site/published-document.js";
 
 const COLUMNS = ["Name", "Signature", "Date and time"];
 
@@ -7,7 +7,7 @@ const row = (role: string, name: string | undefined) =>
   h("tr", [h("th", { scope: "row" }, role), h("td", name), h("td"), h("td")]);
 
 /** Boxes to sign on paper: who made and who approved the sheet, and who accepts the work on site. */
-export function signOff({ build, lifts, mains }: Published): Content {
+export function signOff({ build, lifts, mains }: PublishedDocument): Content {
   if (!build) return undefined;
   return h("section", { class: "wide", tabindex: 0, ariaLabel: "Boxes to sign" }, [
     h("table", { class: "sign" }, [

@@ -1,16 +1,16 @@
-import type { Counts, Listed } from "./document-summary.js";
-import type { Whole } from "./site.js";
+import type { DocumentSummary, OutcomeCounts } from "./document-summary.js";
+import type { SiteWithDocuments } from "./site.js";
 
 /** How the checks of one rule came out in one build. */
-export interface Judged {
-  readonly document: Listed;
-  readonly counts: Counts;
+export interface RuleInDocument {
+  readonly document: DocumentSummary;
+  readonly counts: OutcomeCounts;
 }
 
-const kept = new WeakMap<Whole, ReadonlyMap<string, readonly Judged[]>>();
+const kept = new WeakMap<SiteWithDocuments, ReadonlyMap<string, readonly RuleInDocument[]>>();
 
-function sorted({ documents }: Whole): ReadonlyMap<string, readonly Judged[]> {
-  const rules = new Map<string, Judged[]>();
+function sorted({ documents }: SiteWithDocuments): ReadonlyMap<string, readonly RuleInDocument[]> {
+  const rules = new Map<string, RuleInDocument[]>();
   for (const document of documents)
     for (const [rule, counts] of Object.entries(document.judged)) {
       const all = rules.get(rule);
@@ -21,7 +21,7 @@ function sorted({ documents }: Whole): ReadonlyMap<string, readonly Judged[]> {
 }
 
 /** What a rule had to say of every build; gone through once for all rules. */
-export function judgedBy(rule: string, site: Whole): readonly Judged[] {
+export function judgedBy(rule: string, site: SiteWithDocuments): readonly RuleInDocument[] {
   const all = kept.get(site) ?? sorted(site);
   kept.set(site, all);
   return all.get(rule) ?? [];

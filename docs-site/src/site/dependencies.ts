@@ -2,7 +2,7 @@
  * What a sheet rests on besides its document, the names and lots it shares, and what all documents rest on: what was
  * looked for while it was made, and what was found. Plain data.
  */
-export interface Rests {
+export interface SheetDependencies {
   /** Paths its links were looked for at, and whether a file or a folder is there. */
   readonly ways: Readonly<Record<string, boolean>>;
   /** Whether a rule looked at the other builds; the sheet may then rest on anything in them. */
@@ -14,8 +14,8 @@ export interface Rests {
 }
 
 /** Whether everything that was looked for would still be found as it was. */
-export function restsOn(
-  { ways, looksAround, pages, pictures }: Rests,
+export function dependenciesHold(
+  { ways, looksAround, pages, pictures }: SheetDependencies,
   isThere: (path: string) => boolean,
   pageOf: (path: string) => string | undefined,
   pictureHash: (path: string) => string | undefined,

@@ -1,13 +1,13 @@
 import type { CheckEntry, DocumentEntry, Outcome } from "@plumbmark/core";
 import { powerOf, weightOf, worstOf } from "./build-figures.js";
-import type { Published } from "./published-document.js";
+import type { PublishedDocument } from "./published-document.js";
 import type { Site } from "./site.js";
 
 /** A figure as it is printed; open when it cannot be told. */
-export type Figure = { readonly text: string } | "open";
+export type SummaryFigure = { readonly text: string } | "open";
 
 /** What the pages about all documents show of one. Plain data, so that the document itself can be let go. */
-export interface Listed {
+export interface DocumentSummary {
   readonly entry: Omit<DocumentEntry, "checks">;
   readonly page: string;
   readonly number: string;
@@ -16,21 +16,21 @@ export interface Listed {
   readonly onSite?: string;
   readonly preparedBy?: string;
   readonly approvedBy?: string;
-  readonly weight?: Figure;
-  readonly power?: Figure;
+  readonly weight?: SummaryFigure;
+  readonly power?: SummaryFigure;
   /** The check nearest its limit. */
   readonly worst?: Pick<CheckEntry, "rule" | "share">;
   /** How often each rule came out which way. */
-  readonly judged: Readonly<Record<string, Counts>>;
+  readonly judged: Readonly<Record<string, OutcomeCounts>>;
   /** Parts of the catalogue that are named in it. */
   readonly parts: readonly string[];
   /** Whether a face names no lot. */
   readonly lotless: boolean;
 }
 
-export type Counts = Readonly<Partial<Record<Outcome, number>>>;
+export type OutcomeCounts = Readonly<Partial<Record<Outcome, number>>>;
 
-function judgedIn(checks: readonly CheckEntry[]): Listed["judged"] {
+function judgedIn(checks: readonly CheckEntry[]): DocumentSummary["judged"] {
   const rules: Record<string, Partial<Record<Outcome, number>>> = Object.create(null);
   for (const { rule, outcome } of checks) {
     rules[rule] ??= {};
@@ -54,11 +54,11 @@ function textsIn(data: unknown, asked: (text: string) => boolean, into: Set<stri
 }
 
 /** What a build's own words and figures are. */
-function ofBuild({ build, print }: Published, { inspection: { catalogue } }: Site): Partial<Listed> {
+function ofBuild({ build, print }: PublishedDocument, { inspection: { catalogue } }: Site): Partial<DocumentSummary> {
   if (!build) return {};
   const texts = { venue: "venue", onSite: "on-site", preparedBy: "prepared-by", approvedBy: "approved-by" };
   const written = Object.entries(texts).map(([name, key]) => [name, build.reader.text(key)] as const);
-  const figure = (value: ReturnType<typeof weightOf>): Figure =>
+  const figure = (value: ReturnType<typeof weightOf>): SummaryFigure =>
     value.known ? { text: print(value.value, value.kind) } : "open";
   return {
     ...Object.fromEntries(written.filter(([, text]) => text !== undefined)),
@@ -69,7 +69,7 @@ function ofBuild({ build, print }: Published, { inspection: { catalogue } }: Sit
   };
 }
 
-export function listedOf(document: Published, site: Site): Listed {
+export function summaryOf(document: PublishedDocument, site: Site): DocumentSummary {
   const { checks, ...entry } = document.entry;
   const { page, number, title } = document;
   const worst = worstOf(checks);

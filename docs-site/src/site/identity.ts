@@ -1,9 +1,9 @@
-import type { Published } from "./published-document.js";
+import type { PublishedDocument } from "./published-document.js";
 import type { Site } from "./site.js";
 
 /** What a loose page or file belongs to: build, number of its sheet, revision, status, day. */
-export const stampOf = (
-  { entry, number }: Pick<Published, "entry" | "number">,
+export const identityLine = (
+  { entry, number }: Pick<PublishedDocument, "entry" | "number">,
   { today }: Pick<Site, "today">,
 ): string =>
   [

@@ -1,7 +1,7 @@
 import { type Booking, type Peak, peakUse } from "@plumbmark/calc";
 import type { Lot, Promised } from "@plumbmark/core";
 import { nameAnchor } from "../html/anchor.js";
-import type { Whole } from "./site.js";
+import type { SiteWithDocuments } from "./site.js";
 
 export const lotPath = (name: string): string => `stock.html#${nameAnchor("Lot", name)}`;
 
@@ -28,7 +28,10 @@ function peakOf(promises: readonly Promised[]): LotLine["peak"] {
 const day = ({ stay }: Promised): string => stay?.from ?? "";
 
 /** Every lot of the stock list and every one that a document names, by name. */
-export function lotLines({ inspection, promises }: Pick<Whole, "inspection" | "promises">): readonly LotLine[] {
+export function lotLines({
+  inspection,
+  promises,
+}: Pick<SiteWithDocuments, "inspection" | "promises">): readonly LotLine[] {
   const { lots } = inspection.stock;
   const taken = new Map<string, Promised[]>([...lots.keys()].map((name) => [name, []]));
   for (const each of promises) {

@@ -16,12 +16,12 @@ import { searchFiles } from "../search/search-page.js";
 import { sheet } from "../sheet/sheet.js";
 import { sheetFiles } from "../sheet/sheet-sections.js";
 import { siteStyle } from "../style/site-style.js";
-import type { Rests } from "./dependencies.js";
-import { type Listed, listedOf } from "./document-summary.js";
-import { type Place, type Published, placesOf, published } from "./published-document.js";
-import type { Site, Whole } from "./site.js";
+import type { SheetDependencies } from "./dependencies.js";
+import { type DocumentSummary, summaryOf } from "./document-summary.js";
+import { type PublishedDocument, placesOf, publishedDocument, type SheetPlace } from "./published-document.js";
+import type { Site, SiteWithDocuments } from "./site.js";
 import { rulePaths } from "./stated-rule.js";
-import { noting } from "./trace.js";
+import { traceSite } from "./trace.js";
 
 export interface PublishInput {
   readonly files: RepositoryFiles;
@@ -77,39 +77,39 @@ export type SiteFile = readonly [path: string, content: string | Uint8Array];
 
 /** The files of one document's sheet, and what the pages about all documents show of it. */
 export interface Sheet {
-  readonly listed: Listed;
+  readonly summary: DocumentSummary;
   readonly files: Iterable<SiteFile>;
 }
 
-const frameOf = ({ inspection: { record }, today }: Site) => ({ standard: record.standard, today });
+const pageContext = ({ inspection: { record }, today }: Site) => ({ standard: record.standard, today });
 
-function* filesOf(document: Published, site: Site): Generator<SiteFile> {
-  yield [document.page, pageHtml(sheet(document, site), frameOf(site))];
+function* filesOf(document: PublishedDocument, site: Site): Generator<SiteFile> {
+  yield [document.page, pageHtml(sheet(document, site), pageContext(site))];
   for (const make of sheetFiles) yield* make(document, site);
 }
 
-const sheetOf = (document: Published, site: Site): Sheet => ({
-  listed: listedOf(document, site),
+const sheetOf = (document: PublishedDocument, site: Site): Sheet => ({
+  summary: summaryOf(document, site),
   files: filesOf(document, site),
 });
 
-const placeOf = ({ places }: Site, file: string): Place => places.get(file) as Place;
+const placeOf = ({ places }: Site, file: string): SheetPlace => places.get(file) as SheetPlace;
 
-/** A sheet of a document, with what it rests on. */
-export interface RestingSheet extends Sheet {
+/** A sheet of a document, with what it depends on. */
+export interface TracedSheet extends Sheet {
   /** Pictures it shows, by path of the site; known when its files are made. */
   readonly pictures: Site["pictures"];
   /** Known when its files are made. */
-  readonly rests: () => Rests;
+  readonly dependencies: () => SheetDependencies;
 }
 
-function restingSheet(model: Modelled, site: Site): RestingSheet {
-  const noted = noting(site);
+function tracedSheet(model: Modelled, site: Site): TracedSheet {
+  const traced = traceSite(site);
   const { ways, looksAround } = model;
   return {
-    ...sheetOf(published(model.entry, placeOf(site, model.entry.file), model), noted.site),
-    pictures: noted.site.pictures,
-    rests: () => ({ ways, looksAround, ...noted.told() }),
+    ...sheetOf(publishedDocument(model.entry, placeOf(site, model.entry.file), model), traced.site),
+    pictures: traced.site.pictures,
+    dependencies: () => ({ ways, looksAround, ...traced.dependencies() }),
   };
 }
 
@@ -121,22 +121,26 @@ function restingSheet(model: Modelled, site: Site): RestingSheet {
 export function sheetMaker(
   { files, rules, today }: Omit<PublishInput, "picture" | "unshown">,
   site: Site,
-): (file: DocumentFile) => RestingSheet {
+): (file: DocumentFile) => TracedSheet {
   // The site has been made with these house standards.
   const model = modeller(files, rules, { today, every: true, accepted: true });
-  return (file) => restingSheet(model(file), site);
+  return (file) => tracedSheet(model(file), site);
 }
 
 /** Files of the catalogue and the stock that have mistakes get a sheet, too. */
 export function* mistakenSheets(site: Site): Generator<Sheet> {
   for (const entry of site.inspection.record.documents)
-    yield sheetOf(published(entry, placeOf(site, entry.file)), site);
+    yield sheetOf(publishedDocument(entry, placeOf(site, entry.file)), site);
 }
 
 /** Every file of the site that is not of one sheet alone. */
-export function* sharedFiles(site: Site, files: RepositoryFiles, documents: readonly Listed[]): Generator<SiteFile> {
-  const whole: Whole = { ...site, documents, promises: promisesOf(files) };
-  for (const page of sitePages(whole)) yield [page.path, pageHtml(page, frameOf(site))];
+export function* sharedFiles(
+  site: Site,
+  files: RepositoryFiles,
+  documents: readonly DocumentSummary[],
+): Generator<SiteFile> {
+  const whole: SiteWithDocuments = { ...site, documents, promises: promisesOf(files) };
+  for (const page of sitePages(whole)) yield [page.path, pageHtml(page, pageContext(site))];
   yield* searchFiles(whole);
   yield ["style.css", siteStyle];
   for (const [name, schema] of schemaFiles)
@@ -154,25 +158,25 @@ const promisesOf = (files: RepositoryFiles): readonly Promised[] =>
  * @throws StandardError when the house standard cannot be used.
  */
 export function* siteFiles(input: PublishInput): Generator<SiteFile> {
-  const files = { ...input.files, documents: input.files.documents.map(outlined) };
+  const files = { ...input.files, documents: input.files.documents.map(withOutline) };
   const site = siteOf({ ...input, files });
-  const documents: Listed[] = [];
+  const documents: DocumentSummary[] = [];
   const sheet = sheetMaker({ ...input, files }, site);
   for (const file of files.documents) {
-    const { listed, files: own, pictures } = sheet(file);
+    const { summary, files: own, pictures } = sheet(file);
     yield* own;
     yield* pictures;
-    documents.push(listed);
+    documents.push(summary);
   }
-  for (const { listed, files: own } of mistakenSheets(site)) {
+  for (const { summary, files: own } of mistakenSheets(site)) {
     yield* own;
-    documents.push(listed);
+    documents.push(summary);
   }
   yield* sharedFiles(site, files, documents);
 }
 
 /** Read once for the whole site. */
-export const outlined = (file: DocumentFile): DocumentFile =>
+export const withOutline = (file: DocumentFile): DocumentFile =>
   file.outline ? file : { path: file.path, text: file.text, outline: outlineOf(file) };
 
 /** The whole site at once, for those who look at it rather than write it. @throws StandardError */

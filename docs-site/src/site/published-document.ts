@@ -3,7 +3,7 @@ import type { Build, DocumentEntry, Inspected } from "@plumbmark/core";
 import { Names } from "./names.js";
 
 /** One document of the record with its page. */
-export interface Published {
+export interface PublishedDocument {
   readonly entry: DocumentEntry;
   readonly page: string;
   /** Number of its sheet in the set. */
@@ -19,7 +19,7 @@ export interface Published {
 }
 
 /** A document that cannot be read is taken to lift and to use mains: the cautions are never lost by a slip of the pen. */
-function dangers(build: Build | undefined): Pick<Published, "lifts" | "mains"> {
+function dangers(build: Build | undefined): Pick<PublishedDocument, "lifts" | "mains"> {
   if (!build) return { lifts: false, mains: false };
   const { reader, faces } = build;
   if (reader.data("") === undefined) return { lifts: true, mains: true };
@@ -30,12 +30,12 @@ function dangers(build: Build | undefined): Pick<Published, "lifts" | "mains"> {
 }
 
 /** Where the sheet of a document is. */
-export type Place = Pick<Published, "page" | "number">;
+export type SheetPlace = Pick<PublishedDocument, "page" | "number">;
 
 /** The sheets of all documents by path; the numbers follow their order. */
 export function placesOf(
   files: readonly { readonly path: string; readonly name?: string }[],
-): ReadonlyMap<string, Place> {
+): ReadonlyMap<string, SheetPlace> {
   const names = new Names();
   const digits = Math.max(2, String(files.length).length);
   return new Map(
@@ -47,7 +47,7 @@ export function placesOf(
 }
 
 /** A document with its page, title and what it is about; without a model for a catalogue or stock file. */
-export function published(entry: DocumentEntry, place: Place, inspected?: Inspected): Published {
+export function publishedDocument(entry: DocumentEntry, place: SheetPlace, inspected?: Inspected): PublishedDocument {
   const system = inspected?.system ?? "metric";
   return {
     entry,

@@ -1,5 +1,5 @@
 /** A place in the repository that a relative link of a document leads to. */
-export interface Target {
+export interface LinkTarget {
   /** From the root, with forward slashes. */
   readonly path: string;
   /** `#heading`, or nothing. */
@@ -7,7 +7,7 @@ export interface Target {
 }
 
 /** Where a link leads from a document; undefined for an address, and for what leads out of the repository. */
-export function withinRepository(href: string, file: string): Target | undefined {
+export function withinRepository(href: string, file: string): LinkTarget | undefined {
   try {
     const base = new URL(file.split("/").map(encodeURIComponent).join("/"), "file:///");
     const { pathname, hash, protocol, host } = new URL(href, base);

@@ -1,12 +1,12 @@
 import { type Inspection, inForce, type Level, type Promised } from "@plumbmark/core";
 import { linkTo } from "../pages/page.js";
 import type { RuleLink } from "../sheet/check.js";
-import type { Listed } from "./document-summary.js";
-import type { Place } from "./published-document.js";
-import type { Stated } from "./stated-rule.js";
+import type { DocumentSummary } from "./document-summary.js";
+import type { SheetPlace } from "./published-document.js";
+import type { StatedRule } from "./stated-rule.js";
 
 /** Where sheets are, by path of the document. */
-export type Places = Pick<ReadonlyMap<string, Place>, "get">;
+export type SheetPlaces = Pick<ReadonlyMap<string, SheetPlace>, "get">;
 
 /** A picture of an author's that is not shown. */
 export interface Unshown {
@@ -24,9 +24,9 @@ export interface Site {
   /** The day of the inspection. */
   readonly today: string;
   /** Where the sheet of every document is, by its path. */
-  readonly places: Places;
+  readonly places: SheetPlaces;
   /** Every rule that is known: built in, of plugins and of the house. */
-  readonly rules: readonly Stated[];
+  readonly rules: readonly StatedRule[];
   /** Path of every rule's page by the rule's id. */
   readonly rulePaths: ReadonlyMap<string, string>;
   /** Bytes of a picture of the repository by its path from the root, or why there are none to be had. */
@@ -38,14 +38,14 @@ export interface Site {
 }
 
 /** Everything the pages about all documents are made from. */
-export interface Whole extends Site {
-  readonly documents: readonly Listed[];
+export interface SiteWithDocuments extends Site {
+  readonly documents: readonly DocumentSummary[];
   /** What the documents promise out of the stock. */
   readonly promises: readonly Promised[];
 }
 
 /** Links to rules' pages as seen from `page`. */
-export const rulesFrom =
+export const ruleLinks =
   ({ rulePaths }: Site, page: string): RuleLink =>
   (id) => {
     const path = rulePaths.get(id);
@@ -53,7 +53,7 @@ export const rulesFrom =
   };
 
 /** The level a rule has in this house standard. */
-export const levelInForce = ({ inspection }: Site, { id, level }: Stated): Level => {
+export const levelInForce = ({ inspection }: Site, { id, level }: StatedRule): Level => {
   const { standards, standard } = inspection;
   return inForce({ id, level, settings: {} }, [standards.root], standard.practice).level.value;
 };

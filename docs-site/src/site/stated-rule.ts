@@ -2,18 +2,18 @@ import type { Rule } from "@plumbmark/core";
 import { Names } from "./names.js";
 
 /** What a rule states, without the code that judges it. */
-export type Stated = Omit<Rule, "checks"> & {
+export type StatedRule = Omit<Rule, "checks"> & {
   /** Stated by the house standard itself, without code. */
   readonly own?: boolean;
 };
 
 /** Path of every rule's page by the rule's id. */
-export function rulePaths(rules: readonly Stated[]): ReadonlyMap<string, string> {
+export function rulePaths(rules: readonly StatedRule[]): ReadonlyMap<string, string> {
   const names = new Names("index");
   return new Map(rules.map(({ id }) => [id, `rules/${names.take(id)}.html`]));
 }
 
-export const topicOf = (id: string): string => id.split(".")[0] ?? id;
+export const ruleTopic = (id: string): string => id.split(".")[0] ?? id;
 
 const TOPICS: Readonly<Record<string, string>> = {
   connectors: "Connectors",

@@ -1,20 +1,20 @@
 import { createHash } from "node:crypto";
-import type { Rests } from "./dependencies.js";
+import type { SheetDependencies } from "./dependencies.js";
 import type { Site } from "./site.js";
 
-export interface Noting {
+export interface SiteTrace {
   /** The site as one sheet is to see it, with pictures of its own. */
   readonly site: Site;
   /** What was asked for so far, and what was there. */
-  readonly told: () => Pick<Rests, "pages" | "pictures">;
+  readonly dependencies: () => Pick<SheetDependencies, "pages" | "pictures">;
 }
 
 /** Tells pictures apart by what is in them. */
-export const hashOf = (found: Uint8Array | string): string | undefined =>
+export const pictureDigest = (found: Uint8Array | string): string | undefined =>
   typeof found === "string" ? undefined : createHash("sha256").update(found).digest("hex");
 
 /** Notes what a sheet asks the site for. */
-export function noting(site: Site): Noting {
+export function traceSite(site: Site): SiteTrace {
   const pages = new Map<string, string | null>();
   const pictures = new Map<string, string | null>();
   const places: Site["places"] = {
@@ -26,11 +26,11 @@ export function noting(site: Site): Noting {
   };
   const picture = (path: string): Uint8Array | string => {
     const found = site.picture?.(path) ?? "";
-    pictures.set(path, hashOf(found) ?? null);
+    pictures.set(path, pictureDigest(found) ?? null);
     return found;
   };
   return {
     site: { ...site, places, ...(site.picture ? { picture } : {}), pictures: new Map() },
-    told: () => ({ pages: [...pages], pictures: [...pictures] }),
+    dependencies: () => ({ pages: [...pages], pictures: [...pictures] }),
   };
 }

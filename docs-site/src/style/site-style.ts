@@ -1,10 +1,10 @@
 import { drawingStyle } from "../drawings/drawing-style.js";
 import { titleOf } from "../html/table.js";
-import { COLUMNS as PARTS } from "../pages/parts-page.js";
-import { COLUMNS as REGISTER } from "../pages/register.js";
+import { PARTS_COLUMNS as PARTS } from "../pages/parts-page.js";
+import { REGISTER_COLUMNS as REGISTER } from "../pages/register.js";
 import { FORMULAS, METHODS } from "../pages/sources/formulas-page.js";
-import { COLUMNS as SOURCES } from "../pages/sources/sources-page.js";
-import { COLUMNS as STOCK } from "../pages/stock-page.js";
+import { SOURCES_COLUMNS as SOURCES } from "../pages/sources/sources-page.js";
+import { STOCK_COLUMNS as STOCK } from "../pages/stock-page.js";
 import { rowLabels } from "./row-labels.js";
 import { style } from "./style.js";
 

@@ -4,7 +4,7 @@ import { basename, dirname, join } from "node:path";
 
 const [FRESH, OLD] = ["new", "old"];
 
-export interface Place {
+export interface StagingPlace {
   /** Where what is new is made. */
   readonly fresh: string;
   /** Where what was there before waits until the new one stands in its place. */
@@ -43,7 +43,7 @@ async function removeAll(path: string, beside: string | undefined, parents: read
  * A place beside a file or folder, on the same disk, so that what is made there can be moved into place at a stroke.
  * The number of the process stands in its name, so that nobody clears it away under one that is still running.
  */
-export async function placeBeside(path: string): Promise<Place> {
+export async function placeBeside(path: string): Promise<StagingPlace> {
   const parents = missingAbove(path);
   let beside: string | undefined;
   try {

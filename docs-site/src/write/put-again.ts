@@ -3,10 +3,10 @@ import { dirname, join } from "node:path";
 import type { Into } from "./put-file.js";
 
 /** Tells whether a file is the one that was written, without reading it: its number, size and time of writing. */
-export type Stamp = string;
+export type FileStamp = string;
 
 /** Undefined when there is no such file. */
-export function stampOf(path: string): Stamp | undefined {
+export function fileStamp(path: string): FileStamp | undefined {
   const found = statSync(path, { throwIfNoEntry: false, bigint: true });
   return found?.isFile() ? `${found.ino} ${found.size} ${found.mtimeNs}` : undefined;
 }
@@ -23,9 +23,9 @@ function linked(from: string, to: string): boolean {
   }
 }
 
-const stampIfAny = (path: string): Stamp | undefined => {
+const stampIfAny = (path: string): FileStamp | undefined => {
   try {
-    return stampOf(path);
+    return fileStamp(path);
   } catch {
     return undefined;
   }
@@ -35,7 +35,7 @@ const stampIfAny = (path: string): Stamp | undefined => {
  * Puts files of the earlier site into the new one without making them, if every one still is the file that was written;
  * gives whether. Otherwise nothing is put there.
  */
-export function putAgain({ fresh, folder }: Into, files: ReadonlyMap<string, Stamp>): boolean {
+export function putAgain({ fresh, folder }: Into, files: ReadonlyMap<string, FileStamp>): boolean {
   const put: string[] = [];
   for (const [path, stamp] of files) {
     const to = join(fresh, path);

@@ -1,11 +1,11 @@
 import { type Cell, cellName } from "@plumbmark/core";
 import type { Html } from "../../html/html.js";
 import { hatch } from "../shared/hatch.js";
+import { lettering, SMALL } from "../shared/lettering.js";
 import { series } from "../shared/series.js";
 import { type Box, group, line, NARROW, path, rect, type Shapes, WIDE } from "../shared/svg.js";
-import { SMALL, text } from "../shared/text.js";
 import { countOf, type Strand, timesOn } from "./strand.js";
-import { roomIn, type View, weightOf } from "./view.js";
+import { lineWeight, roomIn, type View } from "./view.js";
 
 /** Cells of one look joined along rows: a face of thousands of panels has few strokes. */
 function spans(view: View, cells: readonly Cell[]): readonly Box[] {
@@ -44,11 +44,11 @@ function panel(view: View, cell: Cell, times: number): Html {
   const fine = Math.min(1, box.height / 9.5);
   const odd =
     times === 1
-      ? { strokeWidth: NARROW * weightOf(view) }
+      ? { strokeWidth: NARROW * lineWeight(view) }
       : { strokeWidth: WIDE * 1.6 * fine, strokeDasharray: `${2 * fine} ${fine}`, className: "unfed" };
   const words =
     roomIn(view) === "name"
-      ? [text(name, [box.x + 0.9, box.y + SMALL + 0.3], { size: box.height < 13 ? SMALL - 0.3 : SMALL })]
+      ? [lettering(name, [box.x + 0.9, box.y + SMALL + 0.3], { size: box.height < 13 ? SMALL - 0.3 : SMALL })]
       : [];
   return group({ dataCell: name }, [rect(box, odd), ...words]);
 }

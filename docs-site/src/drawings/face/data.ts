@@ -1,20 +1,20 @@
 import { type Chain, type Face, labeller } from "@plumbmark/core";
 import { cellRanges } from "../shared/cell-ranges.js";
-import type { Subject } from "../shared/drawing.js";
-import { shown, UNWRITTEN } from "../shared/shown.js";
+import type { DrawingSubject } from "../shared/drawing.js";
+import { UNWRITTEN, writtenText } from "../shared/value-text.js";
 import { cableWords, jumperLabels } from "./power.js";
 import type { Layer, Strand } from "./strand.js";
 
 /** The cable back to the processor, where the loop is closed. */
-function returnWords(chain: Chain, { build, system }: Subject): string {
+function returnWords(chain: Chain, { build, system }: DrawingSubject): string {
   const base = `${chain.path}.return`;
   const part = build.reader.text(`${base}.part`);
   if (part === undefined) return UNWRITTEN;
   const length = build.reader.value(`${base}.length`, "length", "length", chain.label);
-  return `${part}, ${length.known ? shown(length, system) : `length ${UNWRITTEN}`}`;
+  return `${part}, ${length.known ? writtenText(length, system) : `length ${UNWRITTEN}`}`;
 }
 
-function strand(chain: Chain, number: number, subject: Subject, label: ReturnType<typeof labeller>): Strand {
+function strand(chain: Chain, number: number, subject: DrawingSubject, label: ReturnType<typeof labeller>): Strand {
   const cells = chain.panels?.map(({ cell }) => cell);
   const port = chain.port === undefined ? `port ${UNWRITTEN}` : `port ${chain.port}`;
   const back = chain.backUpPort === undefined ? undefined : `port ${chain.backUpPort}`;
@@ -41,7 +41,7 @@ function strand(chain: Chain, number: number, subject: Subject, label: ReturnTyp
   };
 }
 
-export const dataLayer = (face: Face, subject: Subject, label = labeller(subject.build)): Layer => ({
+export const dataLayer = (face: Face, subject: DrawingSubject, label = labeller(subject.build)): Layer => ({
   name: "data",
   what: "Data",
   on: "chain",

@@ -1,14 +1,14 @@
 import type { Face } from "@plumbmark/core";
 import { levelDimension, uprightDimension } from "../shared/dimension.js";
-import { type Drawing, SHEET_WIDTH, type Subject } from "../shared/drawing.js";
-import { heading, notes } from "../shared/heading.js";
+import { type Drawing, type DrawingSubject, SHEET_WIDTH } from "../shared/drawing.js";
+import { drawingHeading, notes } from "../shared/heading.js";
+import { lettering, SMALL } from "../shared/lettering.js";
 import { scaleBar, scaleText } from "../shared/scale.js";
-import { shown } from "../shared/shown.js";
 import { rect, type Shapes, WIDE } from "../shared/svg.js";
-import { SMALL, text } from "../shared/text.js";
+import { writtenText } from "../shared/value-text.js";
+import { type CableEntry, cableEntries, entrySide, type Side, TAG, tooMany } from "./cable-entries.js";
 import { cellShapes, groupHatches } from "./cells.js";
 import { dataLayer } from "./data.js";
-import { type Entry, entriesOf, entrySide, type Side, TAG, tooMany } from "./entries.js";
 import { kindMarks, turnMarks } from "./kinds.js";
 import { legend, legendList } from "./legend.js";
 import { powerLayer } from "./power.js";
@@ -23,9 +23,9 @@ const HIGHEST = 150;
 /** Room beside the face for rulers and a dimension. */
 const BARE = 14;
 
-const at = (entries: readonly Entry[], side: Side): boolean => entries.some((each) => each.side === side);
+const at = (entries: readonly CableEntry[], side: Side): boolean => entries.some((each) => each.side === side);
 
-const named = (entries: readonly Entry[], side: Side): boolean => at(entries, side) && !tooMany(entries, side);
+const named = (entries: readonly CableEntry[], side: Side): boolean => at(entries, side) && !tooMany(entries, side);
 
 interface Margins {
   readonly left: number;
@@ -43,8 +43,8 @@ const LISTED = 8;
 const TAGS = 3;
 
 /** The width of a narrow drawing, for a face whose cells hold their names on it and whose cables all come from above or below. */
-function compactWidth(face: Face, { strands }: Layer, { system }: Subject): number | undefined {
-  const entries = entriesOf({ face, rear: false, compact: true }, strands);
+function compactWidth(face: Face, { strands }: Layer, { system }: DrawingSubject): number | undefined {
+  const entries = cableEntries({ face, rear: false, compact: true }, strands);
   const outer = entries.every(({ cell: { row }, side }) => row === (side === "above" ? 0 : face.rows - 1));
   const few = (["above", "below"] as const).every(
     (side) => entries.filter((each) => each.side === side).length <= TAGS,
@@ -57,7 +57,7 @@ function compactWidth(face: Face, { strands }: Layer, { system }: Subject): numb
   });
 }
 
-const marginsOf = (entries: readonly Entry[], compact: boolean): Margins => ({
+const marginsOf = (entries: readonly CableEntry[], compact: boolean): Margins => ({
   left: named(entries, "left") ? TAG + 4 : BARE,
   right: named(entries, "right") ? TAG + 4 : BARE,
   ...(compact ? COMPACT_MARGINS : {}),
@@ -65,7 +65,12 @@ const marginsOf = (entries: readonly Entry[], compact: boolean): Margins => ({
   below: at(entries, "below") ? 17 : 6,
 });
 
-function dimensions(view: View, { below }: Margins, { system }: Subject, entries: readonly Entry[]): Shapes {
+function dimensions(
+  view: View,
+  { below }: Margins,
+  { system }: DrawingSubject,
+  entries: readonly CableEntry[],
+): Shapes {
   const { face, outline, scale } = view;
   const [right, bottom] = [outline.x + outline.width, outline.y + outline.height];
   if (!scale || !face.width.known || !face.height.known) return [];
@@ -76,12 +81,12 @@ function dimensions(view: View, { below }: Margins, { system }: Subject, entries
   return [
     levelDimension(outline.x, right, bottom + below + 3, {
       metres: face.width.value,
-      words: shown(face.width, system),
+      words: writtenText(face.width, system),
       reach: [bottom, bottom],
     }),
     uprightDimension(x, outline.y, bottom, {
       metres: face.height.value,
-      words: shown(face.height, system),
+      words: writtenText(face.height, system),
       reach: [near, near],
     }),
   ];
@@ -94,9 +99,9 @@ function hands({ outline, rear }: View, y: number): Shapes {
   const [x1, x2] = [outline.x - spare, outline.x + outline.width + spare];
   const middle = (x1 + x2) / 2;
   return [
-    text(`◂ ${left}`, [x1, y], { size: SMALL }),
-    text("▴ up", [middle, y], { size: SMALL, anchor: "middle", data: { dataUp: "face" } }),
-    text(`${right} ▸`, [x2, y], { size: SMALL, anchor: "end" }),
+    lettering(`◂ ${left}`, [x1, y], { size: SMALL }),
+    lettering("▴ up", [middle, y], { size: SMALL, anchor: "middle", data: { dataUp: "face" } }),
+    lettering(`${right} ▸`, [x2, y], { size: SMALL, anchor: "end" }),
   ];
 }
 
@@ -123,16 +128,16 @@ function describe(face: Face, layer: Layer, rear: boolean): string {
 }
 
 /** One face, one view, one layer of cables. */
-function faceDrawing(face: Face, layer: Layer, rear: boolean, subject: Subject): Drawing {
+function faceDrawing(face: Face, layer: Layer, rear: boolean, subject: DrawingSubject): Drawing {
   const narrow = compactWidth(face, layer, subject);
   const compact = narrow !== undefined;
   const width = narrow ?? SHEET_WIDTH;
-  const entries = entriesOf({ face, rear, compact }, layer.strands);
+  const entries = cableEntries({ face, rear, compact }, layer.strands);
   const margins = marginsOf(entries, compact);
   const room = { width: width - margins.left - margins.right, height: HIGHEST };
   const extent = extentOf(face, room, subject.system);
   const [title, below] = captions(face, layer, rear, extent.scale ? scaleText(extent.scale) : "Not to scale");
-  const top = heading(title, below, width);
+  const top = drawingHeading(title, below, width);
   const spare = (room.width - extent.width) / 2;
   const view = viewOf(face, rear, [margins.left + spare, top.height + 2 + margins.above], extent);
   const paper = compact ? width : undefined;
@@ -176,7 +181,7 @@ function faceDrawing(face: Face, layer: Layer, rear: boolean, subject: Subject):
 }
 
 /** A face from the audience and from the rear, with its power and with its data. */
-export function faceDrawings(face: Face, subject: Subject): readonly Drawing[] {
+export function faceDrawings(face: Face, subject: DrawingSubject): readonly Drawing[] {
   if (face.cells.length === 0) return [];
   return [powerLayer(face, subject), dataLayer(face, subject)].flatMap((layer) =>
     [false, true].map((rear) => faceDrawing(face, layer, rear, subject)),

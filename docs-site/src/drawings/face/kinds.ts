@@ -1,9 +1,9 @@
 import { type Cell, cellName, type Face, type KindOfPanel } from "@plumbmark/core";
-import type { Subject } from "../shared/drawing.js";
+import type { DrawingSubject } from "../shared/drawing.js";
 import { type Box, NARROW, num, path, type Shapes, WIDE } from "../shared/svg.js";
 import type { View } from "./view.js";
 
-const rotated = ({ path: at }: Face, { build }: Subject): number =>
+const rotated = ({ path: at }: Face, { build }: DrawingSubject): number =>
   Number(build.reader.data(`${at}.rotated`) ?? 0) || 0;
 
 /** Where a bar begins and how long it is, as shares of the edge: clear of the cables, which cross it in the middle. */
@@ -22,7 +22,7 @@ function edge({ x, y, width, height }: Box, quarters: number): string {
 }
 
 /** The own top edge of every panel of a face whose panels are turned. From behind they turn the other way round. */
-export function turnMarks(view: View, subject: Subject): Shapes {
+export function turnMarks(view: View, subject: DrawingSubject): Shapes {
   const degrees = rotated(view.face, subject);
   if (degrees === 0) return [];
   const quarters = ((view.rear ? 360 - degrees : degrees) / 90) % 4;
@@ -30,7 +30,7 @@ export function turnMarks(view: View, subject: Subject): Shapes {
   return [path(d, { strokeWidth: 2 * WIDE, className: "own-top", dataTurned: degrees })];
 }
 
-export function turnNotes(face: Face, rear: boolean, subject: Subject): readonly string[] {
+export function turnNotes(face: Face, rear: boolean, subject: DrawingSubject): readonly string[] {
   const degrees = rotated(face, subject);
   if (degrees === 0) return [];
   const way = degrees === 180 ? "" : rear ? " anticlockwise as seen from here" : " clockwise as the audience sees it";

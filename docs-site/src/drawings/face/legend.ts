@@ -1,10 +1,10 @@
 import { SHEET_WIDTH } from "../shared/drawing.js";
 import { hatch } from "../shared/hatch.js";
 import { notes } from "../shared/heading.js";
+import { lettering, SMALL } from "../shared/lettering.js";
 import { lineLook, series } from "../shared/series.js";
 import { line, path, rect, type Shapes } from "../shared/svg.js";
-import { table } from "../shared/table.js";
-import { SMALL, text } from "../shared/text.js";
+import { drawnTable } from "../shared/table.js";
 import type { Layer, Strand } from "./strand.js";
 
 /** A longer list belongs into the schedules. */
@@ -37,7 +37,7 @@ export function legendList({ header, strands }: Layer, y: number, width: number)
   const shapes = strands.flatMap((strand): Shapes => {
     const said = strand.legend.slice(1).map(({ words }, index) => `${header[index + 1]}: ${words}`);
     const own = notes(width < SHEET_WIDTH ? said : [said.join("; ")], 4 + SWATCH, at + ROW, width - SWATCH - 6);
-    const name = text(strand.legend[0]?.words ?? "", [4 + SWATCH, at + ROW * 0.75], { size: SMALL, bold: true });
+    const name = lettering(strand.legend[0]?.words ?? "", [4 + SWATCH, at + ROW * 0.75], { size: SMALL, bold: true });
     const drawn = [...swatch(strand, at), name, ...own.shapes];
     at += ROW + own.height + 1.5;
     return drawn;
@@ -48,7 +48,7 @@ export function legendList({ header, strands }: Layer, y: number, width: number)
 /** What every line and hatch of the face stands for. */
 export function legend({ header, strands, on }: Layer, y: number): Legend {
   const listed = strands.slice(0, MOST);
-  const own = table(
+  const own = drawnTable(
     header,
     listed.map((each) => each.legend),
     [2 + SWATCH, y],

@@ -1,14 +1,14 @@
 import { type Cable, type Chain, type Face, labeller, type Run } from "@plumbmark/core";
 import { cellRanges } from "../shared/cell-ranges.js";
-import type { Subject } from "../shared/drawing.js";
-import { shown, UNWRITTEN } from "../shared/shown.js";
+import type { DrawingSubject } from "../shared/drawing.js";
+import { UNWRITTEN, writtenText } from "../shared/value-text.js";
 import type { Layer, Strand } from "./strand.js";
 
 /** A cable in a few words: its part and its length. */
-export function cableWords(cable: Cable, { system, build }: Subject): string {
+export function cableWords(cable: Cable, { system, build }: DrawingSubject): string {
   if (!cable.written) return UNWRITTEN;
   const part = cable.part?.name ?? build.reader.text(`${cable.path}.part`) ?? `part ${UNWRITTEN}`;
-  return `${part}, ${cable.length.known ? shown(cable.length, system) : `length ${UNWRITTEN}`}`;
+  return `${part}, ${cable.length.known ? writtenText(cable.length, system) : `length ${UNWRITTEN}`}`;
 }
 
 /** `P1-J1 to P1-J5: `; nothing where it is not known how many panels there are. */
@@ -24,7 +24,7 @@ export function jumperLabels(
 
 const circuitName = (run: Run): string => run.build.reader.text(`${run.path}.from`) ?? UNWRITTEN;
 
-function strand(run: Run, number: number, subject: Subject, label: ReturnType<typeof labeller>): Strand {
+function strand(run: Run, number: number, subject: DrawingSubject, label: ReturnType<typeof labeller>): Strand {
   const { build } = subject;
   const circuit = run.circuit ? build.circuits.indexOf(run.circuit) : -1;
   const cells = run.panels?.map(({ cell }) => cell);
@@ -50,7 +50,7 @@ function strand(run: Run, number: number, subject: Subject, label: ReturnType<ty
 }
 
 /** The runs of a face; those that name no panels are drawn on none and listed on every face. */
-export const powerLayer = (face: Face, subject: Subject, label = labeller(subject.build)): Layer => ({
+export const powerLayer = (face: Face, subject: DrawingSubject, label = labeller(subject.build)): Layer => ({
   name: "power",
   what: "Power",
   on: "run",

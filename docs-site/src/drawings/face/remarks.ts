@@ -1,6 +1,6 @@
 import { cellName, type Face } from "@plumbmark/core";
-import type { Subject } from "../shared/drawing.js";
-import { gapNotes, UNWRITTEN } from "../shared/shown.js";
+import type { DrawingSubject } from "../shared/drawing.js";
+import { gapNotes, UNWRITTEN } from "../shared/value-text.js";
 import { kindNotes, turnNotes } from "./kinds.js";
 import { countOf, type Layer, timesOn } from "./strand.js";
 
@@ -8,7 +8,7 @@ const some = (names: readonly string[]): string =>
   names.length > 8 ? `${names.slice(0, 8).join(", ")} and ${names.length - 8} more` : names.join(", ");
 
 /** What the crew has to know that the lines alone do not say. */
-export function remarks(face: Face, layer: Layer, rear: boolean, subject: Subject): readonly string[] {
+export function remarks(face: Face, layer: Layer, rear: boolean, subject: DrawingSubject): readonly string[] {
   const times = timesOn(face, layer.strands);
   const off = face.cells.filter((cell) => countOf(times, cell) === 0).map(cellName);
   const twice = face.cells.filter((cell) => countOf(times, cell) > 1).map(cellName);

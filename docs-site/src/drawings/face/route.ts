@@ -1,11 +1,11 @@
 import { type Cell, cellName } from "@plumbmark/core";
 import type { Html } from "../../html/html.js";
 import { arrowHead } from "../shared/dimension.js";
+import { lettering } from "../shared/lettering.js";
 import { lineLook, series } from "../shared/series.js";
-import { group, type Point, polyline, rect, type Shapes, shape } from "../shared/svg.js";
-import { text } from "../shared/text.js";
+import { group, type PaperPoint, polyline, rect, type Shapes, svgShape } from "../shared/svg.js";
 import type { Strand } from "./strand.js";
-import { roomIn, type View, weightOf } from "./view.js";
+import { lineWeight, roomIn, type View } from "./view.js";
 
 /** Arrow heads need not stand closer than this, millimetres. */
 const APART = 14;
@@ -13,15 +13,15 @@ const APART = 14;
 type Look = ReturnType<typeof lineLook>;
 
 interface Stretch {
-  readonly from: Point;
-  readonly to: Point;
+  readonly from: PaperPoint;
+  readonly to: PaperPoint;
   readonly hops: number;
 }
 
-const way = ([x1, y1]: Point, [x2, y2]: Point): number => Math.atan2(y2 - y1, x2 - x1);
+const way = ([x1, y1]: PaperPoint, [x2, y2]: PaperPoint): number => Math.atan2(y2 - y1, x2 - x1);
 
 /** Hops one after another in one direction, joined. */
-function stretches(points: readonly Point[]): readonly Stretch[] {
+function stretches(points: readonly PaperPoint[]): readonly Stretch[] {
   const joined: Stretch[] = [];
   for (const [index, to] of points.entries()) {
     const from = points[index - 1];
@@ -41,7 +41,7 @@ function heads({ from, to, hops }: Stretch, everyHop: boolean, size: number, loo
   const direction = way(from, to);
   return Array.from({ length: Math.ceil(hops / step) }, (_, index) => {
     const share = (index * step + 0.5) / hops;
-    const tip: Point = [
+    const tip: PaperPoint = [
       from[0] + (to[0] - from[0]) * share + (size / 2) * Math.cos(direction),
       from[1] + (to[1] - from[1]) * share + (size / 2) * Math.sin(direction),
     ];
@@ -56,14 +56,14 @@ function node(view: View, strand: Strand, cell: Cell, order: number, look: Look)
   const half = large ? 2.3 : 1.5;
   const words = String(order);
   const wide = half + (words.length > 2 ? size * 0.3 * (words.length - 2) : 0);
-  const frame = { fill: "#fff", className: `node ${look.className}`, stroke: look.stroke, strokeWidth: 0.4 };
+  const outline = { fill: "#fff", className: `node ${look.className}`, stroke: look.stroke, strokeWidth: 0.4 };
   const box = { x: x - wide, y: y - half, width: 2 * wide, height: 2 * half };
   // The first panel has a square node: there the feed goes in.
-  const sign = order === 1 ? rect(box, { ...frame, strokeWidth: 0.8 }) : rect(box, { ...frame, rx: half });
+  const sign = order === 1 ? rect(box, { ...outline, strokeWidth: 0.8 }) : rect(box, { ...outline, rx: half });
   const marks = { dataStrand: strand.name, dataOrder: order, dataOn: cellName(cell) };
   return group({ className: "order" }, [
     sign,
-    text(words, [x, y + size * 0.36], { size, anchor: "middle", bold: order === 1, data: marks }),
+    lettering(words, [x, y + size * 0.36], { size, anchor: "middle", bold: order === 1, data: marks }),
   ]);
 }
 
@@ -72,7 +72,7 @@ export function route(view: View, strand: Strand): Html | undefined {
   const { cells, number, name, sort } = strand;
   if (!cells) return undefined;
   const points = cells.map(view.centre);
-  const fine = weightOf(view);
+  const fine = lineWeight(view);
   const look = { ...lineLook(series(number)), strokeWidth: 0.7 * fine };
   const room = roomIn(view);
   const size = room === "name" ? 3.2 : room === "number" ? 1.8 : 2.4 * fine;
@@ -95,9 +95,9 @@ export function route(view: View, strand: Strand): Html | undefined {
   );
 }
 
-const endMark = (at: Point | undefined, look: Look, half: number): Html | undefined =>
+const endMark = (at: PaperPoint | undefined, look: Look, half: number): Html | undefined =>
   at &&
-  shape("rect", {
+  svgShape("rect", {
     x: at[0] - half,
     y: at[1] - half,
     width: 2 * half,

@@ -1,6 +1,6 @@
 import { rowName } from "@plumbmark/core";
+import { lettering, measure, SMALL } from "../shared/lettering.js";
 import { paper, type Shapes } from "../shared/svg.js";
-import { measure, SMALL, text } from "../shared/text.js";
 import { roomIn, type View } from "./view.js";
 
 const step = (size: number, needed: number): number =>
@@ -10,7 +10,7 @@ const lettered = (words: string, x: number, y: number): Shapes => {
   const width = measure(words, SMALL);
   return [
     paper({ x: x - width / 2 - 0.3, y: y - SMALL * 0.85, width: width + 0.6, height: SMALL * 1.05 }),
-    text(words, [x, y], { size: SMALL, anchor: "middle" }),
+    lettering(words, [x, y], { size: SMALL, anchor: "middle" }),
   ];
 };
 

@@ -1,10 +1,10 @@
 import { type Face, type Part, type Socket, socketAt, sockets, turned } from "@plumbmark/core";
 import { arrowHead } from "../shared/dimension.js";
-import type { Subject } from "../shared/drawing.js";
-import { UNWRITTEN } from "../shared/shown.js";
-import { group, line, type Point, rect, type Shapes, shape, WIDE } from "../shared/svg.js";
-import { SMALL, text } from "../shared/text.js";
-import { spread } from "./entries.js";
+import type { DrawingSubject } from "../shared/drawing.js";
+import { lettering, SMALL } from "../shared/lettering.js";
+import { group, line, type PaperPoint, rect, type Shapes, svgShape, WIDE } from "../shared/svg.js";
+import { UNWRITTEN } from "../shared/value-text.js";
+import { spread } from "./cable-entries.js";
 
 const SIDE = 26;
 /** Room for the names of the sockets at each side. */
@@ -45,7 +45,7 @@ function keyOf(part: Part, degrees: number): Key | undefined {
 }
 
 /** Power square, data round; what goes in is filled, what goes out is not. */
-function mark({ socket, from }: Placed, [x, y]: Point): Shapes {
+function mark({ socket, from }: Placed, [x, y]: PaperPoint): Shapes {
   const look = {
     strokeWidth: 0.4,
     stroke: "currentColor",
@@ -54,13 +54,13 @@ function mark({ socket, from }: Placed, [x, y]: Point): Shapes {
   };
   const sign = socket.startsWith("power")
     ? rect({ x: x - HALF, y: y - HALF, width: 2 * HALF, height: 2 * HALF }, look)
-    : shape("circle", { cx: x, cy: y, r: HALF, ...look });
+    : svgShape("circle", { cx: x, cy: y, r: HALF, ...look });
   return [group({ dataSocket: socket, dataAcross: from.x, dataDown: from.y }, [sign])];
 }
 
 /** The names of the sockets of one side, parted so that each can be read, with a line to its socket. */
 function named(
-  own: readonly (Placed & { readonly at: Point })[],
+  own: readonly (Placed & { readonly at: PaperPoint })[],
   right: boolean,
   edge: number,
   top: number,
@@ -77,7 +77,7 @@ function named(
     const x = edge + (right ? 1.5 : -1.5);
     return [
       line([at[0] + (right ? HALF : -HALF), at[1]], [x, y], { strokeWidth: 0.15 }),
-      text(socket.replace("-", " "), [x + (right ? 0.5 : -0.5), y + SMALL * 0.35], {
+      lettering(socket.replace("-", " "), [x + (right ? 0.5 : -0.5), y + SMALL * 0.35], {
         size: SMALL,
         anchor: right ? "start" : "end",
         bold: socket.startsWith(layer),
@@ -86,23 +86,23 @@ function named(
   });
 }
 
-function drawnKey({ part, width, height, placed }: Key, [x, y]: Point, layer: string): Shapes {
+function drawnKey({ part, width, height, placed }: Key, [x, y]: PaperPoint, layer: string): Shapes {
   const mm = SIDE / Math.max(width, height);
   const box = { x: x + NAMES + (SIDE - width * mm) / 2, y: y + 11, width: width * mm, height: height * mm };
-  const middle: Point = [box.x + box.width / 2, box.y + box.height / 2];
+  const middle: PaperPoint = [box.x + box.width / 2, box.y + box.height / 2];
   const sited = placed.map((each) => ({
     ...each,
-    at: [middle[0] + each.from.x * mm, middle[1] + each.from.y * mm] as Point,
+    at: [middle[0] + each.from.x * mm, middle[1] + each.from.y * mm] as PaperPoint,
   }));
   const right = (each: Placed): boolean => each.from.x > 0;
   const words = `${part.name}, from behind`;
   return [
-    text(words, [x, y + 3], { size: SMALL, bold: true }),
+    lettering(words, [x, y + 3], { size: SMALL, bold: true }),
     group({ className: "up", dataUp: part.name }, [
       line([middle[0], box.y], [middle[0], box.y - 4]),
       arrowHead([middle[0], box.y - 5.6], -Math.PI / 2, 2.4),
     ]),
-    text("up", [middle[0] + 1.8, box.y - 2], { size: SMALL }),
+    lettering("up", [middle[0] + 1.8, box.y - 2], { size: SMALL }),
     rect(box, { strokeWidth: WIDE, dataPanelKey: part.name, dataMm: mm }),
     ...sited.flatMap((each) => mark(each, each.at)),
     ...named(
@@ -122,7 +122,7 @@ export function socketKeys(
   layer: string,
   y: number,
   width: number,
-  { build }: Subject,
+  { build }: DrawingSubject,
 ): { readonly shapes: Shapes; readonly height: number; readonly notes: readonly string[] } {
   const degrees = Number(build.reader.data(`${face.path}.rotated`) ?? 0) || 0;
   const parts = [...new Set([face.panel, ...face.otherPanels.map(({ part }) => part)])].filter(

@@ -1,5 +1,5 @@
 import type { Cell, Face } from "@plumbmark/core";
-import type { Cell as TableCell } from "../shared/table.js";
+import type { DrawnCell as TableCell } from "../shared/table.js";
 
 /** A run or a chain as it goes over one face. */
 export interface Strand {

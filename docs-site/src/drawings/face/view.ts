@@ -1,7 +1,7 @@
 import type { System } from "@plumbmark/calc";
 import type { Cell, Face } from "@plumbmark/core";
 import { type Scale, scaleFor } from "../shared/scale.js";
-import type { Box, Point } from "../shared/svg.js";
+import type { Box, PaperPoint } from "../shared/svg.js";
 
 /** A face on the paper, from the audience or from behind. */
 export interface View {
@@ -11,7 +11,7 @@ export interface View {
   readonly scale: Scale | undefined;
   readonly outline: Box;
   readonly box: (cell: Cell) => Box;
-  readonly centre: (cell: Cell) => Point;
+  readonly centre: (cell: Cell) => PaperPoint;
   /** Size of a cell on the paper. */
   readonly cell: { readonly width: number; readonly height: number };
 }
@@ -45,14 +45,14 @@ export function extentOf(face: Face, room: Room, system: System): Room & Pick<Vi
 }
 
 /** From behind, column 1 is at the right. */
-export function viewOf(face: Face, rear: boolean, [x, y]: Point, extent: ReturnType<typeof extentOf>): View {
+export function viewOf(face: Face, rear: boolean, [x, y]: PaperPoint, extent: ReturnType<typeof extentOf>): View {
   const { scale, cell, width, height } = extent;
   const box = ({ row, column }: Cell): Box => ({
     x: x + (rear ? face.columns - 1 - column : column) * cell.width,
     y: y + row * cell.height,
     ...cell,
   });
-  const centre = (each: Cell): Point => {
+  const centre = (each: Cell): PaperPoint => {
     const at = box(each);
     // In a small cell the line makes room for the name above it.
     const lower = roomIn({ cell }) === "name" && cell.height < 13 ? 0.12 : 0;
@@ -62,7 +62,7 @@ export function viewOf(face: Face, rear: boolean, [x, y]: Point, extent: ReturnT
 }
 
 /** How strong lines are to be: those of small cells would run into one another. */
-export const weightOf = ({ cell }: Pick<View, "cell">): number =>
+export const lineWeight = ({ cell }: Pick<View, "cell">): number =>
   Math.min(1, Math.max(0.3, Math.min(cell.width, cell.height) / 4.6));
 
 /** Whether there is room in a cell for its name beside the line, for a number alone, or for nothing. */

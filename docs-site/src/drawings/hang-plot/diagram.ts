@@ -1,8 +1,8 @@
 import { GRAVITY, momentAt, printQuantity, type SolvedBeam, type System, shearAt } from "@plumbmark/calc";
 import { hatch } from "../shared/hatch.js";
-import { line, type Point, paper, path, polyline, type Shapes, WIDE } from "../shared/svg.js";
-import { measure, SMALL, text } from "../shared/text.js";
-import type { Frame } from "./frame.js";
+import { lettering, measure, SMALL } from "../shared/lettering.js";
+import { line, type PaperPoint, paper, path, polyline, type Shapes, WIDE } from "../shared/svg.js";
+import type { PlotLayout } from "./layout.js";
 
 const HALF = 9;
 const PARTS = 12;
@@ -47,22 +47,22 @@ const greatest = (points: Curve["points"], sign: 1 | -1): readonly [number, numb
   return best[1] * sign > 1e-9 ? best : undefined;
 };
 
-function drawn(frame: Frame, { name, points, print, down }: Curve, middle: number): Shapes {
+function drawn(layout: PlotLayout, { name, points, print, down }: Curve, middle: number): Shapes {
   const most = Math.max(1e-9, ...points.map(([, value]) => Math.abs(value)));
   const y = (value: number): number => middle + (down ? 1 : -1) * (value / most) * HALF;
-  const way: Point[] = points.map(([at, value]) => [frame.x(at), y(value)]);
-  const [first, last] = [frame.x(0), frame.x(frame.length)];
+  const way: PaperPoint[] = points.map(([at, value]) => [layout.x(at), y(value)]);
+  const [first, last] = [layout.x(0), layout.x(layout.length)];
   const labels = ([1, -1] as const).flatMap((sign): Shapes => {
     const at = greatest(points, sign);
     if (!at) return [];
     const words = print(at[1]);
     const width = measure(words, SMALL);
     const below = y(at[1]) > middle;
-    const x = Math.min(Math.max(frame.x(at[0]), first + width / 2), last - width / 2);
+    const x = Math.min(Math.max(layout.x(at[0]), first + width / 2), last - width / 2);
     const base = y(at[1]) + (below ? 3.2 : -0.9);
     return [
       paper({ x: x - width / 2 - 0.3, y: base - SMALL * 0.85, width: width + 0.6, height: SMALL * 1.05 }),
-      text(words, [x, base], {
+      lettering(words, [x, base], {
         size: SMALL,
         anchor: "middle",
         data: { dataGreatest: name.toLowerCase(), dataValue: at[1] },
@@ -70,7 +70,7 @@ function drawn(frame: Frame, { name, points, print, down }: Curve, middle: numbe
     ];
   });
   const area = way.slice(1).flatMap(([x, here], index) => {
-    const [before, there] = way[index] as Point;
+    const [before, there] = way[index] as PaperPoint;
     const [top, low] = [Math.min(here, there, middle), Math.max(here, there, middle)];
     // Upright lines of the hatch, each as long as the diagram is high there.
     return x - before > 0.05 && low - top > 0.05 ? [hatchUnder(before, there, x, here, middle)] : [];
@@ -79,7 +79,7 @@ function drawn(frame: Frame, { name, points, print, down }: Curve, middle: numbe
     line([first, middle], [last, middle], { strokeWidth: WIDE }),
     path(area.join(""), { strokeWidth: 0.15 }),
     polyline([[first, middle], ...way, [last, middle]]),
-    text(name, [2, middle + 1], { size: SMALL, bold: true }),
+    lettering(name, [2, middle + 1], { size: SMALL, bold: true }),
     ...labels,
   ];
 }
@@ -97,16 +97,16 @@ function hatchUnder(x1: number, y1: number, x2: number, y2: number, middle: numb
 
 /** Shear and bending moment of the bar, level on all its hangs, under the drawing and in line with it. */
 export function diagrams(
-  frame: Frame,
+  layout: PlotLayout,
   y: number,
   system: System,
 ): { readonly shapes: Shapes; readonly height: number } {
-  const { hung } = frame.bar;
+  const { hung } = layout.bar;
   if (!hung.known) return { shapes: [], height: 0 };
   const all = curves(hung.solved, system);
   const each = 2 * HALF + 9;
   return {
-    shapes: all.flatMap((curve, index) => drawn(frame, curve, y + index * each + HALF + 4)),
+    shapes: all.flatMap((curve, index) => drawn(layout, curve, y + index * each + HALF + 4)),
     height: all.length * each + 2,
   };
 }

@@ -1,14 +1,14 @@
 import { type System, sum, type Value } from "@plumbmark/calc";
 import type { Bar } from "@plumbmark/core";
-import { type Drawing, SHEET_WIDTH, type Subject } from "../shared/drawing.js";
-import { heading, notes } from "../shared/heading.js";
+import { type Drawing, type DrawingSubject, SHEET_WIDTH } from "../shared/drawing.js";
+import { drawingHeading, notes } from "../shared/heading.js";
 import { scaleBar, scaleText } from "../shared/scale.js";
-import { gapNotes, shown, told, UNWRITTEN } from "../shared/shown.js";
 import { rect, type Shapes, WIDE } from "../shared/svg.js";
-import { table } from "../shared/table.js";
+import { drawnTable } from "../shared/table.js";
+import { gapNotes, resultText, UNWRITTEN, writtenText } from "../shared/value-text.js";
 import { diagrams } from "./diagram.js";
-import { type Frame, frameOf } from "./frame.js";
 import { belowBar } from "./hung-face.js";
+import { type PlotLayout, plotLayout } from "./layout.js";
 import { HANG_HEADER, hangRows, LEG_HEADER, legRows } from "./rows.js";
 import { heightOf, places, support } from "./supports.js";
 
@@ -18,7 +18,7 @@ const whole = (masses: readonly Value[]): Value => sum(masses, "mass", "m");
 
 /** The one weight of a bar with its parts: the words of the check and of the register. */
 function weightWords(bar: Bar, system: System): string {
-  const words = (value: Value): string => told(value, system);
+  const words = (value: Value): string => resultText(value, system);
   const faces = words(whole(bar.masses.slice(0, bar.carries.length)));
   const cables = words(whole(bar.cables.map(({ mass }) => mass)));
   const own = words(whole(bar.hangs.map(({ ownMass }) => ownMass)));
@@ -26,14 +26,14 @@ function weightWords(bar: Bar, system: System): string {
   return `Suspended weight, all that the structure bears: ${words(bar.onStructure)}. Of it: panels with what they carry ${faces}, cables ${cables}, the bar itself ${words(bar.selfMass)}${other} – these the hangs carry, ${words(bar.load)} – and the hangs themselves ${own}.`;
 }
 
-function facts(bar: Bar, { build, system }: Subject): readonly string[] {
+function facts(bar: Bar, { build, system }: DrawingSubject): readonly string[] {
   const section = build.reader.text(`${bar.path}.section`) ?? UNWRITTEN;
   const by = build.reader.text("rigging.structure-by");
   const second = build.secondary.map(({ name }) => name);
   const unstable = bar.slackCases?.known ? bar.slackCases.unstable.map(({ name }) => name) : [];
   return [
     weightWords(bar, system),
-    `Section ${section}. The structure may carry in all: ${shown(bar.structure, system)}.`,
+    `Section ${section}. The structure may carry in all: ${writtenText(bar.structure, system)}.`,
     `Ratings of the structure: ${by ?? `who states them is ${UNWRITTEN}`}. Second suspension: ${second.length > 0 ? second.join(", ") : UNWRITTEN}.`,
     ...(unstable.length > 0 ? [`The bar does not hang still with ${unstable.join(", or with ")} slack.`] : []),
     "Level: what the hang carries while the bar hangs level on all its hangs. At worst: what it carries when the hang under “Slack then” carries nothing. Structure: what the structure is stated to carry there. Weakest part: the least working load limit of what the hang is made of.",
@@ -41,24 +41,28 @@ function facts(bar: Bar, { build, system }: Subject): readonly string[] {
   ];
 }
 
-function elevation(frame: Frame, top: number, subject: Subject): { readonly shapes: Shapes; readonly bottom: number } {
-  const { bar, x, length, scale } = frame;
+function elevation(
+  layout: PlotLayout,
+  top: number,
+  subject: DrawingSubject,
+): { readonly shapes: Shapes; readonly bottom: number } {
+  const { bar, x, length, scale } = layout;
   const behind = top + 9;
   const dims = behind + 13;
-  const y = dims + 6 + heightOf(frame);
-  const below = belowBar(frame, y + 1.2, subject);
-  const shear = diagrams(frame, below.bottom + 1, subject.system);
+  const y = dims + 6 + heightOf(layout);
+  const below = belowBar(layout, y + 1.2, subject);
+  const shear = diagrams(layout, below.bottom + 1, subject.system);
   const bottom = below.bottom + shear.height + 4;
   return {
     bottom,
     shapes: [
-      ...places(frame, behind, y, subject.system, "right"),
-      ...places(frame, dims, y, subject.system),
+      ...places(layout, behind, y, subject.system, "right"),
+      ...places(layout, dims, y, subject.system),
       rect(
         { x: x(0), y, width: scale.mm(length), height: 1.2 },
         { fill: "currentColor", strokeWidth: WIDE, className: "bar", dataBar: bar.name },
       ),
-      ...bar.hangs.filter((hang) => hang.at.known).map((hang) => support(frame, hang, y, subject.system)),
+      ...bar.hangs.filter((hang) => hang.at.known).map((hang) => support(layout, hang, y, subject.system)),
       ...below.shapes,
       ...shear.shapes,
       scaleBar(scale, [SHEET_WIDTH - 62, bottom]),
@@ -66,30 +70,30 @@ function elevation(frame: Frame, top: number, subject: Subject): { readonly shap
   };
 }
 
-function describe(bar: Bar, { system }: Subject): string {
+function describe(bar: Bar, { system }: DrawingSubject): string {
   const hangs = bar.hangs.map(
-    (hang) => `hang ${hang.name} at ${shown(hang.at, system)} carries ${told(hang.reaction, system)}`,
+    (hang) => `hang ${hang.name} at ${writtenText(hang.at, system)} carries ${resultText(hang.reaction, system)}`,
   );
-  const carried = bar.carries.map(({ face, from }) => `face ${face.name} from ${shown(from, system)}`);
-  return `A bar of ${shown(bar.length, system)} carries ${carried.join(" and ") || "nothing that is written down"}. From its left end as the audience sees it: ${hangs.join("; ") || "no hang is written down"}. Below it its shear and bending moment, level on all hangs.`;
+  const carried = bar.carries.map(({ face, from }) => `face ${face.name} from ${writtenText(from, system)}`);
+  return `A bar of ${writtenText(bar.length, system)} carries ${carried.join(" and ") || "nothing that is written down"}. From its left end as the audience sees it: ${hangs.join("; ") || "no hang is written down"}. Below it its shear and bending moment, level on all hangs.`;
 }
 
 /** A bar with what it carries, what its hangs carry, and what they may. */
-export function hangPlot(bar: Bar, subject: Subject): Drawing {
-  const frame = frameOf(bar, subject);
+export function hangPlot(bar: Bar, subject: DrawingSubject): Drawing {
+  const layout = plotLayout(bar, subject);
   const title = `Bar ${bar.name}: hang plot`;
   const seen =
     "Seen from the audience. Lower row of places: from the end of the bar at the audience's left. Upper row: from the end at the audience's right, which is the left one seen from behind.";
-  const top = heading(
+  const top = drawingHeading(
     title,
-    [frame ? `${seen} ${scaleText(frame.scale)}.` : "Not drawn: the length of the bar is not written down."],
+    [layout ? `${seen} ${scaleText(layout.scale)}.` : "Not drawn: the length of the bar is not written down."],
     SHEET_WIDTH,
   );
-  const drawn = frame ? elevation(frame, top.height, subject) : { shapes: [], bottom: top.height };
-  const hangs = table(HANG_HEADER, hangRows(bar, subject), [2, drawn.bottom + 4], WIDTH);
+  const drawn = layout ? elevation(layout, top.height, subject) : { shapes: [], bottom: top.height };
+  const hangs = drawnTable(HANG_HEADER, hangRows(bar, subject), [2, drawn.bottom + 4], WIDTH);
   const legs = legRows(bar, subject);
   const low = drawn.bottom + 4 + hangs.height + 2;
-  const legTable = legs.length > 0 ? table(LEG_HEADER, legs, [2, low], WIDTH) : { shapes: [], height: 0 };
+  const legTable = legs.length > 0 ? drawnTable(LEG_HEADER, legs, [2, low], WIDTH) : { shapes: [], height: 0 };
   const missing = bar.hung.known ? [] : gapNotes([bar.hung]);
   const foot = notes([...facts(bar, subject), ...missing], 2, low + legTable.height, WIDTH);
   return {

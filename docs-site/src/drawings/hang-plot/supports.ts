@@ -4,10 +4,21 @@ import type { Html } from "../../html/html.js";
 import { arrowHead } from "../shared/dimension.js";
 import { SHEET_WIDTH } from "../shared/drawing.js";
 import { hatch } from "../shared/hatch.js";
-import { lengthText, shown, told, writtenInFeet } from "../shared/shown.js";
-import { group, line, NARROW, type Point, paper, path, polyline, type Shapes, shape, WIDE } from "../shared/svg.js";
-import { MIDDLE, measure, SMALL, text } from "../shared/text.js";
-import type { Frame } from "./frame.js";
+import { lettering, MIDDLE, measure, SMALL } from "../shared/lettering.js";
+import {
+  group,
+  line,
+  NARROW,
+  type PaperPoint,
+  paper,
+  path,
+  polyline,
+  type Shapes,
+  svgShape,
+  WIDE,
+} from "../shared/svg.js";
+import { lengthText, resultText, writtenInFeet, writtenText } from "../shared/value-text.js";
+import type { PlotLayout } from "./layout.js";
 
 /** Length of a plumb drop on the paper: its own is not part of the document, so it is broken. */
 export const DROP = 20;
@@ -15,13 +26,13 @@ export const DROP = 20;
 const BELOW_APEX = 9;
 
 /** The structure, hatched as fixed things are. */
-function structure([x, y]: Point): Shapes {
+function structure([x, y]: PaperPoint): Shapes {
   const box = { x: x - 4, y: y - 2.2, width: 8, height: 2.2 };
   return [line([x - 4, y], [x + 4, y], { strokeWidth: WIDE }), path(hatch(box, "rising", 1.4), { strokeWidth: 0.15 })];
 }
 
 /** A short break across a line whose length is not drawn. */
-export const breakAt = ([x, y]: Point): Html =>
+export const breakAt = ([x, y]: PaperPoint): Html =>
   path(`M${x - 1.6} ${y + 0.9}l1.1 -1.8l1 1.8l1.1 -1.8`, { strokeWidth: NARROW, className: "break" });
 
 function plumb(x: number, bar: number, slack: boolean): Shapes {
@@ -29,31 +40,31 @@ function plumb(x: number, bar: number, slack: boolean): Shapes {
   return [...structure([x, bar - DROP]), line([x, bar - DROP], [x, bar], look), breakAt([x, bar - 6.5])];
 }
 
-function legs(frame: Frame, hang: Hang, x: number, bar: number, system: System): Shapes {
-  const apex: Point = [x, bar - BELOW_APEX];
+function legs(layout: PlotLayout, hang: Hang, x: number, bar: number, system: System): Shapes {
+  const apex: PaperPoint = [x, bar - BELOW_APEX];
   return [
     line(apex, [x, bar], { strokeWidth: WIDE }),
     breakAt([x, bar - 2.6]),
-    shape("circle", { cx: apex[0], cy: apex[1], r: 0.9, fill: "currentColor" }),
+    svgShape("circle", { cx: apex[0], cy: apex[1], r: 0.9, fill: "currentColor" }),
     ...hang.legs.flatMap((leg): Shapes => {
       const way = leg.side === "left" ? -1 : 1;
       if (!leg.rise.known || !leg.run.known) return [];
-      const end: Point = [x + way * frame.scale.mm(leg.run.value), apex[1] - frame.scale.mm(leg.rise.value)];
-      const middle: Point = [(apex[0] + end[0]) / 2 + way * 1.5, (apex[1] + end[1]) / 2 + 1];
+      const end: PaperPoint = [x + way * layout.scale.mm(leg.run.value), apex[1] - layout.scale.mm(leg.rise.value)];
+      const middle: PaperPoint = [(apex[0] + end[0]) / 2 + way * 1.5, (apex[1] + end[1]) / 2 + 1];
       const marks = { dataLeg: `${hang.name} ${leg.side}`, dataRise: leg.rise.value, dataRun: leg.run.value };
       return [
         ...structure(end),
         group(marks, [line(apex, end, { strokeWidth: WIDE })]),
-        text(told(leg.angle, system), middle, { size: SMALL, anchor: way < 0 ? "end" : "start" }),
+        lettering(resultText(leg.angle, system), middle, { size: SMALL, anchor: way < 0 ? "end" : "start" }),
       ];
     }),
   ];
 }
 
 /** Highest point of a hang above the bar, millimetres. */
-export function heightOf(frame: Frame): number {
-  const rises = frame.hangs.flatMap((hang) =>
-    hang.legs.map((leg) => (leg.rise.known ? frame.scale.mm(leg.rise.value) + BELOW_APEX : 0)),
+export function heightOf(layout: PlotLayout): number {
+  const rises = layout.hangs.flatMap((hang) =>
+    hang.legs.map((leg) => (leg.rise.known ? layout.scale.mm(leg.rise.value) + BELOW_APEX : 0)),
   );
   return Math.max(DROP, ...rises);
 }
@@ -61,43 +72,43 @@ export function heightOf(frame: Frame): number {
 export const isSlack = ({ reaction }: Hang): boolean => reaction.known && reaction.value === 0;
 
 /** Where there is room for what a hang carries; where there is none, the table alone tells it. */
-function sideFor(frame: Frame, hang: Hang, width: number): "left" | "right" | "none" {
-  const index = frame.hangs.indexOf(hang);
+function sideFor(layout: PlotLayout, hang: Hang, width: number): "left" | "right" | "none" {
+  const index = layout.hangs.indexOf(hang);
   const x = (each: Hang | undefined, otherwise: number): number =>
-    each ? frame.x((each.at as Known).value) : otherwise;
+    each ? layout.x((each.at as Known).value) : otherwise;
   const here = x(hang, 0);
-  if (x(frame.hangs[index + 1], SHEET_WIDTH) - here >= width) return "right";
-  const before = here - x(frame.hangs[index - 1], width - 2);
+  if (x(layout.hangs[index + 1], SHEET_WIDTH) - here >= width) return "right";
+  const before = here - x(layout.hangs[index - 1], width - 2);
   return before >= 2 * width ? "left" : "none";
 }
 
 /** Paper behind a figure that reaches over the end of the bar: the line that comes down there would strike it out. */
-const clear = (frame: Frame, [left, base]: Point, width: number): Shapes => {
-  const end = frame.x(frame.length);
+const clear = (layout: PlotLayout, [left, base]: PaperPoint, width: number): Shapes => {
+  const end = layout.x(layout.length);
   return left < end && left + width > end
     ? [paper({ x: left - 0.3, y: base - SMALL * 0.85, width: width + 0.6, height: SMALL * 1.1 })]
     : [];
 };
 
 /** A hang with its name and what it carries on a level bar. */
-export function support(frame: Frame, hang: Hang, bar: number, system: System): Html {
-  const x = frame.x((hang.at as Known).value);
+export function support(layout: PlotLayout, hang: Hang, bar: number, system: System): Html {
+  const x = layout.x((hang.at as Known).value);
   const { reaction } = hang;
-  const words = isSlack(hang) ? "slack" : told(reaction, system);
+  const words = isSlack(hang) ? "slack" : resultText(reaction, system);
   const width = measure(words, SMALL);
-  const side = sideFor(frame, hang, width + 3);
+  const side = sideFor(layout, hang, width + 3);
   const at = x + (side === "left" ? -1.6 : 1.6);
   const anchor = side === "left" ? "end" : "start";
   const below = hang.bridled ? BELOW_APEX - 2 : DROP - 5;
   return group({ dataHang: hang.name, dataAt: (hang.at as Known).value }, [
-    ...(hang.bridled ? legs(frame, hang, x, bar, system) : plumb(x, bar, isSlack(hang))),
+    ...(hang.bridled ? legs(layout, hang, x, bar, system) : plumb(x, bar, isSlack(hang))),
     arrowHead([x, bar - (hang.bridled ? 1 : 3)], -Math.PI / 2, 2.4),
-    text(hang.name, [at, bar - below], { size: MIDDLE, bold: true, anchor }),
+    lettering(hang.name, [at, bar - below], { size: MIDDLE, bold: true, anchor }),
     ...(side === "none"
       ? []
       : [
-          ...clear(frame, [side === "left" ? at - width : at, bar - below + 3.6], width),
-          text(words, [at, bar - below + 3.6], {
+          ...clear(layout, [side === "left" ? at - width : at, bar - below + 3.6], width),
+          lettering(words, [at, bar - below + 3.6], {
             size: SMALL,
             anchor,
             data: reaction.known ? { dataReaction: reaction.value } : {},
@@ -107,21 +118,21 @@ export function support(frame: Frame, hang: Hang, bar: number, system: System): 
 }
 
 /** From which end of the bar places are read: at the audience's left, or at its right. */
-export type End = "left" | "right";
+export type BarEnd = "left" | "right";
 
 /** How far a hang is from an end of the bar, in words; as its author wrote it where it is written from that end. */
-export function placeFrom(frame: Frame, hang: Hang, end: End, system: System): string {
+export function placeFrom(layout: PlotLayout, hang: Hang, end: BarEnd, system: System): string {
   const at = (hang.at as Known).value;
-  return end === "left" ? shown(hang.at, system) : lengthText(frame.length - at, system, isFeet(frame, hang));
+  return end === "left" ? writtenText(hang.at, system) : lengthText(layout.length - at, system, isFeet(layout, hang));
 }
 
-const isFeet = ({ bar }: Frame, hang: Hang): boolean => [bar.length, hang.at].some(writtenInFeet);
+const isFeet = ({ bar }: PlotLayout, hang: Hang): boolean => [bar.length, hang.at].some(writtenInFeet);
 
 /** Places of the hangs in running dimensions from one end of the bar, as ISO 129-1 has them. */
-export function places(frame: Frame, y: number, bar: number, system: System, end: End = "left"): Shapes {
-  const { left: first, length, x: place } = frame;
+export function places(layout: PlotLayout, y: number, bar: number, system: System, end: BarEnd = "left"): Shapes {
+  const { left: first, length, x: place } = layout;
   const origin = end === "left" ? first : place(length);
-  const hangs = end === "left" ? frame.hangs : frame.hangs.toReversed();
+  const hangs = end === "left" ? layout.hangs : layout.hangs.toReversed();
   const last = hangs.at(-1);
   if (!last) return [];
   let [reach, raised] = [Infinity, 0];
@@ -141,7 +152,12 @@ export function places(frame: Frame, y: number, bar: number, system: System, end
           dataDrawn: Math.round(Math.abs(x - origin) * 100) / 100,
           dataFrom: end,
         },
-        [text(placeFrom(frame, hang, end, system), [x, y - 1.3 - raised * 3.4], { size: SMALL, anchor: "middle" })],
+        [
+          lettering(placeFrom(layout, hang, end, system), [x, y - 1.3 - raised * 3.4], {
+            size: SMALL,
+            anchor: "middle",
+          }),
+        ],
       ),
     ];
   });
@@ -151,9 +167,9 @@ export function places(frame: Frame, y: number, bar: number, system: System, end
       [origin, y],
       [place((last.at as Known).value), y],
     ]),
-    shape("circle", { cx: origin, cy: y, r: 0.9, fill: "none", stroke: "currentColor", strokeWidth: NARROW }),
+    svgShape("circle", { cx: origin, cy: y, r: 0.9, fill: "none", stroke: "currentColor", strokeWidth: NARROW }),
     line([origin, y + 0.9], [origin, bar - 1], { strokeWidth: 0.15 }),
-    text("0", [origin + outward * 1.6, y + 1], { size: SMALL, anchor: end === "left" ? "end" : "start" }),
+    lettering("0", [origin + outward * 1.6, y + 1], { size: SMALL, anchor: end === "left" ? "end" : "start" }),
     ...marks,
   ];
 }

@@ -1,10 +1,10 @@
 import type { Html } from "../../html/html.js";
-import { group, line, num, type Point, polygon, type Shapes } from "./svg.js";
-import { measure, SMALL, text } from "./text.js";
+import { lettering, measure, SMALL } from "./lettering.js";
+import { group, line, num, type PaperPoint, polygon, type Shapes } from "./svg.js";
 
 /** A filled arrow head with its tip at `tip`, pointing along `direction` (radians, 0 to the right, down positive). */
-export function arrowHead([x, y]: Point, direction: number, size = 2, look = {}, turn = 0.3): Html {
-  const at = (by: number): Point => [x - size * Math.cos(direction + by), y - size * Math.sin(direction + by)];
+export function arrowHead([x, y]: PaperPoint, direction: number, size = 2, look = {}, turn = 0.3): Html {
+  const at = (by: number): PaperPoint => [x - size * Math.cos(direction + by), y - size * Math.sin(direction + by)];
   return polygon([[x, y], at(turn), at(-turn)], look);
 }
 
@@ -23,13 +23,13 @@ interface Dimension {
 const OVER = 1;
 const GAP = 0.8;
 
-const heads = (from: Point, to: Point, outside: boolean): Shapes => {
+const heads = (from: PaperPoint, to: PaperPoint, outside: boolean): Shapes => {
   const direction = Math.atan2(to[1] - from[1], to[0] - from[0]);
   const back = outside ? 0 : Math.PI;
   return [arrowHead(from, direction + back), arrowHead(to, direction + back + Math.PI)];
 };
 
-const frame = ({ metres, broken }: Dimension, drawn: number, shapes: Shapes): Html =>
+const dimensioned = ({ metres, broken }: Dimension, drawn: number, shapes: Shapes): Html =>
   group(
     {
       className: broken ? "dimension broken" : "dimension",
@@ -50,12 +50,12 @@ export function levelDimension(x1: number, x2: number, y: number, dimension: Dim
     return line([x, from + down * GAP], [x, y + down * OVER]);
   });
   const outside = drawn < 5;
-  const place: Point = inside || drawn >= 5 ? [(x1 + x2) / 2, y - 0.9] : [Math.max(x1, x2) + 3.5, y - 0.9];
-  return frame(dimension, drawn, [
+  const place: PaperPoint = inside || drawn >= 5 ? [(x1 + x2) / 2, y - 0.9] : [Math.max(x1, x2) + 3.5, y - 0.9];
+  return dimensioned(dimension, drawn, [
     ...extensions,
     line(outside ? [x1 - 3, y] : [x1, y], outside ? [x2 + 3, y] : [x2, y], { className: "dimension-line" }),
     ...heads([x1, y], [x2, y], outside),
-    text(words, place, { size: SMALL, anchor: outside ? "start" : "middle", underlined: broken }),
+    lettering(words, place, { size: SMALL, anchor: outside ? "start" : "middle", underlined: broken }),
   ]);
 }
 
@@ -72,12 +72,12 @@ export function uprightDimension(x: number, y1: number, y2: number, dimension: D
   const outside = drawn < 5;
   const turned = !beside && drawn >= width + 1;
   const middle = (y1 + y2) / 2 + (turned ? 0 : SMALL / 3);
-  const place: Point = turned ? [x - 0.9, middle] : beside ? [x - 1.8, middle] : [x + 1.5, middle];
-  return frame(dimension, drawn, [
+  const place: PaperPoint = turned ? [x - 0.9, middle] : beside ? [x - 1.8, middle] : [x + 1.5, middle];
+  return dimensioned(dimension, drawn, [
     ...extensions,
     line(outside ? [x, y1 - 3] : [x, y1], outside ? [x, y2 + 3] : [x, y2], { className: "dimension-line" }),
     ...heads([x, y1], [x, y2], outside),
-    text(words, place, {
+    lettering(words, place, {
       size: SMALL,
       anchor: turned ? "middle" : beside ? "end" : "start",
       turned,

@@ -1,11 +1,11 @@
 import type { System } from "@plumbmark/calc";
 import type { Build } from "@plumbmark/core";
 import { type Attributes, type Content, type Html, num, s } from "../../html/html.js";
+import { fitForXml, lettering, SMALL, wrapped } from "./lettering.js";
 import { line, NARROW, paper, type Shapes } from "./svg.js";
-import { fitForXml, SMALL, text, wrapped } from "./text.js";
 
 /** What a drawing is made from. */
-export interface Subject {
+export interface DrawingSubject {
   readonly build: Build;
   readonly system: System;
 }
@@ -37,7 +37,7 @@ export function stamped(drawing: Drawing, words: string): Drawing {
       ...drawing.shapes,
       line([2, y - 3.5], [drawing.width - 2, y - 3.5]),
       ...lines.map((each, index) =>
-        text(each, [2, y + index * STAMP], { size: SMALL, data: index === 0 ? { dataStamp: words } : {} }),
+        lettering(each, [2, y + index * STAMP], { size: SMALL, data: index === 0 ? { dataStamp: words } : {} }),
       ),
     ],
   };
@@ -49,8 +49,8 @@ export const SHEET_WIDTH = 178;
 /** What a shape has when it says nothing else: most of a drawing is small lettering and narrow lines. */
 const USUAL = { fontFamily: "system-ui, sans-serif", fontSize: SMALL, strokeWidth: NARROW, fill: "currentColor" };
 
-/** The frame of a drawing with its words for whoever cannot see it. `id` is its own on the page. */
-function framed({ title, description, ...size }: Drawing, id: string, more: Attributes, content: Content): Html {
+/** The root element of a drawing with its words for whoever cannot see it. `id` is its own on the page. */
+function rootElement({ title, description, ...size }: Drawing, id: string, more: Attributes, content: Content): Html {
   const [width, height] = [num(size.width), num(size.height)];
   return s(
     "svg",
@@ -78,12 +78,12 @@ const bodyOf = (id: string): string => `${id}-body`;
 /** The drawing as an element; colours are attributes, so that a file needs nothing else. */
 export function svg(drawing: Drawing, id: string, more: Attributes = {}): Html {
   const sheet = paper({ x: 0, y: 0, width: drawing.width, height: drawing.height });
-  return framed(drawing, id, more, s("g", { id: bodyOf(id) }, [sheet, ...drawing.shapes]));
+  return rootElement(drawing, id, more, s("g", { id: bodyOf(id) }, [sheet, ...drawing.shapes]));
 }
 
 /** The same drawing once more on its page, by pointing at where it stands: a page need not carry it twice. */
 export const svgAgain = (drawing: Drawing, id: string, first: string): Html =>
-  framed(drawing, id, {}, s("use", { href: `#${bodyOf(first)}` }));
+  rootElement(drawing, id, {}, s("use", { href: `#${bodyOf(first)}` }));
 
 /** The drawing as a file of its own, well-formed XML. */
 export const svgFile = (drawing: Drawing): string => {

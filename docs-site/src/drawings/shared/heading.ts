@@ -1,5 +1,5 @@
+import { LARGE, lettering, SMALL, wrapped } from "./lettering.js";
 import type { Shapes } from "./svg.js";
-import { LARGE, SMALL, text, wrapped } from "./text.js";
 
 interface Stacked {
   readonly shapes: Shapes;
@@ -11,14 +11,14 @@ const LINE = 3.9;
 /** Lines of small lettering, one under another, wrapped to the width. */
 export function notes(words: readonly string[], x: number, y: number, width: number): Stacked {
   const lines = words.flatMap((each) => wrapped(each, width, SMALL));
-  const shapes = lines.map((each, index) => text(each, [x, y + LINE * (index + 0.8)], { size: SMALL }));
+  const shapes = lines.map((each, index) => lettering(each, [x, y + LINE * (index + 0.8)], { size: SMALL }));
   return { shapes, height: lines.length * LINE };
 }
 
 /** Title and, smaller, what to know before reading the drawing. */
-export function heading(title: string, below: readonly string[], width: number): Stacked {
+export function drawingHeading(title: string, below: readonly string[], width: number): Stacked {
   const lines = wrapped(title, width - 4, LARGE);
-  const own = lines.map((each, index) => text(each, [2, 5 + index * 5], { size: LARGE, bold: true }));
+  const own = lines.map((each, index) => lettering(each, [2, 5 + index * 5], { size: LARGE, bold: true }));
   const rest = notes(below, 2, 3 + lines.length * 5, width - 4);
   return { shapes: [...own, ...rest.shapes], height: 3 + lines.length * 5 + rest.height };
 }

@@ -1,7 +1,7 @@
 import { printQuantity, type System } from "@plumbmark/calc";
 import type { Html } from "../../html/html.js";
-import { group, line, type Point, rect, WIDE } from "./svg.js";
-import { SMALL, text } from "./text.js";
+import { lettering, SMALL } from "./lettering.js";
+import { group, line, type PaperPoint, rect, WIDE } from "./svg.js";
 
 /** How many times smaller than the thing its drawing is. */
 export interface Scale {
@@ -49,7 +49,7 @@ export function scaleText({ ratio, system }: Scale): string {
 const FOOT = 0.3048;
 
 /** A bar of a round length: it stays true when the drawing is shown larger or smaller. */
-export function scaleBar(scale: Scale, [x, y]: Point): Html {
+export function scaleBar(scale: Scale, [x, y]: PaperPoint): Html {
   const unit = scale.system === "us" ? FOOT : 1;
   const rounds = [0.01, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500].map((each) => each * unit);
   const length = rounds.filter((each) => scale.mm(each) <= 40).at(-1) ?? (rounds[0] as number);
@@ -60,6 +60,6 @@ export function scaleBar(scale: Scale, [x, y]: Point): Html {
     rect({ x, y: y - 1.5, width: drawn / 2, height: 1.5 }, { fill: "currentColor" }),
     line([x, y - 2.5], [x, y], { strokeWidth: WIDE }),
     line([x + drawn, y - 2.5], [x + drawn, y], { strokeWidth: WIDE }),
-    text(words, [x + drawn + 1.5, y], { size: SMALL }),
+    lettering(words, [x + drawn + 1.5, y], { size: SMALL }),
   ]);
 }

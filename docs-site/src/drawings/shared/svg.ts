@@ -3,7 +3,7 @@ import { type Html, num, s } from "../../html/html.js";
 export { num } from "../../html/html.js";
 
 /** A place on the paper, millimetres from its top left corner. */
-export type Point = readonly [x: number, y: number];
+export type PaperPoint = readonly [x: number, y: number];
 
 export interface Box {
   readonly x: number;
@@ -15,7 +15,7 @@ export interface Box {
 export type Shapes = readonly Html[];
 type Look = Readonly<Record<string, string | number | boolean | undefined>>;
 
-export const shape = (name: string, look: Look): Html => s(name, look);
+export const svgShape = (name: string, look: Look): Html => s(name, look);
 
 export const group = (look: Look, children: Shapes): Html => s("g", look, children);
 
@@ -23,20 +23,20 @@ export const group = (look: Look, children: Shapes): Html => s("g", look, childr
 export const WIDE = 0.5;
 export const NARROW = 0.25;
 
-export const line = ([x1, y1]: Point, [x2, y2]: Point, look: Look = {}): Html =>
-  shape("line", { x1, y1, x2, y2, stroke: "currentColor", ...look });
+export const line = ([x1, y1]: PaperPoint, [x2, y2]: PaperPoint, look: Look = {}): Html =>
+  svgShape("line", { x1, y1, x2, y2, stroke: "currentColor", ...look });
 
 export const rect = ({ x, y, width, height }: Box, look: Look = {}): Html =>
-  shape("rect", { x, y, width, height, fill: "none", stroke: "currentColor", ...look });
+  svgShape("rect", { x, y, width, height, fill: "none", stroke: "currentColor", ...look });
 
 export const path = (d: string, look: Look = {}): Html =>
-  shape("path", { d, fill: "none", stroke: "currentColor", ...look });
+  svgShape("path", { d, fill: "none", stroke: "currentColor", ...look });
 
-export const polyline = (points: readonly Point[], look: Look = {}): Html =>
+export const polyline = (points: readonly PaperPoint[], look: Look = {}): Html =>
   path(points.map(([x, y], index) => `${index === 0 ? "M" : "L"}${num(x)} ${num(y)}`).join(""), look);
 
-export const polygon = (points: readonly Point[], look: Look = {}): Html =>
-  shape("polygon", {
+export const polygon = (points: readonly PaperPoint[], look: Look = {}): Html =>
+  svgShape("polygon", {
     points: points.map(([x, y]) => `${num(x)},${num(y)}`).join(" "),
     ...look,
   });

@@ -1,7 +1,7 @@
+import { fitted, lettering, measure, SMALL } from "./lettering.js";
 import { line, type Shapes, WIDE } from "./svg.js";
-import { fitted, measure, SMALL, text } from "./text.js";
 
-export interface Cell {
+export interface DrawnCell {
   readonly words: string;
   readonly data?: Readonly<Record<string, string | number>>;
 }
@@ -17,7 +17,7 @@ const ROW = 4.6;
 const APART = 3;
 
 /** Columns as wide as their words; the widest give way until the whole fits. */
-function widthsOf(rows: readonly (readonly Cell[])[], most: number): readonly number[] {
+function widthsOf(rows: readonly (readonly DrawnCell[])[], most: number): readonly number[] {
   const count = Math.max(0, ...rows.map((row) => row.length));
   const widths = Array.from({ length: count }, (_, column) =>
     Math.max(...rows.map((row, index) => measure(row[column]?.words ?? "", SMALL, index === 0) + APART)),
@@ -34,13 +34,13 @@ function widthsOf(rows: readonly (readonly Cell[])[], most: number): readonly nu
 }
 
 /** A plain table below a drawing: a heading row, a rule, one row a thing. */
-export function table(
+export function drawnTable(
   header: readonly string[],
-  rows: readonly (readonly Cell[])[],
+  rows: readonly (readonly DrawnCell[])[],
   [x, y]: readonly [number, number],
   most: number,
 ): Placed {
-  const all = [header.map((words): Cell => ({ words })), ...rows];
+  const all = [header.map((words): DrawnCell => ({ words })), ...rows];
   const widths = widthsOf(all, most);
   const shapes = all.flatMap((row, index) => {
     let left = x;
@@ -49,7 +49,7 @@ export function table(
       const width = widths[column] as number;
       left += width;
       const bold = index === 0;
-      return text(fitted(words, width - 1, SMALL), [at, y + ROW * (index + 0.75)], {
+      return lettering(fitted(words, width - 1, SMALL), [at, y + ROW * (index + 0.75)], {
         size: SMALL,
         bold,
         data: data ?? {},

@@ -1,9 +1,9 @@
 import { type Content, h } from "../../html/html.js";
 import { countState } from "../../html/state.js";
 import { table } from "../../html/table.js";
-import { type Judged, judgedBy } from "../../site/checks-by-rule.js";
-import type { Counts } from "../../site/document-summary.js";
-import type { Whole } from "../../site/site.js";
+import { judgedBy, type RuleInDocument } from "../../site/checks-by-rule.js";
+import type { OutcomeCounts } from "../../site/document-summary.js";
+import type { SiteWithDocuments } from "../../site/site.js";
 import { linkTo } from "../page.js";
 
 /** Of builds that meet a rule, no more are listed: a register of thousands would make every rule's page as long. */
@@ -11,7 +11,7 @@ const MOST = 100;
 
 const OUTCOMES = ["fails", "open", "waived", "holds"] as const;
 
-const countStates = (counts: Counts): Content =>
+const countStates = (counts: OutcomeCounts): Content =>
   OUTCOMES.map((outcome) => {
     const count = counts[outcome];
     return count === undefined ? undefined : [countState(outcome, count), " "];
@@ -20,10 +20,10 @@ const countStates = (counts: Counts): Content =>
 type Met = "yes" | "no" | "cannot be told";
 
 /** An open check passes nothing and accuses nobody. */
-const meets = ({ counts: { fails, open, waived } }: Judged): Met =>
+const meets = ({ counts: { fails, open, waived } }: RuleInDocument): Met =>
   fails || waived ? "no" : open ? "cannot be told" : "yes";
 
-const tally = (judged: readonly Judged[]): string => {
+const tally = (judged: readonly RuleInDocument[]): string => {
   const count = (met: Met): number => judged.filter((each) => meets(each) === met).length;
   const [good, bad, open] = [count("yes"), count("no"), count("cannot be told")];
   const untold = open > 0 ? `; of ${open} it cannot be told, because something is not written down` : "";
@@ -31,7 +31,7 @@ const tally = (judged: readonly Judged[]): string => {
 };
 
 /** Which builds of the repository meet the rule and which do not; those that do not come first. */
-export function ruleBuilds(id: string, path: string, site: Whole): Content {
+export function ruleBuilds(id: string, path: string, site: SiteWithDocuments): Content {
   const judged = judgedBy(id, site);
   if (judged.length === 0) return h("p", "It has nothing to say about any build of this repository.");
   const good = judged.filter((each) => meets(each) === "yes");

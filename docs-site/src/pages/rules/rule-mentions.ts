@@ -1,13 +1,13 @@
 import { type Content, h } from "../../html/html.js";
 import { inlineCode } from "../../html/inline-code.js";
 import { subscripts } from "../../html/subscripts.js";
-import type { Whole } from "../../site/site.js";
+import type { SiteWithDocuments } from "../../site/site.js";
 import { linkTo } from "../page.js";
 
 const NAME = /([a-z]+(?:\.[a-z]+(?:-[a-z]+)*)+)/u;
 
 /** A sentence of a rule with the rules it names as links to their pages; one reads on there. */
-export function ruleMentions(text: string, path: string, { rulePaths }: Pick<Whole, "rulePaths">): Content {
+export function ruleMentions(text: string, path: string, { rulePaths }: Pick<SiteWithDocuments, "rulePaths">): Content {
   const linked = (part: string): Content => {
     const to = rulePaths.get(part);
     return to === undefined || to === path ? part : h("a", { href: linkTo(path, to) }, part);

@@ -2,9 +2,9 @@ import { sourceOf } from "@plumbmark/calc";
 import { sourceText } from "../../html/figure-text.js";
 import { type Content, h } from "../../html/html.js";
 import { inlineCode } from "../../html/inline-code.js";
-import { levelInForce, rulesFrom, type Whole } from "../../site/site.js";
-import { type Stated, topicName, topicOf } from "../../site/stated-rule.js";
-import { linkTo, type Page } from "../page.js";
+import { levelInForce, ruleLinks, type SiteWithDocuments } from "../../site/site.js";
+import { ruleTopic, type StatedRule, topicName } from "../../site/stated-rule.js";
+import { linkTo, type SitePage } from "../page.js";
 import { setByStandards } from "../set-values.js";
 import { sourceAnchor } from "../sources/sources-page.js";
 import { examples } from "./examples.js";
@@ -37,7 +37,7 @@ const levelText = (inForce: string, byDefault: string): string =>
     : `${inForce.toUpperCase()} in this house standard; by default ${byDefault.toUpperCase()}.`;
 
 /** The page of one rule. */
-export function rulePage(rule: Stated, number: string, site: Whole): Page {
+export function rulePage(rule: StatedRule, number: string, site: SiteWithDocuments): SitePage {
   const path = site.rulePaths.get(rule.id) ?? "";
   const { standard } = site.inspection;
   const own = standard.rules[rule.id];
@@ -65,7 +65,7 @@ export function rulePage(rule: Stated, number: string, site: Whole): Page {
     ruleTables(rule, path),
     heading("Builds that meet it and builds that do not"),
     ruleBuilds(rule.id, path, site),
-    ruleExamples(rule.id, rulesFrom(site, path)),
+    ruleExamples(rule.id, ruleLinks(site, path)),
     heading("How to waive it"),
     h(
       "p",
@@ -80,7 +80,7 @@ export function rulePage(rule: Stated, number: string, site: Whole): Page {
     title: rule.id,
     number,
     cells: [
-      ["Topic", topicName(topicOf(rule.id))],
+      ["Topic", topicName(ruleTopic(rule.id))],
       ["Level in force", inForce.toUpperCase()],
       ["From", rule.own ? "the house standard" : (rule.plugin ?? "Plumbmark")],
     ],

@@ -2,12 +2,12 @@ import { printQuantity } from "@plumbmark/calc";
 import type { HouseStandardSettings, Setting, SettingDefinition } from "@plumbmark/core";
 import { type Content, h } from "../../html/html.js";
 import { table } from "../../html/table.js";
-import type { Stated } from "../../site/stated-rule.js";
+import type { StatedRule } from "../../site/stated-rule.js";
 
-export type Own = HouseStandardSettings["rules"][string] | undefined;
+export type OwnSettings = HouseStandardSettings["rules"][string] | undefined;
 
 /** A setting's value in words; a quantity in metric units. */
-export const settingText = (value: Setting, { kind }: SettingDefinition): string =>
+export const settingWords = (value: Setting, { kind }: SettingDefinition): string =>
   kind && typeof value === "number"
     ? printQuantity(value, kind, "metric")
     : Array.isArray(value)
@@ -15,7 +15,7 @@ export const settingText = (value: Setting, { kind }: SettingDefinition): string
       : String(value);
 
 /** What the house standard writes for a setting; undefined where the default applies. */
-export const ownText = (own: Own, key: string): string | undefined =>
+export const ownText = (own: OwnSettings, key: string): string | undefined =>
   own?.[key] === undefined || own[key] === null
     ? undefined
     : Array.isArray(own[key])
@@ -25,7 +25,7 @@ export const ownText = (own: Own, key: string): string | undefined =>
 const COLUMNS = ["Setting", "Meaning", "Default, us", "Default, iec", "In force"];
 
 /** The settings of a rule: what they mean, their defaults, and what is in force here. */
-export function settingsTable({ settings = {} }: Stated, own: Own, practice: "us" | "iec"): Content {
+export function settingsTable({ settings = {} }: StatedRule, own: OwnSettings, practice: "us" | "iec"): Content {
   const all = Object.entries(settings);
   if (all.length === 0) return h("p", "It has no settings but its level.");
   return table(
@@ -34,9 +34,9 @@ export function settingsTable({ settings = {} }: Stated, own: Own, practice: "us
     all.map(([key, setting]) => [
       h("code", key),
       setting.describe,
-      settingText(setting.us, setting),
-      settingText(setting.iec, setting),
-      ownText(own, key) ?? `${settingText(setting[practice], setting)} (the default)`,
+      settingWords(setting.us, setting),
+      settingWords(setting.iec, setting),
+      ownText(own, key) ?? `${settingWords(setting[practice], setting)} (the default)`,
     ]),
   );
 }

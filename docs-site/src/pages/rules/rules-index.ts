@@ -1,21 +1,21 @@
 import { type Content, h } from "../../html/html.js";
 import { table } from "../../html/table.js";
 import { levelInForce, type Site } from "../../site/site.js";
-import { type Stated, topicName, topicOf } from "../../site/stated-rule.js";
-import { linkTo, type Page } from "../page.js";
+import { ruleTopic, type StatedRule, topicName } from "../../site/stated-rule.js";
+import { linkTo, type SitePage } from "../page.js";
 
 const PATH = "rules/index.html";
 const COLUMNS = ["Rule", "Level", "It states"];
 
-const row = (site: Site) => (rule: Stated) => [
+const row = (site: Site) => (rule: StatedRule) => [
   h("a", { href: linkTo(PATH, site.rulePaths.get(rule.id) ?? "") }, h("code", rule.id)),
   levelInForce(site, rule).toUpperCase(),
   rule.states,
 ];
 
 /** Every rule by topic. */
-export function rulesIndex(site: Site): Page {
-  const topics = [...new Set(site.rules.map(({ id }) => topicOf(id)))].sort();
+export function rulesIndex(site: Site): SitePage {
+  const topics = [...new Set(site.rules.map(({ id }) => ruleTopic(id)))].sort();
   const content: Content = [
     h("nav", { class: "contents", ariaLabel: "Topics" }, [
       h(
@@ -29,7 +29,7 @@ export function rulesIndex(site: Site): Page {
         table(
           `Rules about ${topicName(topic).toLowerCase()}`,
           COLUMNS,
-          site.rules.filter(({ id }) => topicOf(id) === topic).map(row(site)),
+          site.rules.filter(({ id }) => ruleTopic(id) === topic).map(row(site)),
         ),
       ],
     ),

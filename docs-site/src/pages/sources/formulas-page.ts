@@ -5,7 +5,7 @@ import { subscripts } from "../../html/subscripts.js";
 import { table } from "../../html/table.js";
 import { plainUnit, unitText } from "../../html/unit-text.js";
 import { formulaMath, symbolMath } from "../../math/mathml.js";
-import type { Page } from "../page.js";
+import type { SitePage } from "../page.js";
 import { sourceAnchor } from "./sources-page.js";
 
 const number = (value: number): string => String(Number(value.toPrecision(9)));
@@ -77,7 +77,7 @@ export const FORMULAS = ["Formula", "Expression and inputs", "Holds for; source"
 export const METHODS = ["Method", "Units", "Holds for", "Worked example", "Source"];
 
 /** Every formula and method with its validity, its source and a worked example. */
-export function formulasPage({ formulas, methods }: Register): Page {
+export function formulasPage({ formulas, methods }: Register): SitePage {
   const content: Content = [
     h(
       "p",

@@ -2,7 +2,7 @@ import type { Entry, Register, Source } from "@plumbmark/calc";
 import { anchor } from "../../html/anchor.js";
 import { type Content, h } from "../../html/html.js";
 import { table } from "../../html/table.js";
-import { linkTo, type Page } from "../page.js";
+import { linkTo, type SitePage } from "../page.js";
 
 const PATH = "sources.html";
 
@@ -47,10 +47,10 @@ function rests(entry: Entry, rulePaths: ReadonlyMap<string, string>): Content {
   ];
 }
 
-export const COLUMNS = ["Document", "What it says", "How it is known", "What rests on it"];
+export const SOURCES_COLUMNS = ["Document", "What it says", "How it is known", "What rests on it"];
 
 /** Every source, with how well it is known and what rests on it. */
-export function sourcesPage({ sources }: Register, rulePaths: ReadonlyMap<string, string>): Page {
+export function sourcesPage({ sources }: Register, rulePaths: ReadonlyMap<string, string>): SitePage {
   const rows = sources.map((entry) => ({
     id: anchor("Source", entry.id),
     cells: [named(entry.source), entry.source.says, BASIS[entry.source.basis], rests(entry, rulePaths)],
@@ -63,7 +63,7 @@ export function sourcesPage({ sources }: Register, rulePaths: ReadonlyMap<string
       h("a", { href: "tables.html" }, "tables"),
       ". The words are ours; the document named decides.",
     ]),
-    h("div", { class: "rows source-rows" }, table("Sources", COLUMNS, rows)),
+    h("div", { class: "rows source-rows" }, table("Sources", SOURCES_COLUMNS, rows)),
   ];
   return { path: PATH, title: "Sources", number: "0.4", content };
 }

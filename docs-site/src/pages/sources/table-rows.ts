@@ -1,7 +1,7 @@
 /** One cell of a table of figures as words. */
 type Words = string;
 
-export interface Figures {
+export interface TableFigures {
   readonly columns: readonly string[];
   readonly rows: readonly (readonly Words[])[];
 }
@@ -41,7 +41,7 @@ function flat(row: Readonly<Record<string, unknown>>, before = ""): readonly (re
 }
 
 /** Rows with a field for each column; one that a row has not is said to be missing by a dash. */
-function byField(rows: readonly (readonly (readonly [string, unknown])[])[]): Figures {
+function byField(rows: readonly (readonly (readonly [string, unknown])[])[]): TableFigures {
   const columns = [...new Set(rows.flatMap((row) => row.map(([name]) => name)))];
   const maps = rows.map((row) => new Map(row));
   return { columns, rows: maps.map((row) => columns.map((name) => words(row.get(name)))) };
@@ -54,7 +54,7 @@ function titles(count: number, holds: string): readonly string[] {
 }
 
 /** The rows of any table of the register, whatever form its figures are kept in. */
-export function figuresOf(data: unknown, holds: string): Figures {
+export function tableFigures(data: unknown, holds: string): TableFigures {
   if (Array.isArray(data)) {
     if (data.every(isGroup)) return byField(data.map((row) => flat(row)));
     if (data.every(Array.isArray)) {

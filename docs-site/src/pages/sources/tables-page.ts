@@ -2,9 +2,9 @@ import { type Register, sources, sourcesOfTable, type Table } from "@plumbmark/c
 import { anchor } from "../../html/anchor.js";
 import { type Content, h } from "../../html/html.js";
 import { table } from "../../html/table.js";
-import type { Page } from "../page.js";
+import type { SitePage } from "../page.js";
 import { sourceAnchor } from "./sources-page.js";
-import { figuresOf } from "./table-rows.js";
+import { tableFigures } from "./table-rows.js";
 
 const sourceLink = (id: string): Content => h("a", { href: sourceAnchor(id) }, id);
 
@@ -13,7 +13,7 @@ const cell = (words: string): Content => (Object.hasOwn(sources, words) ? source
 
 /** A table with all its rows; its place is within the part that unfolds, so that a link to it unfolds it. */
 function folded(own: Table): Content {
-  const { columns, rows } = figuresOf(own.data, own.holds);
+  const { columns, rows } = tableFigures(own.data, own.holds);
   const from = sourcesOfTable(own);
   return h("details", { class: ["topic", "figures"] }, [
     h("summary", [h("h2", own.title), ` ${rows.length} ${rows.length === 1 ? "row" : "rows"}`]),
@@ -32,7 +32,7 @@ function folded(own: Table): Content {
 }
 
 /** Every table of figures with its rows and its sources. */
-export function tablesPage({ tables }: Register): Page {
+export function tablesPage({ tables }: Register): SitePage {
   const content: Content = [
     h(
       "p",

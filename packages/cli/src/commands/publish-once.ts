@@ -1,8 +1,8 @@
 import { resolve } from "node:path";
 import {
+  type DocumentSummary,
   fillSite,
   type Into,
-  type Listed,
   mistakenSheets,
   type Put,
   putFile,
@@ -48,7 +48,7 @@ export interface Published extends Written {
   readonly sheets: KeptSheets;
 }
 
-const pluginFailed = ({ judged }: Listed): boolean => (judged["plugin.failed"]?.fails ?? 0) > 0;
+const pluginFailed = ({ judged }: DocumentSummary): boolean => (judged["plugin.failed"]?.fails ?? 0) > 0;
 
 /** What earlier publishes left for a docs repository. */
 type KeptOf = (root: string) => Kept | undefined;
@@ -82,7 +82,7 @@ async function fill(
   const sheets = { ...all, places: site.places, standing };
   const { made, kept, unshown } = await makeSheetsKept(sheets, into, earlier, onFile);
   const mistaken = Array.from(mistakenSheets(site), (sheet) => putSheet(sheet, into));
-  const listed = [...made, ...mistaken].map((each) => each.listed);
+  const listed = [...made, ...mistaken].map((each) => each.summary);
   const put = [...made, ...mistaken].flatMap((each) => each.put);
   for (const file of sharedFiles(site, all.files, listed)) {
     put.push(putFile(into, file));

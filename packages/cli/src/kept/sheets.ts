@@ -1,7 +1,15 @@
 import { createHash } from "node:crypto";
 import { join } from "node:path";
 import { isThere, pathsOf, type RepositoryFiles, type Rule } from "@plumbmark/core";
-import { hashOf, type Into, type Places, putAgain, restsOn, stampOf, type Unshown } from "@plumbmark/docs-site";
+import {
+  dependenciesHold,
+  fileStamp,
+  type Into,
+  pictureDigest,
+  putAgain,
+  type SheetPlaces,
+  type Unshown,
+} from "@plumbmark/docs-site";
 import { pictureReader } from "../files/read-picture.js";
 import { broughtBy, outcomesOn } from "../threads/brought.js";
 import type { Made, MadeOf } from "../threads/sheets.js";
@@ -21,7 +29,7 @@ export interface Published {
   readonly rules: readonly Rule[];
   readonly today: string;
   readonly root: string;
-  readonly places: Places;
+  readonly places: SheetPlaces;
   /** What earlier processes left in the site. */
   readonly standing?: StandingSheets | undefined;
 }
@@ -58,7 +66,7 @@ function pictureHashes(root: string): (path: string) => string | undefined {
   const read = pictureReader(root);
   const known = new Map<string, string | undefined>();
   return (path) => {
-    if (!known.has(path)) known.set(path, hashOf(read(path)));
+    if (!known.has(path)) known.set(path, pictureDigest(read(path)));
     return known.get(path);
   };
 }
@@ -74,14 +82,14 @@ function putKept(kept: KeptSheets, published: Published, keyOf: KeyOf, into: Int
     const key = keyOf(file);
     if (key === undefined) return [];
     const found = kept.get(file.path) ?? standing?.get(file.path, key);
-    const holds = found?.key === key && restsOn(found.rests, there, pageOf, pictureHash);
+    const holds = found?.key === key && dependenciesHold(found.dependencies, there, pageOf, pictureHash);
     return holds && putAgain(into, found.stamps) ? [[file.path, found]] : [];
   });
   return new Map(put);
 }
 
 const stampsOf = ({ put }: MadeOf, { fresh }: Into): KeptSheet["stamps"] =>
-  new Map(put.map(({ path }) => [path, stampOf(join(fresh, path)) ?? ""]));
+  new Map(put.map(({ path }) => [path, fileStamp(join(fresh, path)) ?? ""]));
 
 /** The sheets of all documents, in their order, and what is kept of them for the next time. */
 export interface SheetsKept {
@@ -116,17 +124,17 @@ export async function makeSheetsKept(
   for (const file of left) {
     const key = keyOf(file);
     const own = fresh.get(file.path) as MadeOf;
-    const { listed, rests, put, unshown } = own;
-    if (key === undefined || rests.looksAround) continue;
-    if (earlier) kept.set(file.path, { key, listed, rests, stamps: stampsOf(own, into) });
+    const { summary, dependencies, put, unshown } = own;
+    if (key === undefined || dependencies.looksAround) continue;
+    if (earlier) kept.set(file.path, { key, summary, dependencies, stamps: stampsOf(own, into) });
     // Of a picture that is not shown is told each time.
-    if (unshown.length === 0) published.standing?.set(file.path, { key, listed, rests }, put);
+    if (unshown.length === 0) published.standing?.set(file.path, { key, summary, dependencies }, put);
   }
   const whole = ({ path }: NamedFile): Made => fresh.get(path) ?? putAsBefore(again.get(path) as KeptSheet);
   return { made: documents.map(whole), kept, unshown: made.flatMap(({ unshown }) => unshown) };
 }
 
-const putAsBefore = ({ listed, stamps }: KeptSheet): Made => ({
-  listed,
+const putAsBefore = ({ summary, stamps }: KeptSheet): Made => ({
+  summary,
   put: [...stamps.keys()].map((path) => ({ path, unchanged: true })),
 });

@@ -1,19 +1,26 @@
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { contentHash, type Hashed, type Listed, type Rests, type Stamp, stampOf } from "@plumbmark/docs-site";
+import {
+  contentHash,
+  type DocumentSummary,
+  type FileStamp,
+  fileStamp,
+  type Hashed,
+  type SheetDependencies,
+} from "@plumbmark/docs-site";
 import type { Shelf } from "./shelf.js";
 
 /** A sheet that stands in a site, with everything it rests on. */
 export interface KeptSheet {
   readonly key: string;
-  readonly listed: Listed;
-  readonly rests: Rests;
-  readonly stamps: ReadonlyMap<string, Stamp>;
+  readonly summary: DocumentSummary;
+  readonly dependencies: SheetDependencies;
+  readonly stamps: ReadonlyMap<string, FileStamp>;
 }
 
 /** The same for another process: what its files are is told by what is in them. */
-interface Standing extends Pick<KeptSheet, "key" | "listed" | "rests"> {
+interface Standing extends Pick<KeptSheet, "key" | "summary" | "dependencies"> {
   readonly files: readonly (readonly [path: string, hash: string])[];
 }
 
@@ -21,13 +28,17 @@ interface Standing extends Pick<KeptSheet, "key" | "listed" | "rests"> {
 export interface StandingSheets {
   /** The sheet of a document, when it was made under this key and all of its files are what was written. */
   readonly get: (document: string, key: string) => KeptSheet | undefined;
-  readonly set: (document: string, sheet: Pick<Standing, "key" | "listed" | "rests">, put: readonly Hashed[]) => void;
+  readonly set: (
+    document: string,
+    sheet: Pick<Standing, "key" | "summary" | "dependencies">,
+    put: readonly Hashed[],
+  ) => void;
 }
 
 /** The stamp of a file that has this in it; the stamp is taken first, so that it tells when the file changes meanwhile. */
-function stampWith(path: string, hash: string): Stamp | undefined {
+function stampWith(path: string, hash: string): FileStamp | undefined {
   try {
-    const stamp = stampOf(path);
+    const stamp = fileStamp(path);
     return stamp !== undefined && contentHash(readFileSync(path)) === hash ? stamp : undefined;
   } catch {
     return undefined;
@@ -44,16 +55,16 @@ export function standingSheets(shelf: Shelf, folder: string): StandingSheets {
     get(document, key) {
       const found = shelf.get(nameOf(document)) as Standing | undefined;
       if (found?.key !== key) return undefined;
-      const stamps = new Map<string, Stamp>();
+      const stamps = new Map<string, FileStamp>();
       for (const [path, hash] of found.files) {
         const stamp = stampWith(join(folder, path), hash);
         if (stamp === undefined) return undefined;
         stamps.set(path, stamp);
       }
-      return { key, listed: found.listed, rests: found.rests, stamps };
+      return { key, summary: found.summary, dependencies: found.dependencies, stamps };
     },
-    set(document, { key, listed, rests }, put) {
-      shelf.set(nameOf(document), { key, listed, rests, files: put.map(({ path, hash }) => [path, hash]) });
+    set(document, { key, summary, dependencies }, put) {
+      shelf.set(nameOf(document), { key, summary, dependencies, files: put.map(({ path, hash }) => [path, hash]) });
     },
   };
 }

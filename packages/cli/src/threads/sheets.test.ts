@@ -40,7 +40,7 @@ async function made(threads: number) {
   const { places } = siteOf(work);
   let count = 0;
   const sheets = await makeManySheets({ ...work, into, places }, () => (count += 1), threads);
-  const [listed, put] = [sheets.map((sheet) => sheet.listed), sheets.flatMap((sheet) => sheet.put)];
+  const [listed, put] = [sheets.map((sheet) => sheet.summary), sheets.flatMap((sheet) => sheet.put)];
   const bytes = new Map(put.map(({ path }) => [path, readFileSync(join(into.fresh, path), "utf8")] as const).sort());
   return { listed, bytes, count };
 }

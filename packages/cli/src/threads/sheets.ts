@@ -1,14 +1,14 @@
 import type { DocumentFile } from "@plumbmark/core";
 import {
+  type DocumentSummary,
   type Hashed,
   type Into,
-  type Listed,
-  type Places,
   type PublishInput,
   type Put,
   putFile,
-  type Rests,
   type Sheet,
+  type SheetDependencies,
+  type SheetPlaces,
   sheetMaker,
   siteOf,
   type Unshown,
@@ -20,28 +20,28 @@ export interface Sheets extends Omit<PublishInput, "picture" | "unshown" | "acce
   /** Root of the docs repository, for its pictures. */
   readonly root: string;
   /** Where the sheets of all documents are. */
-  readonly places: Places;
+  readonly places: SheetPlaces;
   readonly into: Into;
 }
 
 /** A sheet that was made: what the pages about all documents show of it, and its files. */
 export interface Made {
-  readonly listed: Listed;
+  readonly summary: DocumentSummary;
   readonly put: readonly Put[];
 }
 
 /** One of a document, with what it rests on, for whoever keeps it, and the pictures it does not show. */
 export interface MadeOf extends Made {
   readonly put: readonly Hashed[];
-  readonly rests: Rests;
+  readonly dependencies: SheetDependencies;
   readonly unshown: readonly Unshown[];
 }
 
 /** Writes the files of a sheet one after another. */
-export const putSheet = ({ listed, files }: Sheet, into: Into): Pick<MadeOf, "listed" | "put"> => {
+export const putSheet = ({ summary, files }: Sheet, into: Into): Pick<MadeOf, "summary" | "put"> => {
   const put: Hashed[] = [];
   for (const file of files) put.push(putFile(into, file));
-  return { listed, put };
+  return { summary, put };
 };
 
 /** Inspects documents and writes their sheets and the pictures they show. @throws StandardError */
@@ -61,8 +61,8 @@ export function sheetWriter({ root, places, into, ...input }: Sheets): (file: Do
   return (file) => {
     unshown = [];
     const made = sheet(file);
-    const { listed, put } = putSheet(made, into);
+    const { summary, put } = putSheet(made, into);
     const pictures = [...made.pictures].map((each) => show(each, into));
-    return { listed, put: [...put, ...pictures], rests: made.rests(), unshown };
+    return { summary, put: [...put, ...pictures], dependencies: made.dependencies(), unshown };
   };
 }

@@ -1,5 +1,5 @@
 import { type Html, num, s } from "../../html/html.js";
-import type { Point } from "./svg.js";
+import type { PaperPoint } from "./svg.js";
 
 /** Heights of lettering, millimetres; the small one is 8 points, the least that is read on a ladder. */
 export const LARGE = 4;
@@ -39,7 +39,7 @@ interface Look {
 }
 
 /** One line of lettering; `at` is the end of its base line that the anchor names. */
-export function text(words: string, [x, y]: Point, look: Look = {}): Html {
+export function lettering(words: string, [x, y]: PaperPoint, look: Look = {}): Html {
   const { size = MIDDLE, anchor = "start", bold = false, turned = false, underlined = false, data = {} } = look;
   return s(
     "text",

@@ -1,6 +1,6 @@
 import type { Known } from "@plumbmark/calc";
 import type { Bar, Hang } from "@plumbmark/core";
-import { SHEET_WIDTH, type Subject } from "../shared/drawing.js";
+import { type DrawingSubject, SHEET_WIDTH } from "../shared/drawing.js";
 import { type Scale, scaleFor } from "../shared/scale.js";
 
 /** What a bar carries, with its place and size known. */
@@ -15,7 +15,7 @@ export interface HungFace {
 }
 
 /** The bar on the paper. */
-export interface Frame {
+export interface PlotLayout {
   readonly bar: Bar;
   readonly scale: Scale;
   /** Length of the bar, metres. */
@@ -71,7 +71,7 @@ function bridleReach(
 }
 
 /** Undefined when the bar's length is not known: then nothing can be drawn in its place. */
-export function frameOf(bar: Bar, { system }: Subject): Frame | undefined {
+export function plotLayout(bar: Bar, { system }: DrawingSubject): PlotLayout | undefined {
   if (!bar.length.known || bar.length.value <= 0) return undefined;
   const length = bar.length.value;
   const faces = hungFaces(bar);

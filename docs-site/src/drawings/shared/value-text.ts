@@ -5,7 +5,7 @@ export const UNWRITTEN = "not written down";
 export const UNTOLD = "cannot be told";
 
 /** A value as its author wrote it, or as it was computed, in the document's units; never a guess. */
-export function shown(value: Value, system: System, otherwise = UNWRITTEN): string {
+export function writtenText(value: Value, system: System, otherwise = UNWRITTEN): string {
   if (!value.known) return otherwise;
   if (value.origin.from === "written" && value.origin.text.trim() !== "") return value.origin.text.trim();
   return printQuantity(value.value, value.kind, system);
@@ -32,7 +32,7 @@ export function lengthText(metres: number, system: System, feetAndInches: boolea
 }
 
 /** A computed value: without what it needs it cannot be told. */
-export const told = (value: Value, system: System): string => shown(value, system, UNTOLD);
+export const resultText = (value: Value, system: System): string => writtenText(value, system, UNTOLD);
 
 /** What is missing for these values, in words for the foot of a drawing. */
 export function gapNotes(values: readonly Value[]): readonly string[] {

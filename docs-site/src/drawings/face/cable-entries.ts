@@ -1,15 +1,15 @@
 import type { Cell } from "@plumbmark/core";
 import { arrowHead } from "../shared/dimension.js";
+import { fitted, lettering, MIDDLE, measure, SMALL } from "../shared/lettering.js";
 import { lineLook, series } from "../shared/series.js";
-import { group, type Point, paper, polyline, type Shapes } from "../shared/svg.js";
-import { fitted, MIDDLE, measure, SMALL, text } from "../shared/text.js";
+import { group, type PaperPoint, paper, polyline, type Shapes } from "../shared/svg.js";
 import type { Strand } from "./strand.js";
-import { type View, weightOf } from "./view.js";
+import { lineWeight, type View } from "./view.js";
 
 export type Side = "left" | "right" | "above" | "below";
 
 /** A cable that reaches the face from outside, or leaves it. */
-export interface Entry {
+export interface CableEntry {
   readonly strand: Strand;
   readonly cell: Cell;
   readonly side: Side;
@@ -49,13 +49,13 @@ function sideOf(view: Seen, cell: Cell, next: Cell | undefined, not?: Side): Sid
 }
 
 /** Where every run or chain goes in, and where a loop comes out again. */
-export function entriesOf(view: Seen, strands: readonly Strand[]): readonly Entry[] {
-  return strands.flatMap((strand): readonly Entry[] => {
+export function cableEntries(view: Seen, strands: readonly Strand[]): readonly CableEntry[] {
+  return strands.flatMap((strand): readonly CableEntry[] => {
     const { cells, enters, returns } = strand;
     const [first, last] = [cells?.[0], cells?.at(-1)];
     if (!cells || !first || !last) return [];
     const side = sideOf(view, first, cells[1]);
-    const own: Entry = { strand, cell: first, side, words: enters, outward: false };
+    const own: CableEntry = { strand, cell: first, side, words: enters, outward: false };
     if (!returns) return [own];
     const out = sideOf(view, last, cells.at(-2), cells.length === 1 ? side : undefined);
     return [own, { strand, cell: last, side: out, words: returns, outward: true }];
@@ -82,14 +82,14 @@ export function spread(places: readonly number[], gap: number, least: number, mo
 /** Above and below, tags stand side by side; at the sides one under another. */
 const upright = (side: Side): boolean => side === "left" || side === "right";
 
-function edge({ outline }: View, side: Side, [x, y]: Point, beyond: number): Point {
+function edge({ outline }: View, side: Side, [x, y]: PaperPoint, beyond: number): PaperPoint {
   if (side === "left") return [outline.x - beyond, y];
   if (side === "right") return [outline.x + outline.width + beyond, y];
   return side === "above" ? [x, outline.y - beyond] : [x, outline.y + outline.height + beyond];
 }
 
 /** One line of a tag, on paper of its own: other lines may pass behind it. */
-function tagLine(words: string, index: number, [x, y]: Point, anchor: "start" | "middle" | "end"): Shapes {
+function tagLine(words: string, index: number, [x, y]: PaperPoint, anchor: "start" | "middle" | "end"): Shapes {
   const size = index === 0 ? MIDDLE : SMALL;
   const shownWords = fitted(words, TAG - 5, size);
   const width = measure(shownWords, size);
@@ -97,16 +97,16 @@ function tagLine(words: string, index: number, [x, y]: Point, anchor: "start" | 
   const base = y + index * 3.5;
   return [
     paper({ x: left - 0.3, y: base - size * 0.85, width: width + 0.6, height: size * 1.1 }),
-    text(shownWords, [x, base], { size, bold: index === 0, anchor }),
+    lettering(shownWords, [x, base], { size, bold: index === 0, anchor }),
   ];
 }
 
-function drawn(view: View, entry: Entry, along: number, lines: number): Shapes {
+function drawn(view: View, entry: CableEntry, along: number, lines: number): Shapes {
   const { strand, cell, side, words, outward } = entry;
   const centre = view.centre(cell);
   const look = {
     ...lineLook(series(strand.number)),
-    strokeWidth: 0.7 * weightOf(view),
+    strokeWidth: 0.7 * lineWeight(view),
     ...(outward ? { strokeDasharray: "0.8 1.6" } : {}),
   };
   // As much of it is straight as its head is long: a head over a bend points nowhere.
@@ -117,7 +117,7 @@ function drawn(view: View, entry: Entry, along: number, lines: number): Shapes {
   const before = outward ? near : far;
   const [x, y] = far;
   const anchor = side === "left" ? "end" : side === "right" ? "start" : "middle";
-  const at: Point =
+  const at: PaperPoint =
     side === "left"
       ? [x - 1, y + 1]
       : side === "right"
@@ -132,7 +132,7 @@ function drawn(view: View, entry: Entry, along: number, lines: number): Shapes {
       arrowHead(
         tip,
         Math.atan2(tip[1] - before[1], tip[0] - before[0]),
-        3.2 * weightOf(view),
+        3.2 * lineWeight(view),
         { fill: look.stroke, className: look.className },
         0.42,
       ),
@@ -145,13 +145,13 @@ function drawn(view: View, entry: Entry, along: number, lines: number): Shapes {
 const MOST: Readonly<Record<Side, number>> = { left: 34, right: 34, above: 4, below: 4 };
 
 /** Whether a side has more cables than can be named there. */
-export const tooMany = (entries: readonly Entry[], side: Side): boolean =>
+export const tooMany = (entries: readonly CableEntry[], side: Side): boolean =>
   entries.filter((each) => each.side === side).length > MOST[side];
 
 /** The entries of one side with their tags; `unnamed` when there are too many to name. */
 export function entrySide(
   view: View,
-  entries: readonly Entry[],
+  entries: readonly CableEntry[],
   side: Side,
   paper = Number.POSITIVE_INFINITY,
 ): { readonly shapes: Shapes; readonly reach: number; readonly unnamed: boolean } {
