@@ -136,7 +136,7 @@ export const hostileRules: readonly Hostile[] = [
   ruleThat("r-aborts", `() => process.abort()`, /ended its process/u),
   ruleThat("r-kills-itself", `() => process.kill(process.pid, "SIGKILL")`, /ended its process/u),
   ruleThat("r-changes-model", `({ build }) => { build.faces.length = 0; return []; }`, /read only|Cannot/u),
-  ruleThat("r-renames-build", `({ build }) => { build.around.file = "other.md"; return []; }`, /read only|Cannot/u),
+  ruleThat("r-renames-build", `({ build }) => { build.context.file = "other.md"; return []; }`, /read only|Cannot/u),
   ruleThat("r-takes-parts", `({ repository }) => { repository.parts.clear(); return []; }`, /cannot be changed/u),
   ruleThat("r-answers", `() => { process.send({ answer: "done", job: 0, checks: [] }); return []; }`, /send/u),
   ruleThat(

@@ -1,4 +1,4 @@
-import { NOT_STATED, type ScheduleName, schedule, type Table, tableCsv, takeoff } from "@plumbmark/core";
+import { NOT_STATED, type ScheduleName, type ScheduleTable, schedule, tableCsv, takeoff } from "@plumbmark/core";
 import { describe, expect, test } from "vitest";
 import { changed, SMALL, starter, TODAY } from "../documents/repository.js";
 import { readCsv } from "./csv-reader.js";
@@ -6,23 +6,23 @@ import { readCsv } from "./csv-reader.js";
 const FOOT = 0.3048;
 const POUND = 0.45359237;
 
-const of = (name: string, which: ScheduleName): Table => {
+const of = (name: string, which: ScheduleName): ScheduleTable => {
   const { build, system } = takeoff(starter(), `builds/${name}.md`, TODAY);
   return schedule(build, which, system);
 };
 
-const ofText = (text: string, which: ScheduleName): Table => {
+const ofText = (text: string, which: ScheduleName): ScheduleTable => {
   const { build, system } = takeoff({ ...starter(), documents: [{ path: "a.md", text }] }, "a.md", TODAY);
   return schedule(build, which, system);
 };
 
 /** Rows by the names of their columns, as somebody reads them who opens the CSV. */
-function records(table: Table): readonly Readonly<Record<string, string>>[] {
+function records(table: ScheduleTable): readonly Readonly<Record<string, string>>[] {
   const [head = [], ...rows] = readCsv(tableCsv(table));
   return rows.map((row) => Object.fromEntries(head.map((name, index) => [name, row[index] ?? ""])));
 }
 
-const counts = (table: Table): readonly string[] =>
+const counts = (table: ScheduleTable): readonly string[] =>
   records(table).map((row) => [row.Part, row["As written"], row["In use"], row.Spares, row["In all"]].join(" | "));
 
 // Counted by hand from the document's own text, not from an output.

@@ -1,9 +1,9 @@
-import { heading, plainText, readMarkdown, type Table, tableCsv, tableMarkdown } from "@plumbmark/core";
+import { columnHeading, plainText, readMarkdown, type ScheduleTable, tableCsv, tableMarkdown } from "@plumbmark/core";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { readCsv } from "./csv-reader.js";
 
-const table = (...texts: readonly string[]): Table => ({
+const table = (...texts: readonly string[]): ScheduleTable => ({
   name: "parts",
   title: "Parts",
   columns: texts.map((_, index) => ({ name: `c${index}`, numeric: false })),
@@ -98,7 +98,7 @@ describe("Markdown, read back by remark with its GFM tables", () => {
   );
 
   test("the unit stands in the head of the column", () => {
-    expect(heading({ name: "Length", unit: "ft", numeric: true })).toBe("Length (ft)");
-    expect(heading({ name: "Label", numeric: false })).toBe("Label");
+    expect(columnHeading({ name: "Length", unit: "ft", numeric: true })).toBe("Length (ft)");
+    expect(columnHeading({ name: "Label", numeric: false })).toBe("Label");
   });
 });

@@ -6,7 +6,7 @@ import type { PublishedDocument } from "../site/published-document.js";
 /** Out of which lot the panels of each face are taken: it stands on no panel's row, and is asked for at the shelf. */
 export function lotsOfFaces({ build, page }: PublishedDocument): Content {
   if (!build || build.faces.length === 0) return undefined;
-  const { lots } = build.around.stock;
+  const { lots } = build.context.stock;
   const named = (name: string): Content => {
     const lot = lots.get(name);
     const link = h("a", { href: linkTo(page, lotPath(name)) }, name);

@@ -1,12 +1,12 @@
 import {
-  heading,
+  columnHeading,
   isSchedule,
   type ScheduleCell,
   type ScheduleName,
+  type ScheduleTable,
   schedule,
   scheduleNames,
   scheduleTitles,
-  type Table,
   tableCsv,
   withoutEmpty,
 } from "@plumbmark/core";
@@ -21,10 +21,11 @@ import { NOTES } from "./schedule-notes.js";
 const cell = ({ text, stated }: ScheduleCell): Content => (stated ? text : h("em", text));
 
 /** A schedule as a table of the page; columns that say nothing are left out. */
-function tableOf(full: Table, caption: string): Html {
+function tableOf(full: ScheduleTable, caption: string): Html {
   const { columns, rows } = withoutEmpty(full);
   const heads = columns.map(
-    (column): TableColumn => (column.numeric ? { title: heading(column), align: "right" } : heading(column)),
+    (column): TableColumn =>
+      column.numeric ? { title: columnHeading(column), align: "right" } : columnHeading(column),
   );
   const said = NOTES[full.name];
   return h("div", { class: ["schedule", "rows", full.name] }, [
@@ -37,7 +38,7 @@ function tableOf(full: Table, caption: string): Html {
   ]);
 }
 
-type Filled = readonly (readonly [ScheduleName, Table])[];
+type Filled = readonly (readonly [ScheduleName, ScheduleTable])[];
 
 /** Schedules of a document that have something in them, filled once for the page and for the files. */
 export const filled = onceFor(

@@ -29,14 +29,14 @@ export { workingEntries } from "./inspection/judge.js";
 export { worstOf } from "./inspection/margin.js";
 export {
   areSound,
-  carriedOut,
-  outcomeOn,
-  type PluginOutcomes,
+  type PluginResults,
   pluginRules,
-  type RuleOutcome,
+  type RuleResult,
+  resultOn,
+  ruleWithResults,
   type StatedRule,
   unusedPlugins,
-} from "./inspection/outside.js";
+} from "./inspection/plugin-results.js";
 export type { InspectOptions } from "./inspection/prepare.js";
 export type {
   AgainstEntry,
@@ -70,7 +70,7 @@ export { Build } from "./model/build.js";
 export type { Cable, End } from "./model/cabling/cable.js";
 export type { Joint } from "./model/cabling/joints.js";
 export { type Socket, socketAt, sockets, turned } from "./model/cabling/sockets.js";
-export type { Chain } from "./model/data/data.js";
+export type { Chain } from "./model/data/chain.js";
 export { type Cell, cellName, readCells, rowName } from "./model/faces/cells.js";
 export type { Face } from "./model/faces/face.js";
 export type { KindOfPanel } from "./model/faces/face-kinds.js";
@@ -94,9 +94,9 @@ export { type Act, type HouseStandardSettings, readHouseStandard } from "./repos
 export { outlineOf } from "./repository/outline.js";
 export type { Catalogue, Part } from "./repository/parts.js";
 export type { Lot, Stock } from "./repository/stock.js";
-export { type Chain as StandardChain, chainFor, mergedStandard, type Standards } from "./standard/chain.js";
+export { chainFor, mergedStandard, type StandardChain, type Standards } from "./standard/chain.js";
 export type { StandardFile } from "./standard/file.js";
-export { bySupport, type From, type InForce, inForce, type Placed as PlacedValue } from "./standard/in-force.js";
+export { bySupport, type From, type InForce, inForce, type PlacedValue } from "./standard/in-force.js";
 export { LEVELS, SUPPORTS, type Support, topicOf } from "./standard/levels.js";
 export {
   fromText,
@@ -113,11 +113,11 @@ export { labeller } from "./takeoff/labels.js";
 export { isSchedule, type ScheduleName, scheduleNamed, scheduleNames, scheduleTitles } from "./takeoff/names.js";
 export { schedule } from "./takeoff/schedules.js";
 export {
-  type Cell as ScheduleCell,
-  type Column,
-  heading,
+  columnHeading,
   NOT_STATED,
-  type Table,
+  type ScheduleCell,
+  type ScheduleColumn,
+  type ScheduleTable,
   withoutEmpty,
 } from "./takeoff/table.js";
 export { tableMarkdown } from "./takeoff/table-markdown.js";

@@ -98,4 +98,4 @@ export const open = (
 });
 
 /** Says which document a check is about; every check of a rule over the repository needs it. */
-export const about = (build: Build, check: RawCheck): RawCheck => ({ ...check, file: build.around.file });
+export const about = (build: Build, check: RawCheck): RawCheck => ({ ...check, file: build.context.file });

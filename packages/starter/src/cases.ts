@@ -2,14 +2,14 @@ import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
 import { basename, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { SourceFile } from "@plumbmark/core";
-import type { Around, Case, Outcome } from "@plumbmark/kit/tryout";
+import type { Case, CaseContext, CaseOutcome } from "@plumbmark/kit/tryout";
 import { starterRepository } from "./index.js";
 
-const OUTCOMES: readonly Outcome[] = ["holds", "fails", "open"];
+const OUTCOMES: readonly CaseOutcome[] = ["holds", "fails", "open"];
 
 const text = (path: string): string => readFileSync(path, "utf8");
 
-const optional = (key: "stock" | "houseStandard", path: string): Around =>
+const optional = (key: "stock" | "houseStandard", path: string): CaseContext =>
   existsSync(path) ? { [key]: text(path) } : {};
 
 /** Files of one ending in a folder of a small repository, by name. */
@@ -19,12 +19,12 @@ const filesIn = (from: string, folder: string, ending: string): readonly SourceF
     .map((name) => ({ path: `${folder}/${name}`, text: text(join(from, folder, name)) }));
 
 /** The starter's parts catalogue and stock list, for cases that bring none of their own. */
-export const starterParts = (): Around => ({
+export const starterParts = (): CaseContext => ({
   parts: filesIn(starterRepository, "parts", ".yaml"),
   stock: text(join(starterRepository, "stock.yaml")),
 });
 
-function readCase(path: string, expects: Outcome): Case {
+function readCase(path: string, expects: CaseOutcome): Case {
   const name = basename(path);
   if (!statSync(path).isDirectory()) return { name, expects, documents: { [name]: text(path) } };
   const parts = filesIn(path, "parts", ".yaml");

@@ -10,7 +10,7 @@ export default rule({
   *checks({ build }) {
     const name = build.reader.text("build");
     const where = { path: "build", label: "The build" };
-    const others = build.around.sameName.filter((file) => file !== build.around.file);
+    const others = build.context.sameName.filter((file) => file !== build.context.file);
     if (name === undefined)
       yield open(where, {
         says: "The build has no name written down.",

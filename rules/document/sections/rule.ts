@@ -9,7 +9,7 @@ export default rule({
     "Headings of the body are compared with the house standard's list; below each something has to stand. Where only a comment stands, what belongs there is still to be written.",
   sources: ["house"],
   *checks({ build }) {
-    for (const wanted of build.around.standard.sections) {
+    for (const wanted of build.context.standard.sections) {
       const thing = { path: `sections.${wanted}`, label: build.label };
       const found = build.sections.filter((section) => section.title.toLowerCase() === wanted.toLowerCase());
       const holds = found.map((section) => section.holds);

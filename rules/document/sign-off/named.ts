@@ -33,7 +33,7 @@ export function* named(build: Build, who: Named): Iterable<RawCheck> {
     yield notNamed(build, who);
     return;
   }
-  const { standard } = build.around;
+  const { standard } = build.context;
   const holds = may(standard, found, act);
   const those = whoMay(standard, act)?.map(quoted).join(", ");
   yield is(

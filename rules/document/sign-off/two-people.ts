@@ -6,7 +6,7 @@ export function* twoPeople(build: Build): Iterable<RawCheck> {
   const [one, other] = [personAt(build, "prepared-by"), personAt(build, "approved-by")];
   if (!one || !other) return;
   const thing = { path: "approved-by", label: build.label };
-  const same = oneAndTheSame(build.around.standard, one, other);
+  const same = oneAndTheSame(build.context.standard, one, other);
   if (same === "perhaps") {
     yield open(thing, {
       says: `Whether ${one.name} and ${other.name} are two people cannot be told: one name may be short for the other.`,

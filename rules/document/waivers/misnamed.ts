@@ -1,6 +1,6 @@
 import type { Build } from "@plumbmark/kit";
 
-export type Waiver = Build["waivers"][number];
+export type DocumentWaiver = Build["waivers"][number];
 
 interface Wrong {
   readonly says: string;
@@ -14,7 +14,7 @@ const OF_BODY = /^(?:cautions|links|sections|tasks)(?:\.|$)/u;
 const leads = (build: Build, where: string | undefined): boolean =>
   where === undefined || OF_BODY.test(where) || build.reader.data(where) !== undefined || build.values.has(where);
 
-const NAMES: Readonly<Record<Waiver["names"], ((waiver: Waiver) => Wrong) | undefined>> = {
+const NAMES: Readonly<Record<DocumentWaiver["names"], ((waiver: DocumentWaiver) => Wrong) | undefined>> = {
   rule: undefined,
   topic: ({ label, rule }) => ({
     says: `${label} names \`${rule}\`, which is no single rule.`,
@@ -31,7 +31,7 @@ const NAMES: Readonly<Record<Waiver["names"], ((waiver: Waiver) => Wrong) | unde
 };
 
 /** What is wrong with the rule or the place a waiver names; undefined when both are there. */
-export function misnamed(build: Build, waiver: Waiver): Wrong | undefined {
+export function misnamed(build: Build, waiver: DocumentWaiver): Wrong | undefined {
   const wrong = waiver.rule === undefined ? undefined : NAMES[waiver.names]?.(waiver);
   if (wrong || leads(build, waiver.where)) return wrong;
   return {

@@ -34,7 +34,7 @@ export default rule({
           says: `${waiver.label} has a last day that is no day.`,
           mend: "Write it as year, month and day, such as 2027-06-30.",
         });
-      else yield* signed(waiver, waiver.until, build.around.today, settings.longest);
+      else yield* signed(waiver, waiver.until, build.context.today, settings.longest);
     }
   },
 });

@@ -1,8 +1,8 @@
 import { is, type RawCheck } from "@plumbmark/kit";
-import type { Waiver } from "./misnamed.js";
+import type { DocumentWaiver } from "./misnamed.js";
 
 /** A recommendation: it does not keep the document from being ready. */
-const advised = (waiver: Waiver, path: string, says: string, mend: string): RawCheck => ({
+const advised = (waiver: DocumentWaiver, path: string, says: string, mend: string): RawCheck => ({
   ...is({ ...waiver, path }, { holds: false, says, mend }),
   level: "should",
 });
@@ -11,7 +11,7 @@ const advised = (waiver: Waiver, path: string, says: string, mend: string): RawC
 const daysBetween = (from: string, to: string): number => (Date.parse(to) - Date.parse(from)) / 86_400_000;
 
 /** What is left to excuse makes it grave that a waiver ran out; otherwise it is in the way, no more. */
-function expired(waiver: Waiver, until: string): RawCheck {
+function expired(waiver: DocumentWaiver, until: string): RawCheck {
   const says = `${waiver.label} ran out on ${until}`;
   if (waiver.excuses?.length === 0)
     return advised(waiver, waiver.path, `${says}, and there is nothing left for it to excuse.`, "Take it out.");
@@ -19,7 +19,7 @@ function expired(waiver: Waiver, until: string): RawCheck {
   return is(waiver, { holds: false, says: `${says}.`, mend });
 }
 
-const unused = (waiver: Waiver): RawCheck =>
+const unused = (waiver: DocumentWaiver): RawCheck =>
   advised(
     waiver,
     waiver.path,
@@ -28,7 +28,7 @@ const unused = (waiver: Waiver): RawCheck =>
   );
 
 /** What is to be said of a waiver that is complete, on a day. */
-export function* signed(waiver: Waiver, until: string, today: string, longest: number): Iterable<RawCheck> {
+export function* signed(waiver: DocumentWaiver, until: string, today: string, longest: number): Iterable<RawCheck> {
   const { label, path, where, state, atLarge } = waiver;
   if (state === "expired") {
     yield expired(waiver, until);

@@ -19,7 +19,7 @@ export default rule({
         });
         continue;
       }
-      const lots = names.map((name) => build.around.stock.lots.get(name));
+      const lots = names.map((name) => build.context.stock.lots.get(name));
       const unknown = names.filter((_, index) => !lots[index]?.batch);
       if (unknown.length > 0) {
         yield open(face, {

@@ -1,9 +1,9 @@
-import { ctaTiming, gapsOf, type Picture } from "@plumbmark/calc";
+import { ctaTiming, gapsOf, type PictureSignal } from "@plumbmark/calc";
 import { atLeast, atMost, type Build, is, open, type RawCheck, rule, type SourceId } from "@plumbmark/kit";
 
 type Hop = Build["picture"]["hops"][number];
 
-function judgeLink(hop: Hop, picture: Picture): RawCheck {
+function judgeLink(hop: Hop, picture: PictureSignal): RawCheck {
   if (hop.unstated.length > 0)
     return open(hop, {
       says: `${hop.label}: which signals they have in common cannot be told.`,
@@ -36,7 +36,7 @@ function judgeLink(hop: Hop, picture: Picture): RawCheck {
 }
 
 /** A source has to be able to make a raster that is in no list. */
-function* judgeSource(hop: Hop | undefined, picture: Picture): Generator<RawCheck> {
+function* judgeSource(hop: Hop | undefined, picture: PictureSignal): Generator<RawCheck> {
   const source = hop?.from;
   if (source?.part?.kind !== "source" || ctaTiming(picture.width, picture.height, picture.rate)) return;
   const custom = source.part.data["custom-rasters"];

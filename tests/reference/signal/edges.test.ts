@@ -6,7 +6,7 @@ import {
   fixedRates,
   hdmiCopper,
   links,
-  type Picture,
+  type PictureSignal,
   sdiRate,
 } from "@plumbmark/calc";
 import { describe } from "vitest";
@@ -113,7 +113,7 @@ describe("between the rows", () => {
     got: () => [...fixedRates],
     printed: [18, 24, 32, 40, 48],
   });
-  const wide: Picture = { width: 2560, height: 1600, rate: 60, depth: 8, blanking: "standard" };
+  const wide: PictureSignal = { width: 2560, height: 1600, rate: 60, depth: 8, blanking: "standard" };
   reference({
     name: "2560 × 1600 with standard blanking, 348.5 MHz, over two links of 165 MHz",
     source: "VESA DMT 0x4D; DVI 1.0",
@@ -121,8 +121,8 @@ describe("between the rows", () => {
     got: () => carries(links["dvi-dual"], wide).carried,
     printed: false,
   });
-  const uhd: Picture = { width: 3840, height: 2160, rate: 60, depth: 8 };
-  const needs = (link: keyof typeof links, picture: Picture): number => {
+  const uhd: PictureSignal = { width: 3840, height: 2160, rate: 60, depth: 8 };
+  const needs = (link: keyof typeof links, picture: PictureSignal): number => {
     const { measured } = carries(links[link], picture);
     return measured?.known ? measured.value : 0;
   };

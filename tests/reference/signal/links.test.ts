@@ -5,7 +5,7 @@ import {
   fixedRateMost,
   type LinkId,
   links,
-  type Picture,
+  type PictureSignal,
   repetitionNeeded,
   sdiRate,
   TMDS_FLOOR,
@@ -14,13 +14,16 @@ import {
 import { describe, expect, test } from "vitest";
 import { reference } from "../check.js";
 
-const of = (width: number, height: number, rate = 60, depth = 8): Picture => ({ width, height, rate, depth });
+const of = (width: number, height: number, rate = 60, depth = 8): PictureSignal => ({ width, height, rate, depth });
 /** SMPTE lists its rasters at 10 bit 4:2:2. */
-const over = (width: number, height: number, rate = 60): Picture => ({ ...of(width, height, rate), sampling: "4:2:2" });
+const over = (width: number, height: number, rate = 60): PictureSignal => ({
+  ...of(width, height, rate),
+  sampling: "4:2:2",
+});
 const hd = of(1920, 1080);
 const uhd = of(3840, 2160);
 
-const cases: readonly (readonly [LinkId, Picture, boolean, string, "published" | "memory"])[] = [
+const cases: readonly (readonly [LinkId, PictureSignal, boolean, string, "published" | "memory"])[] = [
   ["dvi", hd, true, "DVI 1.0: 148.5 of 165 MHz", "published"],
   ["dvi", of(2560, 1440), false, "DVI 1.0: 234.59 over 165 MHz", "published"],
   ["dvi", of(1920, 1080, 60, 10), false, "DVI 1.0: 8 bit", "memory"],
@@ -88,7 +91,7 @@ describe("what a link carries", () => {
 });
 
 describe("what is not told of a picture decides nothing", () => {
-  const decides = (link: LinkId, picture: Picture) => carries(links[link], picture).undecided ?? "told";
+  const decides = (link: LinkId, picture: PictureSignal) => carries(links[link], picture).undecided ?? "told";
   reference({
     name: "1920 × 1200 over one link of DVI with blanking not told, reduced, standard",
     source: "VESA DMT 0x44 154 MHz, 0x45 193.25 MHz; DVI 1.0: 165 MHz",

@@ -1,10 +1,10 @@
 import {
   areNeighbours,
   facePixelsAlong,
+  type GridPlace,
   isInside,
   jumperNeeded,
   overlap,
-  type Place,
   panelPixels,
   panelsMass,
   pathLength,
@@ -69,7 +69,7 @@ for (const [count, side, along] of [
   });
 
 const size = { width: 0.5, height: 0.5 };
-const inRows = (columns: number, rows: number, serpentine: boolean): Place[] =>
+const inRows = (columns: number, rows: number, serpentine: boolean): GridPlace[] =>
   Array.from({ length: rows }, (_, row) =>
     Array.from({ length: columns }, (_each, k) => ({
       row,
@@ -83,7 +83,7 @@ describe("paths", () => {
       fc.property(fc.integer({ min: 1, max: 12 }), fc.integer({ min: 1, max: 12 }), (columns, rows) => {
         const plain = inRows(columns, rows, false);
         const snake = inRows(columns, rows, true);
-        const totals = (cells: readonly Place[]) => [
+        const totals = (cells: readonly GridPlace[]) => [
           panelPixels.compute({ n: new Set(cells.map((c) => `${c.row},${c.column}`)).size, x: 168, y: 168 }),
           panelsMass.compute({ n: cells.length, m: 7.6 }),
         ];
@@ -91,7 +91,7 @@ describe("paths", () => {
         expect(pathLength(snake, size)).toBeLessThanOrEqual(pathLength(plain, size) + 1e-9);
         // Neighbour to neighbour, every step of a serpentine is one panel long.
         expect(pathLength(snake, size)).toBeCloseTo((columns * rows - 1) * 0.5, 9);
-        expect(snake.every((cell, k) => k === 0 || areNeighbours(snake[k - 1] as Place, cell))).toBe(true);
+        expect(snake.every((cell, k) => k === 0 || areNeighbours(snake[k - 1] as GridPlace, cell))).toBe(true);
       }),
     );
   });

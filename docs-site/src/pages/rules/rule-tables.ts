@@ -1,11 +1,11 @@
-import { register, type SourceId, sourceOf, sourcesOfTable, type Table } from "@plumbmark/calc";
+import { type RegisterTable, register, type SourceId, sourceOf, sourcesOfTable } from "@plumbmark/calc";
 import { anchor } from "../../html/anchor.js";
 import { type Content, h } from "../../html/html.js";
 import { ruleTopic, type StatedRule } from "../../site/stated-rule.js";
 import { linkTo } from "../page.js";
 import { examples } from "./examples.js";
 
-let known: readonly Table[] | undefined;
+let known: readonly RegisterTable[] | undefined;
 
 /** What everything rests on says nothing of a rule. */
 const isParticular = (id: string): boolean => {

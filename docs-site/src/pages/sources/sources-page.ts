@@ -1,4 +1,4 @@
-import type { Entry, Register, Source } from "@plumbmark/calc";
+import type { Register, RegisterEntry, Source } from "@plumbmark/calc";
 import { anchor } from "../../html/anchor.js";
 import { type Content, h } from "../../html/html.js";
 import { table } from "../../html/table.js";
@@ -35,7 +35,7 @@ const list = (what: string, ids: readonly string[], link?: (id: string) => strin
         ]),
       ]);
 
-function rests(entry: Entry, rulePaths: ReadonlyMap<string, string>): Content {
+function rests(entry: RegisterEntry, rulePaths: ReadonlyMap<string, string>): Content {
   const ruleLink = (id: string): string => linkTo(PATH, rulePaths.get(id) ?? "rules/index.html");
   return [
     list("Rules", entry.rules, ruleLink),

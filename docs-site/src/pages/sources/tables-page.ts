@@ -1,4 +1,4 @@
-import { type Register, sources, sourcesOfTable, type Table } from "@plumbmark/calc";
+import { type Register, type RegisterTable, sources, sourcesOfTable } from "@plumbmark/calc";
 import { anchor } from "../../html/anchor.js";
 import { type Content, h } from "../../html/html.js";
 import { table } from "../../html/table.js";
@@ -12,7 +12,7 @@ const sourceLink = (id: string): Content => h("a", { href: sourceAnchor(id) }, i
 const cell = (words: string): Content => (Object.hasOwn(sources, words) ? sourceLink(words) : words);
 
 /** A table with all its rows; its place is within the part that unfolds, so that a link to it unfolds it. */
-function folded(own: Table): Content {
+function folded(own: RegisterTable): Content {
   const { columns, rows } = tableFigures(own.data, own.holds);
   const from = sourcesOfTable(own);
   return h("details", { class: ["topic", "figures"] }, [

@@ -10,7 +10,7 @@ export const retentions: readonly Retention[] = ["none", "friction", "latch", "t
 export const OVERHEAD = 2;
 
 /** Rated current (A) and voltage (V) in one practice. */
-export interface Rating {
+export interface ConnectorRating {
   readonly amperes: number;
   readonly volts: number;
 }
@@ -24,7 +24,7 @@ export interface Connector {
   readonly standard: string;
   readonly carries: "power" | "signal";
   /** Power only. A practice without an entry has no rating at hand: missing, not zero. */
-  readonly rated?: { readonly us?: Rating; readonly iec?: Rating };
+  readonly rated?: { readonly us?: ConnectorRating; readonly iec?: ConnectorRating };
   /** Poles and wires: `2P+PE`. */
   readonly poles?: string;
   readonly retention: Retention;

@@ -1,11 +1,11 @@
 import { missing, tabled, type Value } from "../formula/value.js";
-import type { Connector, Rating, Retention } from "./connector.js";
+import type { Connector, ConnectorRating, Retention } from "./connector.js";
 import { heldByFriction, OVERHEAD, retentions } from "./connector.js";
 import { iecPowerConnectors } from "./iec-power.js";
 import { nemaConnectors } from "./nema.js";
 import { signalConnectors } from "./signal.js";
 
-export { type Connector, heldByFriction, OVERHEAD, type Rating, type Retention, retentions };
+export { type Connector, type ConnectorRating, heldByFriction, OVERHEAD, type Retention, retentions };
 
 /** Every connector family known, by id. */
 export const connectors: ReadonlyMap<string, Connector> = new Map(
@@ -24,7 +24,7 @@ export function plugFits(plug: string, outlet: string): boolean | undefined {
   return mates(plug, outlet);
 }
 
-function rating(id: string, practice: "us" | "iec", what: keyof Rating): Value {
+function rating(id: string, practice: "us" | "iec", what: keyof ConnectorRating): Value {
   const connector = connectors.get(id);
   const kind = what === "amperes" ? "current" : "voltage";
   const value = connector?.rated?.[practice]?.[what];

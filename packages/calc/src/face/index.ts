@@ -3,9 +3,9 @@ export { faceArea, faceHeight, facePixelsAlong, faceWidth, panelPixels, panelsMa
 export {
   areNeighbours,
   cellCentre,
+  type GridPlace,
   jumperNeeded,
   type PanelSize,
-  type Place,
   type Point,
   pathLength,
   stepBetween,

@@ -1,7 +1,7 @@
 import { formula } from "../formula/formula.js";
 
 /** A panel's place in a face, counted from 0: row from the top, column from the audience's left. */
-export interface Place {
+export interface GridPlace {
   readonly row: number;
   readonly column: number;
 }
@@ -19,7 +19,7 @@ export interface Point {
 }
 
 /** Centre of a cell, from the face's top-left corner. */
-export const cellCentre = (place: Place, size: PanelSize): Point => ({
+export const cellCentre = (place: GridPlace, size: PanelSize): Point => ({
   x: (place.column + 0.5) * size.width,
   y: (place.row + 0.5) * size.height,
 });
@@ -31,18 +31,24 @@ const CENTRE: Point = { x: 0, y: 0 };
  * Sideways and upright distance in metres from the out connector of one panel to the in connector of the next;
  * `out` and `into` are measured from the panel's centre.
  */
-export function stepBetween(from: Place, to: Place, size: PanelSize, out: Point = CENTRE, into: Point = CENTRE): Point {
+export function stepBetween(
+  from: GridPlace,
+  to: GridPlace,
+  size: PanelSize,
+  out: Point = CENTRE,
+  into: Point = CENTRE,
+): Point {
   const one = cellCentre(from, size);
   const other = cellCentre(to, size);
   return { x: Math.abs(other.x + into.x - one.x - out.x), y: Math.abs(other.y + into.y - one.y - out.y) };
 }
 
 /** Whether two cells share an edge. */
-export const areNeighbours = (one: Place, other: Place): boolean =>
+export const areNeighbours = (one: GridPlace, other: GridPlace): boolean =>
   Math.abs(one.row - other.row) + Math.abs(one.column - other.column) === 1;
 
 /** Length in metres of a path through cells in cable order, connector to connector. */
-export function pathLength(places: readonly Place[], size: PanelSize, out?: Point, into?: Point): number {
+export function pathLength(places: readonly GridPlace[], size: PanelSize, out?: Point, into?: Point): number {
   let total = 0;
   for (const [index, place] of places.entries()) {
     const next = places[index + 1];

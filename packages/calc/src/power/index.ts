@@ -2,7 +2,7 @@ export * from "./ampacity/ampacity.js";
 export { type BuildingRow, buildingRow, buildingRows } from "./ampacity/building.js";
 export { buildingAmpacity, smallConductorBreaker, type WireService } from "./ampacity/building-wire.js";
 export { type CordRow, cordRows } from "./ampacity/cords.js";
-export { ambientFactor, type Column, countFactor } from "./ampacity/factors.js";
+export { ambientFactor, countFactor, type TemperatureColumn } from "./ampacity/factors.js";
 export { type IecRow, iecRows, LAID, type Laid } from "./ampacity/iec-building.js";
 export { iecAmbient, iecGrouping } from "./ampacity/iec-factors.js";
 export { type IecService, iecWireAmpacity } from "./ampacity/iec-wire.js";

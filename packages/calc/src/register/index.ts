@@ -1,3 +1,3 @@
 export type { Answer, Method } from "./method.js";
-export { type Citing, type Entry, type Register, register, restsOn } from "./register.js";
-export { sourcesOfTable, type Table } from "./table.js";
+export { type Citing, type Register, type RegisterEntry, register, restsOn } from "./register.js";
+export { type RegisterTable, sourcesOfTable } from "./table.js";

@@ -5,7 +5,7 @@ import { type SourceId, sources } from "../sources/index.js";
 import type { Source } from "../sources/source.js";
 import type { Method } from "./method.js";
 import { methods } from "./methods/index.js";
-import { sourcesOfTable, type Table } from "./table.js";
+import { type RegisterTable, sourcesOfTable } from "./table.js";
 import { tables } from "./tables/index.js";
 
 /** What a rule says of itself that the register needs. */
@@ -16,7 +16,7 @@ export interface Citing {
 }
 
 /** One source and everything that rests on it, by id. */
-export interface Entry {
+export interface RegisterEntry {
   readonly id: SourceId;
   readonly source: Source;
   readonly formulas: readonly string[];
@@ -28,15 +28,15 @@ export interface Entry {
 }
 
 export interface Register {
-  readonly sources: readonly Entry[];
+  readonly sources: readonly RegisterEntry[];
   readonly formulas: readonly Formula[];
   readonly methods: readonly Method[];
-  readonly tables: readonly Table[];
+  readonly tables: readonly RegisterTable[];
 }
 
 const sourcesOfFormula = (each: Formula): readonly SourceId[] => [each.source, ...(each.also ?? [])];
 
-function entry(id: SourceId, rules: readonly Citing[]): Entry {
+function entry(id: SourceId, rules: readonly Citing[]): RegisterEntry {
   const cites = (list: readonly (SourceId | undefined)[]): boolean => list.includes(id);
   return {
     id,
@@ -57,7 +57,7 @@ function entry(id: SourceId, rules: readonly Citing[]): Entry {
 }
 
 /** Everything that rests on a source, counted. */
-export const restsOn = ({ formulas, methods, tables, connectors, sections, rules }: Entry): number =>
+export const restsOn = ({ formulas, methods, tables, connectors, sections, rules }: RegisterEntry): number =>
   [formulas, methods, tables, connectors, sections, rules].reduce((count, each) => count + each.length, 0);
 
 /**

@@ -1,7 +1,7 @@
 import { type SourceId, sources } from "../sources/index.js";
 
 /** A table of figures, or a single figure, that limits or results rest on. */
-export interface Table {
+export interface RegisterTable {
   /** Unique, `topic.name`. */
   readonly id: string;
   readonly title: string;
@@ -25,10 +25,10 @@ function named(data: unknown, field = ""): readonly SourceId[] {
 }
 
 /** Tables do not change, and there are many rows to go through. */
-const known = new WeakMap<Table, readonly SourceId[]>();
+const known = new WeakMap<RegisterTable, readonly SourceId[]>();
 
 /** Every source a table rests on, its rows' own included, each once. */
-export function sourcesOfTable(table: Table): readonly SourceId[] {
+export function sourcesOfTable(table: RegisterTable): readonly SourceId[] {
   const found = known.get(table) ?? [...new Set([...table.sources, ...named(table.data)])];
   known.set(table, found);
   return found;

@@ -10,7 +10,7 @@ import type { Timing } from "./timing.js";
 import { tmdsClock } from "./tmds.js";
 
 /** A picture signal: pixels, frame rate in Hz, bits of a colour component. */
-export interface Picture {
+export interface PictureSignal {
   readonly width: number;
   readonly height: number;
   readonly rate: number;
@@ -21,7 +21,7 @@ export interface Picture {
 }
 
 /** Whether a link carries a picture; if not, why in plain words and what to do instead. */
-export interface Carried {
+export interface CarriedSignal {
   readonly carried: boolean;
   /** What of the picture would decide it and is not told: one way of it is carried and another is not. */
   readonly undecided?: "blanking" | "sampling";
@@ -39,11 +39,11 @@ export const COMPONENTS = { "4:4:4": 3, "4:2:2": 2, "4:2:0": 1.5 } as const;
 
 const BIGGER = "Send a standard raster such as 1920 × 1080 and place the face on it, at 0,0.";
 
-const named = (picture: Picture): string => `${picture.width} × ${picture.height} at ${picture.rate} Hz`;
+const named = (picture: PictureSignal): string => `${picture.width} × ${picture.height} at ${picture.rate} Hz`;
 const show = (value: Value): string =>
   value.known ? printQuantity(value.value, value.kind, "metric") : "an unknown rate";
 
-function overTmds(link: ClockLink, picture: Picture): Carried {
+function overTmds(link: ClockLink, picture: PictureSignal): CarriedSignal {
   if (picture.depth > 8 && !link.deepColour)
     return {
       carried: false,
@@ -74,7 +74,7 @@ interface Try {
 }
 
 /** The timings a source may choose with what each asks, the least first. */
-const triesOf = (picture: Picture, needs: (timing: Timing) => Value): readonly Try[] =>
+const triesOf = (picture: PictureSignal, needs: (timing: Timing) => Value): readonly Try[] =>
   timingsOf(picture.width, picture.height, picture.rate, picture.blanking)
     .flatMap((timing) => {
       const asks = needs(timing);
@@ -87,7 +87,7 @@ const SAY_BLANKING =
   "Set the source to one blanking and write it under `picture.blanking`: `standard`, `reduced` or `reduced-2`.";
 
 /** Carried only when every timing the source may choose is inside the bound; not carried when none is. */
-function held(name: string, picture: Picture, tries: readonly Try[], most: Known, floor: boolean): Carried {
+function held(name: string, picture: PictureSignal, tries: readonly Try[], most: Known, floor: boolean): CarriedSignal {
   const [first, last] = [tries[0], tries.at(-1)];
   if (!first || !last) return { carried: false, why: `No timing is known for ${named(picture)}.`, instead: BIGGER };
   const slow = ({ needs }: Try): boolean => floor && needs.value < TMDS_FLOOR;
@@ -110,13 +110,13 @@ function held(name: string, picture: Picture, tries: readonly Try[], most: Known
   return { ...bound, carried: false, undecided: "blanking", why, instead: SAY_BLANKING };
 }
 
-function tooSmall(name: string, picture: Picture, { timing, needs }: Try): Carried {
+function tooSmall(name: string, picture: PictureSignal, { timing, needs }: Try): CarriedSignal {
   const allowed = tabled(TMDS_FLOOR, "frequency", "dvi-1.0", "lowest TMDS clock");
   const why = `${named(picture)} is too small to be sent: it runs at ${show(needs)}, and ${name} starts at ${show(allowed)}.`;
   return { carried: false, why, instead: BIGGER, measured: needs, allowed, sense: "at least", timing };
 }
 
-function overPackets(link: PacketLink, picture: Picture): Carried {
+function overPackets(link: PacketLink, picture: PictureSignal): CarriedSignal {
   const clocks = triesOf(picture, timingClock);
   const fastest = clocks.at(-1);
   if (link.floor && fastest && fastest.needs.value < TMDS_FLOOR) return tooSmall(link.name, picture, fastest);
@@ -137,7 +137,7 @@ function overPackets(link: PacketLink, picture: Picture): Carried {
   return held(link.name, picture, link.visible ? tries.slice(0, 1) : tries, allowed, false);
 }
 
-function overSdi(link: SerialLink, picture: Picture): Carried {
+function overSdi(link: SerialLink, picture: PictureSignal): CarriedSignal {
   const listed = sdiRate(picture.width, picture.height, picture.rate);
   if (listed === undefined) {
     const why = `SDI has no raster of ${named(picture)}: it carries only those SMPTE lists.`;
@@ -174,7 +174,7 @@ function overSdi(link: SerialLink, picture: Picture): Carried {
  * Whether a link can carry a raster at its rate and depth, and if not why, and what to do instead.
  * Never throws: a picture that is none (no pixels, no rate) is not carried, for want of a timing.
  */
-export function carries(link: Link, picture: Picture): Carried {
+export function carries(link: Link, picture: PictureSignal): CarriedSignal {
   if (link.sort === "tmds") return overTmds(link, picture);
   if (link.sort === "packets") return overPackets(link, picture);
   return overSdi(link, picture);

@@ -19,7 +19,7 @@ export interface SignTable {
  * Least character height in metres by the height of the baseline above the floor and the distance, both in metres.
  * Both tables there are begin at a baseline of 40 in; below it they say nothing and the result is undefined.
  */
-export function characterHeight(
+export function signCharacterHeight(
   { rows, nearUnit, perFoot }: SignTable,
   baseline: number,
   distance: number,

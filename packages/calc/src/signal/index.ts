@@ -1,4 +1,4 @@
-export { type Carried, carries, type Picture } from "./carry.js";
+export { type CarriedSignal, carries, type PictureSignal } from "./carry.js";
 export { pixelClock, timingClock, timingsOf } from "./clock.js";
 export { coaxLength, RG6_LENGTHS, SDI_LOSS } from "./coax.js";
 export { contrastRatio } from "./contrast.js";

@@ -1,4 +1,4 @@
-import { characterHeight } from "./character-height.js";
+import { signCharacterHeight } from "./character-height.js";
 
 /** Baseline up to (in), near distance (ft), least height there (in): California Building Code 2013, 11B-703.8.4. */
 export const CALIFORNIA_ROWS = [
@@ -12,4 +12,4 @@ export const CALIFORNIA_ROWS = [
  * a fifth of an inch more for each foot beyond the near distance. Both lengths in metres; below 40 in it says nothing.
  */
 export const californiaCharacterHeight = (baseline: number, distance: number): number | undefined =>
-  characterHeight({ rows: CALIFORNIA_ROWS, nearUnit: 0.3048, perFoot: 1 / 5 }, baseline, distance);
+  signCharacterHeight({ rows: CALIFORNIA_ROWS, nearUnit: 0.3048, perFoot: 1 / 5 }, baseline, distance);

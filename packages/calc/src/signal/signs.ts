@@ -1,4 +1,4 @@
-import { characterHeight } from "./character-height.js";
+import { signCharacterHeight } from "./character-height.js";
 
 /** Baseline up to, near distance, least height there: 2010 ADA Standards, Table 703.5.5, inches. */
 export const adaRows = [
@@ -13,4 +13,4 @@ export const adaRows = [
  * advice. The table begins at 40 in; below that it says nothing and the result is undefined.
  */
 export const adaCharacterHeight = (baseline: number, distance: number): number | undefined =>
-  characterHeight({ rows: adaRows, nearUnit: 0.0254, perFoot: 1 / 8 }, baseline, distance);
+  signCharacterHeight({ rows: adaRows, nearUnit: 0.0254, perFoot: 1 / 8 }, baseline, distance);

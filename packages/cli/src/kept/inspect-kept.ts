@@ -29,7 +29,7 @@ const sameWays = ({ ways }: Remembered, paths: readonly string[]): boolean =>
 const canBeKept = (rules: readonly Rule[], { every, known }: InspectOptions): boolean =>
   every !== true &&
   known === undefined &&
-  rules.every(({ plugin, outcome, over }) => outcome !== undefined || !(plugin || over));
+  rules.every(({ plugin, result, over }) => result !== undefined || !(plugin || over));
 
 /** The record of everything but the documents. */
 function frameOf(files: RepositoryFiles, rules: readonly Rule[], options: InspectOptions): InspectionRecord {

@@ -1,5 +1,5 @@
 import { createHash } from "node:crypto";
-import type { DocumentFile, Outline, RepositoryFiles, RuleOutcome, SourceFile } from "@plumbmark/core";
+import type { DocumentFile, Outline, RepositoryFiles, RuleResult, SourceFile } from "@plumbmark/core";
 import type { Brought } from "../threads/brought.js";
 
 /** A hash of plain data. */
@@ -58,7 +58,7 @@ export function documentKey(
   id: string,
   { path, outline }: DocumentFile,
   shared: Shared,
-  outcomes: readonly RuleOutcome[],
+  outcomes: readonly RuleResult[],
 ): string {
   const name = outline?.name;
   const lots = [...new Set(outline?.promises.map(({ lot }) => lot))].sort();

@@ -36,7 +36,7 @@ export interface Published {
 
 /** Whether sheets rest on nothing but what their keys are made of. */
 const canBeKept = (rules: readonly Rule[]): boolean =>
-  rules.every(({ plugin, over, outcome }) => outcome !== undefined || (plugin === undefined && !over));
+  rules.every(({ plugin, over, result }) => result !== undefined || (plugin === undefined && !over));
 
 const hash = (data: unknown): string => createHash("sha256").update(JSON.stringify(data)).digest("hex");
 

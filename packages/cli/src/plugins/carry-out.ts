@@ -1,10 +1,4 @@
-import {
-  areSound,
-  type PluginOutcomes,
-  type RepositoryFiles,
-  type RuleOutcome,
-  type StatedRule,
-} from "@plumbmark/core";
+import { areSound, type PluginResults, type RepositoryFiles, type RuleResult, type StatedRule } from "@plumbmark/core";
 import { narrowed } from "../files/narrowed.js";
 import type { Limits } from "./limits.js";
 import type { Answer, Job } from "./messages.js";
@@ -56,15 +50,15 @@ async function loaded(
   }
 }
 
-type Found = Map<string, Map<string, RuleOutcome>>;
+type Found = Map<string, Map<string, RuleResult>>;
 
-const put = (found: Found, { rule, file }: Job, outcome: RuleOutcome): void => {
-  const documents = found.get(rule) ?? new Map<string, RuleOutcome>();
+const put = (found: Found, { rule, file }: Job, outcome: RuleResult): void => {
+  const documents = found.get(rule) ?? new Map<string, RuleResult>();
   documents.set(file, outcome);
   found.set(rule, documents);
 };
 
-function outcomeOf(answer: Answer, index: number, { rule }: Job): RuleOutcome {
+function outcomeOf(answer: Answer, index: number, { rule }: Job): RuleResult {
   if (answer.answer !== "done" || answer.job !== index) return { failed: "it answered for itself" };
   return areSound(answer.checks, [rule, "plugin.failed"])
     ? { checks: answer.checks }
@@ -122,7 +116,7 @@ function remaining(
 }
 
 /** What a plugin came to, and whether each of its rules looked at nothing but one document at a time. */
-export type Outcome = Pick<PluginOutcomes, "rules" | "failed"> & { readonly alone: boolean };
+export type Outcome = Pick<PluginResults, "rules" | "failed"> & { readonly alone: boolean };
 
 async function carriedOut(target: Target, given: Given, { files, today, wanted }: Looked): Promise<Outcome> {
   const found: Found = new Map();
@@ -155,7 +149,7 @@ export const carryOutPlugin = (target: Target, given: Given, looked: Looked): Pr
   }));
 
 /** The rules of a plugin as they are stated, without carrying them out. */
-export const listPlugin = (target: Target, given: Given): Promise<Pick<PluginOutcomes, "rules" | "failed">> =>
+export const listPlugin = (target: Target, given: Given): Promise<Pick<PluginResults, "rules" | "failed">> =>
   loaded(target, given, 0).then(
     ({ running, rules }) => {
       running.stop();

@@ -1,4 +1,4 @@
-import type { RuleOutcome, StatedRule } from "@plumbmark/core";
+import type { RuleResult, StatedRule } from "@plumbmark/core";
 import type { Kept } from "../kept/kept.js";
 import { hashOf } from "../kept/keys.js";
 import type { NamedFile } from "../kept/outlines.js";
@@ -15,7 +15,7 @@ export interface Keys {
 }
 
 /** What each rule came to, by its id. */
-type OfDocument = Readonly<Record<string, RuleOutcome>>;
+type OfDocument = Readonly<Record<string, RuleResult>>;
 
 /** A text may be one that is only read when it is looked at. */
 export const contentOf = (file: NamedFile): string => file.id ?? hashOf(file.text);
@@ -30,7 +30,7 @@ const keyed = ({ around }: Keys, { files, wanted }: Looked): readonly (readonly 
 const outcomeOf = (rules: readonly StatedRule[], found: ReadonlyMap<string, OfDocument>): Outcome => ({
   rules: rules.map((stated) => ({
     stated,
-    outcomes: Object.fromEntries([...found].map(([path, of]) => [path, of[stated.id] as RuleOutcome])),
+    outcomes: Object.fromEntries([...found].map(([path, of]) => [path, of[stated.id] as RuleResult])),
   })),
   failed: [],
   alone: true,

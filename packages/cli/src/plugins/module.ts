@@ -35,5 +35,5 @@ export function rulesOf(loaded: Unknown, plugin: string): readonly Rule[] {
 }
 
 /** What a rule states, as plain data. */
-export const statedOf = ({ checks: _, outcome: __, ...stated }: Rule): StatedRule =>
+export const statedOf = ({ checks: _, result: __, ...stated }: Rule): StatedRule =>
   JSON.parse(JSON.stringify(stated)) as StatedRule;

@@ -111,7 +111,7 @@ const marked = (looks: string): string =>
   marking().replace(
     "*checks({ build }) {",
     `*checks({ build, repository }) {
-    process.getBuiltinModule("node:fs").appendFileSync(${JSON.stringify(join(folder, "looked"))}, build.around.file + " ");
+    process.getBuiltinModule("node:fs").appendFileSync(${JSON.stringify(join(folder, "looked"))}, build.context.file + " ");
     ${looks}`,
   );
 
@@ -161,8 +161,8 @@ describe("a plugin", { timeout: 120_000 }, () => {
     const first = await run(["one"]);
     const again = await run(["one"]);
     expect(loaded()).toBe(1);
-    expect(again.map(({ outcome }) => outcome?.("builds/one.md"))).toEqual(
-      first.map(({ outcome }) => outcome?.("builds/one.md")),
+    expect(again.map(({ result }) => result?.("builds/one.md"))).toEqual(
+      first.map(({ result }) => result?.("builds/one.md")),
     );
     await run(["one", "two"]);
     expect(loaded()).toBe(2);
@@ -190,7 +190,7 @@ describe("a plugin", { timeout: 120_000 }, () => {
     expect(lookedAt()).toBe("builds/one.md builds/two.md builds/three.md");
     const [rule] = await run(names, { changed: "two" });
     expect(lookedAt()).toBe("builds/two.md");
-    expect(names.map((name) => rule?.outcome?.(document(name).path).length)).toEqual([1, 1, 1]);
+    expect(names.map((name) => rule?.result?.(document(name).path).length)).toEqual([1, 1, 1]);
     // Another name is something the others can see.
     await run([...names, "four"]);
     expect(lookedAt().split(" ")).toHaveLength(4);
@@ -200,7 +200,7 @@ describe("a plugin", { timeout: 120_000 }, () => {
     const titles = 'const seen = repository.builds.map(({ sections }) => sections[0].title).join(" ");';
     put("own.mjs", marked(titles).replace('says: "It was looked at."', "says: `It saw ${seen}.`"));
     const names = ["one", "two"];
-    const says = (rules: readonly Rule[]) => rules[0]?.outcome?.("builds/one.md").map((each) => each.says);
+    const says = (rules: readonly Rule[]) => rules[0]?.result?.("builds/one.md").map((each) => each.says);
     expect(says(await run(names, { only: ["one"] }))).toEqual(["It saw one two."]);
     expect(says(await run(names, { only: ["one"], changed: "two" }))).toEqual(["It saw one Changed."]);
   });

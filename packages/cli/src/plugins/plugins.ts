@@ -1,7 +1,7 @@
 import { availableParallelism } from "node:os";
 import {
   type HouseStandardSettings,
-  type PluginOutcomes,
+  type PluginResults,
   pluginRules,
   type Rule,
   type SourceFile,
@@ -29,7 +29,7 @@ export interface Plugins {
   readonly on?: Looked;
 }
 
-type Outcome = Pick<PluginOutcomes, "rules" | "failed">;
+type Outcome = Pick<PluginResults, "rules" | "failed">;
 
 /** Every plugin in a process of its own, as many at a time as there are processors. */
 async function inTurns(

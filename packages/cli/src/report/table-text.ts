@@ -1,4 +1,4 @@
-import { heading, type Table } from "@plumbmark/core";
+import { columnHeading, type ScheduleTable } from "@plumbmark/core";
 import stringWidth from "string-width";
 import type { Colour } from "../surroundings.js";
 import { pad, plain } from "./lines.js";
@@ -41,7 +41,7 @@ function fold(text: string, width: number): readonly string[] {
 function widthsOf(
   headings: readonly string[],
   rows: readonly (readonly string[])[],
-  table: Table,
+  table: ScheduleTable,
   most: number,
 ): number[] {
   const column = (index: number): readonly string[] => rows.map((row) => row[index] ?? "");
@@ -70,10 +70,10 @@ const right = (text: string, width: number): string => " ".repeat(Math.max(0, wi
 
 /** A schedule in aligned columns below its title; words that do not fit their column go on below. */
 export function tableText(
-  table: Table,
+  table: ScheduleTable,
   { width, colour }: { readonly width: number; readonly colour: Colour },
 ): string {
-  const headings = table.columns.map((column) => plain(heading(column)));
+  const headings = table.columns.map((column) => plain(columnHeading(column)));
   const rows = table.rows.map((row) => row.map(({ text }) => plain(text)));
   const widths = widthsOf(headings, rows, table, width);
   const lines = (row: readonly string[]): readonly string[] => {

@@ -1,4 +1,4 @@
-import type { DocumentFile, InspectOptions, Judged, Outline, RepositoryFiles, RuleOutcome } from "@plumbmark/core";
+import type { DocumentFile, InspectOptions, Judged, Outline, RepositoryFiles, RuleResult } from "@plumbmark/core";
 import type { Brought } from "./brought.js";
 import type { MadeOf, Sheets } from "./sheets.js";
 
@@ -16,7 +16,7 @@ export interface SheetsFrame extends Omit<Sheets, "rules"> {
 
 /** A document, and what the rules of plugins came to on it. */
 export interface Sent extends DocumentFile {
-  readonly outcomes: readonly RuleOutcome[];
+  readonly outcomes: readonly RuleResult[];
 }
 
 /** What is to be done with every share that follows, until the next order; plain data. */

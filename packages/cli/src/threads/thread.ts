@@ -1,5 +1,5 @@
 import { parentPort } from "node:worker_threads";
-import { inspector, outlineOf, type RuleOutcome } from "@plumbmark/core";
+import { inspector, outlineOf, type RuleResult } from "@plumbmark/core";
 import { rulesFrom } from "./brought.js";
 import type { Message, Order, Share } from "./messages.js";
 
@@ -9,8 +9,8 @@ import type { Message, Order, Share } from "./messages.js";
 type Work = (share: Share) => unknown;
 
 /** What plugins came to on the documents of a share; they are done with after it, and would only take room. */
-function withOutcomes(work: (found: ReadonlyMap<string, readonly RuleOutcome[]>) => Work): Work {
-  const found = new Map<string, readonly RuleOutcome[]>();
+function withOutcomes(work: (found: ReadonlyMap<string, readonly RuleResult[]>) => Work): Work {
+  const found = new Map<string, readonly RuleResult[]>();
   const worked = work(found);
   return (share) => {
     for (const { path, outcomes } of share) found.set(path, outcomes);

@@ -4,7 +4,7 @@ import {
   outlineOf,
   pluginRules,
   type RepositoryFiles,
-  type RuleOutcome,
+  type RuleResult,
   StandardError,
 } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
@@ -51,7 +51,7 @@ const carriedOut = pluginRules({
     {
       stated: stated("house.first"),
       outcomes: Object.fromEntries(
-        files.documents.map(({ path }, index): [string, RuleOutcome] => [
+        files.documents.map(({ path }, index): [string, RuleResult] => [
           path,
           { checks: [check("house.first", 2 + index, "fails"), check("house.first", 2, "holds")] },
         ]),
@@ -62,7 +62,7 @@ const carriedOut = pluginRules({
       outcomes: Object.fromEntries(
         files.documents
           .slice(2)
-          .map(({ path }, index): [string, RuleOutcome] => [
+          .map(({ path }, index): [string, RuleResult] => [
             path,
             index === 0 ? { failed: "it did not finish" } : { checks: [] },
           ]),

@@ -7,7 +7,7 @@ const WITHIN = /^(?:[ \t#]|$)/u;
  * The entries of a YAML mapping that have one of these keys, as YAML: two keys of fifteen need not cost what all do.
  * Undefined where lines do not tell what belongs to them; whoever asks then has to read everything.
  */
-export function entriesOf(yaml: string, keys: readonly string[]): string | undefined {
+export function topLevelEntries(yaml: string, keys: readonly string[]): string | undefined {
   const kept: string[] = [];
   const seen = new Set<string>();
   let wanted = false;

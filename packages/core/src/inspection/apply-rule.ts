@@ -1,9 +1,9 @@
 import type { Build } from "../model/build.js";
-import type { Chain } from "../standard/chain.js";
+import type { StandardChain } from "../standard/chain.js";
 import type { Support } from "../standard/levels.js";
 import { supportsAt } from "../standard/supports.js";
+import { effectiveSettings, varies } from "./effective-settings.js";
 import type { Level, RawCheck, Rule, Setting } from "./rule.js";
-import { settledFor, varies } from "./settled.js";
 
 /** A check as its rule yields it, with the level in force for the thing it is about. */
 export interface Yielded {
@@ -25,15 +25,15 @@ function waysOf(build: Build): ReadonlyMap<string, readonly Support[]> {
  * Checks of one rule on one build. Where a house standard asks for more of faces held in one way, the rule is asked
  * once for each way, and each thing is judged by the settings of its own.
  */
-export function* applyRule(rule: Rule, build: Build, chain: Chain, ask: Ask): Iterable<Yielded> {
+export function* applyRule(rule: Rule, build: Build, chain: StandardChain, ask: Ask): Iterable<Yielded> {
   if (!varies(rule, chain)) {
-    const { level, settings } = settledFor(rule, chain, build.practice);
+    const { level, settings } = effectiveSettings(rule, chain, build.practice);
     if (level === "none") return;
     for (const raw of ask(settings)) yield { raw, level };
     return;
   }
   for (const [key, way] of waysOf(build)) {
-    const { level, settings } = settledFor(rule, chain, build.practice, way);
+    const { level, settings } = effectiveSettings(rule, chain, build.practice, way);
     if (level === "none") continue;
     for (const raw of ask(settings)) if (supportsAt(build, raw.at).join(" ") === key) yield { raw, level };
   }

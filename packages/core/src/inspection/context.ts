@@ -1,13 +1,13 @@
 import type { Promised } from "../model/stock/bookings.js";
 import type { DocumentFile, Outline, RepositoryFiles } from "../repository/files.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
-import { type Opened, open, outlineOf } from "../repository/outline.js";
+import { outlineOf, type ReadDocument, readDocument } from "../repository/outline.js";
 import { type Catalogue, readCatalogue } from "../repository/parts.js";
 import { readStock } from "../repository/stock.js";
 import type { Standards } from "../standard/chain.js";
 import { openStandards } from "../standard/use.js";
 
-export interface Context {
+export interface InspectionContext {
   /** The house standard of the root; a document in a folder with its own is judged by both. */
   readonly standard: HouseStandardSettings;
   readonly standards: Standards;
@@ -35,7 +35,7 @@ export const pathsOf = ({
   );
 
 /** Reads what surrounds the documents, whose outlines are given. @throws StandardError when the house standard cannot be used. */
-export function contextFrom(files: RepositoryFiles, own: readonly Outline[], today: string): Context {
+export function contextFrom(files: RepositoryFiles, own: readonly Outline[], today: string): InspectionContext {
   const standards = openStandards(files);
   const outlines = [...own, ...(files.others ?? [])].sort((one, other) => (one.path < other.path ? -1 : 1));
   const names = new Map<string, string[]>();
@@ -53,8 +53,11 @@ export function contextFrom(files: RepositoryFiles, own: readonly Outline[], tod
 }
 
 /** Reads what surrounds the documents, and the documents. @throws StandardError when the house standard cannot be used. */
-export function contextOf(files: RepositoryFiles, today: string): Context & { readonly opened: readonly Opened[] } {
-  const opened = files.documents.map((file) => open(file));
+export function contextOf(
+  files: RepositoryFiles,
+  today: string,
+): InspectionContext & { readonly opened: readonly ReadDocument[] } {
+  const opened = files.documents.map((file) => readDocument(file));
   return { ...contextFrom(files, files.documents.map(knownOutline), today), opened };
 }
 

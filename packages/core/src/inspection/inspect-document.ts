@@ -2,14 +2,14 @@ import { printer, type System } from "@plumbmark/calc";
 import type { Data } from "../document/yaml.js";
 import type { Build } from "../model/build.js";
 import { systemOf } from "../model/reading/system.js";
-import type { Opened } from "../repository/outline.js";
-import type { Chain } from "../standard/chain.js";
+import type { ReadDocument } from "../repository/outline.js";
+import type { StandardChain } from "../standard/chain.js";
 import { applyWaivers, waiverEntries } from "../waivers/apply.js";
-import { carryOut } from "./carry-out.js";
 import { mistakeEntry } from "./mistake-entry.js";
 import { type Models, modelOf } from "./models.js";
 import { type CheckEntry, countsOf, type DocumentEntry, verdictOf } from "./record.js";
 import type { Rule } from "./rule.js";
+import { runRule } from "./run-rule.js";
 
 /** A document's entry of the record with the model it was judged by. */
 export interface Inspected {
@@ -26,9 +26,9 @@ const waiversLast = (rules: readonly Rule[]): readonly Rule[] => {
 };
 
 export function inspectDocument(
-  opened: Opened,
+  opened: ReadDocument,
   context: Models,
-  chain: Chain,
+  chain: StandardChain,
   rules: readonly Rule[],
   every: boolean,
 ): Inspected {
@@ -37,10 +37,10 @@ export function inspectDocument(
   const print = printer(system);
   const checks: CheckEntry[] = mistakes.map((mistake) => mistakeEntry(mistake, "shall"));
   for (const rule of waiversLast(rules)) {
-    const found = carryOut(rule, { build, print, chain, repository: context.repository, every });
-    // A rule that could not be carried out has found nothing, and what it would have found is not known.
+    const found = runRule(rule, { build, print, chain, repository: context.repository, every });
+    // A rule that could not be run has found nothing, and what it would have found is not known.
     if (found.every((check) => check.rule === rule.id))
-      build.around.findings.set(rule.id, [...checks.filter((check) => check.rule === rule.id), ...found]);
+      build.context.findings.set(rule.id, [...checks.filter((check) => check.rule === rule.id), ...found]);
     checks.push(...found);
   }
   const judged = applyWaivers(checks, build, context.today);

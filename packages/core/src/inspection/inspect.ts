@@ -3,11 +3,11 @@ import type { Build } from "../model/build.js";
 import { Repository } from "../model/repository.js";
 import type { DocumentFile, RepositoryFiles } from "../repository/files.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
-import { type Opened, open } from "../repository/outline.js";
+import { type ReadDocument, readDocument } from "../repository/outline.js";
 import type { Catalogue } from "../repository/parts.js";
 import type { Stock } from "../repository/stock.js";
 import type { Standards } from "../standard/chain.js";
-import { type Context, contextFrom, contextOf, knownOutline } from "./context.js";
+import { contextFrom, contextOf, type InspectionContext, knownOutline } from "./context.js";
 import type { Inspected } from "./inspect-document.js";
 import { buildOf, type Models, modelsOf } from "./models.js";
 import { type InspectOptions, prepare } from "./prepare.js";
@@ -19,12 +19,12 @@ import type { Rule } from "./rule.js";
 export const isBuildDocument = (text: string): boolean =>
   /^---[ \t]*$[\s\S]*?^(?:\{\s*)?["']?build["']?\s*:/mu.test(text.slice(0, 200_000));
 
-const waysOf = ({ around, links }: Build): Readonly<Record<string, boolean>> =>
+const waysOf = ({ context, links }: Build): Readonly<Record<string, boolean>> =>
   Object.fromEntries(
     links
-      .map(({ url }) => (url === "" || url.startsWith("#") ? undefined : targetOf(url, around.file)))
+      .map(({ url }) => (url === "" || url.startsWith("#") ? undefined : targetOf(url, context.file)))
       .filter((target) => target !== undefined)
-      .map((target) => [target, isThere(around.files, target)]),
+      .map((target) => [target, isThere(context.files, target)]),
   );
 
 /** The record of an inspection with the models behind it, for surfaces that show more than the record. */
@@ -68,7 +68,7 @@ export function inspect(files: RepositoryFiles, rules: readonly Rule[], options:
   return recordOf(files, context, entries);
 }
 
-/** What one document came to, and what that rests on besides the document, the parts, the stock and the house standards. */
+/** Result of one document, and what it depends on besides the document, the parts, the stock and the house standards. */
 export interface Judged {
   readonly entry: DocumentEntry;
   /** Paths its links were looked for at, and whether a file or a folder is there. */
@@ -88,14 +88,14 @@ export const inspector = (
 ): ((file: DocumentFile) => Judged) =>
   inspectorOf(files, contextFrom(files, files.documents.map(knownOutline), options.today), rules, options);
 
-/** What each document comes to, for whoever keeps it. @throws StandardError when the house standard cannot be used. */
+/** Result of each document, for whoever stores it. @throws StandardError when the house standard cannot be used. */
 export const inspectEach = (
   files: RepositoryFiles,
   rules: readonly Rule[],
   options: InspectOptions,
 ): readonly Judged[] => files.documents.map(inspector(files, rules, options));
 
-/** What one document came to, with its model. */
+/** Result of one document, with its model. */
 export type Modelled = Inspected & Judged;
 
 /**
@@ -109,7 +109,7 @@ export const modeller = (
   options: InspectOptions,
 ): ((file: DocumentFile) => Modelled) =>
   modellerOf(
-    (file) => open(file, true),
+    (file) => readDocument(file, true),
     files,
     contextFrom(files, files.documents.map(knownOutline), options.today),
     rules,
@@ -118,11 +118,11 @@ export const modeller = (
 
 function inspectorOf(
   files: RepositoryFiles,
-  context: Context,
+  context: InspectionContext,
   rules: readonly Rule[],
   options: InspectOptions,
 ): (file: DocumentFile) => Judged {
-  const model = modellerOf(open, files, context, rules, options);
+  const model = modellerOf(readDocument, files, context, rules, options);
   return (file) => {
     const { entry, ways, looksAround } = model(file);
     return { entry, ways, looksAround };
@@ -130,9 +130,9 @@ function inspectorOf(
 }
 
 function modellerOf(
-  read: (file: DocumentFile) => Opened,
+  read: (file: DocumentFile) => ReadDocument,
   files: RepositoryFiles,
-  context: Context,
+  context: InspectionContext,
   rules: readonly Rule[],
   options: InspectOptions,
 ): (file: DocumentFile) => Modelled {

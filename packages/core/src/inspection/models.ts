@@ -7,14 +7,14 @@ import { buildSchema } from "../generated/schemas.js";
 import { Build } from "../model/build.js";
 import { Reader } from "../model/reading/reader.js";
 import { Repository } from "../model/repository.js";
-import type { Opened } from "../repository/outline.js";
+import type { ReadDocument } from "../repository/outline.js";
 import { chainFor, mergedStandard } from "../standard/chain.js";
-import type { Context } from "./context.js";
+import type { InspectionContext } from "./context.js";
 
 /** Reads a document and makes its build model. */
 export function buildOf(
-  opened: Opened,
-  context: Context,
+  opened: ReadDocument,
+  context: InspectionContext,
 ): { readonly build: Build; readonly mistakes: readonly Mistake[] } {
   const placed: Placed = opened.placed ?? { data: null, places: new Map(), keys: new Map(), mistakes: [] };
   const sound = placed.mistakes.length === 0;
@@ -39,7 +39,7 @@ export function buildOf(
   return { build, mistakes: build.mistakes };
 }
 
-const empty = (opened: Opened): Mistake => ({
+const empty = (opened: ReadDocument): Mistake => ({
   rule: "document.front-matter",
   path: "",
   place: START,
@@ -48,13 +48,13 @@ const empty = (opened: Opened): Mistake => ({
 });
 
 /** What surrounds the documents, and the models made of them so far: each document is read into one model. */
-export interface Models extends Context {
+export interface Models extends InspectionContext {
   readonly repository: Repository;
-  readonly made: Map<Opened, ReturnType<typeof buildOf>>;
+  readonly made: Map<ReadDocument, ReturnType<typeof buildOf>>;
 }
 
 /** The model of one document, made once. */
-export function modelOf(opened: Opened, models: Models): ReturnType<typeof buildOf> {
+export function modelOf(opened: ReadDocument, models: Models): ReturnType<typeof buildOf> {
   const made = models.made.get(opened) ?? buildOf(opened, models);
   models.made.set(opened, made);
   return made;
@@ -64,7 +64,11 @@ export function modelOf(opened: Opened, models: Models): ReturnType<typeof build
  * Makes the models of a repository's documents as they are asked for.
  * @param whole gives all documents, for whoever looks at more than one
  */
-export function modelsOf(context: Context, whole: () => readonly Opened[], rules: readonly string[]): Models {
+export function modelsOf(
+  context: InspectionContext,
+  whole: () => readonly ReadDocument[],
+  rules: readonly string[],
+): Models {
   const made: Models["made"] = new Map();
   const repository = new Repository(context, () => whole().map((each) => modelOf(each, models).build));
   const models: Models = { ...context, rules, made, repository };

@@ -1,11 +1,11 @@
 import { ownRules } from "../own-rules/own-rules.js";
-import type { Opened } from "../repository/outline.js";
+import type { ReadDocument } from "../repository/outline.js";
 import { chainFor, type Standards } from "../standard/chain.js";
 import { checkStandards } from "../standard/use.js";
-import type { Context } from "./context.js";
+import type { InspectionContext } from "./context.js";
 import { type Inspected, inspectDocument } from "./inspect-document.js";
 import type { Models } from "./models.js";
-import { unusedPlugins } from "./outside.js";
+import { unusedPlugins } from "./plugin-results.js";
 import type { Rule } from "./rule.js";
 import { StandardError } from "./settings.js";
 
@@ -40,11 +40,11 @@ interface Prepared {
   readonly all: readonly Rule[];
   /** Ids a document may name; none are known for sure while a plugin could not be used. */
   readonly ids: readonly string[];
-  readonly inspectOne: (opened: Opened, models: Models) => Inspected;
+  readonly inspectOne: (opened: ReadDocument, models: Models) => Inspected;
 }
 
 /** Puts the rules and the house standards together. @throws StandardError when they do not fit. */
-export function prepare({ standards }: Context, rules: readonly Rule[], options: InspectOptions): Prepared {
+export function prepare({ standards }: InspectionContext, rules: readonly Rule[], options: InspectOptions): Prepared {
   const own = new Map([standards.root, ...standards.folders].map((each) => [each, ownRules(each, options.accepted)]));
   const all = [...rules, ...[...own.values()].flat()];
   const known = [...new Set([...all.map((rule) => rule.id), ...(options.known ?? [])])];

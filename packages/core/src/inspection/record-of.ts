@@ -1,7 +1,7 @@
 import type { Mistake } from "../document/mistake.js";
 import type { RepositoryFiles } from "../repository/files.js";
 import type { StandardFile } from "../standard/file.js";
-import type { Context } from "./context.js";
+import type { InspectionContext } from "./context.js";
 import { mistakeEntry } from "./mistake-entry.js";
 import { countsOf, type DocumentEntry, type InspectionRecord, type StandardEntry } from "./record.js";
 
@@ -20,7 +20,7 @@ const standardEntry = ({ file, folder, settings }: StandardFile): StandardEntry 
 
 export function recordOf(
   files: RepositoryFiles,
-  context: Context,
+  context: InspectionContext,
   entries: readonly DocumentEntry[],
 ): InspectionRecord {
   const { standards } = context;

@@ -88,7 +88,7 @@ export interface RuleContext {
   readonly settings: Readonly<Record<string, Setting>>;
 }
 
-/** A rule as the engine carries it out. */
+/** A rule as the engine runs it. */
 export interface Rule {
   /** `topic.name`. */
   readonly id: string;
@@ -108,8 +108,8 @@ export interface Rule {
   readonly plugin?: string;
   /** Left out: it looks at one document at a time. `repository`: it is asked once, and says of each check which document it is about. */
   readonly over?: "repository";
-  /** Of a rule that was carried out elsewhere: what it came to. @throws Error when it could not be carried out. */
-  readonly outcome?: (file: string) => readonly CheckEntry[];
+  /** Of a rule that was run elsewhere: its result. @throws Error when it could not be run. */
+  readonly result?: (file: string) => readonly CheckEntry[];
   /** Yields one check for each thing it looks at, holding or not. */
   readonly checks: (context: RuleContext) => Iterable<RawCheck>;
 }

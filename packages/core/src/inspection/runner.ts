@@ -2,22 +2,22 @@ import { printer } from "@plumbmark/calc";
 import type { Mistake } from "../document/mistake.js";
 import { systemOf } from "../model/reading/system.js";
 import type { RepositoryFiles } from "../repository/files.js";
-import { type Opened, open } from "../repository/outline.js";
+import { type ReadDocument, readDocument } from "../repository/outline.js";
 import { chainFor } from "../standard/chain.js";
-import { carryOut, type Subject } from "./carry-out.js";
 import { contextFrom, knownOutline } from "./context.js";
 import { frozen } from "./frozen.js";
 import { modelOf, modelsOf } from "./models.js";
 import type { CheckEntry } from "./record.js";
 import type { Rule } from "./rule.js";
+import { runRule, type Subject } from "./run-rule.js";
 
-/** Carries out rules one by one, for a plugin's process and for trying a rule out. */
+/** Runs rules one by one, for a plugin's process and for trying a rule out. */
 export interface Runner {
   /** Paths of the documents. */
   readonly documents: readonly string[];
   /** Mistakes of the documents, the catalogue and the stock list, with the file they stand in. */
   readonly mistakes: () => readonly (Mistake & { readonly file: string })[];
-  /** What a rule comes to on one document; a rule of a plugin that fails comes to `plugin.failed`. */
+  /** Result of a rule on one document; that of a failing rule of a plugin is `plugin.failed`. */
   readonly run: (rule: Rule, file: string) => readonly CheckEntry[];
   /** Makes the models of all documents, for rules that look at all of them. */
   readonly read: () => void;
@@ -37,18 +37,18 @@ export function runner(files: RepositoryFiles, today: string, known: readonly st
   const context = frozen(contextFrom(files, files.documents.map(knownOutline), today));
   const texts = new Map(files.documents.map((file) => [file.path, file]));
   const documents = [...texts.keys()];
-  const opened = new Map<string, Opened>();
-  const openedOf = (path: string): Opened => {
+  const opened = new Map<string, ReadDocument>();
+  const openedOf = (path: string): ReadDocument => {
     const found = opened.get(path);
     if (found) return found;
     const file = texts.get(path);
     if (!file) throw new RangeError(`There is no build document ${path}.`);
-    const fresh = open(file, true);
+    const fresh = readDocument(file, true);
     opened.set(path, fresh);
     return fresh;
   };
   let looked = false;
-  const whole = (): readonly Opened[] => {
+  const whole = (): readonly ReadDocument[] => {
     looked = true;
     return documents.map(openedOf);
   };
@@ -75,6 +75,6 @@ export function runner(files: RepositoryFiles, today: string, known: readonly st
     ...[...context.catalogue.mistakes].flatMap(([file, found]) => found.map((each) => ({ ...each, file }))),
     ...context.stock.mistakes.map((each) => ({ ...each, file: files.stock?.path ?? "" })),
   ];
-  const run: Runner["run"] = (rule, file) => carryOut(rule, subjectOf(file));
+  const run: Runner["run"] = (rule, file) => runRule(rule, subjectOf(file));
   return { documents, mistakes, run, read, looksAround: () => looked, release };
 }

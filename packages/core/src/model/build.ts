@@ -18,7 +18,7 @@ import { type BuildWaiver, waiversIn } from "../waivers/of-build.js";
 import { type Joint, jointsOf } from "./cabling/joints.js";
 import { type Jumpers, jumpersOf } from "./cabling/jumpers.js";
 import { type Meeting, meetingsOf } from "./cabling/meetings.js";
-import { Chain, ProcessorLoad } from "./data/data.js";
+import { Chain, ProcessorLoad } from "./data/chain.js";
 import { type DrawingLink, drawingLinks, drawingNames } from "./drawing-names.js";
 import { Face } from "./faces/face.js";
 import { type Active, activesOf } from "./picture/actives.js";
@@ -35,12 +35,12 @@ import { Bar } from "./rigging/bar.js";
 import { Lifting } from "./rigging/lifting.js";
 import type { Promised } from "./stock/bookings.js";
 import { type LotUse, lotUsesOf } from "./stock/lot-use.js";
-import { computed, entriesOf, entriesUnder } from "./values/index.js";
+import { computed, valueEntries, valueEntriesUnder } from "./values/index.js";
 import { type Dimming, dimmingOf } from "./viewing/dimming.js";
 import { Viewing } from "./viewing/viewing.js";
 
-/** What a build needs to know of the repository around it. */
-export interface Surroundings {
+/** What a build is given of the repository it belongs to. */
+export interface BuildContext {
   readonly file: string;
   readonly standard: HouseStandardSettings;
   readonly stock: Stock;
@@ -91,8 +91,8 @@ export class Build {
     readonly reader: Reader,
     /** The body, as a tree. */
     readonly markdown: Markdown,
-    /** What it knows of the repository around it: its file, the house standard, the day. */
-    readonly around: Surroundings,
+    /** What it is given of the repository: its file, the house standard, the day. */
+    readonly context: BuildContext,
   ) {
     this.faces = reader.keys("faces").map((name) => new Face(reader, name));
     this.circuits = reader.keys("power.circuits").map((name) => new Circuit(this, name));
@@ -103,12 +103,12 @@ export class Build {
     this.picture = new Picture(this);
     this.viewing = new Viewing(reader);
     this.sections = sectionsOf(markdown);
-    checkReferences(reader, around.stock);
+    checkReferences(reader, context.stock);
   }
 
   /** The author's mistakes: in the YAML, against the schema, in what is referred to. */
   get mistakes(): readonly Mistake[] {
-    return [...this.around.mistakes, ...this.reader.mistakes];
+    return [...this.context.mistakes, ...this.reader.mistakes];
   }
 
   /** Waivers of the document; what they excuse is told once the other rules have been asked. */
@@ -149,17 +149,17 @@ export class Build {
   valueAt(path: string): Value | undefined {
     if (this.#values) return this.#values.get(path);
     const first = path.split(".", 1)[0] as string;
-    return once(this, `entries under ${first}`, () => new Map(entriesUnder(this, first))).get(path)?.();
+    return once(this, `entries under ${first}`, () => new Map(valueEntriesUnder(this, first))).get(path)?.();
   }
 
   /** The values whose paths begin with a word. */
   valuesUnder(first: string): ReadonlyMap<string, Value> {
-    return once(this, `values under ${first}`, () => computed(entriesUnder(this, first)));
+    return once(this, `values under ${first}`, () => computed(valueEntriesUnder(this, first)));
   }
 
   /** Every computed value by the path it is quoted with. */
   get values(): ReadonlyMap<string, Value> {
-    this.#values ??= computed(entriesOf(this));
+    this.#values ??= computed(valueEntries(this));
     return this.#values;
   }
 
@@ -225,7 +225,7 @@ export class Build {
     const titles = this.sections.map(({ title }) => title);
     return this.links.map((link) => ({
       ...link,
-      leads: leads(link.url, this.around.file, this.around.files, titles),
+      leads: leads(link.url, this.context.file, this.context.files, titles),
     }));
   }
 
@@ -257,7 +257,7 @@ export class Build {
   /** The electrical practice it follows: its own, or that of the house standard. */
   get practice(): "us" | "iec" {
     return this.reader.text("practice") === "iec" ||
-      (this.reader.text("practice") === undefined && this.around.standard.practice === "iec")
+      (this.reader.text("practice") === undefined && this.context.standard.practice === "iec")
       ? "iec"
       : "us";
   }

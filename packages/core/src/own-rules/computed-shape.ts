@@ -1,19 +1,19 @@
 import type { Kind } from "@plumbmark/calc";
 import { computedPaths } from "../generated/computed-paths.js";
 import { ANY } from "./any-name.js";
-import { over, type Shape, shape } from "./shape.js";
+import { overlaidShape, type SchemaShape, schemaShape } from "./shape.js";
 import { writtenShape } from "./written-shape.js";
 
 interface Growing {
   readonly properties: Map<string, Growing>;
-  leaf?: Shape;
+  leaf?: SchemaShape;
 }
 
-const grown = ({ leaf, properties }: Growing): Shape => {
+const grown = ({ leaf, properties }: Growing): SchemaShape => {
   if (leaf) return leaf;
   const named = [...properties].filter(([key]) => key !== ANY && !/^\d+$/u.test(key));
   const [others, items] = [properties.get(ANY), [...properties].find(([key]) => /^\d+$/u.test(key))?.[1]];
-  return shape([items ? "array" : "object"], {
+  return schemaShape([items ? "array" : "object"], {
     properties: new Map(named.map(([key, each]) => [key, grown(each)])),
     ...(others ? { others: grown(others) } : {}),
     ...(items ? { items: grown(items) } : {}),
@@ -21,7 +21,7 @@ const grown = ({ leaf, properties }: Growing): Shape => {
 };
 
 /** What is computed for a build, by the paths it is quoted with, which are written down when Plumbmark is built. */
-function computedShape(): Shape {
+function computedShape(): SchemaShape {
   const top: Growing = { properties: new Map() };
   for (const [path, kind] of computedPaths) {
     let here = top;
@@ -30,15 +30,15 @@ function computedShape(): Shape {
       here.properties.set(key, below);
       here = below;
     }
-    here.leaf = shape(["number"], { kinds: [kind as Kind] });
+    here.leaf = schemaShape(["number"], { kinds: [kind as Kind] });
   }
   return grown(top);
 }
 
-let whole: Shape | undefined;
+let whole: SchemaShape | undefined;
 
 /** Everything a rule without code can look at: what is written and, over it, what is computed. */
-export function buildShape(): Shape {
-  whole ??= over(writtenShape(), computedShape());
+export function buildShape(): SchemaShape {
+  whole ??= overlaidShape(writtenShape(), computedShape());
   return whole;
 }

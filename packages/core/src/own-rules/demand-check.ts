@@ -6,20 +6,20 @@ import type { Build } from "../model/build.js";
 import type { Facts } from "./facts.js";
 import { at, weighed } from "./facts.js";
 import type { Limit } from "./keywords.js";
-import type { Shape } from "./shape.js";
+import type { SchemaShape } from "./shape.js";
 import { shapeAt } from "./shape.js";
 import type { Demand } from "./split.js";
 
 /** What a check of an own rule says besides its figures. */
-export interface Stated {
+export interface StatedDemand {
   readonly id: string;
   readonly states: string;
   readonly mend?: string;
-  readonly shape: Shape;
+  readonly shape: SchemaShape;
 }
 
 /** A check, and whether it holds where that can be told. */
-export interface Judged {
+export interface JudgedDemand {
   readonly raw: RawCheck;
   readonly holds: boolean | undefined;
 }
@@ -31,7 +31,7 @@ const SENSES: Readonly<Record<Limit, Sense>> = {
   exclusiveMaximum: "at most",
 };
 
-const isWhole = (kinds: readonly Kind[], { types }: Shape): boolean =>
+const isWhole = (kinds: readonly Kind[], { types }: SchemaShape): boolean =>
   kinds.some((kind) => kind === "count" || kind === "pixels") || (types.has("integer") && !types.has("number"));
 
 /** A value as written or computed; missing by name when it is not there. */
@@ -58,7 +58,7 @@ const WORDS: Readonly<Record<Limit, string>> = {
 };
 
 /** A lower and an upper limit in one check. */
-function betweenCheck(build: Build, thing: Thing, facts: Facts, demand: Demand, stated: Stated): Judged {
+function betweenCheck(build: Build, thing: Thing, facts: Facts, demand: Demand, stated: StatedDemand): JudgedDemand {
   const [low, high] = [
     limitCheck(build, thing, facts, demand, "minimum", stated),
     limitCheck(build, thing, facts, demand, "maximum", stated),
@@ -70,7 +70,14 @@ function betweenCheck(build: Build, thing: Thing, facts: Facts, demand: Demand, 
   return { raw: { ...low.raw, sense: "within", most, says }, holds };
 }
 
-function limitCheck(build: Build, thing: Thing, facts: Facts, demand: Demand, limit: Limit, stated: Stated): Judged {
+function limitCheck(
+  build: Build,
+  thing: Thing,
+  facts: Facts,
+  demand: Demand,
+  limit: Limit,
+  stated: StatedDemand,
+): JudgedDemand {
   const own = shapeAt(stated.shape, demand.keys);
   const kind: Kind = own?.kinds[0] ?? (own && isWhole([], own) ? "count" : "factor");
   const measured = valueAt(build, thing, facts, demand.keys, kind);
@@ -100,7 +107,7 @@ function limitCheck(build: Build, thing: Thing, facts: Facts, demand: Demand, li
 }
 
 /** It cannot be told, since something is not written down. */
-export const untold = (thing: Thing, path: string, name: string, stated: Stated): Judged => ({
+export const untold = (thing: Thing, path: string, name: string, stated: StatedDemand): JudgedDemand => ({
   raw: {
     at: path,
     form: "open",
@@ -111,7 +118,7 @@ export const untold = (thing: Thing, path: string, name: string, stated: Stated)
   holds: undefined,
 });
 
-function valueCheck(thing: Thing, facts: Facts, { keys, values = [] }: Demand, stated: Stated): Judged {
+function valueCheck(thing: Thing, facts: Facts, { keys, values = [] }: Demand, stated: StatedDemand): JudgedDemand {
   const path = [thing.path, ...keys].filter((key) => key !== "").join(".");
   const name = keys.join(" ");
   const found = at(facts.data, keys);
@@ -131,8 +138,8 @@ export function demandChecks(
   thing: Thing,
   facts: Facts,
   demand: Demand,
-  stated: Stated,
-): readonly Judged[] {
+  stated: StatedDemand,
+): readonly JudgedDemand[] {
   const between = demand.limits.minimum !== undefined && demand.limits.maximum !== undefined;
   const limits = (Object.keys(demand.limits) as readonly Limit[]).filter(
     (limit) => !between || limit.startsWith("exclusive"),

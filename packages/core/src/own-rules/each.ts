@@ -1,7 +1,7 @@
 import type { Thing } from "../inspection/rule.js";
 import type { Build } from "../model/build.js";
 import { buildShape } from "./computed-shape.js";
-import { type Shape, shape, shapeAt } from "./shape.js";
+import { type SchemaShape, schemaShape, shapeAt } from "./shape.js";
 
 /** What a rule without code may look at, one by one. */
 export type Each = "build" | "faces" | "circuits" | "runs" | "chains" | "bars" | "hangs";
@@ -30,4 +30,4 @@ export const ONE: Readonly<Record<Each, string>> = {
 export const thingsOf = (build: Build, each: Each): readonly Thing[] =>
   each === "build" ? [build] : each === "hangs" ? build.bars.flatMap((bar) => bar.hangs) : build[each];
 
-export const shapeOf = (each: Each): Shape => shapeAt(buildShape(), PATHS[each]) ?? shape(["object"]);
+export const shapeOf = (each: Each): SchemaShape => shapeAt(buildShape(), PATHS[each]) ?? schemaShape(["object"]);

@@ -3,7 +3,7 @@ import type { Level, RawCheck, Rule, Thing } from "../inspection/rule.js";
 import type { Build } from "../model/build.js";
 import { mistakeIn, type StandardFile, type StandardMistake } from "../standard/file.js";
 import { refuse } from "../standard/refuse.js";
-import { demandChecks, type Judged, type Stated, untold } from "./demand-check.js";
+import { demandChecks, type JudgedDemand, type StatedDemand, untold } from "./demand-check.js";
 import { type Each, ONE, shapeOf, thingsOf } from "./each.js";
 import { at, type Facts, factsOf } from "./facts.js";
 import { readSchema, type Schema } from "./read-schema.js";
@@ -24,7 +24,7 @@ interface Written {
 }
 
 interface Ready {
-  readonly stated: Stated;
+  readonly stated: StatedDemand;
   readonly when: Applies;
   readonly require: Schema;
   readonly rest: Validate | undefined;
@@ -32,7 +32,7 @@ interface Ready {
   readonly words: readonly string[] | "all";
 }
 
-function judgedOf({ stated, require, rest }: Ready, build: Build, thing: Thing, facts: Facts): readonly Judged[] {
+function judgedOf({ stated, require, rest }: Ready, build: Build, thing: Thing, facts: Facts): readonly JudgedDemand[] {
   const parts = split(require);
   const judged = parts.demands.map(
     (each) => [each.keys.join("."), demandChecks(build, thing, facts, each, stated)] as const,
@@ -57,7 +57,7 @@ function judgedOf({ stated, require, rest }: Ready, build: Build, thing: Thing, 
   ];
 }
 
-const undecided = (thing: Thing, raw: RawCheck, { states }: Stated): RawCheck => ({
+const undecided = (thing: Thing, raw: RawCheck, { states }: StatedDemand): RawCheck => ({
   at: raw.at,
   form: "open",
   says: () => `${thing.label}: whether this is asked of it cannot be told. ${states}`,

@@ -3,7 +3,7 @@ import { choices } from "../document/nearest.js";
 import { shown } from "../document/shown.js";
 import { type Data, join } from "../document/yaml.js";
 import { isLimit, isOneOf, KEYWORDS, LISTS, MAPS, SINGLES, VALUES } from "./keywords.js";
-import type { Shape, Type } from "./shape.js";
+import type { SchemaShape, Type } from "./shape.js";
 
 /** A schema whose quantities are numbers in the unit their kind is kept in. */
 export type Schema = boolean | { readonly [key: string]: unknown };
@@ -13,7 +13,7 @@ export type Complain = (path: string, says: string, mend: string) => void;
 
 interface Reading {
   /** What stands here in the build; undefined where nothing is known of it. */
-  readonly shape: Shape | undefined;
+  readonly shape: SchemaShape | undefined;
   readonly path: string;
   /** What is looked at, in words: "a face", "`trim` of a face". */
   readonly name: string;
@@ -35,15 +35,15 @@ const TYPES: Readonly<Record<Type, string>> = {
 };
 
 /** What stands there, in words: `a length, compared as a number`. */
-function standsThere({ types, kinds: held }: Shape): string {
+function standsThere({ types, kinds: held }: SchemaShape): string {
   if (held.length > 0) return `${held.map((kind) => kinds[kind].name).join(" or ")}, compared as a number`;
   return [...types].map((type) => TYPES[type]).join(" or ");
 }
 
-const isNumber = ({ types }: Shape): boolean => types.has("number") || types.has("integer");
+const isNumber = ({ types }: SchemaShape): boolean => types.has("number") || types.has("integer");
 
 /** What may be a mass or a force is compared as a mass (standard gravity). */
-const kept = ({ kind, value }: Quantity, { kinds: held }: Shape): number =>
+const kept = ({ kind, value }: Quantity, { kinds: held }: SchemaShape): number =>
   kind === "force" && held.includes("mass") ? value / GRAVITY : value;
 
 /** A number or quantity as written → a number; what it cannot be is told. */
@@ -146,7 +146,7 @@ const complained = ({ path, complain }: Reading, key: string, wanted: string): u
   void complain(path, `\`${key}\` is not ${wanted}.`, `Write ${wanted} under it.`);
 
 /** What a keyword that holds one schema looks at. */
-function singleShape(key: string, { shape }: Reading): Shape | undefined {
+function singleShape(key: string, { shape }: Reading): SchemaShape | undefined {
   if (key === "items" || key === "contains") return shape?.items;
   if (key === "additionalProperties") return shape?.others;
   return key === "propertyNames" ? undefined : shape;

@@ -1,6 +1,6 @@
 import { Ajv2020, type ErrorObject, type ValidateFunction } from "ajv/dist/2020.js";
 import type { Thing } from "../inspection/rule.js";
-import type { Judged, Stated } from "./demand-check.js";
+import type { JudgedDemand, StatedDemand } from "./demand-check.js";
 import { at, type Facts } from "./facts.js";
 import type { Schema } from "./read-schema.js";
 import { demanding, mentioned } from "./split.js";
@@ -31,7 +31,13 @@ export const absentIn = (schema: unknown, { data, untold }: Facts): readonly str
   [...new Set(mentioned(schema))].filter((path) => untold.has(path) || at(data, path.split(".")) === undefined);
 
 /** What a schema demands beyond single values, as one check. What is not written down never passes. */
-export function restCheck(thing: Thing, facts: Facts, rest: Schema, validate: Validate, stated: Stated): Judged {
+export function restCheck(
+  thing: Thing,
+  facts: Facts,
+  rest: Schema,
+  validate: Validate,
+  stated: StatedDemand,
+): JudgedDemand {
   const holds = validate(facts.data);
   const absent = absentIn(rest, facts);
   const untold = absent.filter((path) => facts.untold.has(path));

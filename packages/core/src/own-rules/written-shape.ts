@@ -1,6 +1,6 @@
 import type { Kind } from "@plumbmark/calc";
 import { buildSchema } from "../generated/schemas.js";
-import { either, type Shape, shape, type Type } from "./shape.js";
+import { either, type SchemaShape, schemaShape, type Type } from "./shape.js";
 
 type Schema = Readonly<Record<string, unknown>>;
 
@@ -19,16 +19,17 @@ const wordsOf = ({ enum: listed, const: only }: Schema): readonly string[] | und
 };
 
 /** A leaf of the schema: quantities are compared as numbers, pairs and ranges as two of them. */
-function leaf(schema: Schema): Shape | undefined {
-  if (schema.quantity !== undefined) return shape(["number"], { kinds: kindsOf(schema.quantity) });
+function leaf(schema: Schema): SchemaShape | undefined {
+  if (schema.quantity !== undefined) return schemaShape(["number"], { kinds: kindsOf(schema.quantity) });
   const halves = schema.pair ?? schema.range;
-  if (halves !== undefined) return shape(["array"], { items: shape(["number"], { kinds: kindsOf(halves) }) });
+  if (halves !== undefined)
+    return schemaShape(["array"], { items: schemaShape(["number"], { kinds: kindsOf(halves) }) });
   const words = wordsOf(schema);
-  return words ? shape(["string"], { words }) : undefined;
+  return words ? schemaShape(["string"], { words }) : undefined;
 }
 
 /** What an author may write, as the schema of build documents has it. */
-export function writtenShape(given: Schema = buildSchema): Shape {
+export function writtenShape(given: Schema = buildSchema): SchemaShape {
   const schema = resolved(given);
   const forms = [...((schema.anyOf as Schema[] | undefined) ?? []), ...((schema.oneOf as Schema[] | undefined) ?? [])];
   const [first, ...rest] = forms.map(writtenShape);
@@ -40,5 +41,5 @@ export function writtenShape(given: Schema = buildSchema): Shape {
     ...(others && typeof others === "object" ? { others: writtenShape(others as Schema) } : {}),
     ...(schema.items ? { items: writtenShape(schema.items as Schema) } : {}),
   };
-  return leaf(schema) ?? shape([schema.type ?? []].flat() as Type[], below);
+  return leaf(schema) ?? schemaShape([schema.type ?? []].flat() as Type[], below);
 }

@@ -1,12 +1,12 @@
 import { frontMatterOf } from "../document/front-matter.js";
 import { type Markdown, readMarkdown } from "../document/markdown.js";
-import { entriesOf } from "../document/top-level.js";
+import { topLevelEntries } from "../document/top-level.js";
 import { type Data, type Placed, readYaml } from "../document/yaml.js";
 import { promisesOf } from "../model/stock/bookings.js";
 import type { Outline, SourceFile } from "./files.js";
 
 /** A document with its Markdown and its front matter read. */
-export interface Opened {
+export interface ReadDocument {
   readonly file: SourceFile;
   readonly markdown: Markdown;
   readonly placed: Placed | undefined;
@@ -22,7 +22,7 @@ const nameIn = (data: Data | undefined): string | undefined => {
 };
 
 /** @param prose whether its whole body is going to be asked for */
-export function open(file: SourceFile, prose = false): Opened {
+export function readDocument(file: SourceFile, prose = false): ReadDocument {
   const markdown = readMarkdown(file.text, prose);
   const placed = markdown.frontMatter
     ? readYaml(file.text, markdown.frontMatter.from, markdown.frontMatter.to)
@@ -33,7 +33,7 @@ export function open(file: SourceFile, prose = false): Opened {
 /** What an outline is made of. */
 const KEYS = ["build", "status", "on-site", "faces"];
 
-const outlineData = (yaml: string): Data | undefined => readYaml(entriesOf(yaml, KEYS) ?? yaml).data;
+const outlineData = (yaml: string): Data | undefined => readYaml(topLevelEntries(yaml, KEYS) ?? yaml).data;
 
 /**
  * What the other documents have to know of this one. Neither its body is read nor the rest of its front matter: that is

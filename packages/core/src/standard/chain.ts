@@ -11,7 +11,7 @@ export interface Standards {
 }
 
 /** House standards that apply to one document, the root's first. */
-export type Chain = readonly [StandardFile, ...StandardFile[]];
+export type StandardChain = readonly [StandardFile, ...StandardFile[]];
 
 const depth = (folder: string): number => folder.split("/").length;
 
@@ -28,12 +28,12 @@ export function readStandards(files: RepositoryFiles): {
   };
 }
 
-const chains = new WeakMap<Standards, Map<string, Chain>>();
+const chains = new WeakMap<Standards, Map<string, StandardChain>>();
 
 /** House standards above a file or folder, the root's first; the same chain for whatever lies below the same ones. */
-export function chainFor(standards: Standards, path: string): Chain {
+export function chainFor(standards: Standards, path: string): StandardChain {
   const above = standards.folders.filter(({ folder }) => path === folder || path.startsWith(`${folder}/`));
-  const known = chains.get(standards) ?? new Map<string, Chain>();
+  const known = chains.get(standards) ?? new Map<string, StandardChain>();
   chains.set(standards, known);
   const key = above.map(({ folder }) => folder).join("\n");
   const chain = known.get(key) ?? [standards.root, ...above];
@@ -57,7 +57,7 @@ function peopleOf(all: readonly HouseStandardSettings[]): Pick<HouseStandardSett
 }
 
 /** One house standard for one document: sections are added up, rules lie on top of one another. */
-export function mergedStandard(chain: Chain): HouseStandardSettings {
+export function mergedStandard(chain: StandardChain): HouseStandardSettings {
   const [root, ...folders] = chain;
   if (folders.length === 0) return root.settings;
   const all = chain.map(({ settings }) => settings);

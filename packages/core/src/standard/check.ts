@@ -6,7 +6,7 @@ import type { Rule, SettingDefinition } from "../inspection/rule.js";
 import { schemaText } from "../inspection/setting-schema.js";
 import type { Standards } from "./chain.js";
 import { mistakeIn, type StandardFile, type StandardMistake } from "./file.js";
-import { settingOf } from "./in-force.js";
+import { readSetting } from "./in-force.js";
 import { SUPPORTS, topicOf } from "./levels.js";
 import { peopleMistakes } from "./people.js";
 
@@ -25,7 +25,7 @@ function allowedFor(
   const form = Array.isArray(us) ? "a list" : typeof us === "number" ? "a number without a unit" : `a ${typeof us}`;
   const found = shown(written);
   // It can be read, so what it does not meet is the schema of the rule's author.
-  if (schema && settingOf(written, { ...definition, schema: {} }) !== undefined)
+  if (schema && readSetting(written, { ...definition, schema: {} }) !== undefined)
     return { found, allowed: `${schemaText(schema)}${kind ? ` (${siUnit(kind)})` : ""}` };
   return { found, allowed: form };
 }
@@ -47,7 +47,7 @@ function settingMistakes(standard: StandardFile, rule: Rule, path: string, entry
           choices([...Object.keys(settings), ...others], key),
         ),
       ];
-    if (written === null || settingOf(written, definition) !== undefined) return [];
+    if (written === null || readSetting(written, definition) !== undefined) return [];
     const { found, allowed } = allowedFor(definition, written);
     return [mistakeIn(standard, here, `\`${key}\` (${definition.describe}) is ${found}.`, `Write ${allowed}.`)];
   });

@@ -3,7 +3,7 @@ import type { Place } from "../document/place.js";
 import type { Data } from "../document/yaml.js";
 import type { Rule as CodedRule, Level, Setting, SettingDefinition } from "../inspection/rule.js";
 import { meetsSchema } from "../inspection/setting-schema.js";
-import type { Chain } from "./chain.js";
+import type { StandardChain } from "./chain.js";
 import { placeIn, type StandardFile } from "./file.js";
 import { isLevel, isLooser, type Support, stricterLevel, topicOf } from "./levels.js";
 
@@ -16,7 +16,7 @@ export type From =
   | { readonly from: "practice"; readonly practice: "us" | "iec" }
   | { readonly from: "standard"; readonly file: string; readonly line: number; readonly column: number };
 
-export interface Placed<T> {
+export interface PlacedValue<T> {
   readonly value: T;
   readonly from: From;
   /** As the house standard writes it. */
@@ -25,8 +25,8 @@ export interface Placed<T> {
 
 /** Level and settings of one rule as they are in force, each with where it comes from. */
 export interface InForce {
-  readonly level: Placed<Level>;
-  readonly settings: Readonly<Record<string, Placed<Setting>>>;
+  readonly level: PlacedValue<Level>;
+  readonly settings: Readonly<Record<string, PlacedValue<Setting>>>;
 }
 
 const at = (standard: StandardFile, path: string): From => {
@@ -35,7 +35,7 @@ const at = (standard: StandardFile, path: string): From => {
 };
 
 /** A setting as written → as rules get it; undefined when it cannot be read. */
-export function settingOf(data: Data | undefined, definition: SettingDefinition): Setting | undefined {
+export function readSetting(data: Data | undefined, definition: SettingDefinition): Setting | undefined {
   if (data === undefined || data === null) return undefined;
   const value = read(data, definition);
   return value === undefined || !meetsSchema(definition.schema, value) ? undefined : value;
@@ -72,21 +72,21 @@ function entriesOf({ settings }: StandardFile, rule: Settable, support: Support 
       ];
 }
 
-const startOf = ({ us, iec }: SettingDefinition, practice: "us" | "iec"): Placed<Setting> => ({
+const startOf = ({ us, iec }: SettingDefinition, practice: "us" | "iec"): PlacedValue<Setting> => ({
   value: practice === "us" ? us : iec,
   from: JSON.stringify(us) === JSON.stringify(iec) ? { from: "default" } : { from: "practice", practice },
 });
 
 /** Level and settings of a rule for one practice and, where it matters, for faces held in one way. */
-export function inForce(rule: Settable, chain: Chain, practice: "us" | "iec", support?: Support): InForce {
-  let level: Placed<Level> = { value: rule.level, from: { from: "default" } };
+export function inForce(rule: Settable, chain: StandardChain, practice: "us" | "iec", support?: Support): InForce {
+  let level: PlacedValue<Level> = { value: rule.level, from: { from: "default" } };
   const defined = Object.entries(rule.settings ?? {});
   const settings = Object.fromEntries(defined.map(([key, definition]) => [key, startOf(definition, practice)]));
   for (const standard of chain)
     for (const { path, own } of entriesOf(standard, rule, support)) {
       if (isLevel(own.level)) level = { value: own.level, from: at(standard, `${path}.level`), written: own.level };
       for (const [key, definition] of defined) {
-        const value = settingOf(own[key], definition);
+        const value = readSetting(own[key], definition);
         if (value !== undefined)
           settings[key] = { value, from: at(standard, `${path}.${key}`), written: String(own[key]) };
       }
@@ -95,7 +95,7 @@ export function inForce(rule: Settable, chain: Chain, practice: "us" | "iec", su
 }
 
 /** Whether any of these house standards treats faces differently by how they are held. */
-export const bySupport = (rule: Settable, chain: Chain, support: Support): boolean =>
+export const bySupport = (rule: Settable, chain: StandardChain, support: Support): boolean =>
   chain.some(({ settings }) => {
     const both = [settings.rules[rule.id], settings.topics[topicOf(rule.id)]];
     return both.some((entry) => entry?.[support] !== undefined);
@@ -107,7 +107,7 @@ export function strictest(rule: Settable, each: readonly [InForce, ...InForce[]]
     level: stricterLevel(one.level.value, other.level.value) === one.level.value ? one.level : other.level,
     settings: Object.fromEntries(
       Object.entries(rule.settings ?? {}).map(([key, definition]) => {
-        const [is, was] = [one.settings[key] as Placed<Setting>, other.settings[key] as Placed<Setting>];
+        const [is, was] = [one.settings[key] as PlacedValue<Setting>, other.settings[key] as PlacedValue<Setting>];
         const unknown = definition.stricter === undefined;
         return [key, unknown || !isLooser(definition, is.value, was.value) ? is : was];
       }),

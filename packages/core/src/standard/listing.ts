@@ -1,7 +1,7 @@
 import { printQuantity } from "@plumbmark/calc";
 import type { Level, Rule, Setting, SettingDefinition } from "../inspection/rule.js";
-import type { Chain } from "./chain.js";
-import { bySupport, type From, type InForce, inForce, type Placed, type Settable } from "./in-force.js";
+import type { StandardChain } from "./chain.js";
+import { bySupport, type From, type InForce, inForce, type PlacedValue, type Settable } from "./in-force.js";
 import { SUPPORTS, type Support } from "./levels.js";
 
 /** A value in force as people read it, with where it comes from. */
@@ -29,14 +29,14 @@ export const settingText = (value: Setting, { kind }: SettingDefinition, practic
     : [value].flat().join(", ");
 
 function listed(rule: Settable, force: InForce, practice: "us" | "iec", base?: InForce): ListedValues {
-  const text = (key: string, { value, written }: Placed<Setting>): string =>
+  const text = (key: string, { value, written }: PlacedValue<Setting>): string =>
     written ??
     settingText(
       value,
       (rule.settings as Readonly<Record<string, SettingDefinition>>)[key] as SettingDefinition,
       practice,
     );
-  const other = (key: string, { value }: Placed<Setting>): boolean => base?.settings[key]?.value !== value;
+  const other = (key: string, { value }: PlacedValue<Setting>): boolean => base?.settings[key]?.value !== value;
   return {
     level: { value: force.level.value, text: force.level.value, from: force.level.from },
     settings: Object.fromEntries(
@@ -48,7 +48,7 @@ function listed(rule: Settable, force: InForce, practice: "us" | "iec", base?: I
 }
 
 /** What is in force of a rule, for one practice. */
-export function listRule<R extends Settable>(rule: R, chain: Chain, practice: "us" | "iec"): ListedRule<R> {
+export function listRule<R extends Settable>(rule: R, chain: StandardChain, practice: "us" | "iec"): ListedRule<R> {
   const base = inForce(rule, chain, practice);
   const held = SUPPORTS.filter((support) => bySupport(rule, chain, support));
   const supports = held.map((support) => [

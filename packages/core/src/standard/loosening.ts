@@ -1,7 +1,7 @@
 import type { Rule, SettingDefinition } from "../inspection/rule.js";
-import { type Chain, chainFor, type Standards } from "./chain.js";
+import { chainFor, type StandardChain, type Standards } from "./chain.js";
 import { mistakeIn, type StandardFile, type StandardMistake } from "./file.js";
-import { type InForce, inForce, type Placed } from "./in-force.js";
+import { type InForce, inForce, type PlacedValue } from "./in-force.js";
 import { isLooser, isLooserLevel, SUPPORTS, topicOf } from "./levels.js";
 import { fromText } from "./listing.js";
 
@@ -10,8 +10,8 @@ const PRACTICES = ["us", "iec"] as const;
 /** One value that asks for less than the same value of a house standard above. */
 interface Loosened {
   readonly key: string;
-  readonly is: Placed<unknown>;
-  readonly was: Placed<unknown>;
+  readonly is: PlacedValue<unknown>;
+  readonly was: PlacedValue<unknown>;
   readonly told: boolean;
 }
 
@@ -28,7 +28,7 @@ function loosened(rule: Rule, is: InForce, was: InForce): readonly Loosened[] {
   return [...level, ...settings];
 }
 
-const shown = ({ written, value }: Placed<unknown>): string => written ?? String(value);
+const shown = ({ written, value }: PlacedValue<unknown>): string => written ?? String(value);
 
 function mistakeOf(
   standard: StandardFile,
@@ -51,13 +51,13 @@ const allows = ({ settings }: StandardFile, rule: Rule): boolean =>
   settings.allows.includes(rule.id) || settings.allows.includes(topicOf(rule.id));
 
 /** What one folder's house standard loosens although nobody above allows it. */
-function looseningsOf(chain: Chain, rules: readonly Rule[]): readonly StandardMistake[] {
+function looseningsOf(chain: StandardChain, rules: readonly Rule[]): readonly StandardMistake[] {
   const own = chain.at(-1) as StandardFile;
   const found = new Map<string, StandardMistake>();
   for (const rule of rules)
     for (const [index, above] of chain.slice(0, -1).entries()) {
       if (allows(above, rule)) continue;
-      const before = chain.slice(0, index + 1) as unknown as Chain;
+      const before = chain.slice(0, index + 1) as unknown as StandardChain;
       for (const practice of PRACTICES)
         for (const support of [undefined, ...SUPPORTS])
           for (const each of loosened(

@@ -2,7 +2,7 @@ import { missing, type Value } from "@plumbmark/calc";
 import type { Build } from "../model/build.js";
 import { Cable } from "../model/cabling/cable.js";
 import { Jumpers } from "../model/cabling/jumpers.js";
-import type { Chain } from "../model/data/data.js";
+import type { Chain } from "../model/data/chain.js";
 import type { Run } from "../model/power/run.js";
 import type { Part } from "../repository/parts.js";
 import { labeller } from "./labels.js";

@@ -1,4 +1,4 @@
-import { type Cell, heading, type Table } from "./table.js";
+import { columnHeading, type ScheduleCell, type ScheduleTable } from "./table.js";
 
 /** Beginnings a spreadsheet takes for a formula, even inside quotes. */
 const FORMULA = /^[=+\-@\t\r]/u;
@@ -13,10 +13,11 @@ const field = (text: string): string => (/[",\p{Cc}]/u.test(text) ? `"${text.rep
 const plainNumber = (value: number): string =>
   /e/u.test(String(value)) ? value.toFixed(12).replace(/\.?0+$/u, "") : String(value);
 
-const cell = ({ text, number }: Cell): string => (number === undefined ? field(harmless(text)) : plainNumber(number));
+const cell = ({ text, number }: ScheduleCell): string =>
+  number === undefined ? field(harmless(text)) : plainNumber(number);
 
 /** A schedule as CSV by RFC 4180: a header line, lines that end in CRLF, UTF-8 without a mark. */
-export const tableCsv = (table: Table): string =>
-  [table.columns.map((column) => field(harmless(heading(column)))), ...table.rows.map((row) => row.map(cell))]
+export const tableCsv = (table: ScheduleTable): string =>
+  [table.columns.map((column) => field(harmless(columnHeading(column)))), ...table.rows.map((row) => row.map(cell))]
     .map((line) => `${line.join(",")}\r\n`)
     .join("");

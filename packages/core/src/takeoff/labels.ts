@@ -1,5 +1,5 @@
 import type { Build } from "../model/build.js";
-import type { Chain } from "../model/data/data.js";
+import type { Chain } from "../model/data/chain.js";
 import type { Run } from "../model/power/run.js";
 
 /**

@@ -40,7 +40,7 @@ const about = ({ name, part, kind, count, use, spare }: Ordered) => ({
 });
 
 /** Pieces that are each weighed whole. */
-export const whole = (ordered: Ordered, power?: Value): Piece => {
+export const wholePiece = (ordered: Ordered, power?: Value): Piece => {
   const mass = partValue(ordered.part, "mass", "mass", "mass", ordered.name);
   return { ...about(ordered), mass: partsMass.of({ n: ordered.count, p: mass }), ...(power ? { power } : {}) };
 };
@@ -56,7 +56,7 @@ export const byLength = (
 };
 
 /** Something with a mass of its own that is no part of the catalogue, such as ballast. */
-export const weighed = (name: string, kind: string, mass: Value<"mass">, use: string): Piece => ({
+export const weighedPiece = (name: string, kind: string, mass: Value<"mass">, use: string): Piece => ({
   name,
   kind,
   describes: "",

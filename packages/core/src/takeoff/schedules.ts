@@ -6,10 +6,10 @@ import { circuitColumns } from "./schedules/circuits.js";
 import { hangColumns, hangLines } from "./schedules/hangs.js";
 import { panelColumns, panelLines } from "./schedules/panels.js";
 import { partColumns, partLines } from "./schedules/parts.js";
-import { type Table, tableOf } from "./table.js";
+import { type ScheduleTable, tableOf } from "./table.js";
 
 /** One schedule of a build, in the units its author writes in. */
-export function schedule(build: Build, name: ScheduleName, system: System): Table {
+export function schedule(build: Build, name: ScheduleName, system: System): ScheduleTable {
   const about = { name, title: scheduleTitles[name] };
   switch (name) {
     case "parts":

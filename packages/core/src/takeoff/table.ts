@@ -1,14 +1,14 @@
 import { fromKept, type Kind, printNumber, type System, type Unit, unitFor, type Value } from "@plumbmark/calc";
 
 /** One column of a schedule; `unit` as it is printed, the same for every row. */
-export interface Column {
+export interface ScheduleColumn {
   readonly name: string;
   readonly unit?: string;
   readonly numeric: boolean;
 }
 
 /** One entry of a schedule: what is printed, and the number behind it in the unit of its column. */
-export interface Cell {
+export interface ScheduleCell {
   readonly text: string;
   readonly number?: number;
   /** False where something is not written down: never an empty entry, never nought. */
@@ -16,29 +16,29 @@ export interface Cell {
 }
 
 /** A schedule as plain data, for any surface to render. */
-export interface Table {
+export interface ScheduleTable {
   readonly name: string;
   readonly title: string;
-  readonly columns: readonly Column[];
-  readonly rows: readonly (readonly Cell[])[];
+  readonly columns: readonly ScheduleColumn[];
+  readonly rows: readonly (readonly ScheduleCell[])[];
 }
 
 /** Words, a plain number, a value, or undefined where the column does not apply to the row. */
-export type Entry = string | number | Value | undefined;
+export type ScheduleEntry = string | number | Value | undefined;
 
 export interface ColumnOf<Row> {
   readonly name: string;
   /** Kind of the quantity; words when left out. */
   readonly kind?: Kind;
-  readonly of: (row: Row) => Entry;
+  readonly of: (row: Row) => ScheduleEntry;
 }
 
 export const NOT_STATED = "not stated";
 
-const words = (text: string): Cell => ({ text, stated: true });
+const words = (text: string): ScheduleCell => ({ text, stated: true });
 
 /** Counts and pixels in full, everything else to four digits, as in a working; the number keeps six. */
-function numberCell(value: number, kind: Kind): Cell {
+function numberCell(value: number, kind: Kind): ScheduleCell {
   const whole = (kind === "count" || kind === "pixels") && Number.isInteger(value);
   return {
     text: printNumber(value, whole ? 16 : 4),
@@ -53,7 +53,7 @@ const feetAndInches = ({ origin, kind }: Extract<Value, { readonly known: true }
     ? origin.text.trim()
     : undefined;
 
-function cellOf(entry: Entry, kind: Kind | undefined, unit: Unit | undefined): Cell {
+function cellOf(entry: ScheduleEntry, kind: Kind | undefined, unit: Unit | undefined): ScheduleCell {
   if (entry === undefined) return words("");
   if (typeof entry === "string") return words(entry);
   if (typeof entry === "number") return numberCell(entry, "count");
@@ -69,7 +69,7 @@ export function tableOf<Row>(
   columns: readonly ColumnOf<Row>[],
   rows: readonly Row[],
   system: System,
-): Table {
+): ScheduleTable {
   const units = columns.map(({ kind }) => (kind ? unitFor(1, kind, system) : undefined));
   return {
     ...about,
@@ -82,14 +82,15 @@ export function tableOf<Row>(
 }
 
 /** Name and unit as the head of a column: `Length (ft)`. */
-export const heading = ({ name, unit }: Column): string => (unit === undefined ? name : `${name} (${unit})`);
+export const columnHeading = ({ name, unit }: ScheduleColumn): string =>
+  unit === undefined ? name : `${name} (${unit})`;
 
 /** A quantity in the words of its author; empty where it is computed or missing. */
-export const written = (value: Value | undefined): string =>
+export const asWritten = (value: Value | undefined): string =>
   value?.known && value.origin.from === "written" ? value.origin.text : "";
 
 /** Without the columns that say nothing in any row. */
-export function withoutEmpty(table: Table): Table {
+export function withoutEmpty(table: ScheduleTable): ScheduleTable {
   const says = table.columns.map((_, index) => table.rows.some((row) => row[index]?.text !== ""));
   const kept = <Item>(items: readonly Item[]): readonly Item[] => items.filter((_, index) => says[index]);
   return table.rows.length === 0

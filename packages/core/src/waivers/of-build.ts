@@ -4,7 +4,7 @@ import { topicOf } from "../standard/levels.js";
 import { excused, stateOf, type WaiverState } from "./state.js";
 import { UNWAIVABLE, type Waiver, waiversOf } from "./waiver.js";
 
-/** A waiver with what it comes to in its document. */
+/** A waiver with its result in the document. */
 export interface BuildWaiver extends Waiver {
   readonly state: WaiverState;
   /** What its rule is: there, a whole topic, one that cannot be waived, or none there is. */
@@ -30,15 +30,15 @@ function namesOf({ rule = "" }: Waiver, known: readonly string[]): BuildWaiver["
 }
 
 /** Waivers of a document; what they excuse is told once the other rules have been asked. */
-export const waiversIn = ({ reader, around }: Build): readonly BuildWaiver[] =>
+export const waiversIn = ({ reader, context }: Build): readonly BuildWaiver[] =>
   waiversOf(reader).map((waiver) => {
-    const found = excused(waiver, around.findings);
-    const asked = around.findings.has(waiver.rule ?? "");
+    const found = excused(waiver, context.findings);
+    const asked = context.findings.has(waiver.rule ?? "");
     const large = waiver.where === undefined || GROUP.test(waiver.where);
     return {
       ...waiver,
-      state: stateOf(waiver, around.today, around.findings),
-      names: namesOf(waiver, around.rules),
+      state: stateOf(waiver, context.today, context.findings),
+      names: namesOf(waiver, context.rules),
       excuses: asked ? placesOf(found) : undefined,
       atLarge: large ? placesOf(found.filter(({ level }) => level === "shall")) : [],
     };

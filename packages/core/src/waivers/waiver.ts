@@ -36,7 +36,7 @@ export const waiversOf = (reader: Reader): readonly Waiver[] =>
     return { path, label: `Waiver ${index + 1}`, ...Object.fromEntries(texts), absent };
   });
 
-/** What a document says of itself cannot be waived, nor that a rule could not be carried out. */
+/** What a document says of itself cannot be waived, nor that a rule could not be run. */
 export const UNWAIVABLE: readonly string[] = ["document.front-matter", "document.waivers", "plugin.failed"];
 
 /** Whether a waiver is about a check, whatever its day. */

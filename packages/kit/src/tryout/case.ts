@@ -1,10 +1,10 @@
 import type { SourceFile } from "@plumbmark/core";
 
-export type Outcome = "holds" | "fails" | "open";
+export type CaseOutcome = "holds" | "fails" | "open";
 
 /** One check that has to come out. What is left out is not compared. */
 export interface Expectation {
-  readonly outcome: Outcome;
+  readonly outcome: CaseOutcome;
   /** Path of what it is about: `power.circuits.stage-4`. */
   readonly at?: string;
   /** As it is printed: `17.2 A`. It agrees within half of its last digit. */
@@ -20,7 +20,7 @@ export interface Expectation {
 }
 
 /** What surrounds the documents. */
-export interface Around {
+export interface CaseContext {
   /** The parts catalogue: YAML, or several files of it. */
   readonly parts?: string | readonly SourceFile[];
   /** The stock list, as YAML. */
@@ -32,11 +32,11 @@ export interface Around {
   /** Ids of other rules that exist, as a waiver or a house standard may name them. */
   readonly known?: readonly string[];
   /** Outcomes the rule never has, so that no case of them is asked for. */
-  readonly never?: readonly Outcome[];
+  readonly never?: readonly CaseOutcome[];
 }
 
-/** A document, or a small repository of them, with what the rule has to come to. */
-export interface Case extends Around {
+/** A document, or a small repository of them, with the result the rule has to have. */
+export interface Case extends CaseContext {
   readonly name: string;
   /** The Markdown of one document, or of several by their paths. */
   readonly documents: string | Readonly<Record<string, string>>;
@@ -44,5 +44,5 @@ export interface Case extends Around {
    * `holds`: every check holds. `fails`: at least one fails, and has a mend. `open`: at least one is open, none fails.
    * A list: these checks, and no other that does not hold.
    */
-  readonly expects: Outcome | readonly Expectation[];
+  readonly expects: CaseOutcome | readonly Expectation[];
 }

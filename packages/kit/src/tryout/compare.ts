@@ -1,6 +1,6 @@
 import { type Kind, kinds, readQuantity, siUnit } from "@plumbmark/calc";
-import type { Found } from "./carried-out.js";
-import type { Expectation, Outcome } from "./case.js";
+import type { CaseOutcome, Expectation } from "./case.js";
+import type { Found } from "./run-case.js";
 
 /** `17.2 A` agrees with what rounds to it: half of the last digit that is written. */
 function agrees(written: string, found: { readonly value: number; readonly unit: string } | undefined): boolean {
@@ -69,7 +69,9 @@ function compareList(wanted: readonly Expectation[], found: readonly Found[]): r
   ];
 }
 
-const PLAIN: Readonly<Record<Outcome, { readonly is: string; readonly met: (found: readonly Found[]) => boolean }>> = {
+const PLAIN: Readonly<
+  Record<CaseOutcome, { readonly is: string; readonly met: (found: readonly Found[]) => boolean }>
+> = {
   holds: { is: "every check holds", met: (found) => found.every(({ outcome }) => outcome === "holds") },
   fails: { is: "at least one check fails", met: (found) => found.some(({ outcome }) => outcome === "fails") },
   open: {
@@ -80,7 +82,7 @@ const PLAIN: Readonly<Record<Outcome, { readonly is: string; readonly met: (foun
 };
 
 /** What a case expects against what was found, as lines of text; none when they agree. */
-export function compare(expects: Outcome | readonly Expectation[], found: readonly Found[]): readonly string[] {
+export function compare(expects: CaseOutcome | readonly Expectation[], found: readonly Found[]): readonly string[] {
   if (typeof expects !== "string") return compareList(expects, found);
   const { is, met } = PLAIN[expects];
   if (found.length === 0) return [`  expected that ${is}; the rule has nothing to say`];

@@ -1,10 +1,10 @@
 import { contractProblems, type Rule } from "@plumbmark/core";
-import { carriedOut, type Found } from "./carried-out.js";
-import type { Around, Case, Outcome } from "./case.js";
+import type { Case, CaseContext, CaseOutcome } from "./case.js";
 import { compare } from "./compare.js";
+import { type Found, runCase } from "./run-case.js";
 
-export type { Found } from "./carried-out.js";
-export type { Around, Case, Expectation, Outcome } from "./case.js";
+export type { Case, CaseContext, CaseOutcome, Expectation } from "./case.js";
+export type { Found } from "./run-case.js";
 
 /** One thing to try: `name` for the test runner, `run` throws an Error that tells what was expected and what was found. */
 export interface Trial {
@@ -12,26 +12,26 @@ export interface Trial {
   readonly run: () => void;
 }
 
-const OUTCOMES: readonly Outcome[] = ["holds", "fails", "open"];
+const OUTCOMES: readonly CaseOutcome[] = ["holds", "fails", "open"];
 
 function refuse(heading: string, lines: readonly string[]): void {
   if (lines.length > 0) throw new Error(`${heading}\n${lines.join("\n")}`);
 }
 
-const outcomesOf = ({ expects }: Case): readonly Outcome[] =>
+const outcomesOf = ({ expects }: Case): readonly CaseOutcome[] =>
   typeof expects === "string" ? [expects] : expects.map(({ outcome }) => outcome);
 
 /** A rule whose limits nothing ever meets, or breaks, has not been tried out. */
-function uncovered(cases: readonly Case[], never: readonly Outcome[]): readonly string[] {
+function uncovered(cases: readonly Case[], never: readonly CaseOutcome[]): readonly string[] {
   const covered = cases.flatMap(outcomesOf);
   return OUTCOMES.filter((each) => !never.includes(each) && !covered.includes(each)).map(
     (each) => `  there is no case that ${each === "open" ? "is open" : each}`,
   );
 }
 
-function tryCase(rule: Rule, trial: Case, around: Around): void {
+function tryCase(rule: Rule, trial: Case, context: CaseContext): void {
   const heading = `${rule.id}, ${trial.name}`;
-  const { checks, slips } = carriedOut(rule, trial, around);
+  const { checks, slips } = runCase(rule, trial, context);
   refuse(
     `${heading}: the case itself has mistakes`,
     slips.map((slip) => `  ${slip}`),
@@ -43,21 +43,21 @@ function tryCase(rule: Rule, trial: Case, around: Around): void {
  * What there is to try of a rule, for any test runner: `for (const { name, run } of trials(rule, cases)) test(name, run);`.
  * The first is the contract: page, id, sources, settings, and a case of each outcome.
  */
-export const trials = (rule: Rule, cases: readonly Case[], around: Around = {}): readonly Trial[] => [
+export const trials = (rule: Rule, cases: readonly Case[], context: CaseContext = {}): readonly Trial[] => [
   {
     name: "keeps the contract",
     run: () =>
       refuse(`The rule ${String(rule.id)} does not keep its contract`, [
         ...contractProblems(rule).map((problem) => `  ${problem}`),
-        ...uncovered(cases, around.never ?? []),
+        ...uncovered(cases, context.never ?? []),
       ]),
   },
-  ...cases.map((each) => ({ name: each.name, run: () => tryCase(rule, each, around) })),
+  ...cases.map((each) => ({ name: each.name, run: () => tryCase(rule, each, context) })),
 ];
 
 /** Tries everything at once. @throws Error with every comparison that does not agree */
-export function tryOut(rule: Rule, cases: readonly Case[], around: Around = {}): void {
-  const found = trials(rule, cases, around).flatMap(({ run }) => {
+export function tryOut(rule: Rule, cases: readonly Case[], context: CaseContext = {}): void {
+  const found = trials(rule, cases, context).flatMap(({ run }) => {
     try {
       run();
       return [];
@@ -68,6 +68,6 @@ export function tryOut(rule: Rule, cases: readonly Case[], around: Around = {}):
   if (found.length > 0) throw new Error(found.join("\n\n"));
 }
 
-/** The checks a rule comes to on a case, to look at one by one. */
-export const checksOf = (rule: Rule, trial: Case, around: Around = {}): readonly Found[] =>
-  carriedOut(rule, trial, around).checks;
+/** The checks of a rule on a case, to look at one by one. */
+export const checksOf = (rule: Rule, trial: Case, context: CaseContext = {}): readonly Found[] =>
+  runCase(rule, trial, context).checks;

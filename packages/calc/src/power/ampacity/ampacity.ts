@@ -3,7 +3,7 @@ import { tabled, type Value } from "../../formula/value.js";
 import type { SourceId } from "../../sources/index.js";
 import { byGauge, none } from "./by-gauge.js";
 import { cordRows } from "./cords.js";
-import { ambientFactor, type Column, countFactor } from "./factors.js";
+import { ambientFactor, countFactor, type TemperatureColumn } from "./factors.js";
 import { portableRows } from "./portable.js";
 
 /** Ampacity after the factors for ambient temperature and number of conductors. */
@@ -36,7 +36,7 @@ export interface Service {
   /** Ambient, °C; 30 unless told. */
   readonly ambient?: number;
   /** Insulation; 60 °C unless marked. */
-  readonly column?: Column;
+  readonly column?: TemperatureColumn;
 }
 
 /** A tabulated ampacity with the factors of NEC practice; `counted` is the table of the number of conductors. */

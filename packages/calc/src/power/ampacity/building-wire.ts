@@ -2,7 +2,7 @@ import { tabled, type Value } from "../../formula/value.js";
 import { corrected } from "./ampacity.js";
 import { buildingRow } from "./building.js";
 import { byGauge } from "./by-gauge.js";
-import type { Column } from "./factors.js";
+import type { TemperatureColumn } from "./factors.js";
 
 /** Where building wire runs. */
 export interface WireService {
@@ -13,7 +13,11 @@ export interface WireService {
 }
 
 /** Ampacity of copper building wire (NEC Table 310.16), with the factors for ambient and conductors that run together. */
-export const buildingAmpacity = (conductor: Value, column: Column = 60, service: WireService = {}): Value<"current"> =>
+export const buildingAmpacity = (
+  conductor: Value,
+  column: TemperatureColumn = 60,
+  service: WireService = {},
+): Value<"current"> =>
   byGauge(
     conductor,
     (awg) => {

@@ -1,7 +1,10 @@
 /** Insulation temperature column. Cords are 60 °C unless marked. */
-export type Column = 60 | 75 | 90;
+export type TemperatureColumn = 60 | 75 | 90;
 
-export const ambientRows: readonly { readonly to: number; readonly factor: Readonly<Record<Column, number>> }[] = [
+export const ambientRows: readonly {
+  readonly to: number;
+  readonly factor: Readonly<Record<TemperatureColumn, number>>;
+}[] = [
   { to: 30, factor: { 60: 1, 75: 1, 90: 1 } },
   { to: 35, factor: { 60: 0.91, 75: 0.94, 90: 0.96 } },
   { to: 40, factor: { 60: 0.82, 75: 0.88, 90: 0.91 } },
@@ -12,7 +15,7 @@ export const ambientRows: readonly { readonly to: number; readonly factor: Reado
  * Ambient factor, NEC Table 310.15(B)(1), base 30 °C. Below 26 °C the table allows more; 1 is used, which is the safe
  * side. Undefined above 45 °C, where no row is at hand.
  */
-export const ambientFactor = (celsius: number, column: Column = 60): number | undefined =>
+export const ambientFactor = (celsius: number, column: TemperatureColumn = 60): number | undefined =>
   ambientRows.find((row) => celsius <= row.to)?.factor[column];
 
 export const countRows: readonly { readonly to: number; readonly factor: number }[] = [

@@ -1,12 +1,12 @@
 /** Ampacity for 1, 2 and 3 current-carrying conductors, A at 30 °C. */
-export type Cells = readonly [one: number, two: number, three: number];
+export type PortableCells = readonly [one: number, two: number, three: number];
 
 export interface PortableRow {
   readonly awg: string;
   /** Not at hand for 8 and 6 AWG. */
-  readonly at60?: Cells;
-  readonly at75: Cells;
-  readonly at90: Cells;
+  readonly at60?: PortableCells;
+  readonly at75: PortableCells;
+  readonly at90: PortableCells;
 }
 
 /** NEC Table 400.5(A)(2): types SC, SCE, SCT, PPE, G and W (source `nec-400.5a2`). */

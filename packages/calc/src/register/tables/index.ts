@@ -1,12 +1,12 @@
 import { connectors, OVERHEAD, retentions } from "../../connectors/index.js";
 import { units } from "../../quantity/units.js";
-import type { Table } from "../table.js";
+import type { RegisterTable } from "../table.js";
 import { powerTables } from "./power.js";
 import { riggingTables } from "./rigging.js";
 import { signalTables } from "./signal.js";
 
 /** Every table of figures in this package, by topic. */
-export const tables: readonly Table[] = [
+export const tables: readonly RegisterTable[] = [
   {
     id: "quantity.units",
     title: "Units",

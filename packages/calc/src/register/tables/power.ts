@@ -15,9 +15,9 @@ import { TRIP_CURVES } from "../../power/inrush.js";
 import { K } from "../../power/k-method.js";
 import { CLASS_A, CORD_LEAKAGE, LEAKAGE_SHARE, RESIDUAL_MOST } from "../../power/leakage.js";
 import { receptacleLoads, receptacleRatings } from "../../power/receptacles.js";
-import type { Table } from "../table.js";
+import type { RegisterTable } from "../table.js";
 
-export const powerTables: readonly Table[] = [
+export const powerTables: readonly RegisterTable[] = [
   {
     id: "power.building-wire",
     title: "Ampacity of copper building wire",

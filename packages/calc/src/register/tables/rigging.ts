@@ -7,12 +7,12 @@ import { headRoom } from "../../rigging/lift/head-room.js";
 import { frequencyRows, liftingHours, loadConstant } from "../../rigging/lift/niosh.js";
 import { designRows, nominalRows, sections, tubeRows } from "../../rigging/section/table.js";
 import { leastOverturningFactor, notionalPush } from "../../rigging/stack/push.js";
-import type { Table } from "../table.js";
+import type { RegisterTable } from "../table.js";
 
 const pipe =
   "NPS, outside in, wall in, lb/ft, area in², I in⁴, S in³, Z in³, and whether all of the row was seen in print";
 
-export const riggingTables: readonly Table[] = [
+export const riggingTables: readonly RegisterTable[] = [
   {
     id: "rigging.notional-push",
     title: "Notional push on a standing face",

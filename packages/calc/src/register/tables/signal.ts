@@ -13,9 +13,9 @@ import { sdiRasters, sdiRates } from "../../signal/sdi.js";
 import { adaRows } from "../../signal/signs.js";
 import { CHARACTER_ANGLE } from "../../signal/text.js";
 import { METRES_PER_MM } from "../../signal/viewing.js";
-import type { Table } from "../table.js";
+import type { RegisterTable } from "../table.js";
 
-export const signalTables: readonly Table[] = [
+export const signalTables: readonly RegisterTable[] = [
   {
     id: "signal.channel",
     title: "Lengths of a twisted-pair channel",

@@ -1,7 +1,7 @@
 import type { SourceId } from "../../sources/index.js";
 
 /** A published pipe or tube. Lengths in metres, areas m², I m⁴, moduli m³, mass kg/m, stresses MPa. */
-export interface Section {
+export interface PipeSection {
   readonly id: string;
   readonly name: string;
   readonly outside: number;
@@ -35,7 +35,7 @@ type PipeRow = readonly [string, number, number, number, number, number, number,
 /** ASTM A53 Grade B, Fy 35 ksi. Weight always uses the nominal wall. */
 const pipe =
   (wallIs: "design" | "nominal", source: SourceId) =>
-  ([nps, od, wall, weight, A, I, S, Z, printed]: PipeRow): Section => ({
+  ([nps, od, wall, weight, A, I, S, Z, printed]: PipeRow): PipeSection => ({
     id: `pipe-${nps}-std${wallIs === "nominal" ? "-nominal" : ""}`,
     name: `NPS ${nps} standard pipe, ASTM A53 Gr. B, ${wallIs} wall`,
     outside: od * IN,
@@ -141,7 +141,7 @@ export const tubeRows: readonly TubeRow[] = [
   ],
 ];
 
-const tube = ([id, name, od, wall, mass, A, I, S, Z, fy, E, source, printed]: TubeRow): Section => ({
+const tube = ([id, name, od, wall, mass, A, I, S, Z, fy, E, source, printed]: TubeRow): PipeSection => ({
   id,
   name,
   outside: od / 1000,
@@ -161,7 +161,7 @@ const tube = ([id, name, od, wall, mass, A, I, S, Z, fy, E, source, printed]: Tu
 });
 
 /** Sections a bar may name, by id: `pipe-1.5-std`, `pipe-1.5-std-nominal`, `tube-48.3x4.0`. */
-export const sections: ReadonlyMap<string, Section> = new Map(
+export const sections: ReadonlyMap<string, PipeSection> = new Map(
   [
     ...designRows.map(pipe("design", "aisc-shapes-16")),
     ...nominalRows.map(pipe("nominal", "mott-a16-6")),

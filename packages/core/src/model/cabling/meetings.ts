@@ -1,7 +1,7 @@
 import type { Data } from "../../document/yaml.js";
 import type { Part } from "../../repository/parts.js";
 import type { Build } from "../build.js";
-import type { Chain } from "../data/data.js";
+import type { Chain } from "../data/chain.js";
 import type { Run } from "../power/run.js";
 import { partName } from "../reading/reader.js";
 import { endOf } from "./cable.js";

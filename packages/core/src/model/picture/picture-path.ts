@@ -1,12 +1,12 @@
 import {
-  type Carried,
+  type CarriedSignal,
   carries,
   coaxLength,
   hdmiCopper,
   type Link,
   missing,
   SDI_LOSS,
-  type Picture as Signal,
+  type PictureSignal as Signal,
   sum,
   tabled,
   times,
@@ -31,7 +31,7 @@ function signals(station: Station | undefined, key: "outputs" | "inputs" | "carr
 }
 
 /** Whether a picture is carried, and over which signal. */
-type OverLink = Carried & { readonly link: Link };
+type OverLink = CarriedSignal & { readonly link: Link };
 
 /** One link of the picture path: a device, the cables behind it, and the next device. */
 export class Hop {
@@ -125,7 +125,7 @@ export class Hop {
 }
 
 /** By loss at half the clock. A loss stated at a higher frequency is larger than the one that counts: the safe side. */
-function coaxLimit(part: Part, { measured }: Carried): Value<"length"> {
+function coaxLimit(part: Part, { measured }: CarriedSignal): Value<"length"> {
   const whose = `The part ${part.name} (${part.file})`;
   const rate = measured?.known ? measured.value : undefined;
   const [loss, over, at] = ["decibels", "over", "at"].map((key) => part.quantities.get(`loss.${key}`));

@@ -1,4 +1,4 @@
-import { counted, missing, type Rectangle, type Picture as Signal, sum, type Value } from "@plumbmark/calc";
+import { counted, missing, type Rectangle, type PictureSignal as Signal, sum, type Value } from "@plumbmark/calc";
 import type { Build } from "../build.js";
 import type { Face } from "../faces/face.js";
 import { partOptional } from "../reading/reader.js";

@@ -12,7 +12,7 @@ import {
 import type { Build } from "../build.js";
 import { once } from "../reading/once.js";
 import { continuousShareOf } from "./continuous.js";
-import { type Leg, legsOf } from "./legs.js";
+import { legsOf, type PhaseLeg } from "./legs.js";
 import { otherLoadOf } from "./other-load.js";
 import type { Run } from "./run.js";
 import { wiringBreaker } from "./wiring.js";
@@ -103,7 +103,7 @@ export class Circuit {
   }
 
   /** Current of each leg of a three-phase circuit. */
-  get legs(): Readonly<Record<Leg, Value<"current">>> {
+  get legs(): Readonly<Record<PhaseLeg, Value<"current">>> {
     return legsOf(this);
   }
 

@@ -3,8 +3,8 @@ import type { Circuit } from "./circuit.js";
 import { otherCurrent } from "./other-load.js";
 import type { Run } from "./run.js";
 
-export type Leg = "A" | "B" | "C";
-const LEGS: readonly Leg[] = ["A", "B", "C"];
+export type PhaseLeg = "A" | "B" | "C";
+const LEGS: readonly PhaseLeg[] = ["A", "B", "C"];
 const PAIRS = ["AB", "BC", "CA"] as const;
 
 /** Between two lines a panel gets the voltage between lines, on one leg that over √3. */
@@ -26,17 +26,20 @@ const on = (runs: readonly Run[], legs: string): Value<"current"> =>
  * Current of each leg of a three-phase circuit, A: loads between lines by vector sum, loads on one leg added plainly,
  * which is never below the vector sum. Other load without a leg of its own is counted on every leg: the safe side.
  */
-export function legsOf(circuit: Circuit): Readonly<Record<Leg, Value<"current">>> {
+export function legsOf(circuit: Circuit): Readonly<Record<PhaseLeg, Value<"current">>> {
   const { runs } = circuit;
   const unsaid = runs.filter((run) => run.legs === undefined);
   const gaps = unsaid.map((run) => ({ path: `${run.path}.legs`, what: "legs", of: run.label }));
   if (gaps.length > 0)
-    return Object.fromEntries(LEGS.map((leg) => [leg, missing("current", ...gaps)])) as Record<Leg, Value<"current">>;
+    return Object.fromEntries(LEGS.map((leg) => [leg, missing("current", ...gaps)])) as Record<
+      PhaseLeg,
+      Value<"current">
+    >;
   const [AB, BC, CA] = PAIRS.map((pair) => on(runs, pair)) as [Value<"current">, Value<"current">, Value<"current">];
   const between = legCurrents({ AB, BC, CA });
   const other = otherOnEvery(circuit);
   return Object.fromEntries(LEGS.map((leg) => [leg, withOthers(between[leg], on(runs, leg), other)])) as Record<
-    Leg,
+    PhaseLeg,
     Value<"current">
   >;
 }

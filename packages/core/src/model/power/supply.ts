@@ -11,7 +11,7 @@ import {
 import type { Build } from "../build.js";
 import type { Circuit } from "./circuit.js";
 import { continuousShareOf } from "./continuous.js";
-import type { Leg } from "./legs.js";
+import type { PhaseLeg } from "./legs.js";
 
 const PAIRS = ["AB", "BC", "CA"] as const;
 type Pair = (typeof PAIRS)[number];
@@ -64,8 +64,8 @@ export class Supply {
    * Current of each leg, A: loads between lines by vector sum on three phase, plainly on split phase, where they are in
    * phase with the legs; circuits on one leg and legs of three-phase circuits are added plainly, the safe side.
    */
-  get legs(): Readonly<Partial<Record<Leg, Value<"current">>>> {
-    const names: readonly Leg[] = this.splitPhase ? ["A", "B"] : ["A", "B", "C"];
+  get legs(): Readonly<Partial<Record<PhaseLeg, Value<"current">>>> {
+    const names: readonly PhaseLeg[] = this.splitPhase ? ["A", "B"] : ["A", "B", "C"];
     const gaps = this.circuits
       .filter((circuit) => !circuit.threePhase && circuit.leg === undefined && circuit.lines === undefined)
       .map((circuit) => ({ path: `${circuit.path}.leg`, what: "leg", of: circuit.label }));
@@ -99,7 +99,7 @@ export class Supply {
     return this.circuits.filter((circuit) => circuit.lines === pair).map(({ current }) => current);
   }
 
-  #between(): Readonly<Record<Leg, Value<"current">>> {
+  #between(): Readonly<Record<PhaseLeg, Value<"current">>> {
     if (this.splitPhase) {
       const both = total(this.#pair("AB"));
       return { A: both, B: both, C: total([]) };
@@ -108,7 +108,7 @@ export class Supply {
     return legCurrents({ AB, BC, CA });
   }
 
-  #plain(leg: Leg): readonly Value<"current">[] {
+  #plain(leg: PhaseLeg): readonly Value<"current">[] {
     return this.circuits.flatMap((circuit) =>
       circuit.threePhase ? [circuit.legs[leg]] : circuit.leg === leg ? [circuit.current] : [],
     );

@@ -19,7 +19,7 @@ export interface AssemblyPart {
 }
 
 /** Something a load is held against, and what of that load counts there: the structure bears the hardware, too. */
-export interface Rating {
+export interface AssemblyRating {
   readonly what: string;
   readonly allowed: Value;
   readonly of: (carried: Value) => Value;

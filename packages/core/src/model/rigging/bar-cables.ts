@@ -1,19 +1,19 @@
 import { counted, lineMass, missing, type Value } from "@plumbmark/calc";
 import type { Cable } from "../cabling/cable.js";
-import type { Chain } from "../data/data.js";
+import type { Chain } from "../data/chain.js";
 import type { Run } from "../power/run.js";
 import type { Bar } from "./bar.js";
-import type { Carried } from "./bar-loads.js";
+import type { CarriedFace } from "./bar-loads.js";
 
 interface Share {
-  readonly carried: Carried;
+  readonly carried: CarriedFace;
   readonly column: number;
   /** Kilograms; 0 while the mass is not known. */
   readonly load: number;
 }
 
 /** A cable, or all jumpers of a run or chain, as far as it hangs on one bar. */
-export interface Hanging {
+export interface HangingCable {
   readonly mass: Value<"mass">;
   /** Loads in the middle of a column: feeds and returns. */
   readonly points: readonly Share[];
@@ -25,8 +25,8 @@ type Line = Run | Chain;
 type Panels = NonNullable<Line["panels"]>;
 
 /** Finds who carries a column of a face; kept by face, for a face of thousands of panels is looked up for each. */
-function holders(bar: Bar): (panel: Panels[number]) => Carried | undefined {
-  const found = new Map<string, Carried>();
+function holders(bar: Bar): (panel: Panels[number]) => CarriedFace | undefined {
+  const found = new Map<string, CarriedFace>();
   for (const carried of bar.carries)
     for (const column of carried.columns) {
       const key = `${carried.face.name} ${column}`;
@@ -36,15 +36,15 @@ function holders(bar: Bar): (panel: Panels[number]) => Carried | undefined {
 }
 
 /** A feed or return: what is stated to hang, else its whole length, the safe side, in the column of its panel. */
-function end(cable: Cable, panel: Panels[number], carried: Carried): Hanging {
+function end(cable: Cable, panel: Panels[number], carried: CarriedFace): HangingCable {
   const hangs = cable.reader.optional(`${cable.path}.hangs`, "length", "length that hangs", cable.label);
   const mass = lineMass.of({ ρ: cable.massPerLength, L: hangs ?? cable.length, n: counted(1, "cable") });
   return { mass, points: [{ carried, column: panel.cell.column, load: mass.known ? mass.value : 0 }], spread: [] };
 }
 
 /** Half of every jumper belongs to each of its two panels; half jumpers on this bar, by column. */
-function jumpers(cable: Cable, panels: Panels, holder: ReturnType<typeof holders>): readonly Hanging[] {
-  const halves = new Map<string, { readonly carried: Carried; readonly column: number; count: number }>();
+function jumpers(cable: Cable, panels: Panels, holder: ReturnType<typeof holders>): readonly HangingCable[] {
+  const halves = new Map<string, { readonly carried: CarriedFace; readonly column: number; count: number }>();
   for (const [index, panel] of panels.entries()) {
     const carried = holder(panel);
     if (!carried) continue;
@@ -62,7 +62,7 @@ function jumpers(cable: Cable, panels: Panels, holder: ReturnType<typeof holders
   return [{ mass, points: [], spread }];
 }
 
-function ofLine(line: Line, holder: ReturnType<typeof holders>): readonly Hanging[] {
+function ofLine(line: Line, holder: ReturnType<typeof holders>): readonly HangingCable[] {
   const { panels, feed, jumper, path, label } = line;
   // Where its panels cannot be told, whether it hangs here cannot either.
   if (!panels)
@@ -84,7 +84,7 @@ function ofLine(line: Line, holder: ReturnType<typeof holders>): readonly Hangin
 }
 
 /** Everything of the cables that hangs on a bar: feeds, jumpers, and the cables that close the loops. */
-export function hangingCables(bar: Bar): readonly Hanging[] {
+export function hangingCables(bar: Bar): readonly HangingCable[] {
   if (bar.carries.length === 0) return [];
   const holder = holders(bar);
   return [...bar.build.runs, ...bar.build.chains].flatMap((line) => ofLine(line, holder));

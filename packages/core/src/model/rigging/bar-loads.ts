@@ -4,7 +4,7 @@ import { kindMass, panelsMassOf } from "../faces/face-kinds.js";
 import type { Bar } from "./bar.js";
 
 /** A face, or some columns of it, on a bar. */
-export interface Carried {
+export interface CarriedFace {
   readonly path: string;
   readonly face: Face;
   /** Place on the bar of the left edge of the columns it carries. */
@@ -22,7 +22,7 @@ function columnsOf(face: Face, written: string | undefined): readonly number[] {
 }
 
 /** What is written under `carries`: one face or a list of them; a face that does not exist is told elsewhere. */
-export function carriedOf({ build, path: bar, label }: Bar): readonly Carried[] {
+export function carriedOf({ build, path: bar, label }: Bar): readonly CarriedFace[] {
   const { reader } = build;
   const base = `${bar}.carries`;
   const written = reader.data(base);
@@ -36,7 +36,7 @@ export function carriedOf({ build, path: bar, label }: Bar): readonly Carried[] 
 }
 
 /** Panels and extras of the columns carried; extras are taken as shared evenly over the columns. */
-export function carriedMass({ face, columns }: Carried): Value<"mass"> {
+export function carriedMass({ face, columns }: CarriedFace): Value<"mass"> {
   if (columns.length === face.columns) return face.mass;
   const share = `${columns.length} ÷ ${face.columns}`;
   const extras = face.extras.map((each) => times(each, columns.length / face.columns, share));
@@ -44,7 +44,7 @@ export function carriedMass({ face, columns }: Carried): Value<"mass"> {
 }
 
 /** The place of the left edge of a carried column, metres. */
-const leftEdge = ({ face, from, columns }: Carried, column: number): number =>
+const leftEdge = ({ face, from, columns }: CarriedFace, column: number): number =>
   (from as Known).value + columns.indexOf(column) * (face.panelWidth as Known).value;
 
 /** Neighbouring columns that weigh the same are one load: a large face is then as quickly solved as a small one. */
@@ -60,7 +60,7 @@ function joined(loads: readonly UniformLoad[]): readonly UniformLoad[] {
 }
 
 /** What each column of a carried face weighs with its share of extras and the jumpers in it. */
-function ofCarried(bar: Bar, carried: Carried): readonly UniformLoad[] {
+function ofCarried(bar: Bar, carried: CarriedFace): readonly UniformLoad[] {
   const { face, columns } = carried;
   const width = (face.panelWidth as Known).value;
   const start = (carried.from as Known).value;

@@ -18,8 +18,8 @@ import type { Build } from "../build.js";
 import { once } from "../reading/once.js";
 import { partOptional } from "../reading/reader.js";
 import { asMass } from "./as-mass.js";
-import { type Hanging as HangingCable, hangingCables } from "./bar-cables.js";
-import { type Carried, carriedMass, carriedOf, pointsOn, uniformOn } from "./bar-loads.js";
+import { type HangingCable, hangingCables } from "./bar-cables.js";
+import { type CarriedFace, carriedMass, carriedOf, pointsOn, uniformOn } from "./bar-loads.js";
 import { Hang } from "./hang.js";
 import { reactionIn } from "./reaction.js";
 import { BarSection } from "./section.js";
@@ -31,7 +31,7 @@ type WorstMoment = { readonly moment: Value<"moment"> } & SlackCase;
 type Hung = (HungBeam & { readonly stable: true; readonly known: true }) | Missing;
 
 /** A bar made ready to be solved: kilograms and metres, hangs in rising order. */
-export type Hanging =
+export type HangingBar =
   | { readonly known: true; readonly beam: Beam; readonly order: readonly Hang[]; readonly inputs: readonly Known[] }
   | Missing;
 
@@ -44,9 +44,9 @@ export class Bar {
   /** Its hangs, as they are written. */
   readonly hangs: readonly Hang[];
   #reactions: ReadonlyMap<string, Value> | undefined;
-  #carries: readonly Carried[] | undefined;
+  #carries: readonly CarriedFace[] | undefined;
   #cables: readonly HangingCable[] | undefined;
-  #hanging: Hanging | undefined;
+  #hanging: HangingBar | undefined;
   #hung: Hung | undefined;
   #slackCases: { readonly of: SlackCases | undefined } | undefined;
 
@@ -62,7 +62,7 @@ export class Bar {
   }
 
   /** Faces it carries, and where. */
-  get carries(): readonly Carried[] {
+  get carries(): readonly CarriedFace[] {
     this.#carries ??= carriedOf(this);
     return this.#carries;
   }
@@ -149,12 +149,12 @@ export class Bar {
   }
 
   /** The beam to solve; missing when something is not written down. */
-  get hanging(): Hanging {
+  get hanging(): HangingBar {
     this.#hanging ??= this.#prepare();
     return this.#hanging;
   }
 
-  #prepare(): Hanging {
+  #prepare(): HangingBar {
     const carried = this.carries;
     const needed: readonly Value[] = [
       this.load,

@@ -1,6 +1,6 @@
 import { missing, sum, type Value } from "@plumbmark/calc";
 import { asMass } from "./as-mass.js";
-import { Assembly, type AssemblyPart, type Rating } from "./assembly.js";
+import { Assembly, type AssemblyPart, type AssemblyRating } from "./assembly.js";
 import type { Bar } from "./bar.js";
 import { Leg } from "./leg.js";
 import type { SlackCase } from "./slack.js";
@@ -72,8 +72,8 @@ export class Hang {
   }
 
   /** What its load is held against; what a bridle carries is held against its legs. */
-  get ratings(): readonly Rating[] {
-    const weakest: Rating = { what: "weakest part", allowed: this.weakest, of: (carried) => carried };
+  get ratings(): readonly AssemblyRating[] {
+    const weakest: AssemblyRating = { what: "weakest part", allowed: this.weakest, of: (carried) => carried };
     if (this.bridled) return this.assembly === undefined ? [] : [weakest];
     return [weakest, { what: "structure", allowed: this.structure, of: (carried) => this.onStructure(carried) }];
   }

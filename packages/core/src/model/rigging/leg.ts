@@ -1,6 +1,6 @@
 import { bridleTension, legAngle, sum, type Value } from "@plumbmark/calc";
 import { asMass } from "./as-mass.js";
-import { Assembly, type Rating } from "./assembly.js";
+import { Assembly, type AssemblyRating } from "./assembly.js";
 import type { Hang } from "./hang.js";
 
 /** One leg of a bridle, from the apex over the bar up to the structure. */
@@ -51,7 +51,7 @@ export class Leg {
   }
 
   /** What it is held against, and what of a tension counts there. */
-  get ratings(): readonly Rating[] {
+  get ratings(): readonly AssemblyRating[] {
     return [
       { what: "weakest part", allowed: this.assembly.weakest, of: (tension) => tension },
       { what: "structure", allowed: this.structure, of: (tension) => this.onStructure(tension) },

@@ -4,15 +4,15 @@ import { kindMass } from "../faces/face-kinds.js";
 import { partValue } from "../reading/reader.js";
 
 /** Something lifted by hand in one piece. */
-export interface Piece {
+export interface LiftedPiece {
   readonly path: string;
   readonly label: string;
   readonly mass: Value;
 }
 
 /** A panel of every kind in every face. */
-function panels({ faces }: Build): readonly Piece[] {
-  const kinds = new Map<string, Piece>();
+function panels({ faces }: Build): readonly LiftedPiece[] {
+  const kinds = new Map<string, LiftedPiece>();
   for (const face of faces)
     for (const kind of face.kinds) {
       const name = kind.part?.name ?? `of face ${face.name}`;
@@ -23,13 +23,13 @@ function panels({ faces }: Build): readonly Piece[] {
 }
 
 /** The processor, where the catalogue has it. */
-function processor({ processor: part }: Build): readonly Piece[] {
+function processor({ processor: part }: Build): readonly LiftedPiece[] {
   const label = `The processor ${part?.name ?? ""}`;
   return part ? [{ path: "data.processor", label, mass: partValue(part, "mass", "mass", "mass", label) }] : [];
 }
 
 /** Panels, bars, the processor, and what is written under `pieces`; extras of a face are fitted to it, not lifted alone. */
-export function piecesOf(build: Build): readonly Piece[] {
+export function piecesOf(build: Build): readonly LiftedPiece[] {
   const base = "rigging.lifting.pieces";
   const written = build.reader.keys(base).map((name) => ({
     path: `${base}.${name}`,

@@ -20,7 +20,7 @@ import {
   verticalMultiplier,
 } from "@plumbmark/calc";
 import type { Build } from "../build.js";
-import { type Piece, piecesOf } from "./lifted.js";
+import { type LiftedPiece, piecesOf } from "./lifted.js";
 
 const factor = (value: number, what: string): Known => tabled(Math.max(0, value), "factor", "niosh-94-110", what);
 
@@ -43,7 +43,7 @@ export class Lifting {
   constructor(readonly build: Build) {}
 
   /** Everything that is lifted by hand in one piece. */
-  get pieces(): readonly Piece[] {
+  get pieces(): readonly LiftedPiece[] {
     return piecesOf(this.build);
   }
 

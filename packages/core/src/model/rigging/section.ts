@@ -4,8 +4,8 @@ import {
   isCompact,
   type Known,
   missing,
+  type PipeSection,
   restingOn,
-  type Section,
   type SourceId,
   sections,
   tabled,
@@ -21,7 +21,7 @@ const STEEL = 190_000;
 
 /** Strength and stiffness of a bar: the part's own figures first, then the published section it names. */
 export class BarSection {
-  readonly #published: Section | undefined;
+  readonly #published: PipeSection | undefined;
 
   constructor(
     readonly part: Part | undefined,
@@ -126,7 +126,7 @@ export class BarSection {
     return this.part?.quantities.get(path);
   }
 
-  #of(value: (section: Section) => Known): Known | undefined {
+  #of(value: (section: PipeSection) => Known): Known | undefined {
     return this.#published && value(this.#published);
   }
 }

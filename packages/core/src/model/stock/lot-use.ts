@@ -27,13 +27,13 @@ export class LotUse {
   ) {
     this.path = `faces.${own.face}.lot`;
     this.label = `Lot ${name}`;
-    this.lot = build.around.stock.lots.get(name);
+    this.lot = build.context.stock.lots.get(name);
     this.stay = own.stay;
   }
 
   /** A draft of somebody else promises nothing. */
   get #claims(): readonly Promised[] {
-    const { file, promises } = this.build.around;
+    const { file, promises } = this.build.context;
     return promisedOf(promises, this.name).filter((each) => each.file === file || !each.draft);
   }
 
@@ -84,7 +84,7 @@ export class LotUse {
 
 /** Every lot the build takes panels from. */
 export function lotUsesOf(build: Build): readonly LotUse[] {
-  const { file, promises } = build.around;
+  const { file, promises } = build.context;
   const own = promisedBy(promises, file);
   return [...new Set(own.map(({ lot }) => lot))].map(
     (lot) => new LotUse(build, lot, own.find((each) => each.lot === lot) as Promised),

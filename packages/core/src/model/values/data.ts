@@ -1,10 +1,10 @@
 import { counted, shareOf } from "@plumbmark/calc";
 import type { Build } from "../build.js";
-import type { Chain } from "../data/data.js";
-import { type Entry, under } from "./entries.js";
+import type { Chain } from "../data/chain.js";
+import { under, type ValueEntry } from "./entries.js";
 import { jumperValues } from "./jumpers.js";
 
-const valuesOfChain = (chain: Chain): readonly Entry[] => [
+const valuesOfChain = (chain: Chain): readonly ValueEntry[] => [
   ...under(chain.path, {
     panels: () => chain.panelCount,
     "panel-limit": () => chain.panelLimit,
@@ -18,7 +18,7 @@ const valuesOfChain = (chain: Chain): readonly Entry[] => [
   ...((chain.panels?.length ?? 0) > 1 ? jumperValues(chain, "data") : []),
 ];
 
-function valuesOfProcessor(build: Build): readonly Entry[] {
+function valuesOfProcessor(build: Build): readonly ValueEntry[] {
   if (build.chains.length === 0) return [];
   const load = build.processorLoad;
   const used = load.uses;
@@ -33,7 +33,7 @@ function valuesOfProcessor(build: Build): readonly Entry[] {
   });
 }
 
-export const dataValues = (build: Build): readonly Entry[] => [
+export const dataValues = (build: Build): readonly ValueEntry[] => [
   ...build.chains.flatMap(valuesOfChain),
   ...valuesOfProcessor(build),
 ];

@@ -1,7 +1,7 @@
 import { counted, faceArea, heat, panelPixels, times, type Value } from "@plumbmark/calc";
 import type { Build } from "../build.js";
 import type { Face } from "../faces/face.js";
-import { type Entry, under } from "./entries.js";
+import { under, type ValueEntry } from "./entries.js";
 
 /** Volt-amperes are never below the watts behind them: counted as watts they are the safe side. */
 export const asPower = (value: Value): Value<"power"> => ({ ...value, kind: "power" });
@@ -28,7 +28,7 @@ export const pixelsOf = (face: Face): Value<"pixels"> =>
     y: face.panelValue("pixels.2", "pixels", "pixels"),
   });
 
-const valuesOfFace = (face: Face): readonly Entry[] =>
+const valuesOfFace = (face: Face): readonly ValueEntry[] =>
   under(face.path, {
     columns: () => counted(face.columns, "columns"),
     rows: () => counted(face.rows, "rows"),
@@ -49,4 +49,4 @@ const valuesOfFace = (face: Face): readonly Entry[] =>
     trim: () => face.reader.optional(`${face.path}.trim`, "length", "trim", face.label),
   });
 
-export const faceValues = ({ faces }: Build): readonly Entry[] => faces.flatMap(valuesOfFace);
+export const faceValues = ({ faces }: Build): readonly ValueEntry[] => faces.flatMap(valuesOfFace);

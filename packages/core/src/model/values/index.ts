@@ -1,7 +1,7 @@
 import type { Value } from "@plumbmark/calc";
 import type { Build } from "../build.js";
 import { dataValues } from "./data.js";
-import type { Entry } from "./entries.js";
+import type { ValueEntry } from "./entries.js";
 import { faceValues } from "./faces.js";
 import { pictureValues } from "./picture.js";
 import { powerValues } from "./power.js";
@@ -11,7 +11,7 @@ import { stockValues } from "./stock.js";
 import { totals } from "./totals.js";
 import { viewingValues } from "./viewing.js";
 
-type Maker = (build: Build) => readonly Entry[];
+type Maker = (build: Build) => readonly ValueEntry[];
 
 /** Makers of values with the first words of the paths each makes; paths follow the document. */
 const MAKERS: readonly (readonly [words: readonly string[], make: Maker])[] = [
@@ -27,14 +27,14 @@ const MAKERS: readonly (readonly [words: readonly string[], make: Maker])[] = [
 ];
 
 /** Every computed value of a build, by the path it is quoted with; each is computed when it is asked for. */
-export const entriesOf = (build: Build): readonly Entry[] => MAKERS.flatMap(([, make]) => make(build));
+export const valueEntries = (build: Build): readonly ValueEntry[] => MAKERS.flatMap(([, make]) => make(build));
 
 /** Those whose paths begin with a word. */
-export const entriesUnder = (build: Build, first: string): readonly Entry[] =>
+export const valueEntriesUnder = (build: Build, first: string): readonly ValueEntry[] =>
   MAKERS.filter(([words]) => words.includes(first)).flatMap(([, make]) => make(build));
 
 /** The same computed; what does not apply is left out. */
-export const computed = (entries: readonly Entry[]): ReadonlyMap<string, Value> =>
+export const computed = (entries: readonly ValueEntry[]): ReadonlyMap<string, Value> =>
   new Map(
     entries.flatMap(([path, compute]) => {
       const value = compute();

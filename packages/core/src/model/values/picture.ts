@@ -1,7 +1,7 @@
-import { missing, type Picture as Signal, timingClock, timingsOf, type Value } from "@plumbmark/calc";
+import { missing, type PictureSignal as Signal, timingClock, timingsOf, type Value } from "@plumbmark/calc";
 import type { Build } from "../build.js";
 import type { Hop } from "../picture/picture-path.js";
-import { type Entry, under } from "./entries.js";
+import { under, type ValueEntry } from "./entries.js";
 
 /** Clock of the timing the link uses; of a link without a clock that of the timing a source would send. */
 function linkClock(hop: Hop, signal: Signal): Value<"frequency"> {
@@ -14,7 +14,7 @@ function linkClock(hop: Hop, signal: Signal): Value<"frequency"> {
 }
 
 /** A link at its first cable; each of its cables with its own reach. */
-function valuesOfHop(hop: Hop, signal: Signal): readonly Entry[] {
+function valuesOfHop(hop: Hop, signal: Signal): readonly ValueEntry[] {
   const clock = {
     "pixel-clock": () => linkClock(hop, signal),
     needed: () => hop.carries(signal)?.measured,
@@ -26,7 +26,7 @@ function valuesOfHop(hop: Hop, signal: Signal): readonly Entry[] {
   return [...under(hop.path, clock), ...cables];
 }
 
-export function pictureValues({ picture }: Build): readonly Entry[] {
+export function pictureValues({ picture }: Build): readonly ValueEntry[] {
   const { signal, width, height, rate, depth } = picture;
   return [
     ...under("picture", { width: () => width, height: () => height, rate: () => rate, depth: () => depth }),

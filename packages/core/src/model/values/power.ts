@@ -2,13 +2,13 @@ import { leastOf, type Value } from "@plumbmark/calc";
 import type { Build } from "../build.js";
 import type { Circuit } from "../power/circuit.js";
 import type { Run } from "../power/run.js";
-import { type Entry, numbered, under } from "./entries.js";
+import { numbered, under, type ValueEntry } from "./entries.js";
 import { jumperValues } from "./jumpers.js";
 
-const legsAt = (path: string, legs: Readonly<Record<string, Value>>): readonly Entry[] =>
+const legsAt = (path: string, legs: Readonly<Record<string, Value>>): readonly ValueEntry[] =>
   Object.entries(legs).map(([name, leg]) => [`${path}.legs.${name}`, () => leg]);
 
-function valuesOfCircuit(circuit: Circuit): readonly Entry[] {
+function valuesOfCircuit(circuit: Circuit): readonly ValueEntry[] {
   const { threePhase } = circuit;
   return [
     ...under(circuit.path, {
@@ -39,7 +39,7 @@ function rating(run: Run): Value<"current"> {
   );
 }
 
-function valuesOfRun(run: Run): readonly Entry[] {
+function valuesOfRun(run: Run): readonly ValueEntry[] {
   const [feed, jumper] = run.cords;
   const many = (run.panels?.length ?? 0) > 1;
   const feeder = run.feederDrop;
@@ -69,7 +69,7 @@ function valuesOfRun(run: Run): readonly Entry[] {
   ];
 }
 
-export const powerValues = ({ circuits, runs, supplies }: Build): readonly Entry[] => [
+export const powerValues = ({ circuits, runs, supplies }: Build): readonly ValueEntry[] => [
   ...circuits.flatMap(valuesOfCircuit),
   ...runs.flatMap(valuesOfRun),
   ...supplies.flatMap((supply) => [

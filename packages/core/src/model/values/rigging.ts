@@ -3,11 +3,11 @@ import type { Build } from "../build.js";
 import type { Bar } from "../rigging/bar.js";
 import type { Hang } from "../rigging/hang.js";
 import type { Leg } from "../rigging/leg.js";
-import { type Entry, numbered, under } from "./entries.js";
+import { numbered, under, type ValueEntry } from "./entries.js";
 
 const least = (values: readonly Value[]): Value<"mass"> => leastOf(values, "mass", "capacity");
 
-function valuesOfLeg(leg: Leg): readonly Entry[] {
+function valuesOfLeg(leg: Leg): readonly ValueEntry[] {
   const { hang } = leg;
   const worst = (): Value<"mass"> => leg.tension(hang.worst.reaction);
   return under(leg.path, {
@@ -22,7 +22,7 @@ function valuesOfLeg(leg: Leg): readonly Entry[] {
 }
 
 /** A bridle without an assembly of its own has its capacity in its legs. */
-function valuesOfHang(hang: Hang): readonly Entry[] {
+function valuesOfHang(hang: Hang): readonly ValueEntry[] {
   const ratings = (): readonly Value[] => hang.ratings.map(({ allowed }) => allowed);
   const own = !hang.bridled || hang.assembly !== undefined;
   return [
@@ -40,14 +40,14 @@ function valuesOfHang(hang: Hang): readonly Entry[] {
 }
 
 /** Where each face it carries ends, from the left end of the bar. */
-const valuesOfCarried = ({ carries }: Bar): readonly Entry[] =>
+const valuesOfCarried = ({ carries }: Bar): readonly ValueEntry[] =>
   carries.flatMap(({ path, face, from, columns }) => {
     const width = (): Value<"length"> => times(face.panelWidth, columns.length);
     return under(path, { from: () => from, "right-edge": () => sum([from, width()], "length", "right edge") });
   });
 
 /** Stress and design factors are those of the worst case, one hang slack among them. */
-function valuesOfBar(bar: Bar): readonly Entry[] {
+function valuesOfBar(bar: Bar): readonly ValueEntry[] {
   const { spans, section } = bar;
   const sags = (): readonly Value[] => spans.map(({ sag }) => sag);
   return [
@@ -68,7 +68,7 @@ function valuesOfBar(bar: Bar): readonly Entry[] {
   ];
 }
 
-export const riggingValues = (build: Build): readonly Entry[] => {
+export const riggingValues = (build: Build): readonly ValueEntry[] => {
   const { bars, lifting } = build;
   const lifted = build.reader.data("rigging.lifting") !== undefined;
   return [

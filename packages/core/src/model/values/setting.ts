@@ -1,7 +1,7 @@
 import type { Build } from "../build.js";
 
 /** A plain number the house standard sets for a rule; undefined when it leaves the rule's own. */
-export function settingOf(build: Build, rule: string, key: string): number | undefined {
-  const set = build.around.standard.rules[rule]?.[key];
+export function settingNumber(build: Build, rule: string, key: string): number | undefined {
+  const set = build.context.standard.rules[rule]?.[key];
   return typeof set === "number" ? set : undefined;
 }

@@ -1,20 +1,20 @@
 import { greatestOf, leastOverturningFactor, notionalPush } from "@plumbmark/calc";
 import type { Build } from "../build.js";
 import type { Push } from "../rigging/stand.js";
-import { type Entry, under } from "./entries.js";
-import { settingOf } from "./setting.js";
+import { under, type ValueEntry } from "./entries.js";
+import { settingNumber } from "./setting.js";
 
 /** The push the house standard sets for the rule, or else that of the practice. */
 const pushOf = (build: Build, rule: string): Push => ({
-  low: settingOf(build, rule, "push") ?? notionalPush[build.practice].low,
-  high: settingOf(build, rule, "push-above") ?? notionalPush[build.practice].high,
+  low: settingNumber(build, rule, "push") ?? notionalPush[build.practice].low,
+  high: settingNumber(build, rule, "push-above") ?? notionalPush[build.practice].high,
 });
 
-export const standValues = (build: Build): readonly Entry[] =>
+export const standValues = (build: Build): readonly ValueEntry[] =>
   build.faces.flatMap(({ stand }) => {
     if (!stand) return [];
     const push = pushOf(build, "rigging.stack-stability");
-    const factor = settingOf(build, "rigging.stack-stability", "factor") ?? leastOverturningFactor;
+    const factor = settingNumber(build, "rigging.stack-stability", "factor") ?? leastOverturningFactor;
     return under(stand.path, {
       mass: () => stand.mass,
       ballast: () => stand.ballast,

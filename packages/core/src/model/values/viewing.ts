@@ -1,11 +1,11 @@
 import { acuityDistance, METRES_PER_MM, practiceDistance, tabled } from "@plumbmark/calc";
 import type { Build } from "../build.js";
-import { type Entry, under } from "./entries.js";
-import { settingOf } from "./setting.js";
+import { under, type ValueEntry } from "./entries.js";
+import { settingNumber } from "./setting.js";
 
 /** Of every face what its viewers see; `viewing.` and the name of the face. */
-export const viewingValues = (build: Build): readonly Entry[] => {
-  const metres = settingOf(build, "viewing.pitch", "metres-per-mm") ?? METRES_PER_MM;
+export const viewingValues = (build: Build): readonly ValueEntry[] => {
+  const metres = settingNumber(build, "viewing.pitch", "metres-per-mm") ?? METRES_PER_MM;
   const k = tabled(metres, "factor", "practice", "metres for each millimetre of pitch");
   const text = new Map(build.lettering.map((each) => [each.face, each]));
   const { nearest, farthest, target } = build.viewing;

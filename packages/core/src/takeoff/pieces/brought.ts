@@ -1,5 +1,5 @@
 import type { Build } from "../../model/build.js";
-import { byLength, notCounted, number, type Piece, whole } from "../piece.js";
+import { byLength, notCounted, number, type Piece, wholePiece } from "../piece.js";
 
 const USE = "brought along";
 
@@ -13,5 +13,5 @@ export const broughtPieces = ({ reader }: Build): readonly Piece[] =>
     const ordered = { name, part: reader.parts.get(name), count, use: USE };
     return long
       ? byLength(ordered, reader.value(`${path}.length`, "length", "length", `The part ${name}`))
-      : whole(ordered);
+      : wholePiece(ordered);
   });

@@ -4,7 +4,7 @@ import { readCells } from "../../model/faces/cells.js";
 import type { Face } from "../../model/faces/face.js";
 import { partValue } from "../../model/reading/reader.js";
 import type { Part } from "../../repository/parts.js";
-import { notCounted, number, type Piece, whole } from "../piece.js";
+import { notCounted, number, type Piece, wholePiece } from "../piece.js";
 import { NOT_STATED } from "../table.js";
 
 const draws = (part: Part | undefined, count: Value, of: string): Value => {
@@ -31,7 +31,7 @@ function standing(face: Face): readonly Piece[] {
   const taken = others.reduce((total, { count }) => total + (count.known ? count.value : 0), 0);
   const own = all.known ? (unknown?.count ?? number(all.value - taken, `panels of ${face.name}`)) : all;
   return [{ name: panelName(face), part: face.panel, count: own }, ...others].map((each) =>
-    whole({ ...each, kind: "panel", use }, draws(each.part, each.count, use)),
+    wholePiece({ ...each, kind: "panel", use }, draws(each.part, each.count, use)),
   );
 }
 
@@ -44,7 +44,14 @@ function sparesOf(face: Face): readonly Piece[] {
       ? notCounted(`${face.path}.spares`, "number of spares", face.label)
       : number(face.spares, `spares of ${face.name}`);
   return [
-    whole({ name: panelName(face), part: face.panel, kind: "panel", count, use: `spares of ${lots}`, spare: true }),
+    wholePiece({
+      name: panelName(face),
+      part: face.panel,
+      kind: "panel",
+      count,
+      use: `spares of ${lots}`,
+      spare: true,
+    }),
   ];
 }
 
@@ -54,7 +61,7 @@ const extrasOf = (face: Face): readonly Piece[] =>
     const path = `${face.path}.extras.${name}`;
     const written = face.reader.count(path, Number.MAX_SAFE_INTEGER);
     const count = written === 0 ? notCounted(path, "number of them", face.label) : number(written, name);
-    return whole({ name, part: face.reader.parts.get(name), count, use: `face ${face.name}` });
+    return wholePiece({ name, part: face.reader.parts.get(name), count, use: `face ${face.name}` });
   });
 
 export const facePieces = ({ faces }: Build): readonly Piece[] =>

@@ -4,19 +4,19 @@ import { partName } from "../../model/reading/reader.js";
 import type { AssemblyPart } from "../../model/rigging/assembly.js";
 import type { Bar } from "../../model/rigging/bar.js";
 import type { Hang } from "../../model/rigging/hang.js";
-import { byLength, notCounted, number, type Piece, weighed, whole } from "../piece.js";
+import { byLength, notCounted, number, type Piece, weighedPiece, wholePiece } from "../piece.js";
 import { NOT_STATED } from "../table.js";
 
 const EYES = 2;
 
 /** A part of an assembly, and the clips of a rope that ends in clips: so many on each of its two eyes. */
 function hardware({ name, part, termination, clips, path }: AssemblyPart, use: string): readonly Piece[] {
-  const own = whole({ name: name === "" ? NOT_STATED : name, part, count: number(1, name), use });
+  const own = wholePiece({ name: name === "" ? NOT_STATED : name, part, count: number(1, name), use });
   if (termination !== "clips") return [own];
   const count =
     clips === undefined ? notCounted(path, "number of clips on each eye", name) : number(clips * EYES, "clips");
   const mass = missing("mass", { path, what: "mass of the clips", of: name });
-  return [own, { ...weighed(`clips of ${name}`, "rope clip", mass, use), count }];
+  return [own, { ...weighedPiece(`clips of ${name}`, "rope clip", mass, use), count }];
 }
 
 /** Everything that bears a hang: its assembly and the legs of its bridle. */
@@ -34,7 +34,7 @@ function barPieces(bar: Bar): readonly Piece[] {
       bar.length,
       bar.massPerLength,
     ),
-    ...(other ? [weighed("other load", "other load", other, use)] : []),
+    ...(other ? [weighedPiece("other load", "other load", other, use)] : []),
     ...bar.hangs.flatMap(hangPieces),
   ];
 }
@@ -47,7 +47,7 @@ function secondaryPieces(build: Build): readonly Piece[] {
   return build.reader
     .list("rigging.secondary")
     .map(partName)
-    .map((name) => whole({ name, part: build.reader.parts.get(name), count, use }));
+    .map((name) => wholePiece({ name, part: build.reader.parts.get(name), count, use }));
 }
 
 /** What holds a standing face upright. */
@@ -55,8 +55,8 @@ const basePieces = ({ faces }: Build): readonly Piece[] =>
   faces.flatMap(({ stand, name }) =>
     stand
       ? [
-          weighed("base", "base", stand.baseMass, `face ${name}`),
-          weighed("ballast", "ballast", stand.ballast, `face ${name}`),
+          weighedPiece("base", "base", stand.baseMass, `face ${name}`),
+          weighedPiece("ballast", "ballast", stand.ballast, `face ${name}`),
         ]
       : [],
   );

@@ -1,6 +1,6 @@
 import type { Data } from "../../document/yaml.js";
 import type { LaidCable } from "../cables.js";
-import { type ColumnOf, written } from "../table.js";
+import { asWritten, type ColumnOf } from "../table.js";
 import { isWord } from "../word.js";
 
 /** Conductor of a power cable, category of a data cable, signals of a video cable, in the words of the catalogue. */
@@ -21,7 +21,7 @@ export const cableColumns: readonly ColumnOf<LaidCable>[] = [
   { name: "Label", of: ({ label }) => label },
   { name: "From", of: ({ from }) => from.place },
   { name: "To", of: ({ to }) => to.place },
-  { name: "As written", of: ({ length }) => written(length) },
+  { name: "As written", of: ({ length }) => asWritten(length) },
   { name: "Part", of: ({ name }) => name },
   { name: "From connector", of: ({ from }) => from.connector },
   { name: "To connector", of: ({ to }) => to.connector },

@@ -1,12 +1,12 @@
 import type { Value } from "@plumbmark/calc";
 import { counted } from "@plumbmark/calc";
 import type { Build } from "../../model/build.js";
-import type { Chain } from "../../model/data/data.js";
+import type { Chain } from "../../model/data/chain.js";
 import { type Cell, cellName } from "../../model/faces/cells.js";
 import type { Face } from "../../model/faces/face.js";
 import type { Placement } from "../../model/picture/picture.js";
 import type { Run } from "../../model/power/run.js";
-import { type ColumnOf, type Entry, NOT_STATED } from "../table.js";
+import { type ColumnOf, NOT_STATED, type ScheduleEntry } from "../table.js";
 
 interface On<Line> {
   readonly line: Line;
@@ -64,7 +64,7 @@ export function panelLines(build: Build): readonly PanelLine[] {
 }
 
 /** What is said of each line a panel is on, alike ones together; a panel on none has nothing stated. */
-const each = <Line>(lines: readonly On<Line>[], say: (on: On<Line>) => string | number | undefined): Entry =>
+const each = <Line>(lines: readonly On<Line>[], say: (on: On<Line>) => string | number | undefined): ScheduleEntry =>
   lines.length === 0 ? NOT_STATED : [...new Set(lines.map((on) => say(on) ?? NOT_STATED))].join(" and ");
 
 export const panelColumns: readonly ColumnOf<PanelLine>[] = [

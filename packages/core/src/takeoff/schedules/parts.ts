@@ -1,6 +1,6 @@
 import { sum, type Value } from "@plumbmark/calc";
 import type { Piece } from "../piece.js";
-import { type ColumnOf, NOT_STATED, written } from "../table.js";
+import { asWritten, type ColumnOf, NOT_STATED } from "../table.js";
 
 /** Pieces of one part and length, whatever they are for. */
 export interface PartLine {
@@ -68,7 +68,7 @@ export function partLines(pieces: readonly Piece[]): readonly PartLine[] {
 export const partColumns: readonly ColumnOf<PartLine>[] = [
   { name: "Part", of: ({ first }) => first.name },
   { name: "In all", kind: "count", of: ({ total }) => total },
-  { name: "As written", of: ({ first }) => written(first.length) },
+  { name: "As written", of: ({ first }) => asWritten(first.length) },
   { name: "Description", of: ({ first }) => first.describes },
   { name: "In use", kind: "count", of: ({ inUse }) => inUse },
   { name: "Spares", kind: "count", of: ({ first, spares }) => (first.kind === "panel" ? spares : undefined) },

@@ -7,7 +7,7 @@ const clearDays = (to, from) => (Date.parse(from) - Date.parse(to)) / DAY - 1;
 
 /** What each build takes out of each lot; a draft promises nothing yet. */
 const usesOf = (build) => {
-  const { file, promises } = build.around;
+  const { file, promises } = build.context;
   const own = promises.filter((promise) => promise.file === file && !promise.draft);
   return [...new Set(own.map(({ lot }) => lot))].map((lot) => {
     const faces = own.filter((promise) => promise.lot === lot);
@@ -49,7 +49,7 @@ export default repositoryRule({
       const same = uses.filter(({ lot }) => lot === use.lot);
       const next = nextFor(use, same, repository.lots.get(use.lot).count);
       if (!next) continue;
-      const name = next.build.reader.text("title") ?? next.build.around.file;
+      const name = next.build.reader.text("title") ?? next.build.context.file;
       yield about(
         use.build,
         atLeast(use.thing, {

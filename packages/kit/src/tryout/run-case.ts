@@ -1,12 +1,12 @@
 import { type CheckEntry, type RepositoryFiles, type Rule, runner, type SourceFile } from "@plumbmark/core";
-import type { Around, Case } from "./case.js";
+import type { Case, CaseContext } from "./case.js";
 
 const TODAY = "2027-01-01";
 
 const file = (path: string, text: string | undefined): SourceFile | undefined =>
   text === undefined ? undefined : { path, text };
 
-function filesOf({ documents, ...own }: Case, shared: Around): RepositoryFiles {
+function filesOf({ documents, ...own }: Case, shared: CaseContext): RepositoryFiles {
   const { parts = [], stock, houseStandard } = { ...shared, ...own };
   const [stockFile, standardFile] = [file("stock.yaml", stock), file("house-standard.yaml", houseStandard)];
   const texts = typeof documents === "string" ? { "builds/case.md": documents } : documents;
@@ -21,14 +21,14 @@ function filesOf({ documents, ...own }: Case, shared: Around): RepositoryFiles {
 /** One check with the document it is about. */
 export type Found = CheckEntry & { readonly file: string };
 
-/** What a rule came to, and what is wrong with the case itself. */
-export interface CarriedOut {
+/** Result of a rule, and what is wrong with the case itself. */
+export interface CaseRun {
   readonly checks: readonly Found[];
   readonly slips: readonly string[];
 }
 
-/** Carries out a rule on the documents of a case. What fails in the rule is thrown. */
-export function carriedOut(rule: Rule, trial: Case, shared: Around): CarriedOut {
+/** Runs a rule on the documents of a case. What fails in the rule is thrown. */
+export function runCase(rule: Rule, trial: Case, shared: CaseContext): CaseRun {
   const { today = TODAY, known = [] } = { ...shared, ...trial };
   const { documents, mistakes, run } = runner(filesOf(trial, shared), today, [...known, rule.id]);
   // As a plugin's: what it yields is looked at before it is judged.

@@ -22,15 +22,15 @@ export function areSound(checks: unknown, ids: readonly string[]): checks is rea
 /** What a rule states, without the code that judges it: plain data. */
 export type StatedRule = Omit<Rule, "checks" | "outcome">;
 
-/** What a rule came to on one document, or why it could not be carried out there. */
-export type RuleOutcome = { readonly checks: readonly CheckEntry[] } | { readonly failed: string };
+/** Result of a rule on one document, or why it could not be run there. */
+export type RuleResult = { readonly checks: readonly CheckEntry[] } | { readonly failed: string };
 
-/** What the plugins of a house standard came to. Plain data, so that it can be handed from one process to another. */
-export interface PluginOutcomes {
+/** Results of the plugins of a house standard. Plain data, so that it can be handed from one process to another. */
+export interface PluginResults {
   readonly rules: readonly {
     readonly stated: StatedRule;
     /** By the document's path. */
-    readonly outcomes: Readonly<Record<string, RuleOutcome>>;
+    readonly outcomes: Readonly<Record<string, RuleResult>>;
   }[];
   /** Plugins that could not be used at all, and why; every document says so. */
   readonly failed: readonly { readonly plugin: string; readonly reason: string }[];
@@ -51,14 +51,14 @@ const whole = (outcome: readonly CheckEntry[]): Rule => ({
   judged: "Every plugin is loaded and its rules are carried out, each within its limits of time and memory.",
   sources: ["house"],
   checks: never,
-  outcome: () => outcome,
+  result: () => outcome,
 });
 
-/** A rule that hands out what it came to elsewhere, by the document's path. */
-export const carriedOut = (stated: StatedRule, find: (file: string) => RuleOutcome | undefined): Rule => ({
+/** A rule that was run elsewhere and hands out its results, by the document's path. */
+export const ruleWithResults = (stated: StatedRule, find: (file: string) => RuleResult | undefined): Rule => ({
   ...stated,
   checks: never,
-  outcome: (file) => {
+  result: (file) => {
     const outcome = find(file);
     if (!outcome) throw new Error("it was not carried out");
     if ("failed" in outcome) throw new Error(outcome.failed);
@@ -66,21 +66,21 @@ export const carriedOut = (stated: StatedRule, find: (file: string) => RuleOutco
   },
 });
 
-/** What a rule that was carried out elsewhere came to on a document: plain data, from which it can be made again. */
-export function outcomeOn({ id, outcome }: Rule, file: string): RuleOutcome {
-  if (!outcome) throw new TypeError(`The rule ${id} was not carried out elsewhere.`);
+/** Result on a document of a rule that was run elsewhere: plain data, from which it can be made again. */
+export function resultOn({ id, result }: Rule, file: string): RuleResult {
+  if (!result) throw new TypeError(`The rule ${id} was not carried out elsewhere.`);
   try {
-    return { checks: outcome(file) };
+    return { checks: result(file) };
   } catch (cause) {
     return { failed: cause instanceof Error ? cause.message : String(cause) };
   }
 }
 
-/** Rules that hand out what plugins came to, and the rule that all of them are carried out. */
-export function pluginRules({ rules, failed, refused }: PluginOutcomes): readonly Rule[] {
+/** Rules that hand out the results of plugins, and the rule that all of them are run. */
+export function pluginRules({ rules, failed, refused }: PluginResults): readonly Rule[] {
   return [
     ...rules.map(({ stated, outcomes }) =>
-      carriedOut(stated, (file) => (Object.hasOwn(outcomes, file) ? outcomes[file] : undefined)),
+      ruleWithResults(stated, (file) => (Object.hasOwn(outcomes, file) ? outcomes[file] : undefined)),
     ),
     whole([...failed.map(({ plugin, reason }) => unusedEntry(plugin, reason)), ...refused.map(refusedEntry)]),
   ];
@@ -88,4 +88,4 @@ export function pluginRules({ rules, failed, refused }: PluginOutcomes): readonl
 
 /** Plugins that could not be used, or were refused: nobody knows the names of their rules. */
 export const unusedPlugins = (rules: readonly Rule[]): readonly CheckEntry[] =>
-  rules.flatMap(({ id, outcome }) => (id === PLUGIN_FAILED ? (outcome?.("") ?? []) : []));
+  rules.flatMap(({ id, result }) => (id === PLUGIN_FAILED ? (result?.("") ?? []) : []));

@@ -1,7 +1,7 @@
 import type { Print } from "@plumbmark/calc";
 import type { Build } from "../model/build.js";
 import type { Repository } from "../model/repository.js";
-import type { Chain } from "../standard/chain.js";
+import type { StandardChain } from "../standard/chain.js";
 import { type Ask, applyRule } from "./apply-rule.js";
 import { judge } from "./judge.js";
 import { failedEntry } from "./plugin-failed.js";
@@ -16,7 +16,7 @@ export interface Subject {
   readonly build: Build;
   readonly print: Print;
   /** The house standards above it, the root's first. */
-  readonly chain: Chain;
+  readonly chain: StandardChain;
   readonly repository: Repository;
   /** Whether the checks that hold are going to be listed; they are when nothing is said. */
   readonly every?: boolean;
@@ -45,7 +45,7 @@ function overRepository(rule: Rule, { build, repository }: Subject, settings: Se
   asked.set(key, all);
   if (all.some(({ file }) => file === undefined))
     throw new TypeError("it does not say which document a check is about: use `about(build, check)`");
-  return all.filter(({ file }) => file === build.around.file);
+  return all.filter(({ file }) => file === build.context.file);
 }
 
 const asker =
@@ -55,13 +55,13 @@ const asker =
       ? overRepository(rule, subject, settings)
       : rule.checks({ build: subject.build, repository: subject.repository, settings });
 
-/** Carries out one rule on one document, by the levels and settings of the house standards above it. */
-export function carryOut(rule: Rule, subject: Subject): readonly CheckEntry[] {
+/** Runs one rule on one document, by the levels and settings of the house standards above it. */
+export function runRule(rule: Rule, subject: Subject): readonly CheckEntry[] {
   const { build, chain, print, every = true } = subject;
   const checks: CheckEntry[] = [];
   try {
-    // Levels and settings were put to it where it was carried out.
-    if (rule.outcome) return rule.outcome(build.around.file);
+    // Levels and settings were applied where it was run.
+    if (rule.result) return rule.result(build.context.file);
     for (const { raw, level } of applyRule(rule, build, chain, asker(rule, subject))) {
       if (rule.plugin !== undefined) refuseUnsound(raw);
       const entry = judge(rule, level, raw, build, print, every || rule.plugin !== undefined);
@@ -72,7 +72,7 @@ export function carryOut(rule: Rule, subject: Subject): readonly CheckEntry[] {
   } catch (cause) {
     // More checks than anybody reads tell nothing.
     const kept = cause instanceof RangeError && checks.length > MOST_CHECKS ? [] : checks;
-    return [...kept, failed(rule, build.around.file, cause)];
+    return [...kept, failed(rule, build.context.file, cause)];
   }
   return checks;
 }
