@@ -19,11 +19,14 @@ const NOT_TABLES = [
   "rigging/beam/terms.ts#MOST",
   "rigging/lift/niosh.ts#NOISE",
   "signal/viewing.ts#pitch",
+  "signal/widened.ts#STEPS",
   "stock/together.ts#MOST",
 ];
 
 /** Rows that reach the register through the list they are joined in. */
 const JOINED: Readonly<Record<string, string>> = {
+  "connectors/iec-power.ts#TWO_POLES": "connectors",
+  "connectors/nema.ts#CONFIGURATIONS": "connectors",
   "connectors/iec-power.ts#iecPowerConnectors": "connectors",
   "connectors/nema.ts#nemaConnectors": "connectors",
   "rigging/section/table.ts#STEEL": "tubeRows",

@@ -17,6 +17,7 @@ import {
   RESIDUAL_MOST,
   residualDevice,
   TRIP_CURVES,
+  type TripCurve,
   threePhaseCurrent,
   wattsToBtu,
 } from "@plumbmark/calc";
@@ -266,20 +267,39 @@ describe("additional protection of people", () => {
 describe("breakers at switch-on", () => {
   reference({
     name: "least of the bands B 3 to 5, C 5 to 10, D 10 to 20 times the rating",
-    source: "IEC 60898-1",
-    basis: "memory",
+    source: "IEC 60898-1 (filipinoengineer.com, January 2024)",
+    basis: "published",
     got: () => Object.values(TRIP_CURVES),
     printed: [3, 5, 10],
   });
-  reference({
-    name: "a slower curve rides through more of the same 16 A",
-    source: "IEC 60898-1",
-    basis: "memory",
-    got: () =>
-      (["B", "C", "D"] as const).map((curve) => {
-        const rides = curveRides(given(16, "current"), curve);
-        return rides.known ? rides.value : 0;
-      }),
-    printed: [48, 80, 160],
-  });
+  const ridden = (rating: number, curve: TripCurve): number =>
+    (curveRides(given(rating, "current"), curve) as Known).value;
+  // E-51: √2 × the least multiple × the rating, two digits after the point.
+  for (const [rating, ...printed] of [
+    [10, 42.43, 70.71, 141.42],
+    [13, 55.15, 91.92, 183.85],
+    [16, 67.88, 113.14, 226.27],
+    [20, 84.85, 141.42, 282.84],
+    [32, 135.76, 226.27, 452.55],
+  ] as const)
+    reference({
+      name: `peak a breaker of ${rating} A and curve B, C, D rides through`,
+      source: "IEC 60898-1, least multiples 3, 5 and 10 in r.m.s., × √2",
+      basis: "arithmetic",
+      got: () => (["B", "C", "D"] as const).map((curve) => ridden(rating, curve)),
+      printed,
+      within: 0.005,
+    });
+  // E-52: holding a peak against the r.m.s. figure would let only 1, 2 and 5 tiles on 16 A, 2, 3 and 6 on 20 A.
+  for (const [rating, ...printed] of [
+    [16, 2, 3, 7],
+    [20, 2, 4, 9],
+  ] as const)
+    reference({
+      name: `tiles of 30 A peak on ${rating} A of curve B, C, D`,
+      source: "E-51 ÷ 30 A, whole tiles",
+      basis: "arithmetic",
+      got: () => (["B", "C", "D"] as const).map((curve) => Math.floor(ridden(rating, curve) / 30)),
+      printed,
+    });
 });

@@ -170,7 +170,7 @@ describe("the maker's figure at other rates and depths", () => {
       name: `655 360 at ${f} Hz, ${b} bit`,
       source: "capacity ∝ 1 ÷ (bits × Hz)",
       basis: "arithmetic",
-      got: () => portCapacity.compute({ n: 655_360, b, f }),
+      got: () => portCapacity.compute({ n: 655_360, b0: 24, f0: 60, b, f }),
       printed: pixels,
       within: 0,
     });
@@ -181,8 +181,8 @@ describe("the maker's figure at other rates and depths", () => {
         fc.integer({ min: 1, max: 120 }),
         fc.constantFrom(24, 30, 36),
         (n, f, b) => {
-          const once = portCapacity.compute({ n, b, f });
-          const twice = portCapacity.compute({ n, b, f: 2 * f });
+          const once = portCapacity.compute({ n, b0: 24, f0: 60, b, f });
+          const twice = portCapacity.compute({ n, b0: 24, f0: 60, b, f: 2 * f });
           expect(once - 2 * twice).toBeGreaterThanOrEqual(0);
           expect(once - 2 * twice).toBeLessThanOrEqual(1);
         },
@@ -193,6 +193,8 @@ describe("the maker's figure at other rates and depths", () => {
     const gap = { path: "processor-4.port-pixels", what: "pixels of a port" };
     const capacity = portCapacity.of({
       n: missing("pixels", gap),
+      b0: given(24, "colour-depth"),
+      f0: given(60, "frequency"),
       b: given(24, "colour-depth"),
       f: given(60, "frequency"),
     });

@@ -15,6 +15,18 @@ export interface ConnectorRating {
   readonly volts: number;
 }
 
+/** Contacts of a power connector. */
+export interface Contacts {
+  /** Line contacts; one of two where its second may be neutral or another line. */
+  readonly lines: 1 | 2 | 3;
+  /** `either`: the second contact takes a neutral or another line. */
+  readonly neutral: "yes" | "no" | "either";
+  readonly earth: boolean;
+}
+
+/** How a circuit is supplied: one line and neutral, two lines, or three. */
+export type Supplied = "line-to-neutral" | "line-to-line" | "three-phase";
+
 /**
  * A connector family as both sides of a joint name it. Where plug and inlet share one id it mates with itself.
  */
@@ -23,6 +35,9 @@ export interface Connector {
   readonly title: string;
   readonly standard: string;
   readonly carries: "power" | "signal";
+  /** Power only: its contacts, and the least voltage of its class, V; none for a coupler that takes every mains voltage. */
+  readonly contacts?: Contacts;
+  readonly leastVolts?: number;
   /** Power only. A practice without an entry has no rating at hand: missing, not zero. */
   readonly rated?: { readonly us?: ConnectorRating; readonly iec?: ConnectorRating };
   /** Poles and wires: `2P+PE`. */
@@ -40,3 +55,17 @@ export interface Connector {
 
 /** Whether a retention lets go by a pull alone. */
 export const heldByFriction = (retention: Retention): boolean => retention === "none" || retention === "friction";
+
+/** Current-carrying and earth contacts of a connector: as many wires as its cord has to have. */
+export const wiresOf = ({ lines, neutral, earth }: Contacts): number =>
+  lines + (neutral === "no" ? 0 : 1) + (earth ? 1 : 0);
+
+/**
+ * Whether an outlet has the poles of its supply. A plug for one line and neutral on two lines puts a line where the
+ * equipment expects neutral, and one for two lines has no neutral to give.
+ */
+export function hasPoles({ lines, neutral }: Contacts, supplied: Supplied, neutralNeeded: boolean): boolean {
+  if (supplied === "three-phase") return lines === 3 && (!neutralNeeded || neutral === "yes");
+  if (neutral === "either") return lines === 1;
+  return supplied === "line-to-neutral" ? lines === 1 && neutral === "yes" : lines === 2;
+}

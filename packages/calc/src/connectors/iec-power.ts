@@ -1,4 +1,7 @@
-import type { Connector } from "./connector.js";
+import type { Connector, Contacts } from "./connector.js";
+
+/** Two contacts and earth; the second takes a neutral, or another line where the supply has none. */
+const TWO_POLES: Contacts = { lines: 1, neutral: "either", earth: true };
 
 const coupler = (
   pair: string,
@@ -14,6 +17,7 @@ const coupler = (
   carries: "power",
   rated: { us: { amperes: us, volts: 250 }, iec: { amperes: iec, volts: 250 } },
   poles: "2P+PE",
+  contacts: TWO_POLES,
   retention: "none",
   mates: mates.map((each) => `iec-${each}`),
   source: "iec-60320",
@@ -31,6 +35,13 @@ const industrial = (amperes: 16 | 32 | 63 | 125, wires: 3 | 4 | 5): Connector =>
     carries: "power",
     rated: { iec: { amperes, volts: wires === 3 ? 250 : 415 } },
     poles: { 3: "2P+PE", 4: "3P+PE", 5: "3P+N+PE" }[wires],
+    contacts: {
+      3: TWO_POLES,
+      4: { lines: 3, neutral: "no", earth: true } as const,
+      5: { lines: 3, neutral: "yes", earth: true } as const,
+    }[wires],
+    // Blue is 200 to 250 V, red 380 to 480 V.
+    leastVolts: wires === 3 ? 200 : 380,
     retention: amperes >= 63 ? "bayonet" : "latch",
     mates: [id],
     source: "iec-60309",
@@ -46,6 +57,7 @@ const locking = (id: string, title: string, us: number, iec: number, underLoad: 
   carries: "power",
   rated: { us: { amperes: us, volts: 250 }, iec: { amperes: iec, volts: 250 } },
   poles: "1P+N+PE",
+  contacts: TWO_POLES,
   retention: "twist",
   mates: [id],
   underLoad,
@@ -71,6 +83,8 @@ export const iecPowerConnectors: readonly Connector[] = [
     carries: "power",
     rated: { iec: { amperes: 13, volts: 250 } },
     poles: "2P+PE",
+    contacts: { lines: 1, neutral: "yes", earth: true },
+    leastVolts: 200,
     retention: "none",
     mates: ["bs-1363"],
     source: "bs-1363",
@@ -82,6 +96,8 @@ export const iecPowerConnectors: readonly Connector[] = [
     carries: "power",
     rated: { iec: { amperes: 16, volts: 250 } },
     poles: "2P+PE",
+    contacts: TWO_POLES,
+    leastVolts: 200,
     retention: "none",
     mates: ["cee-7"],
     source: "cee-7",

@@ -1,11 +1,22 @@
 import { missing, tabled, type Value } from "../formula/value.js";
-import type { Connector, ConnectorRating, Retention } from "./connector.js";
-import { heldByFriction, OVERHEAD, retentions } from "./connector.js";
+import type { Connector, ConnectorRating, Contacts, Retention, Supplied } from "./connector.js";
+import { hasPoles, heldByFriction, OVERHEAD, retentions, wiresOf } from "./connector.js";
 import { iecPowerConnectors } from "./iec-power.js";
 import { nemaConnectors } from "./nema.js";
 import { signalConnectors } from "./signal.js";
 
-export { type Connector, type ConnectorRating, heldByFriction, OVERHEAD, type Retention, retentions };
+export {
+  type Connector,
+  type ConnectorRating,
+  type Contacts,
+  hasPoles,
+  heldByFriction,
+  OVERHEAD,
+  type Retention,
+  retentions,
+  type Supplied,
+  wiresOf,
+};
 
 /** Every connector family known, by id. */
 export const connectors: ReadonlyMap<string, Connector> = new Map(
@@ -41,3 +52,11 @@ export const connectorCurrent = (id: string, practice: "us" | "iec"): Value => r
 
 /** Rated voltage of a connector; missing where the table has none for this practice. */
 export const connectorVoltage = (id: string, practice: "us" | "iec"): Value => rating(id, practice, "volts");
+
+/** Least voltage of the class a connector is made for; undefined where it takes every mains voltage up to its rating. */
+export function connectorLeastVoltage(id: string): Value<"voltage"> | undefined {
+  const connector = connectors.get(id);
+  return connector?.leastVolts === undefined
+    ? undefined
+    : tabled(connector.leastVolts, "voltage", connector.source, `least voltage of ${connector.title}`);
+}

@@ -1,4 +1,12 @@
-import type { Connector } from "./connector.js";
+import type { Connector, Contacts } from "./connector.js";
+
+/** Contacts by the figure before the dash (WD 6), and the least voltage of its class: 100 V of 125, 200 V of 250. */
+const CONFIGURATIONS: Readonly<Record<string, { readonly contacts: Contacts; readonly leastVolts: number }>> = {
+  "5": { contacts: { lines: 1, neutral: "yes", earth: true }, leastVolts: 100 },
+  "6": { contacts: { lines: 2, neutral: "no", earth: true }, leastVolts: 200 },
+  "14": { contacts: { lines: 2, neutral: "yes", earth: true }, leastVolts: 200 },
+  "21": { contacts: { lines: 3, neutral: "yes", earth: true }, leastVolts: 200 },
+};
 
 const nema = (name: string, amperes: number, volts: number, poles: string): Connector => {
   const locking = name.startsWith("L");
@@ -10,6 +18,7 @@ const nema = (name: string, amperes: number, volts: number, poles: string): Conn
     carries: "power",
     rated: { us: { amperes, volts } },
     poles,
+    ...CONFIGURATIONS[name.replace(/^L|-.*$/gu, "")],
     retention: locking ? "twist" : "none",
     mates: [id],
     source: "nema-wd6",

@@ -1,6 +1,14 @@
 export * from "./ampacity/ampacity.js";
 export { type BuildingRow, buildingRow, buildingRows } from "./ampacity/building.js";
-export { buildingAmpacity, smallConductorBreaker, type WireService } from "./ampacity/building-wire.js";
+export {
+  buildingAmpacity,
+  columnOf,
+  smallConductorBreaker,
+  type WireMarks,
+  type WireService,
+  wireAmpacity,
+} from "./ampacity/building-wire.js";
+export { CORD_USES, type CordUse, type CordUseRow, cordUse } from "./ampacity/cord-use.js";
 export { type CordRow, cordRows } from "./ampacity/cords.js";
 export { ambientFactor, countFactor, type TemperatureColumn } from "./ampacity/factors.js";
 export { type IecRow, iecRows, LAID, type Laid } from "./ampacity/iec-building.js";
@@ -23,8 +31,9 @@ export { conductorResistance, gaugeOf, type Strands } from "./conductors/resista
 export { continuousRating, continuousShare, isContinuous, overcurrentNeeded, type Practice } from "./continuous.js";
 export { segmentDrop, segmentDropThreePhase, sharedLineDrop } from "./drop.js";
 export { dropShare, endVoltage, farEndDrop } from "./far-end.js";
+export { C_MIN, faultLoop, faultLoopMost, OPENS_AT } from "./fault-loop.js";
 export { BTU_PER_TON, coolingTons, heat, wattsToBtu } from "./heat.js";
-export { curveRides, inrush, inrushMultiple, TRIP_CURVES, type TripCurve } from "./inrush.js";
+export { curveRides, inrush, inrushMultiple, peakRidden, TRIP_CURVES, type TripCurve } from "./inrush.js";
 export { circularMils, dropByK, K } from "./k-method.js";
 export {
   CLASS_A,
@@ -46,3 +55,4 @@ export {
   sharedCircuitShare,
 } from "./receptacles.js";
 export { equalTapsDrop, runDrops, type Segment, segmentCurrents, segmentDrops } from "./run.js";
+export { type Layout, PLUG_FUSE_MOST, RING, SOCKET_CIRCUITS, socketAllows } from "./sockets.js";

@@ -1,8 +1,7 @@
 import { times } from "../formula/arithmetic.js";
 import { counted, type Known, tabled, type Value } from "../formula/value.js";
 import { printQuantity } from "../quantity/print.js";
-import { timingClock, timingsOf } from "./clock.js";
-import type { CvtMode } from "./cvt.js";
+import { type Blanking, type Totals, timingClock, timingsOf } from "./clock.js";
 import { type ClockLink, type Link, type PacketLink, type SerialLink, TMDS_FLOOR } from "./links.js";
 import { activeRate } from "./port.js";
 import { sdiRate } from "./sdi.js";
@@ -17,7 +16,9 @@ export interface PictureSignal {
   readonly depth: number;
   readonly sampling?: "4:4:4" | "4:2:2" | "4:2:0";
   /** Timing its source is set to; any it may choose when left out, so that every one of them has to fit. */
-  readonly blanking?: CvtMode;
+  readonly blanking?: Blanking;
+  /** Pixels of a line and lines of a frame its source is set to, blanking included; they come before any blanking. */
+  readonly totals?: Totals;
 }
 
 /** Whether a link carries a picture; if not, why in plain words and what to do instead. */
@@ -75,7 +76,7 @@ interface Try {
 
 /** The timings a source may choose with what each asks, the least first. */
 const triesOf = (picture: PictureSignal, needs: (timing: Timing) => Value): readonly Try[] =>
-  timingsOf(picture.width, picture.height, picture.rate, picture.blanking)
+  timingsOf(picture.width, picture.height, picture.rate, picture.blanking, picture.totals)
     .flatMap((timing) => {
       const asks = needs(timing);
       return asks.known ? [{ timing, needs: asks }] : [];
@@ -110,10 +111,18 @@ function held(name: string, picture: PictureSignal, tries: readonly Try[], most:
   return { ...bound, carried: false, undecided: "blanking", why, instead: SAY_BLANKING };
 }
 
+/** What else helps a raster that is too small: wider blanking, unless its totals are written already. */
+function orWider(picture: PictureSignal): string {
+  const timing = picture.totals ? undefined : timingsOf(picture.width, picture.height, picture.rate, "widened")[0];
+  if (!timing) return BIGGER;
+  const totals = `${timing.totalWidth} × ${timing.totalHeight}`;
+  return `${BIGGER} Or, where source and input both take custom rasters, widen the blanking to ${totals} in all: \`picture.blanking: widened\`.`;
+}
+
 function tooSmall(name: string, picture: PictureSignal, { timing, needs }: Try): CarriedSignal {
   const allowed = tabled(TMDS_FLOOR, "frequency", "dvi-1.0", "lowest TMDS clock");
   const why = `${named(picture)} is too small to be sent: it runs at ${show(needs)}, and ${name} starts at ${show(allowed)}.`;
-  return { carried: false, why, instead: BIGGER, measured: needs, allowed, sense: "at least", timing };
+  return { carried: false, why, instead: orWider(picture), measured: needs, allowed, sense: "at least", timing };
 }
 
 function overPackets(link: PacketLink, picture: PictureSignal): CarriedSignal {

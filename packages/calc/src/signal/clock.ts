@@ -3,6 +3,7 @@ import { type Known, restingOn, tabled } from "../formula/value.js";
 import { ctaTiming } from "./cta.js";
 import { type CvtMode, canBeTimed, cvt } from "./cvt.js";
 import type { Timing } from "./timing.js";
+import { widened, withTotals } from "./widened.js";
 
 /** Pixel clock in Hz from the totals of a timing and its frame rate. */
 export const pixelClock = formula({
@@ -36,12 +37,38 @@ export function timingClock(timing: Timing): Known<"frequency"> {
 
 const MODES: readonly CvtMode[] = ["reduced-2", "reduced", "standard"];
 
+/** Blanking a source is set to: one of VESA CVT, or widened to the least clock of a link. */
+export type Blanking = CvtMode | "widened";
+
+/** Pixels of a line and lines of a frame, blanking included, as somebody set them. */
+export interface Totals {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Totals as they are set come before any choice of blanking; undefined when neither is of our own making. */
+function custom(width: number, height: number, hertz: number, only?: Blanking, totals?: Totals): Timing | undefined {
+  if (totals) return withTotals(width, height, hertz, totals);
+  return only === "widened" ? widened(width, height, hertz) : undefined;
+}
+
 /**
  * Timings a source may choose for a raster at a rate in Hz: the standard one where CTA-861 has it, else the
  * coordinated ones, least blanking first. A mode that would round the width is left out.
- * `only` is the blanking its source is set to. Empty for a raster that cannot be timed at all.
+ * `only` is the blanking its source is set to, `totals` are pixels and lines as they are set, blanking included. Empty
+ * for a raster that cannot be timed at all, or not with these totals.
  */
-export function timingsOf(width: number, height: number, hertz: number, only?: CvtMode): readonly Timing[] {
+export function timingsOf(
+  width: number,
+  height: number,
+  hertz: number,
+  only?: Blanking,
+  totals?: Totals,
+): readonly Timing[] {
+  if (totals || only === "widened") {
+    const timing = custom(width, height, hertz, only, totals);
+    return timing ? [timing] : [];
+  }
   const standard = only === undefined || only === "standard" ? ctaTiming(width, height, hertz) : undefined;
   if (standard) return [standard];
   if (!canBeTimed(width, height, hertz)) return [];

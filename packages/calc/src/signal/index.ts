@@ -1,5 +1,6 @@
+export { beats, exposureOf, refreshesExposed } from "./camera.js";
 export { type CarriedSignal, carries, type PictureSignal } from "./carry.js";
-export { pixelClock, timingClock, timingsOf } from "./clock.js";
+export { type Blanking, pixelClock, type Totals, timingClock, timingsOf } from "./clock.js";
 export { coaxLength, RG6_LENGTHS, SDI_LOSS } from "./coax.js";
 export { contrastRatio } from "./contrast.js";
 export { hdmiCopper } from "./copper-video.js";
@@ -40,3 +41,4 @@ export { CHARACTER_ANGLE, capHeight, capPixels, characterAngle, characterHeight 
 export { frameRate, type Rate, rateOf, type Timing, wholeQuotient } from "./timing.js";
 export { repetitionNeeded, tmdsClock } from "./tmds.js";
 export { acuityDistance, METRES_PER_MM, practiceDistance } from "./viewing.js";
+export { DETAILED, LINE_RATE_LEAST, widened, withTotals } from "./widened.js";

@@ -21,24 +21,31 @@ export const bitsPerPixel = formula({
   compute: ({ d }) => 3 * d,
 });
 
-/** The maker's pixel figure of a port, given at 60 Hz and 24 bit, at another rate and depth. */
+/** A maker's pixel figure of a port, given at one rate and depth, at another. */
 export const portCapacity = formula({
   id: "signal.port-capacity",
   title: "Pixels a port drives at this rate and depth",
   symbol: "N",
   kind: "pixels",
   inputs: {
-    n: { kind: "pixels", is: "maker's pixels of a port at 60 Hz, 24 bit", above: 0 },
+    n: { kind: "pixels", is: "maker's pixels of a port at rate f0 and b0", above: 0 },
+    b0: { kind: "colour-depth", is: "bits of a pixel the figure is stated for", above: 0 },
+    f0: { kind: "frequency", is: "frame rate the figure is stated for", above: 0 },
     b: { kind: "colour-depth", is: "bits of a pixel", above: 0 },
     f: { kind: "frequency", is: "frame rate", above: 0 },
   },
-  expression: "floor(n × (24 bit × 60 Hz) ÷ (b × f))",
+  expression: "floor(n × (b0 × f0) ÷ (b × f))",
   source: "practice",
   also: ["part"],
   validity:
-    "the maker's figure is for 60 Hz and 24 bit; that a port's load goes with bits a second is an assumption, up as well as down: above the figure the maker confirms it",
-  example: { given: { n: 655_360, b: 30, f: 60 }, gives: 524_288, within: 0, from: "655 360 × 24 ÷ 30" },
-  compute: ({ n, b, f }) => wholeBelow((n * STATED_AT.bitsPerPixel * STATED_AT.rate) / (b * f)),
+    "that a port's load goes with bits a second is an assumption; upward, beyond the figure stated, only the maker's own figure for that rate and depth is relied on",
+  example: {
+    given: { n: 655_360, b0: 24, f0: 60, b: 30, f: 60 },
+    gives: 524_288,
+    within: 0,
+    from: "655 360 × 24 ÷ 30",
+  },
+  compute: ({ n, b0, f0, b, f }) => wholeBelow((n * b0 * f0) / (b * f)),
 });
 
 /** What a link of this rate can carry whatever the maker says. */

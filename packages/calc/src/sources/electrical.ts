@@ -40,6 +40,50 @@ export const electricalSources = sourceTable({
     "2023",
     "memory",
   ),
+  "nec-400.5a": nec(
+    "400.5(A)",
+    "a cord's ambient factor is that of its own temperature rating; 105 °C counts as 90 °C; the ampacity stays that of the table",
+  ),
+  "nec-110.14c": nec(
+    "110.14(C)",
+    "conductors of a higher temperature rating may be used for adjustment and correction; the result is capped by the lowest rated termination: 60 °C up to 100 A unless marked",
+  ),
+  "nec-400.4": nec(
+    "Table 400.4",
+    "use of cord types: S and its kin for extra-hard usage, SJ and its kin for hard usage",
+  ),
+  "nec-400.4-memory": nec(
+    "Table 400.4",
+    "use of further cord types: portable power cable for extra-hard usage; SV and SP not for hard usage",
+    "2023",
+    "memory",
+  ),
+  "nec-520.68": nec(
+    "520.68(A)(1)",
+    "flexible conductors that supply portable stage equipment are listed for extra-hard usage",
+  ),
+  "nec-400.12": nec(
+    "400.12",
+    "a cord is no substitute for fixed wiring: not run through walls, ceilings or floors, not fastened to the building, not concealed, not above a suspended ceiling",
+    "2020",
+  ),
+  "nec-400.10": nec(
+    "400.10",
+    "cords may connect equipment that is interchanged often, and fixed equipment made for ready removal and identified for a cord",
+    "2020",
+  ),
+  "hd-22.4": {
+    document: "EN 50525-2-21 (H07RN-F)",
+    practice: "iec",
+    says: "heavy rubber-sheathed cord for events and stages",
+    basis: "published",
+  },
+  "iec-harmonised-memory": {
+    document: "EN 50565-1",
+    practice: "iec",
+    says: "H07 cords are for heavy, H05 for ordinary and H03 for light duty",
+    basis: "memory",
+  },
   "nec-310.15c1": nec("Table 310.15(C)(1)", "adjustment for more than three current-carrying conductors together"),
   "nec-400.5a2": nec(
     "Table 400.5(A)(2)",
@@ -133,8 +177,45 @@ export const electricalSources = sourceTable({
   },
   "iec-60898-1": {
     document: "IEC 60898-1",
-    says: "a breaker of curve B, C or D does not open at once below 3, 5 or 10 times its rating",
-    basis: "memory",
+    edition: "2015",
+    clause: "Table 2",
+    says: "a breaker of curve B opens at once between 3 and 5 times its rating, C between 5 and 10, D between 10 and 20, r.m.s.",
+    basis: "published",
+  },
+  "bs-7671-433.1.204": {
+    document: "BS 7671",
+    practice: "iec",
+    edition: "2018",
+    clause: "433.1.204",
+    says: "BS 1363 accessories on a ring behind 30 or 32 A: copper of at least 2.5 mm², current-carrying capacity of the cable at least 20 A",
+    basis: "published",
+  },
+  "bs-7671-app15": {
+    document: "BS 7671",
+    practice: "iec",
+    edition: "2008",
+    clause: "Appendix 15",
+    says: "BS 1363 sockets on radial circuits: 20 A in 2.5 mm², 30 or 32 A in 4 mm²",
+    basis: "published",
+  },
+  "bs-1362": {
+    document: "BS 1362",
+    practice: "iec",
+    says: "fuses of 1 to 13 A in the plug protect the cord behind it",
+    basis: "published",
+  },
+  "bs-7671-zs": {
+    document: "BS 7671",
+    practice: "iec",
+    edition: "2018",
+    clause: "Table 41.3",
+    says: "greatest earth-fault loop impedance for 0.4 s: 0.95 × 230 V ÷ (5, 10 or 20 × In) for curve B, C or D",
+    basis: "published",
+  },
+  "stage-control": {
+    document: "common practice",
+    says: "switch-mode supplies take constant power: neither a dimmer, parked or not, nor its non-dim mode; a relay that stays closed",
+    basis: "practice",
   },
   "iec-60364-5-53": {
     document: "IEC 60364-5-53",

@@ -37,6 +37,17 @@ export const signalSources = sourceTable({
     says: "reduced blanking version 2: 80 pixels of blanking, clock in steps of 1 kHz",
     basis: "published",
   },
+  "detailed-timing": {
+    document: "VESA E-EDID detailed timing",
+    clause: "field sizes as in Linux include/drm/drm_edid.h",
+    says: "clock in steps of 10 kHz, active and blanking of 12 bits each",
+    basis: "published",
+  },
+  "camera-practice": {
+    document: "common practice",
+    says: "a camera shows bands unless its exposure holds whole refreshes of the panel, and its rate divides them",
+    basis: "practice",
+  },
   "dvi-1.0": { document: "DVI", edition: "1.0", says: "single link 25 to 165 MHz", basis: "published" },
   "dvi-1.0-dual": {
     document: "DVI",

@@ -1,4 +1,14 @@
-import { connectorCurrent, connectorVoltage, mates, plugFits } from "../../connectors/index.js";
+import {
+  type Contacts,
+  connectorCurrent,
+  connectorLeastVoltage,
+  connectors,
+  connectorVoltage,
+  hasPoles,
+  mates,
+  plugFits,
+  wiresOf,
+} from "../../connectors/index.js";
 import { areNeighbours, cellCentre, pathLength, stepBetween } from "../../face/path.js";
 import { pitchAgrees } from "../../face/pitch.js";
 import { greatestOf, leastOf, shareOf, sum, times } from "../../formula/arithmetic.js";
@@ -124,6 +134,48 @@ const quantityMethods: readonly Method[] = [
 ];
 
 const connectorMethods: readonly Method[] = [
+  {
+    name: "wiresOf",
+    title: "Wires a connector's cord has to have",
+    of: wiresOf,
+    units: "contacts → number",
+    sources: ["nema-wd6", "iec-60309"],
+    validity: "power connectors",
+    example: {
+      asks: "NEMA L21-30",
+      got: () => wiresOf(connectors.get("nema-l21-30")?.contacts as Contacts),
+      gives: 5,
+      from: "WD 6: 4 poles, 5 wires",
+    },
+  },
+  {
+    name: "hasPoles",
+    title: "Whether an outlet has the poles of its supply",
+    of: hasPoles,
+    units: "contacts, supply → yes or no",
+    sources: ["nema-wd6", "iec-60309"],
+    validity: "power connectors",
+    example: {
+      asks: "NEMA L6-20 on one line and neutral",
+      got: () => hasPoles(connectors.get("nema-l6-20")?.contacts as Contacts, "line-to-neutral", true),
+      gives: false,
+      from: "WD 6: 6 is two lines and earth, no neutral",
+    },
+  },
+  {
+    name: "connectorLeastVoltage",
+    title: "Least voltage of a connector's class",
+    of: connectorLeastVoltage,
+    units: "connector → V",
+    sources: ["nema-wd6", "iec-60309"],
+    validity: "connectors of one voltage class",
+    example: {
+      asks: "IEC 60309, 16 A, 5 wires",
+      got: () => numberOf(connectorLeastVoltage("iec-60309-16-5")),
+      gives: 380,
+      from: "EN 60309-2: red is 380 to 480 V",
+    },
+  },
   {
     name: "mates",
     title: "Whether two connectors join",

@@ -1,6 +1,7 @@
 import { given } from "../../formula/value.js";
 import { cordAmpacity, corrected, portableAmpacity } from "../../power/ampacity/ampacity.js";
-import { buildingAmpacity, smallConductorBreaker } from "../../power/ampacity/building-wire.js";
+import { buildingAmpacity, columnOf, smallConductorBreaker, wireAmpacity } from "../../power/ampacity/building-wire.js";
+import { cordUse } from "../../power/ampacity/cord-use.js";
 import { ambientFactor, countFactor } from "../../power/ampacity/factors.js";
 import { iecAmbient, iecGrouping } from "../../power/ampacity/iec-factors.js";
 import { iecWireAmpacity } from "../../power/ampacity/iec-wire.js";
@@ -11,6 +12,7 @@ import { gaugeAt } from "../../power/conductors/copper-awg.js";
 import { correctionTo20, metricAt } from "../../power/conductors/copper-metric.js";
 import { conductorResistance, gaugeOf } from "../../power/conductors/resistance.js";
 import { continuousShare, isContinuous } from "../../power/continuous.js";
+import { faultLoopMost } from "../../power/fault-loop.js";
 import { wattsToBtu } from "../../power/heat.js";
 import { curveRides } from "../../power/inrush.js";
 import { circularMils, dropByK } from "../../power/k-method.js";
@@ -18,6 +20,7 @@ import { classA, classATime, residualDevice } from "../../power/leakage.js";
 import { legCurrents, phasorDifference } from "../../power/legs.js";
 import { receptacleAllowed, receptacleLoad, sharedCircuitShare } from "../../power/receptacles.js";
 import { equalTapsDrop, runDrops, segmentCurrents, segmentDrops } from "../../power/run.js";
+import { socketAllows } from "../../power/sockets.js";
 import { awgArea } from "../../quantity/awg.js";
 import { type Method, numberOf } from "../method.js";
 
@@ -27,16 +30,17 @@ const amperes = (value: number) => given(value, "current");
 export const powerMethods: readonly Method[] = [
   {
     name: "curveRides",
-    title: "What a breaker of a curve rides through",
+    title: "The peak a breaker of a curve rides through",
     of: curveRides,
-    units: "A, curve → A",
+    units: "A r.m.s., curve → A peak",
     sources: ["iec-60898-1"],
     validity: "curves B, C and D",
     example: {
       asks: "16 A of curve C",
       got: () => numberOf(curveRides(amperes(16), "C")),
-      gives: 80,
-      from: "IEC 60898-1, from memory: 5 to 10 times its rating",
+      gives: 113.14,
+      within: 0.005,
+      from: "IEC 60898-1: at least 5 × In r.m.s.; √2 × 80 A",
     },
   },
   {
@@ -84,6 +88,68 @@ export const powerMethods: readonly Method[] = [
       gives: 50,
       from: "NEC Table 310.16 (2023)",
     },
+  },
+  {
+    name: "wireAmpacity",
+    title: "Current of copper building wire between its terminals",
+    of: wireAmpacity,
+    units: "mm², °C → A",
+    sources: ["nec-310.16", "nec-310.15b1", "nec-310.15c1", "nec-110.14c"],
+    validity: "14 to 4 AWG, up to 45 °C",
+    example: {
+      asks: "12 AWG of 90 °C, six current-carrying conductors, 40 °C, terminals of 75 °C",
+      got: () => numberOf(wireAmpacity(gauge(12), { insulation: 90, terminals: 75, conductors: 6, ambient: 40 })),
+      gives: 21.84,
+      within: 0.005,
+      from: "NEC 110.14(C), Tables 310.16, 310.15(B)(1) and (C)(1): 30 A × 0.91 × 0.80, cap 25 A",
+    },
+  },
+  {
+    name: "columnOf",
+    title: "Column a temperature rating is read in",
+    of: columnOf,
+    units: "°C → °C",
+    sources: ["nec-400.5a", "nec-310.16"],
+    validity: "60 °C and above",
+    example: {
+      asks: "105 °C",
+      got: () => columnOf(105),
+      gives: 90,
+      from: "NEC 400.5(A): 105 °C uses the 90 °C column",
+    },
+  },
+  {
+    name: "cordUse",
+    title: "What a cord type is made for",
+    of: cordUse,
+    units: "letters on the jacket → use",
+    sources: ["nec-400.4", "nec-400.4-memory", "hd-22.4", "iec-harmonised-memory"],
+    validity: "types of NEC Table 400.4 and harmonised types of EN 50525",
+    example: { asks: "SJOOW", got: () => cordUse("SJOOW")?.use, gives: "hard", from: "NEC handbook 2014, 400.3" },
+  },
+  {
+    name: "faultLoopMost",
+    title: "Greatest earth-fault loop impedance for a breaker of a curve",
+    of: faultLoopMost,
+    units: "V, A, curve → Ω",
+    sources: ["bs-7671-zs", "iec-60898-1"],
+    validity: "0.4 s, curves B, C and D",
+    example: {
+      asks: "230 V, 16 A of curve C",
+      got: () => numberOf(faultLoopMost(given(230, "voltage"), amperes(16), "C")),
+      gives: 1.37,
+      within: 0.005,
+      from: "BS 7671 Table 41.3 as sparkyhub.co.uk prints it",
+    },
+  },
+  {
+    name: "socketAllows",
+    title: "Greatest protective device ahead of BS 1363 sockets",
+    of: socketAllows,
+    units: "layout → A",
+    sources: ["bs-7671-433.1.204", "bs-7671-app15"],
+    validity: "final circuits of BS 1363 sockets",
+    example: { asks: "ring", got: () => socketAllows("ring"), gives: 32, from: "BS 7671 433.1.204: 30 or 32 A" },
   },
   {
     name: "smallConductorBreaker",

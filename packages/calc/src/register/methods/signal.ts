@@ -1,3 +1,4 @@
+import { beats } from "../../signal/camera.js";
 import { carries } from "../../signal/carry.js";
 import { timingClock, timingsOf } from "../../signal/clock.js";
 import { contrastRatio } from "../../signal/contrast.js";
@@ -13,6 +14,7 @@ import { sdiGross, sdiRate } from "../../signal/sdi.js";
 import { adaCharacterHeight } from "../../signal/signs.js";
 import { frameRate, rateOf, wholeQuotient } from "../../signal/timing.js";
 import { repetitionNeeded } from "../../signal/tmds.js";
+import { widened, withTotals } from "../../signal/widened.js";
 import { type Method, numberOf } from "../method.js";
 
 const INCH = 0.0254;
@@ -31,6 +33,46 @@ export const signalMethods: readonly Method[] = [
       gives: false,
       from: "1080p60 needs 2.97 Gb/s (SMPTE ST 424)",
     },
+  },
+  {
+    name: "widened",
+    title: "A small raster with its blanking widened to the least clock",
+    of: widened,
+    units: "pixels, Hz → totals in pixels and lines, clock in Hz",
+    sources: ["dvi-1.0", "detailed-timing", "vesa-cvt-1.2"],
+    validity: "rasters that source and receiver both take with custom totals; no timing of VESA CVT",
+    example: {
+      asks: "960 × 160 at 60 Hz: pixels of a line, lines of a frame, clock in kHz",
+      got: () => {
+        const timing = widened(960, 160, 60);
+        return timing ? [timing.totalWidth, timing.totalHeight, timing.clock / 1000] : [];
+      },
+      gives: [1112, 375, 25_020],
+      from: "1112 × 375 × 60 Hz = 25.02 MHz: the least multiple of 10 kHz over 25 MHz that divides so, by hand",
+    },
+  },
+  {
+    name: "withTotals",
+    title: "A raster with totals as they are written",
+    of: withTotals,
+    units: "pixels, Hz → clock in Hz",
+    sources: ["detailed-timing"],
+    validity: "totals that leave 1 to 4095 of blanking each way",
+    example: {
+      asks: "1920 × 1080 in 2200 × 1125 at 60 Hz, in MHz",
+      got: () => (withTotals(1920, 1080, 60, { width: 2200, height: 1125 })?.clock ?? 0) / 1e6,
+      gives: 148.5,
+      from: "CTA-861 format 16",
+    },
+  },
+  {
+    name: "beats",
+    title: "Whether two rates beat",
+    of: beats,
+    units: "Hz, Hz → yes or no",
+    sources: ["camera-practice"],
+    validity: "rates above 0",
+    example: { asks: "60 Hz and 25 Hz", got: () => beats(60, 25), gives: true, from: "60 ÷ 25 = 2.4, by hand" },
   },
   {
     name: "timingClock",

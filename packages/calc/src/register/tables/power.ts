@@ -1,5 +1,6 @@
 import { FIELD_ASSEMBLED_LEAST } from "../../power/ampacity/ampacity.js";
 import { buildingRows } from "../../power/ampacity/building.js";
+import { CORD_USES } from "../../power/ampacity/cord-use.js";
 import { cordRows } from "../../power/ampacity/cords.js";
 import { ambientRows, countRows } from "../../power/ampacity/factors.js";
 import { iecRows } from "../../power/ampacity/iec-building.js";
@@ -10,11 +11,13 @@ import { annexGLimits, REACTANCE, RESISTIVITY } from "../../power/annex-g.js";
 import { standardBreakers } from "../../power/breakers.js";
 import { ALPHA_75, gaugeRows } from "../../power/conductors/copper-awg.js";
 import { ALPHA_20, metricRows } from "../../power/conductors/copper-metric.js";
+import { C_MIN, OPENS_AT } from "../../power/fault-loop.js";
 import { BTU_PER_TON } from "../../power/heat.js";
 import { TRIP_CURVES } from "../../power/inrush.js";
 import { K } from "../../power/k-method.js";
 import { CLASS_A, CORD_LEAKAGE, LEAKAGE_SHARE, RESIDUAL_MOST } from "../../power/leakage.js";
 import { receptacleLoads, receptacleRatings } from "../../power/receptacles.js";
+import { PLUG_FUSE_MOST, RING, SOCKET_CIRCUITS } from "../../power/sockets.js";
 import type { RegisterTable } from "../table.js";
 
 export const powerTables: readonly RegisterTable[] = [
@@ -175,9 +178,51 @@ export const powerTables: readonly RegisterTable[] = [
   {
     id: "power.trip-curves",
     title: "What breakers of a curve ride through",
-    holds: "multiple of the rating",
+    holds: "least multiple of the rating, r.m.s., at which it opens at once",
     sources: ["iec-60898-1"],
     data: TRIP_CURVES,
+  },
+  {
+    id: "power.opens-at",
+    title: "Multiples at which breakers of a curve open at once for certain",
+    holds: "multiple of the rating",
+    sources: ["iec-60898-1"],
+    data: OPENS_AT,
+  },
+  {
+    id: "power.least-voltage",
+    title: "Least voltage of a public supply",
+    holds: "share of the nominal voltage",
+    sources: ["bs-7671-zs"],
+    data: C_MIN,
+  },
+  {
+    id: "power.socket-circuits",
+    title: "Greatest protective device ahead of BS 1363 sockets",
+    holds: "A by layout of the circuit",
+    sources: ["bs-7671-433.1.204", "bs-7671-app15"],
+    data: SOCKET_CIRCUITS,
+  },
+  {
+    id: "power.ring",
+    title: "A ring of BS 1363 sockets",
+    holds: "least conductor in mm², least current-carrying capacity and greatest breaker in A",
+    sources: ["bs-7671-433.1.204"],
+    data: RING,
+  },
+  {
+    id: "power.plug-fuse",
+    title: "Greatest fuse of a BS 1363 plug",
+    holds: "A",
+    sources: ["bs-1362"],
+    data: PLUG_FUSE_MOST,
+  },
+  {
+    id: "power.cord-uses",
+    title: "What cord types are made for",
+    holds: "use by the first letters of the type",
+    sources: ["nec-400.4"],
+    data: CORD_USES,
   },
   {
     id: "power.leakage-share",

@@ -13,6 +13,7 @@ import { sdiRasters, sdiRates } from "../../signal/sdi.js";
 import { adaRows } from "../../signal/signs.js";
 import { CHARACTER_ANGLE } from "../../signal/text.js";
 import { METRES_PER_MM } from "../../signal/viewing.js";
+import { DETAILED, LINE_RATE_LEAST } from "../../signal/widened.js";
 import type { RegisterTable } from "../table.js";
 
 export const signalTables: readonly RegisterTable[] = [
@@ -127,6 +128,20 @@ export const signalTables: readonly RegisterTable[] = [
     holds: "m, up to a clock in Hz",
     sources: ["practice"],
     data: copperVideoRows,
+  },
+  {
+    id: "signal.detailed-timing",
+    title: "What a detailed timing holds",
+    holds: "step of the clock in Hz, most blanking in pixels or lines, least blanking of a line in pixels",
+    sources: ["detailed-timing"],
+    data: DETAILED,
+  },
+  {
+    id: "signal.line-rate-least",
+    title: "Least line rate of widened blanking",
+    holds: "Hz",
+    sources: ["practice"],
+    data: LINE_RATE_LEAST,
   },
   {
     id: "viewing.linear-below",
