@@ -65,7 +65,7 @@ export function generate(folder, count) {
     cpSync(`${starterRepository}/${name}`, `${folder}/${name}`, { recursive: true });
   // A plugin is run by a process of its own: it is measured by itself.
   const standard = `${folder}/house-standard.yaml`;
-  writeFileSync(standard, readFileSync(standard, "utf8").replace(/^plugins: .*\n/mu, ""));
+  writeFileSync(standard, readFileSync(standard, "utf8").replace(/^rules-from: .*\n/mu, ""));
   writeFileSync(`${folder}/stock.yaml`, stock(count));
   let made = "";
   for (const { path, text } of documents(count)) {

@@ -30,7 +30,7 @@ const one = (index) => rule({ id: \`bench.rule-\${index}\`, states: "S.", level:
 export default plugin({ kit: 1, rules: Array.from({ length: ${rules} }, (_, index) => one(index)) });\n`;
 
 function cost(rules, milliseconds) {
-  const named = rules > 0 ? 'plugins: ["./plugin.mjs"]\n' : "";
+  const named = rules > 0 ? 'rules-from: ["./plugin.mjs"]\n' : "";
   writeFileSync(join(folder, "house-standard.yaml"), `house-standard: Bench\n${named}`);
   writeFileSync(join(folder, "plugin.mjs"), plugin(rules, milliseconds));
   const times = Array.from({ length: 3 }, () => {

@@ -10,11 +10,11 @@ const documents = {
 
 describe("a house standard deeper in the tree", () => {
   const folders = {
-    quay: "rules: {power.circuit-load: {share: 60 %}, data.loop: {level: shall}}\nsections: [Weather]",
+    quay: "requirements: {power.circuit-load: {share: 60 %}, data.loop: {level: shall}}\nsections: [Weather]",
   };
 
   test("adds to the one above for what lies below it, and for nothing else", () => {
-    const root = "rules: {power.circuit-load: {share: 75 %}}";
+    const root = "requirements: {power.circuit-load: {share: 75 %}}";
     const allowed = (file: string) =>
       checksOf("power.circuit-load", { root, folders, documents }, file)[0]?.allowed?.value;
     // 20 A × 75 % = 15 A; × 60 % = 12 A.
@@ -47,26 +47,30 @@ describe("loosening", () => {
   const quay = (text: string): string => refusal({ root, folders: { quay: text }, documents });
 
   test.each([
-    ["a smaller share", "rules: {power.circuit-load: {share: 70 %}}"],
-    ["the same", "rules: {power.circuit-load: {share: 75 %}, panels.spares: {level: shall}}"],
-    ["a higher level", "rules: {power.heat: {level: shall}}"],
-    ["more for one way of holding", "rules: {power.circuit-load: {flown: {share: 50 %}}}"],
+    ["a smaller share", "requirements: {power.circuit-load: {share: 70 %}}"],
+    ["the same", "requirements: {power.circuit-load: {share: 75 %}, panels.spares: {level: shall}}"],
+    ["a higher level", "requirements: {power.heat: {level: shall}}"],
+    ["more for one way of holding", "requirements: {power.circuit-load: {flown: {share: 50 %}}}"],
   ])("is not %s", (_, text) => expect(quay(text)).toBe(""));
 
   test.each([
     [
       "a larger share",
-      "rules: {power.circuit-load: {share: 80 %}}",
+      "requirements: {power.circuit-load: {share: 80 %}}",
       /^quay\/house-standard\.yaml:2:30: .*80 %.*looser than 75 % \(house-standard\.yaml, line 3\).*allows: \[power\.circuit-load\]/u,
     ],
-    ["a lower level", "rules: {panels.spares: {level: should}}", /should here, which is looser than shall/u],
+    ["a lower level", "requirements: {panels.spares: {level: should}}", /should here, which is looser than shall/u],
     ["a lower level by topic", "topics: {panels: {level: should}}", /^quay\/house-standard\.yaml:2:19: panels\.batch/u],
-    ["less than the default", "rules: {rigging.design-factor: {over-people: 7}}", /looser than 8 \(practice us\)/u],
-    ["less for one way of holding", "rules: {panels.spares: {stacked: {level: note}}}", /panels\.spares.*note/u],
+    [
+      "less than the default",
+      "requirements: {rigging.design-factor: {over-people: 7}}",
+      /looser than 8 \(practice us\)/u,
+    ],
+    ["less for one way of holding", "requirements: {panels.spares: {stacked: {level: note}}}", /panels\.spares.*note/u],
   ])("is %s", (_, text, says) => expect(quay(text)).toMatch(says));
 
   test("is allowed by rule and by topic, by the one above", () => {
-    const looser = "rules: {power.circuit-load: {share: 80 %}}";
+    const looser = "requirements: {power.circuit-load: {share: 80 %}}";
     for (const allows of ["power.circuit-load", "power"])
       expect(refusal({ root: `${root}\nallows: [${allows}]`, folders: { quay: looser }, documents })).toBe("");
     expect(refusal({ root: `${root}\nallows: [panels]`, folders: { quay: looser }, documents })).not.toBe("");
@@ -77,8 +81,8 @@ describe("loosening", () => {
       refusal({
         root: `${root}\nallows: [${above}]`,
         folders: {
-          quay: `rules: {power.circuit-load: {share: 60 %}}\nallows: [${between}]`,
-          "quay/season": "rules: {power.circuit-load: {share: 80 %}}",
+          quay: `requirements: {power.circuit-load: {share: 60 %}}\nallows: [${between}]`,
+          "quay/season": "requirements: {power.circuit-load: {share: 80 %}}",
         },
         documents,
       });
@@ -87,7 +91,7 @@ describe("loosening", () => {
     expect(given("data", "power")).toMatch(/quay\/season.*looser than 75 %/u);
   });
 
-  test.each(["plugins: [./a.mjs]", "parts: [p.yaml]", "stock: s.yaml", "documents: [a.md]"])(
+  test.each(["rules-from: [./a.mjs]", "parts: [p.yaml]", "stock: s.yaml", "documents: [a.md]"])(
     "%s belongs in the root's",
     (text) => expect(quay(text)).toMatch(/^quay\/house-standard\.yaml:2:1: .*house standard of the root/u),
   );

@@ -9,13 +9,13 @@ const levelsOf = (rule: string, root: string): readonly string[] => [
 
 describe("levels", () => {
   test("a topic sets every rule of it, and a rule goes before its topic", () => {
-    const root = "topics: {power: {level: note}}\nrules: {power.circuit-load: {level: should}}";
+    const root = "topics: {power: {level: note}}\nrequirements: {power.circuit-load: {level: should}}";
     expect(levelsOf("power.run-current", root)).toEqual(["note"]);
     expect(levelsOf("power.circuit-load", root)).toEqual(["should"]);
   });
 
   test("a rule of a topic that is not applied can be applied by itself", () => {
-    const root = "topics: {power: {level: none}}\nrules: {power.circuit-load: {level: shall}}";
+    const root = "topics: {power: {level: none}}\nrequirements: {power.circuit-load: {level: shall}}";
     expect(levelsOf("power.run-current", root)).toEqual([]);
     expect(levelsOf("power.circuit-load", root)).toEqual(["shall"]);
   });
@@ -23,12 +23,12 @@ describe("levels", () => {
 
 describe("faces held in different ways", () => {
   const STACKED = changed("    support: flown\n    trim: 11 ft\n", "    support: stacked\n    height-above: 3 ft\n");
-  const spares = "rules: {panels.spares: {level: note, least: 1, flown: {level: shall, least: 3}}}";
+  const spares = "requirements: {panels.spares: {level: note, least: 1, flown: {level: shall, least: 3}}}";
 
   test("what is flown is judged by its own settings and level, along with what serves it", () => {
     const [flown] = checksOf("panels.spares", { root: spares });
     expect(flown).toMatchObject({ level: "shall", outcome: "fails", allowed: { value: 3 } });
-    const wired = "rules: {power.circuit-load: {share: 80 %, flown: {share: 50 %}}}";
+    const wired = "requirements: {power.circuit-load: {share: 80 %, flown: {share: 50 %}}}";
     expect(checksOf("power.circuit-load", { root: wired })[0]?.allowed?.value).toBe(10);
   });
 
@@ -53,7 +53,7 @@ describe("faces held in different ways", () => {
   });
 
   test("the strictest goes for what serves both", () => {
-    const root = "rules: {document.sections: {level: note, stacked: {level: should}, flown: {level: shall}}}";
+    const root = "requirements: {document.sections: {level: note, stacked: {level: should}, flown: {level: shall}}}";
     const found = checksOf("document.sections", { root, documents: { "builds/a.md": BOTH } });
     expect(new Set(found.map(({ level }) => level))).toEqual(new Set(["shall"]));
   });
@@ -67,7 +67,10 @@ describe("faces held in different ways", () => {
 
 describe("a house standard that names what there is not", () => {
   test.each([
-    ["rules: {power.circut-load: {level: none}}", /^house-standard\.yaml:2:9: .*Did you mean `power\.circuit-load`/u],
+    [
+      "requirements: {power.circut-load: {level: none}}",
+      /^house-standard\.yaml:2:16: .*Did you mean `power\.circuit-load`/u,
+    ],
     ["topics: {powr: {level: none}}", /^house-standard\.yaml:2:10: There is no topic `powr`\. Did you mean `power`/u],
     ["rules:\n  power.circuit-load: {shre: 75 %}", /^house-standard\.yaml:3:24: .*Did you mean `share`/u],
     ["rules:\n  power.circuit-load: {share: 3 m}", /:3:24: .*share.* is `3 m`, which is a length\. Write/u],

@@ -156,8 +156,8 @@ describe("an outside author", () => {
 
   const name = (plugin: string): void => {
     const path = join(folder, "builds/house-standard.yaml");
-    const standard = readFileSync(path, "utf8").replace(/^plugins:.*\n/gmu, "");
-    writeFileSync(path, `${standard}\nplugins: ["${plugin}"]\n`);
+    const standard = readFileSync(path, "utf8").replace(/^rules-from:.*\n/gmu, "");
+    writeFileSync(path, `${standard}\nrules-from: ["${plugin}"]\n`);
   };
 
   test("has it loaded from a file of the docs repository", () => {

@@ -45,11 +45,11 @@ interface Ran {
 }
 
 function inspect(plugins: readonly string[], ...more: readonly string[]): Ran {
-  const rules = `sections: []\nrules:\n  document.cautions: {level: none}\n${plugins.includes("good") ? "  good.columns: {least: 3}\n" : ""}`;
+  const rules = `sections: []\nrequirements:\n  document.cautions: {level: none}\n${plugins.includes("good") ? "  good.columns: {least: 3}\n" : ""}`;
   const named = plugins.map((name) => `./plugins/${name}.mjs`);
   put(
     "house-standard.yaml",
-    `house-standard: House\nplugins: ${JSON.stringify(named)}\nplugin-limits: {time: 2 s, memory: 64 MB}\n${rules}`,
+    `house-standard: House\nrules-from: ${JSON.stringify(named)}\nplugin-limits: {time: 2 s, memory: 64 MB}\n${rules}`,
   );
   const { status, stdout, stderr } = spawnSync(
     process.execPath,

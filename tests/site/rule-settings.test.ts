@@ -7,13 +7,13 @@ const files = {
   ...starterFiles,
   houseStandard: {
     path: "house-standard.yaml",
-    text: "house-standard: House\nrules:\n  panels.spares: {level: shall, flown: {least: 2}}\n",
+    text: "house-standard: House\nrequirements:\n  panels.spares: {level: shall, flown: {least: 2}}\n",
   },
   folderStandards: [
     {
       path: "builds/tours/house-standard.yaml",
       folder: "builds/tours",
-      text: "house-standard: Tours\nrules:\n  power.circuit-load: {share: 60 %}\n",
+      text: "house-standard: Tours\nrequirements:\n  power.circuit-load: {share: 60 %}\n",
     },
   ],
 };

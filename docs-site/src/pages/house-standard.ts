@@ -62,7 +62,7 @@ export function houseStandardPage(site: Site): SitePage {
       : h("p", "None."),
     h("h2", "Plugins"),
     list(
-      standard.plugins.map((each) => h("code", each)),
+      standard["rules-from"].map((each) => h("code", each)),
       "None is loaded.",
     ),
     h("h2", "Sections every build document has"),

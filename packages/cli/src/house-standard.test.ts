@@ -11,13 +11,16 @@ let top: string;
 
 beforeEach(async () => {
   top = await mkdtemp(join(tmpdir(), "plumbmark-"));
-  await put("house-standard.yaml", "house-standard: House\nrules: {power.circuit-load: {share: 75 %}}\n");
+  await put("house-standard.yaml", "house-standard: House\nrequirements: {power.circuit-load: {share: 75 %}}\n");
   for (const name of ["parts", "stock.yaml"])
     await cp(join(starterRepository, name), join(top, name), { recursive: true });
   const banner = await readFile(join(starterRepository, "builds/over-stage-banner.md"), "utf8");
   await put("builds/banner.md", banner);
   await put("client/builds/x.md", banner.replace("build: over-stage-banner", "build: x"));
-  await put("client/house-standard.yaml", "house-standard: Client\nrules: {power.circuit-load: {share: 40 %}}\n");
+  await put(
+    "client/house-standard.yaml",
+    "house-standard: Client\nrequirements: {power.circuit-load: {share: 40 %}}\n",
+  );
 });
 
 afterEach(() => rm(top, { recursive: true, force: true }));
@@ -67,7 +70,10 @@ describe("the root of a docs repository with house standards deeper in the tree"
   });
 
   it("is where a folder's looser value is refused, with its place", async () => {
-    await put("client/house-standard.yaml", "house-standard: Client\nrules: {power.circuit-load: {share: 90 %}}\n");
+    await put(
+      "client/house-standard.yaml",
+      "house-standard: Client\nrequirements: {power.circuit-load: {share: 90 %}}\n",
+    );
     const { status, err } = await run("client", "inspect");
     expect(status).toBe(2);
     expect(err).toContain("client/house-standard.yaml:2:30: ");
@@ -76,7 +82,7 @@ describe("the root of a docs repository with house standards deeper in the tree"
 
 describe("editions", () => {
   const edition = (share: string, rest = ""): string =>
-    `house-standard: House\n${rest}rules: {power.circuit-load: {share: ${share}}}\n`;
+    `house-standard: House\n${rest}requirements: {power.circuit-load: {share: ${share}}}\n`;
   beforeEach(async () => {
     await rm(join(top, "client"), { recursive: true });
     await put(

@@ -88,7 +88,7 @@ describe("a file that cannot be inspected", () => {
 
 describe("a house standard", () => {
   it("that sets a rule nobody knows is trouble, with the nearest rule", async () => {
-    await put("house-standard.yaml", "house-standard: House\nrules:\n  power.circut-load: {level: none}\n");
+    await put("house-standard.yaml", "house-standard: House\nrequirements:\n  power.circut-load: {level: none}\n");
     await put("builds/a.md", "---\nbuild: a\n---\n");
     const { status, err } = await run("inspect");
     expect(status).toBe(2);
@@ -101,7 +101,7 @@ describe("a house standard", () => {
     const stated = 'id: "house.own", states: "S.", level: "shall", why: "W.", judged: "J.", sources: ["house"]';
     const plugin = `export default { kit: 1, rules: [{ ${stated}, ${yields} }] };`;
     await put("house-rules/index.mjs", plugin);
-    await put("house-standard.yaml", 'house-standard: House\nplugins: ["./house-rules/index.mjs"]\n');
+    await put("house-standard.yaml", 'house-standard: House\nrules-from: ["./house-rules/index.mjs"]\n');
     await put("builds/a.md", "---\nbuild: a\n---\n");
     expect((await run("inspect")).out).toContain("Not in our house.");
     expect((await run("rules", "house.own")).out).toContain("./house-rules/index.mjs");
@@ -110,7 +110,7 @@ describe("a house standard", () => {
 
   it("with a plugin that breaks is inspected without it, and not as if nothing were wrong", async () => {
     await put("house-rules/index.mjs", 'throw new Error("broken on purpose");');
-    await put("house-standard.yaml", 'house-standard: House\nplugins: ["./house-rules/index.mjs"]\n');
+    await put("house-standard.yaml", 'house-standard: House\nrules-from: ["./house-rules/index.mjs"]\n');
     await put("builds/a.md", "---\nbuild: a\n---\n");
     const { status, out, err } = await run("inspect", "--as", "gnu");
     expect(status).toBe(2);
@@ -130,7 +130,7 @@ describe("a house standard", () => {
   ];
   it.each(nowhere)("with a plugin %s is trouble, with its place", async (_, name, says) => {
     await put("house-rules/index.ts", "export default 1;");
-    await put("house-standard.yaml", `house-standard: House\nplugins:\n  - ${name}\n`);
+    await put("house-standard.yaml", `house-standard: House\nrules-from:\n  - ${name}\n`);
     await put("builds/a.md", "---\nbuild: a\n---\n");
     const { status, err } = await run("inspect");
     expect(status).toBe(2);
@@ -143,7 +143,7 @@ describe("a house standard", () => {
     const settings = `settings: { ${most} }, checks: () => []`;
     await put("house-rules/index.mjs", `export default { kit: 1, rules: [{ ${stated}, ${settings} }] };`);
     const standard = (entry: string): string =>
-      `house-standard: House\nplugins: ["./house-rules/index.mjs"]\nrules:\n  house.own: {${entry}}\n`;
+      `house-standard: House\nrules-from: ["./house-rules/index.mjs"]\nrequirements:\n  house.own: {${entry}}\n`;
     await put("builds/a.md", "---\nbuild: a\n---\n");
     for (const [entry, says] of [
       ["most: 5 m", /house-standard\.yaml:4:\d+: .*`5 m`, which is a length/u],

@@ -110,7 +110,7 @@ test("a plugin that fails is told by the exit status, and the site is published"
   await writeFile(join(folder, "docs/broken.mjs"), "throw new Error('it cannot begin');\n");
   const path = join(folder, "docs/house-standard.yaml");
   const text = await readFile(path, "utf8");
-  await writeFile(path, `${text}\nplugins: ["./broken.mjs"]\n`);
+  await writeFile(path, `${text}\nrules-from: ["./broken.mjs"]\n`);
   const { status, out } = run("publish", "docs", "--to", "site");
   expect(await status).toBe(2);
   expect(out()).toContain("a plugin failed");

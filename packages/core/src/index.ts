@@ -91,10 +91,11 @@ export { ownRules } from "./own-rules/own-rules.js";
 export { isDevice } from "./repository/device.js";
 export type { DocumentFile, FolderStandard, Outline, RepositoryFiles, SourceFile } from "./repository/files.js";
 export { type Act, type HouseStandardSettings, readHouseStandard } from "./repository/house-standard.js";
+export { writtenKey } from "./repository/old-keys.js";
 export { outlineOf } from "./repository/outline.js";
 export type { Catalogue, Part } from "./repository/parts.js";
 export type { Lot, Stock } from "./repository/stock.js";
-export { chainFor, mergedStandard, type StandardChain, type Standards } from "./standard/chain.js";
+export { chainFor, mergedStandard, readStandards, type StandardChain, type Standards } from "./standard/chain.js";
 export type { StandardFile } from "./standard/file.js";
 export { bySupport, type From, type InForce, inForce, type PlacedValue } from "./standard/in-force.js";
 export { LEVELS, SUPPORTS, type Support, topicOf } from "./standard/levels.js";
@@ -107,7 +108,7 @@ export {
   settingText,
 } from "./standard/listing.js";
 export { may, oneAndTheSame, whoMay } from "./standard/people.js";
-export { checkStandards, openStandards } from "./standard/use.js";
+export { checkStandards, openStandards, outdated } from "./standard/use.js";
 export { tableCsv } from "./takeoff/csv.js";
 export { labeller } from "./takeoff/labels.js";
 export { isSchedule, type ScheduleName, scheduleNamed, scheduleNames, scheduleTitles } from "./takeoff/names.js";

@@ -86,7 +86,7 @@ export function docs(folder: string): string {
     cpSync(join(starterRepository, path), join(folder, path), { recursive: true });
   const starter = (path: string): string => readFileSync(join(starterRepository, path), "utf8");
   // It is ready by the house standard it was written for, and alone: what it links to is not there.
-  writeFileSync(join(folder, "house-standard.yaml"), starter("house-standard.yaml").replace(/^plugins: .*\n/mu, ""));
+  writeFileSync(join(folder, "house-standard.yaml"), starter("house-standard.yaml").replace(/^rules-from: .*\n/mu, ""));
   const build = starter("builds/small-screen.md").replace(/\[([^\]]*)\]\([a-z-]+\.md\)/gu, "$1");
   writeFileSync(join(folder, "builds/small-screen.md"), build);
   return folder;

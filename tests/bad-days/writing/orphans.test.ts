@@ -36,7 +36,7 @@ test.each(["SIGKILL", "SIGTERM", "SIGINT", "SIGHUP"] as const)(
     writeFileSync(join(folder, "house-rules/endless.mjs"), PLUGIN);
     writeFileSync(
       join(folder, "house-standard.yaml"),
-      'house-standard: Test\npractice: us\nplugins: ["./house-rules/endless.mjs"]\nplugin-limits: { time: 60 s, memory: 256 MB }\n',
+      'house-standard: Test\npractice: us\nrules-from: ["./house-rules/endless.mjs"]\nplugin-limits: { time: 60 s, memory: 256 MB }\n',
     );
     const child = spawn(process.execPath, [command, "inspect"], {
       cwd: folder,

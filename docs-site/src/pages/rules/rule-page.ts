@@ -40,7 +40,7 @@ const levelText = (inForce: string, byDefault: string): string =>
 export function rulePage(rule: StatedRule, number: string, site: SiteWithDocuments): SitePage {
   const path = site.rulePaths.get(rule.id) ?? "";
   const { standard } = site.inspection;
-  const own = standard.rules[rule.id];
+  const own = standard.requirements[rule.id];
   const inForce = levelInForce(site, rule);
   const content: Content = [
     h("p", { class: "states" }, inlineCode(rule.states)),

@@ -4,7 +4,7 @@ import { type Content, h } from "../../html/html.js";
 import { table } from "../../html/table.js";
 import type { StatedRule } from "../../site/stated-rule.js";
 
-export type OwnSettings = HouseStandardSettings["rules"][string] | undefined;
+export type OwnSettings = HouseStandardSettings["requirements"][string] | undefined;
 
 /** A setting's value in words; a quantity in metric units. */
 export const settingWords = (value: Setting, { kind }: SettingDefinition): string =>

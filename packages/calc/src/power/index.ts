@@ -55,4 +55,4 @@ export {
   sharedCircuitShare,
 } from "./receptacles.js";
 export { equalTapsDrop, runDrops, type Segment, segmentCurrents, segmentDrops } from "./run.js";
-export { type Layout, PLUG_FUSE_MOST, RING, SOCKET_CIRCUITS, socketAllows } from "./sockets.js";
+export { PLUG_FUSE_MOST, RING, SOCKET_CIRCUITS, type SocketLayout, socketAllows } from "./sockets.js";

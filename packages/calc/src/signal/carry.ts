@@ -1,7 +1,7 @@
 import { times } from "../formula/arithmetic.js";
 import { counted, type Known, tabled, type Value } from "../formula/value.js";
 import { printQuantity } from "../quantity/print.js";
-import { type Blanking, type Totals, timingClock, timingsOf } from "./clock.js";
+import { type Blanking, type RasterTotals, timingClock, timingsOf } from "./clock.js";
 import { type ClockLink, type Link, type PacketLink, type SerialLink, TMDS_FLOOR } from "./links.js";
 import { activeRate } from "./port.js";
 import { sdiRate } from "./sdi.js";
@@ -18,7 +18,7 @@ export interface PictureSignal {
   /** Timing its source is set to; any it may choose when left out, so that every one of them has to fit. */
   readonly blanking?: Blanking;
   /** Pixels of a line and lines of a frame its source is set to, blanking included; they come before any blanking. */
-  readonly totals?: Totals;
+  readonly totals?: RasterTotals;
 }
 
 /** Whether a link carries a picture; if not, why in plain words and what to do instead. */

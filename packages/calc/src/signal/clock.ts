@@ -41,13 +41,19 @@ const MODES: readonly CvtMode[] = ["reduced-2", "reduced", "standard"];
 export type Blanking = CvtMode | "widened";
 
 /** Pixels of a line and lines of a frame, blanking included, as somebody set them. */
-export interface Totals {
+export interface RasterTotals {
   readonly width: number;
   readonly height: number;
 }
 
-/** Totals as they are set come before any choice of blanking; undefined when neither is of our own making. */
-function custom(width: number, height: number, hertz: number, only?: Blanking, totals?: Totals): Timing | undefined {
+/** RasterTotals as they are set come before any choice of blanking; undefined when neither is of our own making. */
+function custom(
+  width: number,
+  height: number,
+  hertz: number,
+  only?: Blanking,
+  totals?: RasterTotals,
+): Timing | undefined {
   if (totals) return withTotals(width, height, hertz, totals);
   return only === "widened" ? widened(width, height, hertz) : undefined;
 }
@@ -63,7 +69,7 @@ export function timingsOf(
   height: number,
   hertz: number,
   only?: Blanking,
-  totals?: Totals,
+  totals?: RasterTotals,
 ): readonly Timing[] {
   if (totals || only === "widened") {
     const timing = custom(width, height, hertz, only, totals);

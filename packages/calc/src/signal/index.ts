@@ -1,6 +1,6 @@
 export { beats, exposureOf, refreshesExposed } from "./camera.js";
 export { type CarriedSignal, carries, type PictureSignal } from "./carry.js";
-export { type Blanking, pixelClock, type Totals, timingClock, timingsOf } from "./clock.js";
+export { type Blanking, pixelClock, type RasterTotals, timingClock, timingsOf } from "./clock.js";
 export { coaxLength, RG6_LENGTHS, SDI_LOSS } from "./coax.js";
 export { contrastRatio } from "./contrast.js";
 export { hdmiCopper } from "./copper-video.js";

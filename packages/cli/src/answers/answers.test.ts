@@ -34,7 +34,7 @@ function repository(name: string): string {
   for (const each of ["parts", "stock.yaml", "builds/small-screen.md", "builds/side-strips.md"])
     cpSync(join(starterRepository, each), join(root, each), { recursive: true });
   const standard = readFileSync(join(starterRepository, "house-standard.yaml"), "utf8");
-  writeFileSync(join(root, "house-standard.yaml"), standard.replace(/^plugins: .*\n/mu, ""));
+  writeFileSync(join(root, "house-standard.yaml"), standard.replace(/^rules-from: .*\n/mu, ""));
   mkdirSync(join(root, ".git"));
   writeFileSync(join(root, ".git/HEAD"), "ref: refs/heads/main\n");
   return root;
@@ -52,7 +52,7 @@ const run = (root: string, ...words: readonly string[]) => {
 const edit = (path: string, change: (text: string) => string): void =>
   writeFileSync(path, change(readFileSync(path, "utf8")));
 
-const FOLDER_STANDARD = "house-standard: Below\nrules:\n  power.circuit-load: {share: 10 %}\n";
+const FOLDER_STANDARD = "house-standard: Below\nrequirements:\n  power.circuit-load: {share: 10 %}\n";
 
 const changes: readonly (readonly [what: string, change: (root: string) => void])[] = [
   ["nothing", () => undefined],

@@ -141,7 +141,7 @@ export async function inspectScope(scope: Scope, options: ScopeOptions): Promise
   const perhaps = affected(touched, before?.files ?? NOTHING, after.files);
   const isTouched = new Set(touched);
   // A plugin may look at every build of the repository.
-  const all = after.settings.plugins.length > 0;
+  const all = after.settings["rules-from"].length > 0;
   const chosen = narrowed(after.files, (path) => all || isTouched.has(path) || perhaps.has(path));
   await Promise.all([after.load([...touched, ...perhaps]), state?.load([...perhaps])]);
   const whole = await inspectKept(chosen, after.rules, { today, every }, kept);

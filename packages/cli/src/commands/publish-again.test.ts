@@ -186,7 +186,7 @@ test("a publish that fails leaves the earlier site and what is kept of it", { ti
   const { sheets } = await publish("site", new Map(), "2027-01-01");
   const before = filesIn("site");
   const good = read("house-standard.yaml");
-  writeFileSync(at("house-standard.yaml"), "house-standard: X\nrules: { no.such: { level: shall } }\n");
+  writeFileSync(at("house-standard.yaml"), "house-standard: X\nrequirements: { no.such: { level: shall } }\n");
   await expect(publish("site", sheets, "2027-01-01")).rejects.toThrow("no.such");
   expectSame(filesIn("site"), before);
   writeFileSync(at("house-standard.yaml"), good);

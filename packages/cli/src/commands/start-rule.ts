@@ -32,7 +32,7 @@ function idOf(name: string): string {
 /** Plugins a house standard names already; none when it cannot be read. */
 async function pluginsOf(path: string): Promise<readonly string[]> {
   const read = await readText(path);
-  return "text" in read ? readHouseStandard({ path: STANDARD, text: read.text }).standard.plugins : [];
+  return "text" in read ? readHouseStandard({ path: STANDARD, text: read.text }).standard["rules-from"] : [];
 }
 
 /** The test imports the kit from where it stands; an inspection brings its own. */
@@ -59,7 +59,7 @@ const told = (
 
 To have it in force, name it in ${STANDARD}:
 
-  plugins: [${plugins.map((each) => `"${each}"`).join(", ")}]
+  rules-from: [${plugins.map((each) => `"${each}"`).join(", ")}]
 `;
 
 /** Writes a new rule with cases and a test into the docs repository the command is given in; gives the exit status. */

@@ -182,7 +182,7 @@ const changes: readonly fc.Arbitrary<Change>[] = [
           {
             path: "builds/moved/house-standard.yaml",
             folder: "builds/moved",
-            text: "house-standard: Moved\nrules:\n  power.circuit-load: {share: 10 %}\n",
+            text: "house-standard: Moved\nrequirements:\n  power.circuit-load: {share: 10 %}\n",
           },
         ]
       : [],
@@ -311,8 +311,8 @@ describe("what is kept", () => {
   test("never changes the record with a plugin, whatever is changed of it", { timeout: 600_000 }, async () => {
     // Its messages name the place it lies in, so it is always the same.
     const standard = start.standard.replace(
-      /^plugins: .*$/mu,
-      'plugins: ["./house-rules/own.mjs"]\nplugin-limits: {time: 60 s, memory: 256 MB}',
+      /^rules-from: .*$/mu,
+      'rules-from: ["./house-rules/own.mjs"]\nplugin-limits: {time: 60 s, memory: 256 MB}',
     );
     const step = fc.tuple(
       fc.oneof(

@@ -134,7 +134,7 @@ async function run(
   { today = "2027-01-01", changed, only = names }: Asked = {},
 ): Promise<readonly Rule[]> {
   const files: RepositoryFiles = {
-    houseStandard: { path: "house-standard.yaml", text: 'house-standard: House\nplugins: ["./own.mjs"]\n' },
+    houseStandard: { path: "house-standard.yaml", text: 'house-standard: House\nrules-from: ["./own.mjs"]\n' },
     parts: [],
     documents: names.map(document).map((each) => ({ ...each, text: each.text.replace(`# ${changed}`, "# Changed") })),
   };

@@ -71,8 +71,8 @@ export async function rulesOfPlugins({
   kept,
   on,
 }: Plugins): Promise<readonly Rule[]> {
-  if (settings.plugins.length === 0 || standard === undefined || folder === undefined) return [];
-  if (refused) return pluginRules({ rules: [], failed: [], refused: [...new Set(settings.plugins)] });
+  if (settings["rules-from"].length === 0 || standard === undefined || folder === undefined) return [];
+  if (refused) return pluginRules({ rules: [], failed: [], refused: [...new Set(settings["rules-from"])] });
   // Nobody knows what they look at.
   unsettle();
   const targets = await targetsOf(settings, standard, folder);

@@ -32,7 +32,10 @@ test.each([
   "./outside.mjs\0.mjs",
   `./${"a".repeat(300)}.mjs`,
 ])("%j is not loaded, and told with its place", async (name) => {
-  writeFileSync(join(folder, "house-standard.yaml"), `house-standard: House\nplugins:\n  - ${JSON.stringify(name)}\n`);
+  writeFileSync(
+    join(folder, "house-standard.yaml"),
+    `house-standard: House\nrules-from:\n  - ${JSON.stringify(name)}\n`,
+  );
   const { status, err } = await plumbmark(folder, ["inspect"]);
   expect(status).toBe(2);
   expect(err).toContain("house-standard.yaml:3:5: ");

@@ -1,7 +1,7 @@
 import { realpath } from "node:fs/promises";
 import { isAbsolute, relative, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
-import { type HouseStandardSettings, readYaml, type SourceFile } from "@plumbmark/core";
+import { type HouseStandardSettings, readYaml, type SourceFile, writtenKey } from "@plumbmark/core";
 import { isOutside } from "../files/find-files.js";
 import { Trouble } from "../trouble.js";
 
@@ -18,7 +18,8 @@ const PACKAGE = /^(?:@[a-z0-9~-][a-z0-9._~-]*\/)?[a-z0-9~-][a-z0-9._~-]*(?:\/(?!
 
 /** Where in the house standard a plugin is named. */
 function placeOf(standard: SourceFile, index: number): string {
-  const place = readYaml(standard.text).places.get(`plugins.${index + 1}`);
+  const placed = readYaml(standard.text);
+  const place = placed.places.get(`${writtenKey(placed, "rules-from")}.${index + 1}`);
   return place ? `${standard.path}:${place.line}:${place.column}` : standard.path;
 }
 
@@ -60,7 +61,7 @@ async function targetOf(name: string, folder: string, place: () => string): Prom
 
 /** Where the plugins of a house standard are, in its order. @throws Trouble with the place of one that is nowhere */
 export const targetsOf = (
-  { plugins }: HouseStandardSettings,
+  { "rules-from": plugins }: HouseStandardSettings,
   standard: SourceFile,
   folder: string,
 ): Promise<readonly Target[]> =>

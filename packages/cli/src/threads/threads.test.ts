@@ -91,7 +91,10 @@ test("what threads cannot be given is inspected here", async () => {
 test("a house standard that cannot be used is told as ever", async () => {
   const broken = {
     ...files,
-    houseStandard: { path: "house-standard.yaml", text: "house-standard: X\nrules: {no.such: {level: shall}}\n" },
+    houseStandard: {
+      path: "house-standard.yaml",
+      text: "house-standard: X\nrequirements: {no.such: {level: shall}}\n",
+    },
   };
   await expect(inspectMany(broken, rules, options, 2)).rejects.toThrow(StandardError);
 });

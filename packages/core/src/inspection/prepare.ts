@@ -30,8 +30,8 @@ function refuseTwins(rules: readonly Rule[]): void {
 
 /** Every rule and topic the house standards set or name, whether it exists or not. */
 const namesSet = ({ root, folders }: Standards): readonly string[] =>
-  [root, ...folders].flatMap(({ settings: { rules, topics, allows } }) => [
-    ...Object.keys(rules),
+  [root, ...folders].flatMap(({ settings: { requirements, topics, allows } }) => [
+    ...Object.keys(requirements),
     ...[...Object.keys(topics), ...allows].map((name) => (name.includes(".") ? name : `${name}.rules`)),
   ]);
 

@@ -3,6 +3,7 @@ import { validate } from "../document/validate.js";
 import { readWholeYaml } from "../document/whole-yaml.js";
 import type { Data, Placed } from "../document/yaml.js";
 import type { SourceFile } from "./files.js";
+import { renewed, twiceNamed } from "./old-keys.js";
 import { pathMistakes } from "./paths.js";
 
 /** What somebody may do with a document. */
@@ -21,7 +22,8 @@ export interface HouseStandardSettings {
   readonly documents: readonly string[];
   readonly parts: readonly string[];
   readonly stock?: string;
-  readonly plugins: readonly string[];
+  /** Modules rules are brought from. */
+  readonly "rules-from": readonly string[];
   /** What a plugin may take; as written. */
   readonly "plugin-limits"?: { readonly time?: string; readonly memory?: string };
   readonly sections: readonly string[];
@@ -32,7 +34,7 @@ export interface HouseStandardSettings {
   /** Level by topic, as written. */
   readonly topics: Readonly<Record<string, Readonly<Record<string, Data>>>>;
   /** Level and settings by rule, as written. */
-  readonly rules: Readonly<Record<string, Readonly<Record<string, Data>>>>;
+  readonly requirements: Readonly<Record<string, Readonly<Record<string, Data>>>>;
   /** Rules without code, as written. */
   readonly "own-rules"?: Readonly<Record<string, Data>>;
 }
@@ -43,11 +45,11 @@ const DEFAULTS: HouseStandardSettings = {
   documents: ["**/builds/**/*.md"],
   parts: ["parts/*.yaml"],
   stock: "stock.yaml",
-  plugins: [],
+  "rules-from": [],
   sections: ["Scope", "Cautions", "Lift plan", "Power-up", "Sign-off"],
   allows: [],
   topics: {},
-  rules: {},
+  requirements: {},
 };
 
 const NOTHING: Placed = { data: null, places: new Map(), keys: new Map(), mistakes: [] };
@@ -65,9 +67,9 @@ export function readHouseStandard(file: SourceFile | undefined): {
   if (!file) return { standard: DEFAULTS, mistakes: [], placed: NOTHING };
   const placed: Placed = readWholeYaml(file.text);
   const mistakes = [...placed.mistakes, ...(placed.mistakes.length > 0 ? [] : validate("houseStandard", placed))];
-  if (mistakes.length === 0 && placed.data !== null) mistakes.push(...pathMistakes(placed));
+  if (mistakes.length === 0 && placed.data !== null) mistakes.push(...pathMistakes(placed), ...twiceNamed(placed));
   if (mistakes.length > 0 || placed.data === null) return { standard: DEFAULTS, mistakes, placed };
-  const { "house-standard": name, edition, ...rest } = placed.data as Record<string, Data>;
+  const { "house-standard": name, edition, ...rest } = renewed(placed.data as Record<string, Data>);
   const shown = { name: shownName(name, edition), ...(edition === undefined ? {} : { edition: String(edition) }) };
   return { standard: { ...DEFAULTS, ...(rest as Partial<HouseStandardSettings>), ...shown }, mistakes, placed };
 }

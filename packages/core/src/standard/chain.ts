@@ -41,7 +41,7 @@ export function chainFor(standards: Standards, path: string): StandardChain {
   return chain;
 }
 
-type Rules = HouseStandardSettings["rules"];
+type Rules = HouseStandardSettings["requirements"];
 
 /** Later levels and settings on top of earlier ones, rule by rule. */
 function mergedRules(all: readonly Rules[]): Rules {
@@ -69,7 +69,7 @@ export function mergedStandard(chain: StandardChain): HouseStandardSettings {
     name: all.map(({ name }) => name).join(" with "),
     practice: practice ?? root.settings.practice,
     sections: [...new Set(sections.flat())],
-    rules: mergedRules(all.map(({ rules }) => rules)),
+    requirements: mergedRules(all.map(({ requirements }) => requirements)),
     ...peopleOf(all),
   };
 }

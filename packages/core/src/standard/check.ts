@@ -4,6 +4,7 @@ import { shown } from "../document/shown.js";
 import type { Data } from "../document/yaml.js";
 import type { Rule, SettingDefinition } from "../inspection/rule.js";
 import { schemaText } from "../inspection/setting-schema.js";
+import { writtenKey } from "../repository/old-keys.js";
 import type { Standards } from "./chain.js";
 import { mistakeIn, type StandardFile, type StandardMistake } from "./file.js";
 import { readSetting } from "./in-force.js";
@@ -30,7 +31,7 @@ function allowedFor(
   return { found, allowed: form };
 }
 
-/** Settings of one entry of `rules`: known by name and readable. */
+/** Settings of one entry of `requirements`: known by name and readable. */
 function settingMistakes(standard: StandardFile, rule: Rule, path: string, entry: Entry): readonly StandardMistake[] {
   const settings = rule.settings ?? {};
   const others = path.split(".").length > 3 ? ["level"] : ["level", ...SUPPORTS];
@@ -58,8 +59,9 @@ function ruleMistakes(
   rules: ReadonlyMap<string, Rule>,
   known: readonly string[],
 ): readonly StandardMistake[] {
-  return Object.entries(standard.settings.rules).flatMap(([id, entry]) => {
-    const path = `rules.${id}`;
+  const group = writtenKey(standard.placed, "requirements");
+  return Object.entries(standard.settings.requirements).flatMap(([id, entry]) => {
+    const path = `${group}.${id}`;
     const rule = rules.get(id);
     if (!rule)
       return known.includes(id) ? [] : [mistakeIn(standard, path, `There is no rule \`${id}\`.`, choices(known, id))];

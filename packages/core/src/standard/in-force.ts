@@ -3,6 +3,7 @@ import type { Place } from "../document/place.js";
 import type { Data } from "../document/yaml.js";
 import type { Rule as CodedRule, Level, Setting, SettingDefinition } from "../inspection/rule.js";
 import { meetsSchema } from "../inspection/setting-schema.js";
+import { writtenKey } from "../repository/old-keys.js";
 import type { StandardChain } from "./chain.js";
 import { placeIn, type StandardFile } from "./file.js";
 import { isLevel, isLooser, type Support, stricterLevel, topicOf } from "./levels.js";
@@ -56,19 +57,19 @@ const entryOf = (entry: Readonly<Record<string, Data>> | undefined, support: Sup
   (support === undefined ? entry : (entry?.[support] as Readonly<Record<string, Data>> | undefined)) ?? {};
 
 /** Places of one file that may say something of a rule, the least particular first. */
-function entriesOf({ settings }: StandardFile, rule: Settable, support: Support | undefined) {
+function entriesOf({ settings, placed }: StandardFile, rule: Settable, support: Support | undefined) {
   const topic = topicOf(rule.id);
-  const of = (group: "topics" | "rules", key: string, held: Support | undefined) => ({
-    path: `${group}.${key}${held === undefined ? "" : `.${held}`}`,
+  const of = (group: "topics" | "requirements", key: string, held: Support | undefined) => ({
+    path: `${group === "topics" ? group : writtenKey(placed, group)}.${key}${held === undefined ? "" : `.${held}`}`,
     own: entryOf(settings[group][key], held),
   });
   return support === undefined
-    ? [of("topics", topic, undefined), of("rules", rule.id, undefined)]
+    ? [of("topics", topic, undefined), of("requirements", rule.id, undefined)]
     : [
         of("topics", topic, undefined),
         of("topics", topic, support),
-        of("rules", rule.id, undefined),
-        of("rules", rule.id, support),
+        of("requirements", rule.id, undefined),
+        of("requirements", rule.id, support),
       ];
 }
 
@@ -97,7 +98,7 @@ export function inForce(rule: Settable, chain: StandardChain, practice: "us" | "
 /** Whether any of these house standards treats faces differently by how they are held. */
 export const bySupport = (rule: Settable, chain: StandardChain, support: Support): boolean =>
   chain.some(({ settings }) => {
-    const both = [settings.rules[rule.id], settings.topics[topicOf(rule.id)]];
+    const both = [settings.requirements[rule.id], settings.topics[topicOf(rule.id)]];
     return both.some((entry) => entry?.[support] !== undefined);
   });
 

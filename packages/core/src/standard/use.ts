@@ -1,7 +1,9 @@
 import type { Rule } from "../inspection/rule.js";
 import type { RepositoryFiles } from "../repository/files.js";
+import { oldKeys } from "../repository/old-keys.js";
 import { readStandards, type Standards } from "./chain.js";
 import { namingMistakes } from "./check.js";
+import type { StandardMistake } from "./file.js";
 import { loosenings } from "./loosening.js";
 import { refuse } from "./refuse.js";
 
@@ -21,3 +23,7 @@ export function checkStandards(standards: Standards, rules: readonly Rule[], kno
   refuse(namingMistakes(standards, rules, known));
   refuse(loosenings(standards, rules));
 }
+
+/** Keys of the house standards that are still read and have another name now, each with its place. */
+export const outdated = ({ root, folders }: Standards): readonly StandardMistake[] =>
+  [root, ...folders].flatMap(({ file, placed }) => oldKeys(placed).map((each) => ({ file: file ?? "", ...each })));

@@ -45,9 +45,9 @@ export const smallConductorBreaker = (conductor: Value): Value<"current"> =>
 /** What building wire and its ends are marked with. */
 export interface WireMarks extends WireService {
   /** Column of its insulation; 60 °C unless told, the least there is. */
-  readonly insulation?: Column;
+  readonly insulation?: TemperatureColumn;
   /** Column of the lowest rated termination; 60 °C unless marked (NEC 110.14(C), up to 100 A or 1 AWG). */
-  readonly terminals?: Column;
+  readonly terminals?: TemperatureColumn;
 }
 
 /**
@@ -75,5 +75,5 @@ export function wireAmpacity(conductor: Value, marks: WireMarks = {}): Value<"cu
 }
 
 /** The column a temperature rating is read in: the highest that is not above it; undefined below 60 °C. */
-export const columnOf = (celsius: number): Column | undefined =>
+export const columnOf = (celsius: number): TemperatureColumn | undefined =>
   ([90, 75, 60] as const).find((column) => celsius >= column - 1e-9);

@@ -9,6 +9,7 @@ import {
   panelPixels,
   portBound,
   portCapacity,
+  STATED_AT,
   sum,
   tabled,
   type Value,
@@ -85,6 +86,8 @@ export class Chain {
     const { build } = this;
     return portCapacity.of({
       n: this.#processor("port-pixels", "pixels", "pixels of a port"),
+      b0: tabled(STATED_AT.bitsPerPixel, "colour-depth", "part", "depth a port's figure is stated for"),
+      f0: tabled(STATED_AT.rate, "frequency", "part", "rate a port's figure is stated for"),
       b: this.#bits(),
       f: build.reader.value("picture.rate", "frequency", "frame rate", "The picture"),
     });

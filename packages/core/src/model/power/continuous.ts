@@ -6,7 +6,7 @@ import type { Build } from "../build.js";
  * else all of a breaker and assembly listed for 100 %; else the practice's.
  */
 export function continuousShareOf(build: Build, path: string): Known {
-  const own = build.context.standard.rules["power.circuit-load"]?.share;
+  const own = build.context.standard.requirements["power.circuit-load"]?.share;
   const reading = typeof own === "string" || typeof own === "number" ? readQuantity(own, ["ratio"]) : undefined;
   if (reading?.ok) return tabled(reading.quantity.value, "ratio", "house", "continuous share of the house standard");
   return build.reader.data(`${path}.rated-100`) === true

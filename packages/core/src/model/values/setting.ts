@@ -2,6 +2,6 @@ import type { Build } from "../build.js";
 
 /** A plain number the house standard sets for a rule; undefined when it leaves the rule's own. */
 export function settingNumber(build: Build, rule: string, key: string): number | undefined {
-  const set = build.context.standard.rules[rule]?.[key];
+  const set = build.context.standard.requirements[rule]?.[key];
   return typeof set === "number" ? set : undefined;
 }
