@@ -57,7 +57,7 @@ describe("loosening", () => {
     [
       "a larger share",
       "requirements: {power.circuit-load: {share: 80 %}}",
-      /^quay\/house-standard\.yaml:2:30: .*80 %.*looser than 75 % \(house-standard\.yaml, line 3\).*allows: \[power\.circuit-load\]/u,
+      /^quay\/house-standard\.yaml:2:37: .*80 %.*looser than 75 % \(house-standard\.yaml, line 3\).*allows: \[power\.circuit-load\]/u,
     ],
     ["a lower level", "requirements: {panels.spares: {level: should}}", /should here, which is looser than shall/u],
     ["a lower level by topic", "topics: {panels: {level: should}}", /^quay\/house-standard\.yaml:2:19: panels\.batch/u],

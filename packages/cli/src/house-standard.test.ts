@@ -76,7 +76,7 @@ describe("the root of a docs repository with house standards deeper in the tree"
     );
     const { status, err } = await run("client", "inspect");
     expect(status).toBe(2);
-    expect(err).toContain("client/house-standard.yaml:2:30: ");
+    expect(err).toContain("client/house-standard.yaml:2:37: ");
   });
 });
 
@@ -145,7 +145,7 @@ describe("rules", () => {
     ]);
     for (const { id } of all) for (const form of [text, markdown]) expect(form).toContain(id);
     const share = all.find(({ id }: { id: string }) => id === "power.circuit-load").settings.share;
-    expect(share).toMatchObject({ value: 0.4, from: { file: "client/house-standard.yaml", line: 2, column: 30 } });
+    expect(share).toMatchObject({ value: 0.4, from: { file: "client/house-standard.yaml", line: 2, column: 37 } });
     for (const line of (text as string).split("\n")) expect([...line].length).toBeLessThanOrEqual(100);
   });
 

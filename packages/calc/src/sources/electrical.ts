@@ -58,20 +58,6 @@ export const electricalSources = sourceTable({
     "2023",
     "memory",
   ),
-  "nec-520.68": nec(
-    "520.68(A)(1)",
-    "flexible conductors that supply portable stage equipment are listed for extra-hard usage",
-  ),
-  "nec-400.12": nec(
-    "400.12",
-    "a cord is no substitute for fixed wiring: not run through walls, ceilings or floors, not fastened to the building, not concealed, not above a suspended ceiling",
-    "2020",
-  ),
-  "nec-400.10": nec(
-    "400.10",
-    "cords may connect equipment that is interchanged often, and fixed equipment made for ready removal and identified for a cord",
-    "2020",
-  ),
   "hd-22.4": {
     document: "EN 50525-2-21 (H07RN-F)",
     practice: "iec",
@@ -211,11 +197,6 @@ export const electricalSources = sourceTable({
     clause: "Table 41.3",
     says: "greatest earth-fault loop impedance for 0.4 s: 0.95 × 230 V ÷ (5, 10 or 20 × In) for curve B, C or D",
     basis: "published",
-  },
-  "stage-control": {
-    document: "common practice",
-    says: "switch-mode supplies take constant power: neither a dimmer, parked or not, nor its non-dim mode; a relay that stays closed",
-    basis: "practice",
   },
   "iec-60364-5-53": {
     document: "IEC 60364-5-53",
