@@ -46,7 +46,7 @@ export interface RasterTotals {
   readonly height: number;
 }
 
-/** RasterTotals as they are set come before any choice of blanking; undefined when neither is of our own making. */
+/** Totals as they are set come before any choice of blanking; undefined when neither is of our own making. */
 function custom(
   width: number,
   height: number,
