@@ -12,8 +12,11 @@ const folder = `${top}packages/core/src/generated/`;
 
 const camel = (name) => name.replace(/-(.)/g, (_, letter) => letter.toUpperCase());
 
-/** Vocabulary of our own in the schemas: what kind of quantity, pair, range or reference a text has to be. */
-const VOCABULARY = ["quantity", "pair", "range", "refers"];
+/**
+ * Vocabulary of our own in the schemas: what kind of quantity, pair, range or reference a text has to be, whether it may
+ * be less than nothing (`sign: "any"`), and the least and most that are plausible for the field.
+ */
+const VOCABULARY = ["quantity", "pair", "range", "refers", "sign", "plausible"];
 
 export async function generate() {
   await mkdir(folder, { recursive: true });

@@ -43,7 +43,7 @@ const allowedFor = (wanted: readonly Kind[]): string =>
 
 const NUMBER = String.raw`\d+(?:[.]\d+)?(?:[eE][+-]?\d+)?|[.]\d+`;
 // A unit is one word, a foot or inch mark, or one of the few names of two words.
-const UNIT = String.raw`['"\u2032\u2033]|short tons?|sq ft|lb/sq ft|per cent|k?N m|[^\s\d.,'"\u2032\u2033-][^\s'"\u2032\u2033]*`;
+const UNIT = String.raw`['"\u2032\u2033]|(?:short|long|metric) tons?|sq ft|lb/sq ft|per cent|k?N m|[^\s\d.,'"\u2032\u2033-][^\s'"\u2032\u2033]*`;
 const PIECE = new RegExp(
   String.raw`^\s*(-)?\s*(?:(\d+)[\s-]+(\d+)\s*/\s*(\d+)|(\d+)\s*/\s*(\d+)|(${NUMBER}))\s*(${UNIT})?`,
   "u",
@@ -74,6 +74,12 @@ const fold = (text: string): string =>
 
 /** `MV` is a million volts and no slip for `mV`: a prefix is not guessed. `MM` can only mean millimetres. */
 const isOtherPrefix = (unit: Unit, name: string): boolean => /^m(?:A|V|W|Ω)/u.test(unit.print) && name.startsWith("M");
+
+/** A ton is 2,000 lb, 2,240 lb or 1,000 kg, and `T` is written for all of them: twelve per cent are not guessed. */
+const TON = /^(?:T|ton|tons)$/iu;
+const isAnyTon = (name: string, wanted: readonly Kind[]): boolean =>
+  TON.test(name) && name !== "t" && wanted.some((kind) => kind === "mass" || kind === "force");
+const TONS = "`short ton` (2,000 lb), `long ton` (2,240 lb) or `t` (1,000 kg)";
 
 function unitNamed(spelling: string, wanted: readonly Kind[]): Unit | undefined {
   const name = fold(spelling);
@@ -129,6 +135,8 @@ export function readQuantity(input: string | number, wanted: readonly Kind[]): R
         return { ok: true, quantity: { kind: bare, value: next.number, unit: unitsOf(bare)[0] as Unit, text } };
       return refuse(`the bare number \`${text}\``);
     }
+    if (isAnyTon(next.unit, wanted))
+      return { ok: false, found: `\`${text}\`, and \`${next.unit}\` may be any of three tons`, allowed: TONS };
     const unit = unitNamed(next.unit, wanted);
     if (!unit) return refuse(unitElsewhere(next.unit, text));
     // Only feet and inches are written one after the other.

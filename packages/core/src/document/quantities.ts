@@ -1,12 +1,15 @@
 import { type Kind, type Known, type Quantity, readPair, readQuantity } from "@plumbmark/calc";
 import type { Mistake } from "./mistake.js";
 import { START } from "./place.js";
+import { type Implausible, isPlausible } from "./plausible.js";
 import { type Data, join, type Placed } from "./yaml.js";
 
 /** What the schema walk finds: every quantity by path (pairs as `path.1`, `path.2`) and what each path is called. */
 export interface Quantities {
   readonly values: ReadonlyMap<string, Known>;
   readonly mistakes: readonly Mistake[];
+  /** What can be read and is outside what its field says is plausible. */
+  readonly implausible: readonly Implausible[];
 }
 
 type Schema = { readonly [key: string]: unknown };
@@ -33,10 +36,8 @@ const written = (quantity: Quantity, path: string): Known => ({
   origin: { from: "written", path, text: quantity.text },
 });
 
-/** Places are counted to either side, and so are degrees; of everything else there cannot be less than nothing. */
-const SIGNED: readonly Kind[] = ["length", "angle", "temperature"];
-
-const isLess = ({ kind, value }: Quantity): boolean => value < 0 && !SIGNED.includes(kind);
+/** A place, a warmth or an angle may lie to either side; the schema says `sign: "any"` of each field where one may. */
+const isLess = ({ value }: Quantity, { sign }: Schema): boolean => value < 0 && sign !== "any";
 
 /**
  * Reads every value the schema calls a quantity, a pair or a range. The schema is the single source of what kind of
@@ -55,22 +56,34 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
       mend: `Write ${allowed}.`,
     });
   };
+  const implausible: Implausible[] = [];
+  const weigh = (schema: Schema, read: readonly Quantity[], text: string, path: string): void => {
+    const range = schema.plausible as readonly [string, string] | undefined;
+    if (!range || read.every((each) => isPlausible(each, range))) return;
+    const title = typeof schema.title === "string" ? schema.title : undefined;
+    implausible.push({ path, place: placed.places.get(path) ?? START, text, title, range });
+  };
   const leaf = (schema: Schema, data: string | number, path: string): void => {
     if (schema.quantity !== undefined) {
       const reading = readQuantity(data, [schema.quantity].flat() as Kind[]);
-      if (reading.ok && isLess(reading.quantity))
+      if (reading.ok && isLess(reading.quantity, schema))
         refuse(path, `\`${reading.quantity.text}\`, which is less than nothing`, "a value of 0 or more", schema.title);
-      else if (reading.ok) values.set(path, written(reading.quantity, path));
-      else refuse(path, reading.found, reading.allowed, schema.title);
+      else if (reading.ok) {
+        values.set(path, written(reading.quantity, path));
+        weigh(schema, [reading.quantity], reading.quantity.text, path);
+      } else refuse(path, reading.found, reading.allowed, schema.title);
     }
     const halves = schema.pair ?? schema.range;
     if (halves === undefined) return;
     const text = schema.range === undefined ? data : String(data).replace(/\s+(?:to|–)\s+/u, " x ");
     const reading = readPair(text, [halves].flat() as Kind[]);
     if (!reading.ok) refuse(path, reading.found, reading.allowed, schema.title);
-    else if (reading.pair.some(isLess))
+    else if (reading.pair.some((half) => isLess(half, schema)))
       refuse(path, `\`${text}\`, which is less than nothing`, "values of 0 or more", schema.title);
-    else for (const [index, half] of reading.pair.entries()) values.set(join(path, index + 1), written(half, path));
+    else {
+      for (const [index, half] of reading.pair.entries()) values.set(join(path, index + 1), written(half, path));
+      weigh(schema, reading.pair, String(data), path);
+    }
   };
   const walk = (given: Schema, data: Data | undefined, path: string): void => {
     if (data === null || data === undefined) return;
@@ -89,7 +102,7 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
     }
   };
   walk(root, placed.data, "");
-  return { values, mistakes };
+  return { values, mistakes, implausible };
 }
 
 /** Whether data has the outer form of one alternative, and, for parts, its kind. */

@@ -1,5 +1,6 @@
 import type { Known } from "@plumbmark/calc";
 import type { Mistake } from "../document/mistake.js";
+import type { Implausible } from "../document/plausible.js";
 import { readQuantities } from "../document/quantities.js";
 import { validate } from "../document/validate.js";
 import { readWholeYaml } from "../document/whole-yaml.js";
@@ -19,6 +20,8 @@ export interface Part {
   readonly data: Readonly<Record<string, Data>>;
   /** Its quantities by their path inside the part: `power.maximum`, `size.1`. */
   readonly quantities: ReadonlyMap<string, Known>;
+  /** Those of them whose size is not plausible, by their path inside the part. */
+  readonly implausible: readonly Implausible[];
 }
 
 export interface Catalogue {
@@ -35,10 +38,13 @@ export function readCatalogue(files: readonly SourceFile[]): Catalogue {
   for (const file of files) {
     const placed = readWholeYaml(file.text);
     const found = [...placed.mistakes, ...(placed.mistakes.length > 0 ? [] : validate("parts", placed))];
-    const { values, mistakes: unread } =
-      placed.mistakes.length > 0
-        ? { values: new Map<string, Known>(), mistakes: [] }
-        : readQuantities(partsSchema, placed);
+    const {
+      values,
+      mistakes: unread,
+      implausible,
+    } = placed.mistakes.length > 0
+      ? { values: new Map<string, Known>(), mistakes: [], implausible: [] }
+      : readQuantities(partsSchema, placed);
     found.push(...unread);
     const entries =
       placed.data !== null && typeof placed.data === "object" && !Array.isArray(placed.data)
@@ -71,6 +77,9 @@ export function readCatalogue(files: readonly SourceFile[]): Catalogue {
         file: file.path,
         data: data as Record<string, Data>,
         quantities: own,
+        implausible: implausible
+          .filter(({ path }) => path.startsWith(prefix))
+          .map((each) => ({ ...each, path: each.path.slice(prefix.length) })),
       });
     }
     if (found.length > 0) mistakes.set(file.path, found);
