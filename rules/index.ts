@@ -16,6 +16,7 @@ import documentFrontMatter from "./document/front-matter/rule.js";
 import documentIdentity from "./document/identity/rule.js";
 import documentLinks from "./document/links/rule.js";
 import documentParts from "./document/parts/rule.js";
+import documentPlausible from "./document/plausible/rule.js";
 import documentQuotedValues from "./document/quoted-values/rule.js";
 import documentSections from "./document/sections/rule.js";
 import documentSignOff from "./document/sign-off/rule.js";
@@ -79,6 +80,7 @@ export const rules: readonly Rule[] = [
   documentIdentity,
   documentLinks,
   documentParts,
+  documentPlausible,
   documentQuotedValues,
   documentSections,
   documentSignOff,

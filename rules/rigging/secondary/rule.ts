@@ -30,7 +30,7 @@ export default rule({
   why: "One part that fails, or one shackle that was never closed, must not drop the load on anybody.",
   judged:
     "Whether `secondary` names parts, and whether each hang's load is inside the WLL of the weakest of them: with three or more hangs the worst load, with any one of the others slack.",
-  sources: ["practice", "dguv-215-313-2.1"],
+  sources: ["practice", "dguv-17-7", "dguv-215-313-2.1"],
   *checks({ build }) {
     const over = build.reader.data("rigging.over-people");
     if (over === false || (build.bars.length === 0 && !build.faces.some(({ support }) => support === "flown"))) return;

@@ -7,6 +7,33 @@ export const riggingSources = sourceTable({
     says: "support moments of a continuous beam of constant EI on level supports",
     basis: "definition",
   },
+  "sudden-load": {
+    document: "sudden load on a linear spring",
+    says: "what is loaded at once swings past its new rest by as much as it lay before it",
+    basis: "definition",
+  },
+  "caught-energy": {
+    document: "energy balance of a falling load and a linear spring",
+    says: "force ÷ load = 1 + √(1 + 2 × slack ÷ stretch under the load at rest)",
+    basis: "definition",
+  },
+  "dguv-215-313-2.3": {
+    document: "DGUV Information 215-313",
+    clause: "2.3",
+    says: "a second suspension is sized for the force of the catch; the weakest part counts, lifting point and structure included",
+    basis: "published",
+  },
+  "dguv-17-7": {
+    document: "DGUV Vorschrift 17",
+    clause: "§ 7(6) of its forerunner BGV C1",
+    says: "lighting, picture and sound equipment is held against falling by two devices that act independently",
+    basis: "published",
+  },
+  "truss-tables": {
+    document: "truss makers' load tables, as their notes say",
+    says: "loads of one simple span, static, at the nodes, own weight taken off; the least of bending, shear and deflection; other cases are calculated again",
+    basis: "published",
+  },
   "aisc-360-f8": {
     document: "ANSI/AISC 360",
     edition: "2022",
@@ -94,6 +121,34 @@ export const riggingSources = sourceTable({
   "en-1492-2": {
     document: "EN 1492-2; LEEA",
     says: "round slings: working load by colour, mode factors",
+    basis: "published",
+  },
+  "choker-us": {
+    document: "choker hitch charts after ASME B30.9",
+    says: "a wire rope chokes with 0.75 of its rating at an angle of choke of 120° and more, less below",
+    basis: "published",
+  },
+  "en-13414-1": {
+    document: "EN 13414-1",
+    clause: "Table 4",
+    says: "wire rope slings: endless choked 1.6, two parts of 0.8 each",
+    basis: "published",
+  },
+  "chain-slings-en": {
+    document: "EN 818-4, as chain sling manuals say",
+    says: "grade 8 chain choked 0.8",
+    basis: "published",
+  },
+  "as-3775": {
+    document: "AS 3775",
+    says: "grade T chain choked 0.75, as a lifting guide prints it",
+    basis: "published",
+  },
+  "aci-318-17.8": {
+    document: "ACI 318",
+    edition: "2019",
+    clause: "17.8, as anchoring guides work it",
+    says: "pull and shear of an anchor add up to 1.2 of what each may be; 1 without a design method",
     basis: "published",
   },
   "asme-b30.9": {

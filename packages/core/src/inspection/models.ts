@@ -18,11 +18,13 @@ export function buildOf(
 ): { readonly build: Build; readonly mistakes: readonly Mistake[] } {
   const placed: Placed = opened.placed ?? { data: null, places: new Map(), keys: new Map(), mistakes: [] };
   const sound = placed.mistakes.length === 0;
-  const { values, mistakes: unread } = sound
-    ? readQuantities(buildSchema, placed)
-    : { values: new Map(), mistakes: [] };
+  const {
+    values,
+    mistakes: unread,
+    implausible,
+  } = sound ? readQuantities(buildSchema, placed) : { values: new Map(), mistakes: [], implausible: [] };
   const shape = sound ? (placed.data === null ? [empty(opened)] : validate("build", placed)) : [];
-  const reader = new Reader(placed, values, context.catalogue.parts);
+  const reader = new Reader(placed, values, context.catalogue.parts, implausible);
   const sameName = context.names.get(opened.name ?? "") ?? [];
   const build = new Build(reader, opened.markdown, {
     file: opened.file.path,

@@ -4,6 +4,7 @@ import type { Markdown } from "../document/markdown.js";
 import type { Mistake } from "../document/mistake.js";
 import { choices, nearest } from "../document/nearest.js";
 import type { Place } from "../document/place.js";
+import type { Implausible } from "../document/plausible.js";
 import { type Quote, quotesOf } from "../document/quotes.js";
 import { type Section, sectionsOf } from "../document/sections.js";
 import { type Task, tasksOf } from "../document/tasks.js";
@@ -28,6 +29,7 @@ import { Circuit } from "./power/circuit.js";
 import { Run } from "./power/run.js";
 import { type Supply, suppliesOf } from "./power/supply.js";
 import { once } from "./reading/once.js";
+import { partsUsed } from "./reading/parts-used.js";
 import { partName, partValue, type Reader } from "./reading/reader.js";
 import { checkReferences } from "./reading/references.js";
 import { asMass } from "./rigging/as-mass.js";
@@ -109,6 +111,15 @@ export class Build {
   /** The author's mistakes: in the YAML, against the schema, in what is referred to. */
   get mistakes(): readonly Mistake[] {
     return [...this.context.mistakes, ...this.reader.mistakes];
+  }
+
+  /** What is written and is not of the size its field has, in the document and in the parts it names. */
+  get implausible(): readonly { readonly of: string; readonly path: string; readonly found: Implausible }[] {
+    const own = this.reader.implausible.map((found) => ({ of: "", path: found.path, found }));
+    const parts = partsUsed(this.reader).flatMap(({ part, path }) =>
+      part.implausible.map((found) => ({ of: `The part ${part.name} (${part.file}): `, path, found })),
+    );
+    return [...own, ...parts];
   }
 
   /** Waivers of the document; what they excuse is told once the other rules have been asked. */

@@ -1,4 +1,5 @@
 import { given } from "../../formula/value.js";
+import { balanceMethods } from "../../rigging/beam/balance-methods.js";
 import { type Beam, loadMomentAbout, totalLoad } from "../../rigging/beam/beam.js";
 import { deflectionValue, momentValue, worstMoment } from "../../rigging/beam/bending.js";
 import { deepest, deflectionAt } from "../../rigging/beam/deflection.js";
@@ -10,6 +11,7 @@ import { termsOf } from "../../rigging/beam/terms.js";
 import { beamMomentAt, shearsBeside, threeMomentEquations } from "../../rigging/beam/three-moment.js";
 import { reactionValue } from "../../rigging/beam/working.js";
 import { clipsNeeded } from "../../rigging/hardware/clips.js";
+import { modeMethods } from "../../rigging/hardware/modes.js";
 import { bySize, carbonCable } from "../../rigging/hardware/rope.js";
 import {
   asymmetryMultiplier,
@@ -20,6 +22,7 @@ import {
   peopleNeeded,
   verticalMultiplier,
 } from "../../rigging/lift/niosh.js";
+import { loadTableMethods } from "../../rigging/section/load-table.js";
 import { deflectionFrom, isCompact } from "../../rigging/section/strength.js";
 import { tubeProperties } from "../../rigging/section/tube.js";
 import type { Method } from "../method.js";
@@ -321,6 +324,9 @@ export const beamMethods: readonly Method[] = [
 ];
 
 export const riggingMethods: readonly Method[] = [
+  ...balanceMethods,
+  ...loadTableMethods,
+  ...modeMethods,
   ...beamMethods,
   {
     name: "tubeProperties",

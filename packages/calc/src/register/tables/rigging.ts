@@ -1,6 +1,7 @@
 import { GRAVITY } from "../../rigging/gravity.js";
 import { designFactorOptions } from "../../rigging/hardware/assembly.js";
 import { clipChart } from "../../rigging/hardware/clips.js";
+import { leastCoefficients, slingModeFactors, unknownSling } from "../../rigging/hardware/modes.js";
 import { carbonCable, shackles, stainlessCable, terminations } from "../../rigging/hardware/rope.js";
 import { chain80, slingColours, slingModes } from "../../rigging/hardware/slings.js";
 import { headRoom } from "../../rigging/lift/head-room.js";
@@ -104,6 +105,20 @@ export const riggingTables: readonly RegisterTable[] = [
     holds: "share of the working load marked on the sling",
     sources: ["en-1492-2"],
     data: slingModes,
+  },
+  {
+    id: "rigging.sling-mode-factors",
+    title: "Mode factors of slings by material and practice",
+    holds: "share of the working load marked on the sling",
+    sources: ["choker-us", "en-13414-1", "chain-slings-en", "as-3775", "en-1492-2", "practice"],
+    data: { ...slingModeFactors, unknown: unknownSling },
+  },
+  {
+    id: "rigging.least-coefficients",
+    title: "Breaking strength over working load a part has at least",
+    holds: "a factor by kind of part and practice; 5 for American textile slings is from a teaching page",
+    sources: ["ec-2006-42-4.1.2.5"],
+    data: leastCoefficients,
   },
   {
     id: "rigging.sling-colours",

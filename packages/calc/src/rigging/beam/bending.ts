@@ -12,13 +12,16 @@ const FOOT = 0.3048;
 const six = (value: number): string => printNumber(value, 6);
 const isUs: (print: Parameters<Step["show"]>[0]) => boolean = (print) => /lb$/u.test(print(1, "mass"));
 
+/** What the moments of a bar are told from: solved with its stiffness, or by statics from known reactions. */
+type Loaded = Pick<SolvedBeam, "beam" | "reactions" | "greatestMoment" | "leastMoment">;
+
 /** The greatest bending moment either way, in the unit of the loads × metre. */
-export function worstMoment({ greatestMoment, leastMoment }: SolvedBeam): Extreme {
+export function worstMoment({ greatestMoment, leastMoment }: Pick<Loaded, "greatestMoment" | "leastMoment">): Extreme {
   return Math.abs(leastMoment.value) > Math.abs(greatestMoment.value) ? leastMoment : greatestMoment;
 }
 
 /** Forces left of a place with their arms: every reaction, and every load. */
-function leftOf({ beam, reactions }: SolvedBeam, at: number) {
+function leftOf({ beam, reactions }: Loaded, at: number) {
   const nothing = 1e-9 * Math.abs(totalLoad(beam));
   const lifts = beam.supports.flatMap((place, index) =>
     place < at - 1e-9 && Math.abs(reactions[index]!) > nothing ? [{ load: reactions[index]!, arm: at - place }] : [],
@@ -27,7 +30,7 @@ function leftOf({ beam, reactions }: SolvedBeam, at: number) {
 }
 
 /** The greatest bending moment as a value in N·m. Loads of the beam have to be kilograms; `when` says in which case. */
-export function momentValue(solved: SolvedBeam, inputs: readonly Known[], when = ""): Known {
+export function momentValue(solved: Loaded, inputs: readonly Known[], when = ""): Known {
   const { at, value } = worstMoment(solved);
   const show: Step["show"] = (print) => {
     const us = isUs(print);

@@ -60,9 +60,15 @@ function settle(walked: readonly Stretch[], support: number, firstTurn: number):
   return walked.map((each) => ({ ...each, turn: each.turn + extra, lift: each.lift + rise + extra * each.from }));
 }
 
-function walk(beam: Beam): { stretches: Stretch[]; reactions: readonly number[]; over: number[] } {
+/**
+ * The stretches of a beam under its loads and given reactions, from the left, and the moment over every support. Slope
+ * and deflection begin as nothing at the left end.
+ */
+export function stretchesUnder(
+  beam: Beam,
+  reactions: readonly number[],
+): { readonly stretches: readonly Stretch[]; readonly over: readonly number[] } {
   const nodes = nodesOf(beam);
-  const { reactions, firstTurn } = displacements(beam);
   const stretches: Stretch[] = [];
   const over: number[] = [];
   let [shear, moment, turn, lift] = [0, 0, 0, 0];
@@ -84,7 +90,7 @@ function walk(beam: Beam): { stretches: Stretch[]; reactions: readonly number[];
     turn = turnAt(stretch, to);
     lift = liftAt(stretch, to);
   }
-  return { stretches: settle(stretches, beam.supports[0]!, firstTurn), reactions, over };
+  return { stretches, over };
 }
 
 /** Ends of the stretch, and the place inside it where the shear is zero. */
@@ -96,6 +102,15 @@ function turningPlaces({ from, to, shear, perMetre }: Stretch): readonly number[
 const pick = (all: readonly Extreme[], better: (a: number, b: number) => boolean): Extreme =>
   all.reduce((best, each) => (better(each.value, best.value) ? each : best));
 
+/** The most sagging and the most hogging moment of some stretches. */
+export function momentExtremes(stretches: readonly Stretch[]): Pick<SolvedBeam, "greatestMoment" | "leastMoment"> {
+  const moments = stretches.flatMap((each) => turningPlaces(each).map((at) => ({ at, value: momentAt(each, at) })));
+  return {
+    greatestMoment: pick(moments, (a, b) => a > b),
+    leastMoment: pick(moments, (a, b) => a < b),
+  };
+}
+
 /**
  * Reactions and moments of a continuous beam of constant EI on two or more level supports.
  * @throws RangeError when there are fewer than two supports or a place is off the beam.
@@ -103,14 +118,13 @@ const pick = (all: readonly Extreme[], better: (a: number, b: number) => boolean
 export function solveBeam(beam: Beam): SolvedBeam {
   requireSoundBeam(beam);
   if (beam.supports.length < 2) throw new RangeError("a beam needs two supports to stand");
-  const { stretches, reactions, over } = walk(beam);
-  const moments = stretches.flatMap((each) => turningPlaces(each).map((at) => ({ at, value: momentAt(each, at) })));
+  const { reactions, firstTurn } = displacements(beam);
+  const { stretches, over } = stretchesUnder(beam, reactions);
   return {
     beam,
     reactions,
     supportMoments: over,
-    stretches,
-    greatestMoment: pick(moments, (a, b) => a > b),
-    leastMoment: pick(moments, (a, b) => a < b),
+    stretches: settle(stretches, beam.supports[0]!, firstTurn),
+    ...momentExtremes(stretches),
   };
 }

@@ -2,6 +2,7 @@ import { type Gap, type Kind, type Known, missing, type Value } from "@plumbmark
 import type { Mistake } from "../../document/mistake.js";
 import { choices } from "../../document/nearest.js";
 import { type Place, START } from "../../document/place.js";
+import type { Implausible } from "../../document/plausible.js";
 import type { Data, Placed } from "../../document/yaml.js";
 import type { Part } from "../../repository/parts.js";
 
@@ -20,6 +21,7 @@ export class Reader {
     readonly placed: Placed,
     readonly quantities: ReadonlyMap<string, Known>,
     readonly parts: ReadonlyMap<string, Part>,
+    readonly implausible: readonly Implausible[] = [],
   ) {}
 
   readonly #found = new Map<string, Data | undefined>();

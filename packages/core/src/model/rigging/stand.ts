@@ -23,6 +23,12 @@ import type { Face } from "../faces/face.js";
 
 const plain = (value: number, kind: "length" | "area", what: string): Known => tabled(value, kind, "geometry", what);
 
+function areaOf(x: Value, y: Value, what: string): Value<"area"> {
+  const gaps = gapsOf([x, y]);
+  if (gaps.length > 0) return missing("area", ...gaps);
+  return plain((x as Known).value * (y as Known).value, "area", what) as Known<"area">;
+}
+
 /** The edge of the base a face would tip over: the toe, from which distances are written, or the one behind. */
 export type Edge = "toe" | "behind";
 
@@ -119,16 +125,24 @@ export class Stand {
   }
 
   get pressure(): Value<"areal-load"> {
-    const [x, y] = [
-      this.#value("deck.footprint.1", "length", "footprint on the deck"),
-      this.#value("deck.footprint.2", "length", "footprint on the deck"),
-    ];
-    const gaps = gapsOf([x, y]);
-    const A: Value =
-      gaps.length > 0
-        ? missing("area", ...gaps)
-        : plain((x as Known).value * (y as Known).value, "area", "footprint on the deck");
-    return deckPressure.of({ m: this.mass, A });
+    return deckPressure.of({ m: this.mass, A: this.footprint });
+  }
+
+  /** The area it stands on, as it is written. */
+  get footprint(): Value<"area"> {
+    const what = "footprint on the deck";
+    return areaOf(
+      this.#value("deck.footprint.1", "length", what),
+      this.#value("deck.footprint.2", "length", what),
+      what,
+    );
+  }
+
+  /** The area the base covers: its width, or that of the face where none is written, by its depth. */
+  get baseArea(): Value<"area"> {
+    const { reader } = this.face;
+    const width = reader.optional(`${this.path}.width`, "length", "width of the base", this.label) ?? this.face.width;
+    return areaOf(width, this.depth, "the base");
   }
 
   /** Feet in two rows of as many. What each of more rows bears depends on the deck below, so it is missing. */

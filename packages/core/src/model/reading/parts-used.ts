@@ -1,0 +1,31 @@
+import type { Data } from "../../document/yaml.js";
+import type { Part } from "../../repository/parts.js";
+import type { Reader } from "./reader.js";
+
+/** A part that a document names, and the first place it does so. */
+export interface PartUsed {
+  readonly part: Part;
+  readonly path: string;
+}
+
+/** Every part of the catalogue that the front matter names, as a text or as a key, each once. */
+export function partsUsed({ placed, parts }: Reader): readonly PartUsed[] {
+  const found = new Map<string, PartUsed>();
+  const name = (text: string, path: string): void => {
+    const part = parts.get(text);
+    if (part && !found.has(text)) found.set(text, { part, path });
+  };
+  const walk = (data: Data | undefined, path: string): void => {
+    if (typeof data === "string") name(data, path);
+    if (data === null || typeof data !== "object") return;
+    const isList = Array.isArray(data);
+    for (const [key, inner] of Object.entries(data)) {
+      const step = isList ? String(Number(key) + 1) : key;
+      const here = path === "" ? step : `${path}.${step}`;
+      if (!isList) name(key, here);
+      walk(inner as Data, here);
+    }
+  };
+  walk(placed.data, "");
+  return [...found.values()];
+}
