@@ -51,17 +51,7 @@ export type {
   WaiverEntry,
   WorkingEntry,
 } from "./inspection/record.js";
-export type {
-  Level,
-  RawCheck,
-  Rule,
-  RuleContext,
-  Sense,
-  Setting,
-  SettingDefinition,
-  Thing,
-  Words,
-} from "./inspection/rule.js";
+export type { RawCheck, Rule, RuleContext, Sense, Thing, Words } from "./inspection/rule.js";
 export { type Runner, runner } from "./inspection/runner.js";
 export { StandardError } from "./inspection/settings.js";
 export { type TakenOff, takeoff } from "./inspection/takeoff.js";
@@ -108,6 +98,7 @@ export {
   settingText,
 } from "./standard/listing.js";
 export { may, oneAndTheSame, whoMay } from "./standard/people.js";
+export type { Level, Setting, SettingDefinition } from "./standard/setting.js";
 export { checkStandards, openStandards, outdated } from "./standard/use.js";
 export { tableCsv } from "./takeoff/csv.js";
 export { labeller } from "./takeoff/labels.js";

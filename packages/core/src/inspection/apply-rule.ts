@@ -1,9 +1,10 @@
 import type { Build } from "../model/build.js";
 import type { StandardChain } from "../standard/chain.js";
 import type { Support } from "../standard/levels.js";
+import type { Level, Setting } from "../standard/setting.js";
 import { supportsAt } from "../standard/supports.js";
 import { effectiveSettings, varies } from "./effective-settings.js";
-import type { Level, RawCheck, Rule, Setting } from "./rule.js";
+import type { RawCheck, Rule } from "./rule.js";
 
 /** A check as its rule yields it, with the level in force for the thing it is about. */
 export interface Yielded {

@@ -1,7 +1,8 @@
 import type { StandardChain } from "../standard/chain.js";
 import { bySupport, type InForce, inForce, strictest } from "../standard/in-force.js";
 import { SUPPORTS, type Support } from "../standard/levels.js";
-import type { Level, Rule, Setting } from "./rule.js";
+import type { Level, Setting } from "../standard/setting.js";
+import type { Rule } from "./rule.js";
 
 /** Level and settings of a rule as they are in force, without where they come from. */
 export interface EffectiveSettings {

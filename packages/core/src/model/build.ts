@@ -9,10 +9,7 @@ import { type Quote, quotesOf } from "../document/quotes.js";
 import { type Section, sectionsOf } from "../document/sections.js";
 import { type Task, tasksOf } from "../document/tasks.js";
 import { textUnder } from "../document/under.js";
-import type { CheckEntry } from "../inspection/record.js";
-import type { HouseStandardSettings } from "../repository/house-standard.js";
 import type { Part } from "../repository/parts.js";
-import type { Stock } from "../repository/stock.js";
 import { isSchedule, scheduleNamed, scheduleNames } from "../takeoff/names.js";
 import { Takeoff } from "../takeoff/takeoff.js";
 import { type BuildWaiver, waiversIn } from "../waivers/of-build.js";
@@ -28,6 +25,7 @@ import { Picture } from "./picture/picture.js";
 import { Circuit } from "./power/circuit.js";
 import { Run } from "./power/run.js";
 import { type Supply, suppliesOf } from "./power/supply.js";
+import type { BuildContext } from "./reading/build-context.js";
 import { once } from "./reading/once.js";
 import { partsUsed } from "./reading/parts-used.js";
 import { partName, partValue, type Reader } from "./reading/reader.js";
@@ -35,34 +33,14 @@ import { checkReferences } from "./reading/references.js";
 import { asMass } from "./rigging/as-mass.js";
 import { Bar } from "./rigging/bar.js";
 import { Lifting } from "./rigging/lifting.js";
-import type { Promised } from "./stock/bookings.js";
 import { type LotUse, lotUsesOf } from "./stock/lot-use.js";
+import type { CountedDesign } from "./values/counted-design.js";
 import { computed, valueEntries, valueEntriesUnder } from "./values/index.js";
 import { type Dimming, dimmingOf } from "./viewing/dimming.js";
 import { Viewing } from "./viewing/viewing.js";
 
-/** What a build is given of the repository it belongs to. */
-export interface BuildContext {
-  readonly file: string;
-  readonly standard: HouseStandardSettings;
-  readonly stock: Stock;
-  /** Files of the repository that give the same name to their build, this one among them. */
-  readonly sameName: readonly string[];
-  /** Paths of every file that is read, from the root. */
-  readonly files: readonly string[];
-  readonly today: string;
-  /** What all documents of the repository promise out of the stock. */
-  readonly promises: readonly Promised[];
-  /** Ids of the rules in force; empty when only values are computed. */
-  readonly rules: readonly string[];
-  /** What rules found on this document so far, before waivers, by rule. The engine adds to it and asks about waivers last. */
-  readonly findings: Map<string, readonly CheckEntry[]>;
-  /** Mistakes found before the model was made. */
-  readonly mistakes: readonly Mistake[];
-}
-
 /** One build document with everything computed from it, lazily, each value with its working. */
-export class Build {
+export class Build implements CountedDesign {
   /** The document as a whole: an empty path. */
   readonly path = "";
   /** What messages call it. */

@@ -1,6 +1,6 @@
 import { choices } from "../document/nearest.js";
 import type { Quote } from "../document/quotes.js";
-import type { Build } from "./build.js";
+import type { Design } from "./design.js";
 
 /** A link of the prose to a drawing. */
 export interface DrawingLink extends Quote {
@@ -14,7 +14,7 @@ const PREFIX = "drawings.";
 const LAYERS = ["power-audience", "power-rear", "data-audience", "data-rear"];
 
 /** Names of the drawings a build has; those of a face, bar or circuit hold its name. */
-export function drawingNames({ bars, faces, circuits, picture, reader }: Build): readonly string[] {
+export function drawingNames({ bars, faces, circuits, picture, reader }: Design): readonly string[] {
   return [
     ...bars.map(({ name }) => `hang-plot-${name}`),
     ...faces.filter(({ stand }) => stand).map(({ name }) => `stand-${name}`),
@@ -29,7 +29,7 @@ export function drawingNames({ bars, faces, circuits, picture, reader }: Build):
 }
 
 /** Every link of the prose to `calc:drawings.`, known or not. */
-export function drawingLinks(build: Build): readonly DrawingLink[] {
+export function drawingLinks(build: Design & { readonly quotes: readonly Quote[] }): readonly DrawingLink[] {
   const names = drawingNames(build);
   return build.quotes
     .filter(({ of }) => of.startsWith(PREFIX))

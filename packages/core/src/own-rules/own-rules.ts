@@ -1,8 +1,9 @@
 import type { Data } from "../document/yaml.js";
-import type { Level, RawCheck, Rule, Thing } from "../inspection/rule.js";
+import type { RawCheck, Rule, Thing } from "../inspection/rule.js";
 import type { Build } from "../model/build.js";
 import { mistakeIn, type StandardFile, type StandardMistake } from "../standard/file.js";
 import { refuse } from "../standard/refuse.js";
+import type { Level } from "../standard/setting.js";
 import { demandChecks, type JudgedDemand, type StatedDemand, untold } from "./demand-check.js";
 import { type Each, ONE, shapeOf, thingsOf } from "./each.js";
 import { at, type Facts, factsOf } from "./facts.js";

@@ -2,7 +2,7 @@ import { type Kind, readQuantity, siUnit } from "@plumbmark/calc";
 import { choices } from "../document/nearest.js";
 import { shown } from "../document/shown.js";
 import type { Data } from "../document/yaml.js";
-import type { Rule, SettingDefinition } from "../inspection/rule.js";
+import type { Rule } from "../inspection/rule.js";
 import { schemaText } from "../inspection/setting-schema.js";
 import { writtenKey } from "../repository/old-keys.js";
 import type { Standards } from "./chain.js";
@@ -10,6 +10,7 @@ import { mistakeIn, type StandardFile, type StandardMistake } from "./file.js";
 import { readSetting } from "./in-force.js";
 import { SUPPORTS, topicOf } from "./levels.js";
 import { peopleMistakes } from "./people.js";
+import type { SettingDefinition } from "./setting.js";
 
 type Entry = Readonly<Record<string, Data>>;
 

@@ -1,12 +1,13 @@
 import { type Kind, readQuantity } from "@plumbmark/calc";
 import type { Place } from "../document/place.js";
 import type { Data } from "../document/yaml.js";
-import type { Rule as CodedRule, Level, Setting, SettingDefinition } from "../inspection/rule.js";
+import type { Rule as CodedRule } from "../inspection/rule.js";
 import { meetsSchema } from "../inspection/setting-schema.js";
 import { writtenKey } from "../repository/old-keys.js";
 import type { StandardChain } from "./chain.js";
 import { placeIn, type StandardFile } from "./file.js";
 import { isLevel, isLooser, type Support, stricterLevel, topicOf } from "./levels.js";
+import type { Level, Setting, SettingDefinition } from "./setting.js";
 
 /** What has to be known of a rule to tell what is in force of it. */
 export type Settable = Pick<CodedRule, "id" | "level" | "settings">;

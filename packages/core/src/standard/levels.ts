@@ -1,4 +1,4 @@
-import type { Level, Setting, SettingDefinition } from "../inspection/rule.js";
+import type { Level, Setting, SettingDefinition } from "./setting.js";
 
 export const LEVELS: readonly Level[] = ["shall", "should", "note", "none"];
 

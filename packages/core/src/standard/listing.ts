@@ -1,8 +1,9 @@
 import { printQuantity } from "@plumbmark/calc";
-import type { Level, Rule, Setting, SettingDefinition } from "../inspection/rule.js";
+import type { Rule } from "../inspection/rule.js";
 import type { StandardChain } from "./chain.js";
 import { bySupport, type From, type InForce, inForce, type PlacedValue, type Settable } from "./in-force.js";
 import { SUPPORTS, type Support } from "./levels.js";
+import type { Level, Setting, SettingDefinition } from "./setting.js";
 
 /** A value in force as people read it, with where it comes from. */
 export interface ListedValue<T = Setting> {

@@ -1,9 +1,10 @@
-import type { Rule, SettingDefinition } from "../inspection/rule.js";
+import type { Rule } from "../inspection/rule.js";
 import { chainFor, type StandardChain, type Standards } from "./chain.js";
 import { mistakeIn, type StandardFile, type StandardMistake } from "./file.js";
 import { type InForce, inForce, type PlacedValue } from "./in-force.js";
 import { isLooser, isLooserLevel, SUPPORTS, topicOf } from "./levels.js";
 import { fromText } from "./listing.js";
+import type { SettingDefinition } from "./setting.js";
 
 const PRACTICES = ["us", "iec"] as const;
 

@@ -1,8 +1,8 @@
 import { missing, type Value } from "@plumbmark/calc";
-import type { Build } from "../model/build.js";
 import { Cable } from "../model/cabling/cable.js";
 import { Jumpers } from "../model/cabling/jumpers.js";
 import type { Chain } from "../model/data/chain.js";
+import type { Design } from "../model/design.js";
 import type { Run } from "../model/power/run.js";
 import type { Part } from "../repository/parts.js";
 import { labeller } from "./labels.js";
@@ -83,7 +83,7 @@ function returnOf(chain: Chain, label: string): readonly LaidCable[] {
 }
 
 /** Every cable of a build: power, data, picture, each once, in the order they are laid. */
-export function cablesOf(build: Build): readonly LaidCable[] {
+export function cablesOf(build: Design): readonly LaidCable[] {
   const label = labeller(build);
   const power = build.runs.flatMap((run) => {
     const source = run.circuit ? `circuit ${run.circuit.name} outlet` : `circuit ${NOT_STATED}`;

@@ -1,5 +1,5 @@
 import type { Value } from "@plumbmark/calc";
-import type { Build } from "../model/build.js";
+import type { Design } from "../model/design.js";
 import type { Part } from "../repository/parts.js";
 import { NOT_STATED } from "./table.js";
 
@@ -14,7 +14,7 @@ export interface PathEntry {
 }
 
 /** Entries of the picture path in order; a part that is not in the catalogue and has a length is taken for a cable. */
-export const stationsOf = ({ reader }: Build): readonly PathEntry[] =>
+export const stationsOf = ({ reader }: Design): readonly PathEntry[] =>
   reader.list("picture.path").map((_, index) => {
     const path = `picture.path.${index + 1}`;
     const name = reader.text(`${path}.part`) ?? NOT_STATED;

@@ -1,4 +1,4 @@
-import type { Build } from "../model/build.js";
+import type { Design } from "../model/design.js";
 import { cablesOf, type LaidCable } from "./cables.js";
 import type { Piece } from "./piece.js";
 import { broughtPieces } from "./pieces/brought.js";
@@ -12,7 +12,7 @@ export class Takeoff {
   #cables: readonly LaidCable[] | undefined;
   #pieces: readonly Piece[] | undefined;
 
-  constructor(readonly build: Build) {}
+  constructor(readonly build: Design) {}
 
   get cables(): readonly LaidCable[] {
     this.#cables ??= cablesOf(this.build);

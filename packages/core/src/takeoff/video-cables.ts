@@ -1,12 +1,12 @@
 import type { Data } from "../document/yaml.js";
-import type { Build } from "../model/build.js";
 import { endOf } from "../model/cabling/cable.js";
+import type { Design } from "../model/design.js";
 import type { LaidCable } from "./cables.js";
 import { stationsOf } from "./stations.js";
 import { NOT_STATED } from "./table.js";
 
 /** Cables of the picture path, `V1` next to the source. A cable behind a cable is joined to it. */
-export function videoCables(build: Build): readonly LaidCable[] {
+export function videoCables(build: Design): readonly LaidCable[] {
   const stations = stationsOf(build);
   const stands = build.reader.text("data.processor.place");
   const processor = `${build.processor?.name ?? "processor"}${stands === undefined ? "" : ` (${stands})`}`;

@@ -1,5 +1,5 @@
 import type { CheckEntry } from "../inspection/record.js";
-import type { Build } from "../model/build.js";
+import type { Written } from "../model/reading/written.js";
 import { topicOf } from "../standard/levels.js";
 import { excused, stateOf, type WaiverState } from "./state.js";
 import { UNWAIVABLE, type Waiver, waiversOf } from "./waiver.js";
@@ -30,7 +30,7 @@ function namesOf({ rule = "" }: Waiver, known: readonly string[]): BuildWaiver["
 }
 
 /** Waivers of a document; what they excuse is told once the other rules have been asked. */
-export const waiversIn = ({ reader, context }: Build): readonly BuildWaiver[] =>
+export const waiversIn = ({ reader, context }: Written): readonly BuildWaiver[] =>
   waiversOf(reader).map((waiver) => {
     const found = excused(waiver, context.findings);
     const asked = context.findings.has(waiver.rule ?? "");

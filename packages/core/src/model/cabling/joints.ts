@@ -1,7 +1,7 @@
 import { connectors, type Retention, retentions } from "@plumbmark/calc";
-import type { Build } from "../build.js";
 import type { Panel } from "../faces/panels.js";
 import { type Cable, type End, endOf } from "./cable.js";
+import type { CablingDesign } from "./cabling-design.js";
 
 /** Two connectors that are plugged together at a panel. */
 export interface Joint {
@@ -59,7 +59,7 @@ function joint(
 }
 
 /** Every joint at the panels of the build, power and data: the feed into the first panel, each jumper out and in, the return out of the last. */
-export function jointsOf(build: Build): readonly Joint[] {
+export function jointsOf(build: CablingDesign): readonly Joint[] {
   return [
     ...build.runs.map((run) => ({ line: run, kind: "power" as const })),
     ...build.chains.map((chain) => ({ line: chain, kind: "data" as const })),

@@ -9,10 +9,10 @@ import {
   tabled,
   type Value,
 } from "@plumbmark/calc";
-import type { Build } from "../build.js";
 import type { Panel } from "../faces/panels.js";
 import { once } from "../reading/once.js";
 import type { Cable } from "./cable.js";
+import type { CablingDesign } from "./cabling-design.js";
 import { type Socket, socketAt, turned } from "./sockets.js";
 
 const CENTRE: Point = { x: 0, y: 0 };
@@ -116,7 +116,7 @@ export class Jumpers {
 }
 
 /** Jumpers of every run and chain that has more than one panel, or whose panels are not known. */
-export const jumpersOf = (build: Build): readonly Jumpers[] =>
+export const jumpersOf = (build: CablingDesign): readonly Jumpers[] =>
   [
     ...build.runs.map((run) => new Jumpers(run, "power")),
     ...build.chains.map((chain) => new Jumpers(chain, "data")),

@@ -1,10 +1,10 @@
 import type { Data } from "../../document/yaml.js";
 import type { Part } from "../../repository/parts.js";
-import type { Build } from "../build.js";
 import type { Chain } from "../data/chain.js";
 import type { Run } from "../power/run.js";
 import { partName } from "../reading/reader.js";
 import { endOf } from "./cable.js";
+import type { CablingDesign } from "./cabling-design.js";
 
 /** Two connector families that meet at a joint; a side that is not written down is undefined. */
 export interface Meeting {
@@ -69,7 +69,7 @@ function closing({ closing: cable, panels, build }: Chain): readonly Meeting[] {
 }
 
 /** Neighbours on the picture path. What a processor takes the picture in by is not part of its entry, so the path ends before it. */
-function pictureMeetings(build: Build): readonly Meeting[] {
+function pictureMeetings(build: CablingDesign): readonly Meeting[] {
   const path = build.reader.data("picture.path");
   const parts = (Array.isArray(path) ? (path as readonly Data[]) : []).map((entry) =>
     build.reader.parts.get(partName(entry)),
@@ -87,7 +87,7 @@ function pictureMeetings(build: Build): readonly Meeting[] {
 }
 
 /** Every joint of the build but the plugs in the venue's outlets. */
-export const meetingsOf = (build: Build): readonly Meeting[] => [
+export const meetingsOf = (build: CablingDesign): readonly Meeting[] => [
   ...build.runs.flatMap((run) => along(run, "power")),
   ...build.chains.flatMap((chain) => [atPort(chain), ...along(chain, "data"), ...closing(chain)]),
   ...pictureMeetings(build),

@@ -14,10 +14,10 @@ import {
   tabled,
   type Value,
 } from "@plumbmark/calc";
-import type { Build } from "../build.js";
 import { Cable } from "../cabling/cable.js";
 import { type Panel, panelsAt } from "../faces/panels.js";
 import { partGap, partValue } from "../reading/reader.js";
+import type { DataDesign } from "./data-design.js";
 
 /** Panels sent data one after another from one processor port. */
 export class Chain {
@@ -36,7 +36,7 @@ export class Chain {
 
   constructor(
     /** The build it belongs to. */
-    readonly build: Build,
+    readonly build: DataDesign,
     /** Its name in the document. */
     readonly name: string,
   ) {
@@ -153,7 +153,7 @@ export class ProcessorLoad {
   readonly path = "data.processor";
   readonly label = "The processor";
 
-  constructor(readonly build: Build) {}
+  constructor(readonly build: DataDesign) {}
 
   /** Ports taken, outward and closing, each use with the chain it is of; undefined when a chain names no port. */
   get uses(): readonly { readonly port: number; readonly chain: Chain }[] | undefined {

@@ -18,10 +18,10 @@ import {
 } from "@plumbmark/calc";
 import type { Part } from "../../repository/parts.js";
 import { partValue, type Reader } from "../reading/reader.js";
-import { Stand } from "../rigging/stand.js";
 import { type Cell, cellName, readCells } from "./cells.js";
 import { type KindOfPanel, kindsOf, othersOf, panelsMassOf } from "./face-kinds.js";
 import { heldPerColumn, unheldOf } from "./gaps.js";
+import { Stand } from "./stand.js";
 
 /** A number for each cell of the largest face, for sets of cells. */
 const cellNumber = ({ row, column }: Cell): number => row * 10_000 + column;

@@ -1,7 +1,7 @@
 import type { Part } from "../../repository/parts.js";
-import type { Build } from "../build.js";
 import { type Cell, cellName, readCells } from "./cells.js";
 import type { Face } from "./face.js";
+import type { FacesDesign } from "./faces-design.js";
 
 /** One panel of a face, as it stands on a run or chain. */
 export interface Panel {
@@ -19,7 +19,7 @@ export interface Panel {
  * Panels in cable order from a text such as `banner A1..A6, B6..B1`. Undefined when nothing is written or it cannot
  * be read; what is wrong is told as a mistake with its place.
  */
-export function panelsAt(build: Build, path: string): readonly Panel[] | undefined {
+export function panelsAt(build: FacesDesign, path: string): readonly Panel[] | undefined {
   const text = build.reader.text(path);
   if (text === undefined) return undefined;
   const match = /^\s*([A-Za-z0-9][\w-]*)\s+(.+)$/u.exec(text);

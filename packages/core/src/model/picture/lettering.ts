@@ -1,6 +1,6 @@
 import { capHeight, capPixels, characterAngle, counted, missing, type Value } from "@plumbmark/calc";
-import type { Build } from "../build.js";
 import type { Face } from "../faces/face.js";
+import type { ViewingDesign } from "../viewing/viewing-design.js";
 
 /** The text a face is meant to show. */
 export class Lettering {
@@ -8,7 +8,7 @@ export class Lettering {
   readonly label: string;
 
   constructor(
-    readonly build: Build,
+    readonly build: ViewingDesign,
     readonly face: Face,
   ) {
     this.path = `${face.path}.text`;
@@ -47,7 +47,7 @@ export class Lettering {
 }
 
 /** Text of every face that is meant to show some. */
-export const letteringOf = (build: Build): readonly Lettering[] =>
+export const letteringOf = (build: ViewingDesign): readonly Lettering[] =>
   build.faces
     .filter((face) => build.reader.data(`${face.path}.text`) !== undefined)
     .map((face) => new Lettering(build, face));

@@ -13,8 +13,8 @@ import {
   type Value,
 } from "@plumbmark/calc";
 import type { Part } from "../../repository/parts.js";
-import type { Build } from "../build.js";
 import { partGap, partOptional } from "../reading/reader.js";
+import type { PictureDesign } from "./picture-design.js";
 import { type Bounds, inCommon } from "./signals.js";
 
 /** A part in the picture path, with its place in the document. */
@@ -36,7 +36,7 @@ type OverLink = CarriedSignal & { readonly link: Link };
 /** One link of the picture path: a device, the cables behind it, and the next device. */
 export class Hop {
   constructor(
-    readonly build: Build,
+    readonly build: PictureDesign,
     readonly from: Station | undefined,
     readonly cables: readonly Station[],
     readonly to: Station,
@@ -149,7 +149,7 @@ function coaxLimit(part: Part, { measured }: CarriedSignal): Value<"length"> {
 }
 
 /** Links of the picture path in order, the last one into the processor; none when no path is written. */
-export function hopsOf(build: Build): readonly Hop[] {
+export function hopsOf(build: PictureDesign): readonly Hop[] {
   const { reader } = build;
   const written = reader.data("picture.path");
   if (!Array.isArray(written) || written.length === 0) return [];

@@ -1,7 +1,7 @@
 import { counted, missing, type Rectangle, type PictureSignal as Signal, sum, type Value } from "@plumbmark/calc";
-import type { Build } from "../build.js";
 import type { Face } from "../faces/face.js";
 import { partOptional } from "../reading/reader.js";
+import type { PictureDesign } from "./picture-design.js";
 import { type Hop, hopsOf } from "./picture-path.js";
 
 /** Where a face stands on the raster, in pixels of the raster. */
@@ -10,7 +10,7 @@ export class Placement {
   readonly label: string;
 
   constructor(
-    readonly build: Build,
+    readonly build: PictureDesign,
     readonly face: Face,
   ) {
     this.path = `picture.at.${face.name}`;
@@ -65,7 +65,7 @@ export class Picture {
   readonly label = "The picture";
   readonly placements: readonly Placement[];
 
-  constructor(readonly build: Build) {
+  constructor(readonly build: PictureDesign) {
     this.placements = build.faces.map((face) => new Placement(build, face));
   }
 

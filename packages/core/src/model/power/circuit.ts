@@ -9,11 +9,11 @@ import {
   sum,
   type Value,
 } from "@plumbmark/calc";
-import type { Build } from "../build.js";
 import { once } from "../reading/once.js";
 import { continuousShareOf } from "./continuous.js";
 import { legsOf, type PhaseLeg } from "./legs.js";
 import { otherLoadOf } from "./other-load.js";
+import type { PowerDesign } from "./power-design.js";
 import type { Run } from "./run.js";
 import { wiringBreaker } from "./wiring.js";
 
@@ -26,7 +26,7 @@ export class Circuit {
 
   constructor(
     /** The build it belongs to. */
-    readonly build: Build,
+    readonly build: PowerDesign,
     /** Its name in the document. */
     readonly name: string,
   ) {

@@ -13,7 +13,6 @@ import {
   type Value,
 } from "@plumbmark/calc";
 import type { Part } from "../../repository/parts.js";
-import type { Build } from "../build.js";
 import { Cable, type End, endOf } from "../cabling/cable.js";
 import { type Panel, panelsAt } from "../faces/panels.js";
 import { once } from "../reading/once.js";
@@ -22,6 +21,7 @@ import type { Circuit } from "./circuit.js";
 import { type Cord, cordOf, cordRating } from "./cord.js";
 import { runVoltage } from "./legs.js";
 import { panelLoad } from "./panel-load.js";
+import type { PowerDesign } from "./power-design.js";
 import { feederDropOf, noFeederDrop, wiringDrop } from "./wiring-drop.js";
 
 /** Panels powered one after another from one feed. */
@@ -39,7 +39,7 @@ export class Run {
 
   constructor(
     /** The build it belongs to. */
-    readonly build: Build,
+    readonly build: PowerDesign,
     /** Its name in the document. */
     readonly name: string,
   ) {

@@ -8,10 +8,10 @@ import {
   sum,
   type Value,
 } from "@plumbmark/calc";
-import type { Build } from "../build.js";
 import type { Circuit } from "./circuit.js";
 import { continuousShareOf } from "./continuous.js";
 import type { PhaseLeg } from "./legs.js";
+import type { PowerDesign } from "./power-design.js";
 
 const PAIRS = ["AB", "BC", "CA"] as const;
 type Pair = (typeof PAIRS)[number];
@@ -24,7 +24,7 @@ export class Supply {
   readonly label: string;
 
   constructor(
-    readonly build: Build,
+    readonly build: PowerDesign,
     readonly name: string,
     readonly circuits: readonly Circuit[],
   ) {
@@ -116,7 +116,7 @@ export class Supply {
 }
 
 /** Supplies that a circuit names, each with its circuits. */
-export function suppliesOf(build: Build): readonly Supply[] {
+export function suppliesOf(build: PowerDesign): readonly Supply[] {
   const names = [...new Set(build.circuits.flatMap(({ from }) => (from === undefined ? [] : [from])))];
   return names.map(
     (name) =>

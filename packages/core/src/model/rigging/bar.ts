@@ -14,7 +14,6 @@ import {
   tabled,
   type Value,
 } from "@plumbmark/calc";
-import type { Build } from "../build.js";
 import { once } from "../reading/once.js";
 import { partOptional } from "../reading/reader.js";
 import { asMass } from "./as-mass.js";
@@ -22,6 +21,7 @@ import { type HangingCable, hangingCables } from "./bar-cables.js";
 import { type CarriedFace, carriedMass, carriedOf, pointsOn, uniformOn } from "./bar-loads.js";
 import { Hang } from "./hang.js";
 import { reactionIn } from "./reaction.js";
+import type { RiggingDesign } from "./rigging-design.js";
 import { BarSection } from "./section.js";
 import { type SlackCase, type SlackCases, slackCases, whenSlack } from "./slack.js";
 import { type Span, spansOf } from "./spans.js";
@@ -52,7 +52,7 @@ export class Bar {
 
   constructor(
     /** The build it belongs to. */
-    readonly build: Build,
+    readonly build: RiggingDesign,
     /** Its name in the document. */
     readonly name: string,
   ) {

@@ -1,7 +1,7 @@
 import type { Value } from "@plumbmark/calc";
-import type { Build } from "../build.js";
 import { kindMass } from "../faces/face-kinds.js";
 import { partValue } from "../reading/reader.js";
+import type { RiggingDesign } from "./rigging-design.js";
 
 /** Something lifted by hand in one piece. */
 export interface LiftedPiece {
@@ -11,7 +11,7 @@ export interface LiftedPiece {
 }
 
 /** A panel of every kind in every face. */
-function panels({ faces }: Build): readonly LiftedPiece[] {
+function panels({ faces }: RiggingDesign): readonly LiftedPiece[] {
   const kinds = new Map<string, LiftedPiece>();
   for (const face of faces)
     for (const kind of face.kinds) {
@@ -23,13 +23,13 @@ function panels({ faces }: Build): readonly LiftedPiece[] {
 }
 
 /** The processor, where the catalogue has it. */
-function processor({ processor: part }: Build): readonly LiftedPiece[] {
+function processor({ processor: part }: RiggingDesign): readonly LiftedPiece[] {
   const label = `The processor ${part?.name ?? ""}`;
   return part ? [{ path: "data.processor", label, mass: partValue(part, "mass", "mass", "mass", label) }] : [];
 }
 
 /** Panels, bars, the processor, and what is written under `pieces`; extras of a face are fitted to it, not lifted alone. */
-export function piecesOf(build: Build): readonly LiftedPiece[] {
+export function piecesOf(build: RiggingDesign): readonly LiftedPiece[] {
   const base = "rigging.lifting.pieces";
   const written = build.reader.keys(base).map((name) => ({
     path: `${base}.${name}`,

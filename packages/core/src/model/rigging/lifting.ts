@@ -19,8 +19,8 @@ import {
   type Value,
   verticalMultiplier,
 } from "@plumbmark/calc";
-import type { Build } from "../build.js";
 import { type LiftedPiece, piecesOf } from "./lifted.js";
+import type { RiggingDesign } from "./rigging-design.js";
 
 const factor = (value: number, what: string): Known => tabled(Math.max(0, value), "factor", "niosh-94-110", what);
 
@@ -40,7 +40,7 @@ export class Lifting {
   readonly path = "rigging.lifting";
   readonly label = "The lift by hand";
 
-  constructor(readonly build: Build) {}
+  constructor(readonly build: RiggingDesign) {}
 
   /** Everything that is lifted by hand in one piece. */
   get pieces(): readonly LiftedPiece[] {

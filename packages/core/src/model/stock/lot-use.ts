@@ -1,6 +1,6 @@
 import { type Booking, counted, missing, type Peak, peakUse, tabled, type Value } from "@plumbmark/calc";
 import type { Lot } from "../../repository/stock.js";
-import type { Build } from "../build.js";
+import type { Written } from "../reading/written.js";
 import { type Promised, promisedBy, promisedOf, type Stay } from "./bookings.js";
 
 /** Days both are on site; undefined when there is none. A stay without an end lasts. */
@@ -21,7 +21,7 @@ export class LotUse {
   readonly stay: Stay | undefined;
 
   constructor(
-    readonly build: Build,
+    readonly build: Written,
     readonly name: string,
     own: Promised,
   ) {
@@ -83,7 +83,7 @@ export class LotUse {
 }
 
 /** Every lot the build takes panels from. */
-export function lotUsesOf(build: Build): readonly LotUse[] {
+export function lotUsesOf(build: Written): readonly LotUse[] {
   const { file, promises } = build.context;
   const own = promisedBy(promises, file);
   return [...new Set(own.map(({ lot }) => lot))].map(

@@ -1,6 +1,6 @@
 import { counted, shareOf } from "@plumbmark/calc";
-import type { Build } from "../build.js";
 import type { Chain } from "../data/chain.js";
+import type { Design } from "../design.js";
 import { under, type ValueEntry } from "./entries.js";
 import { jumperValues } from "./jumpers.js";
 
@@ -18,7 +18,7 @@ const valuesOfChain = (chain: Chain): readonly ValueEntry[] => [
   ...((chain.panels?.length ?? 0) > 1 ? jumperValues(chain, "data") : []),
 ];
 
-function valuesOfProcessor(build: Build): readonly ValueEntry[] {
+function valuesOfProcessor(build: Design): readonly ValueEntry[] {
   if (build.chains.length === 0) return [];
   const load = build.processorLoad;
   const used = load.uses;
@@ -33,7 +33,7 @@ function valuesOfProcessor(build: Build): readonly ValueEntry[] {
   });
 }
 
-export const dataValues = (build: Build): readonly ValueEntry[] => [
+export const dataValues = (build: Design): readonly ValueEntry[] => [
   ...build.chains.flatMap(valuesOfChain),
   ...valuesOfProcessor(build),
 ];

@@ -1,5 +1,5 @@
 import { counted, faceArea, heat, panelPixels, times, type Value } from "@plumbmark/calc";
-import type { Build } from "../build.js";
+import type { Design } from "../design.js";
 import type { Face } from "../faces/face.js";
 import { under, type ValueEntry } from "./entries.js";
 
@@ -49,4 +49,4 @@ const valuesOfFace = (face: Face): readonly ValueEntry[] =>
     trim: () => face.reader.optional(`${face.path}.trim`, "length", "trim", face.label),
   });
 
-export const faceValues = ({ faces }: Build): readonly ValueEntry[] => faces.flatMap(valuesOfFace);
+export const faceValues = ({ faces }: Design): readonly ValueEntry[] => faces.flatMap(valuesOfFace);

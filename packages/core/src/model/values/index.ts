@@ -1,5 +1,5 @@
 import type { Value } from "@plumbmark/calc";
-import type { Build } from "../build.js";
+import type { CountedDesign } from "./counted-design.js";
 import { dataValues } from "./data.js";
 import type { ValueEntry } from "./entries.js";
 import { faceValues } from "./faces.js";
@@ -11,7 +11,7 @@ import { stockValues } from "./stock.js";
 import { totals } from "./totals.js";
 import { viewingValues } from "./viewing.js";
 
-type Maker = (build: Build) => readonly ValueEntry[];
+type Maker = (build: CountedDesign) => readonly ValueEntry[];
 
 /** Makers of values with the first words of the paths each makes; paths follow the document. */
 const MAKERS: readonly (readonly [words: readonly string[], make: Maker])[] = [
@@ -27,10 +27,10 @@ const MAKERS: readonly (readonly [words: readonly string[], make: Maker])[] = [
 ];
 
 /** Every computed value of a build, by the path it is quoted with; each is computed when it is asked for. */
-export const valueEntries = (build: Build): readonly ValueEntry[] => MAKERS.flatMap(([, make]) => make(build));
+export const valueEntries = (build: CountedDesign): readonly ValueEntry[] => MAKERS.flatMap(([, make]) => make(build));
 
 /** Those whose paths begin with a word. */
-export const valueEntriesUnder = (build: Build, first: string): readonly ValueEntry[] =>
+export const valueEntriesUnder = (build: CountedDesign, first: string): readonly ValueEntry[] =>
   MAKERS.filter(([words]) => words.includes(first)).flatMap(([, make]) => make(build));
 
 /** The same computed; what does not apply is left out. */

@@ -1,5 +1,5 @@
 import { missing, type PictureSignal as Signal, timingClock, timingsOf, type Value } from "@plumbmark/calc";
-import type { Build } from "../build.js";
+import type { Design } from "../design.js";
 import type { Hop } from "../picture/picture-path.js";
 import { under, type ValueEntry } from "./entries.js";
 
@@ -26,7 +26,7 @@ function valuesOfHop(hop: Hop, signal: Signal): readonly ValueEntry[] {
   return [...under(hop.path, clock), ...cables];
 }
 
-export function pictureValues({ picture }: Build): readonly ValueEntry[] {
+export function pictureValues({ picture }: Design): readonly ValueEntry[] {
   const { signal, width, height, rate, depth } = picture;
   return [
     ...under("picture", { width: () => width, height: () => height, rate: () => rate, depth: () => depth }),

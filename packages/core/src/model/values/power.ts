@@ -1,5 +1,5 @@
 import { leastOf, type Value } from "@plumbmark/calc";
-import type { Build } from "../build.js";
+import type { Design } from "../design.js";
 import type { Circuit } from "../power/circuit.js";
 import type { Run } from "../power/run.js";
 import { numbered, under, type ValueEntry } from "./entries.js";
@@ -69,7 +69,7 @@ function valuesOfRun(run: Run): readonly ValueEntry[] {
   ];
 }
 
-export const powerValues = ({ circuits, runs, supplies }: Build): readonly ValueEntry[] => [
+export const powerValues = ({ circuits, runs, supplies }: Design): readonly ValueEntry[] => [
   ...circuits.flatMap(valuesOfCircuit),
   ...runs.flatMap(valuesOfRun),
   ...supplies.flatMap((supply) => [

@@ -1,5 +1,5 @@
 import { bendingStress, greatestOf, leastOf, sum, times, type Value } from "@plumbmark/calc";
-import type { Build } from "../build.js";
+import type { Design } from "../design.js";
 import type { Bar } from "../rigging/bar.js";
 import type { Hang } from "../rigging/hang.js";
 import type { Leg } from "../rigging/leg.js";
@@ -68,7 +68,7 @@ function valuesOfBar(bar: Bar): readonly ValueEntry[] {
   ];
 }
 
-export const riggingValues = (build: Build): readonly ValueEntry[] => {
+export const riggingValues = (build: Design): readonly ValueEntry[] => {
   const { bars, lifting } = build;
   const lifted = build.reader.data("rigging.lifting") !== undefined;
   return [

@@ -1,16 +1,16 @@
 import { greatestOf, leastOverturningFactor, notionalPush } from "@plumbmark/calc";
-import type { Build } from "../build.js";
-import type { Push } from "../rigging/stand.js";
+import type { Design } from "../design.js";
+import type { Push } from "../faces/stand.js";
 import { under, type ValueEntry } from "./entries.js";
 import { settingNumber } from "./setting.js";
 
 /** The push the house standard sets for the rule, or else that of the practice. */
-const pushOf = (build: Build, rule: string): Push => ({
+const pushOf = (build: Design, rule: string): Push => ({
   low: settingNumber(build, rule, "push") ?? notionalPush[build.practice].low,
   high: settingNumber(build, rule, "push-above") ?? notionalPush[build.practice].high,
 });
 
-export const standValues = (build: Build): readonly ValueEntry[] =>
+export const standValues = (build: Design): readonly ValueEntry[] =>
   build.faces.flatMap(({ stand }) => {
     if (!stand) return [];
     const push = pushOf(build, "rigging.stack-stability");

@@ -1,6 +1,6 @@
 import { heat, sum, type Value } from "@plumbmark/calc";
 import type { Piece } from "../../takeoff/piece.js";
-import type { Build } from "../build.js";
+import type { CountedDesign } from "./counted-design.js";
 import { under, type ValueEntry } from "./entries.js";
 import { areaOf, asPower, pixelsOf, typicalPower } from "./faces.js";
 
@@ -29,7 +29,7 @@ const powers = (pieces: readonly Piece[]): Value<"power"> =>
  * What the whole build comes to. Power and heat are those of the panels; what stands in the rack is told apart,
  * since circuits often carry it as other load. Masses are of everything that is in use, spares apart.
  */
-export function totals(build: Build): readonly ValueEntry[] {
+export function totals(build: CountedDesign): readonly ValueEntry[] {
   const { faces, circuits, takeoff } = build;
   if (faces.length === 0) return [];
   const used = takeoff.pieces.filter(({ spare }) => !spare);

@@ -1,10 +1,10 @@
 import { acuityDistance, METRES_PER_MM, practiceDistance, tabled } from "@plumbmark/calc";
-import type { Build } from "../build.js";
+import type { Design } from "../design.js";
 import { under, type ValueEntry } from "./entries.js";
 import { settingNumber } from "./setting.js";
 
 /** Of every face what its viewers see; `viewing.` and the name of the face. */
-export const viewingValues = (build: Build): readonly ValueEntry[] => {
+export const viewingValues = (build: Design): readonly ValueEntry[] => {
   const metres = settingNumber(build, "viewing.pitch", "metres-per-mm") ?? METRES_PER_MM;
   const k = tabled(metres, "factor", "practice", "metres for each millimetre of pitch");
   const text = new Map(build.lettering.map((each) => [each.face, each]));

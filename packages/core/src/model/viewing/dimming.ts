@@ -1,6 +1,6 @@
 import { driveLevel, greySteps, type Value } from "@plumbmark/calc";
-import type { Build } from "../build.js";
 import type { Face } from "../faces/face.js";
+import type { ViewingDesign } from "./viewing-design.js";
 
 /** How far a face is dimmed for the target, and what is left of its grey steps. */
 export class Dimming {
@@ -8,7 +8,7 @@ export class Dimming {
   readonly label: string;
 
   constructor(
-    readonly build: Build,
+    readonly build: ViewingDesign,
     readonly face: Face,
   ) {
     this.path = face.path;
@@ -33,4 +33,5 @@ export class Dimming {
   }
 }
 
-export const dimmingOf = (build: Build): readonly Dimming[] => build.faces.map((face) => new Dimming(build, face));
+export const dimmingOf = (build: ViewingDesign): readonly Dimming[] =>
+  build.faces.map((face) => new Dimming(build, face));

@@ -1,10 +1,10 @@
-import type { Build } from "../../model/build.js";
+import type { Design } from "../../model/design.js";
 import { byLength, notCounted, number, type Piece, wholePiece } from "../piece.js";
 
 const USE = "brought along";
 
 /** What is neither hung nor part of the picture, but has to be there; cables are weighed by their length. */
-export const broughtPieces = ({ reader }: Build): readonly Piece[] =>
+export const broughtPieces = ({ reader }: Design): readonly Piece[] =>
   reader.keys("also-bring").map((name) => {
     const path = `also-bring.${name}`;
     const long = reader.data(`${path}.count`) !== undefined;

@@ -1,5 +1,5 @@
 import type { Value } from "@plumbmark/calc";
-import type { Build } from "../../model/build.js";
+import type { Design } from "../../model/design.js";
 import type { LaidCable } from "../cables.js";
 import { byLength, notCounted, number, type Piece } from "../piece.js";
 import { NOT_STATED } from "../table.js";
@@ -22,7 +22,7 @@ export function cablePieces(cables: readonly LaidCable[]): readonly Piece[] {
 }
 
 /** Jumpers of runs and chains whose panels are not written down: how many there are cannot be told. */
-export const unknownJumpers = (build: Build): readonly Piece[] =>
+export const unknownJumpers = (build: Design): readonly Piece[] =>
   [...build.runs, ...build.chains]
     .filter(({ panels, jumper }) => panels === undefined && jumper.written)
     .map(({ path, name, label, jumper }) => {

@@ -1,4 +1,4 @@
-import type { Build } from "../../model/build.js";
+import type { Design } from "../../model/design.js";
 import { partValue } from "../../model/reading/reader.js";
 import type { Part } from "../../repository/parts.js";
 import { number, type Piece, wholePiece } from "../piece.js";
@@ -9,7 +9,7 @@ const device = (name: string, part: Part | undefined, use: string): Piece =>
   wholePiece({ name, part, count: number(1, name), use }, partValue(part, "power", "power", "maximum power", name));
 
 /** The processor and everything in the picture path that is no cable; a processor that ends the path counts once. */
-export function devicePieces(build: Build): readonly Piece[] {
+export function devicePieces(build: Design): readonly Piece[] {
   const { reader } = build;
   const stations = stationsOf(build).filter(({ kind }) => kind !== "video-cable");
   const written = reader.data("data.processor") !== undefined;

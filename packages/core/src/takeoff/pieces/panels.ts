@@ -1,5 +1,5 @@
 import { missing, times, type Value } from "@plumbmark/calc";
-import type { Build } from "../../model/build.js";
+import type { Design } from "../../model/design.js";
 import { readCells } from "../../model/faces/cells.js";
 import type { Face } from "../../model/faces/face.js";
 import { partValue } from "../../model/reading/reader.js";
@@ -64,5 +64,5 @@ const extrasOf = (face: Face): readonly Piece[] =>
     return wholePiece({ name, part: face.reader.parts.get(name), count, use: `face ${face.name}` });
   });
 
-export const facePieces = ({ faces }: Build): readonly Piece[] =>
+export const facePieces = ({ faces }: Design): readonly Piece[] =>
   faces.flatMap((face) => [...standing(face), ...sparesOf(face), ...extrasOf(face)]);

@@ -1,5 +1,5 @@
 import { missing } from "@plumbmark/calc";
-import type { Build } from "../../model/build.js";
+import type { Design } from "../../model/design.js";
 import { partName } from "../../model/reading/reader.js";
 import type { AssemblyPart } from "../../model/rigging/assembly.js";
 import type { Bar } from "../../model/rigging/bar.js";
@@ -40,7 +40,7 @@ function barPieces(bar: Bar): readonly Piece[] {
 }
 
 /** The second suspension: each of its parts once at every hang. */
-function secondaryPieces(build: Build): readonly Piece[] {
+function secondaryPieces(build: Design): readonly Piece[] {
   const hangs = build.bars.reduce((total, bar) => total + bar.hangs.length, 0);
   const count = hangs === 0 ? notCounted("rigging.bars", "hangs", "The rigging") : number(hangs, "hangs");
   const use = "second suspension, one at each hang";
@@ -51,7 +51,7 @@ function secondaryPieces(build: Build): readonly Piece[] {
 }
 
 /** What holds a standing face upright. */
-const basePieces = ({ faces }: Build): readonly Piece[] =>
+const basePieces = ({ faces }: Design): readonly Piece[] =>
   faces.flatMap(({ stand, name }) =>
     stand
       ? [
@@ -61,7 +61,7 @@ const basePieces = ({ faces }: Build): readonly Piece[] =>
       : [],
   );
 
-export const riggingPieces = (build: Build): readonly Piece[] => [
+export const riggingPieces = (build: Design): readonly Piece[] => [
   ...build.bars.flatMap(barPieces),
   ...secondaryPieces(build),
   ...basePieces(build),

@@ -19,7 +19,7 @@ import {
   times,
   type Value,
 } from "@plumbmark/calc";
-import type { Face } from "../faces/face.js";
+import type { Face } from "./face.js";
 
 const plain = (value: number, kind: "length" | "area", what: string): Known => tabled(value, kind, "geometry", what);
 

@@ -1,0 +1,8 @@
+import type { Written } from "../reading/written.js";
+import type { Face } from "./face.js";
+
+/** What the faces give to everything that is said of their panels. */
+export interface FacesDesign extends Written {
+  /** The faces, as they are written. */
+  readonly faces: readonly Face[];
+}

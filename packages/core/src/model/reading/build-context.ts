@@ -1,0 +1,25 @@
+import type { Mistake } from "../../document/mistake.js";
+import type { CheckEntry } from "../../inspection/record.js";
+import type { HouseStandardSettings } from "../../repository/house-standard.js";
+import type { Stock } from "../../repository/stock.js";
+import type { Promised } from "../stock/bookings.js";
+
+/** What a build is given of the repository it belongs to. */
+export interface BuildContext {
+  readonly file: string;
+  readonly standard: HouseStandardSettings;
+  readonly stock: Stock;
+  /** Files of the repository that give the same name to their build, this one among them. */
+  readonly sameName: readonly string[];
+  /** Paths of every file that is read, from the root. */
+  readonly files: readonly string[];
+  readonly today: string;
+  /** What all documents of the repository promise out of the stock. */
+  readonly promises: readonly Promised[];
+  /** Ids of the rules in force; empty when only values are computed. */
+  readonly rules: readonly string[];
+  /** What rules found on this document so far, before waivers, by rule. The engine adds to it and asks about waivers last. */
+  readonly findings: Map<string, readonly CheckEntry[]>;
+  /** Mistakes found before the model was made. */
+  readonly mistakes: readonly Mistake[];
+}
