@@ -52,6 +52,8 @@ export default defineConfig({
   ssr: { resolve: { conditions: ["source", "import", "module", "default"] } },
   test: {
     root: top,
+    // What was transformed once is read from the disk in the next run.
+    experimental: { fsModuleCache: true },
     maxWorkers: Math.max(2, availableParallelism()),
     sequence: { sequencer: Order },
     reporters: ["default", here("run/reporter.ts")],
