@@ -71,7 +71,8 @@ describe("what is listed", () => {
     const { documents, totals } = inspect(starter(), rules, { today: TODAY });
     for (const key of ["checks", "holds", "fails", "open", "waived"] as const)
       expect(totals[key]).toBe(documents.reduce((sum, { counts }) => sum + counts[key], 0));
-    expect(totals.ready + totals["not-ready"]).toBe(totals.documents);
+    expect(totals.ready + totals.draft + totals["not-ready"]).toBe(totals.documents);
+    expect(totals.draft).toBe(documents.filter(({ status }) => status === "draft").length);
     for (const { counts } of documents)
       expect(counts.holds + counts.fails + counts.open + counts.waived).toBe(counts.checks);
   });
@@ -154,7 +155,7 @@ describe("the verdict", () => {
   test("in a draft they do not count", () => {
     const document = inspectText(changed("status: for-build", "status: draft", open));
     expect(document.counts.open).toBeGreaterThan(0);
-    expect(document.verdict).toBe("ready");
+    expect(document.verdict).toBe("draft");
   });
 
   test("what fails counts in a draft as well", () =>

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { basename } from "node:path";
-import { type InspectionRecord, inspect, type RepositoryFiles, type SourceFile } from "@plumbmark/core";
+import { approvalCodes, type InspectionRecord, inspect, type RepositoryFiles, type SourceFile } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 
 /** The starter's docs repository, which is whole and invented: the documents of these tests are made from it. */
@@ -19,14 +19,26 @@ let whole: RepositoryFiles | undefined;
 
 /** House standard, parts, stock and builds of the starter, as the command line would read them. */
 export const starter = (): RepositoryFiles => {
-  whole ??= {
+  whole ??= approvedAsTheyAre({
     houseStandard: read("house-standard.yaml"),
     parts: folder("parts", ".yaml"),
     stock: read("stock.yaml"),
     documents: folder("builds", ".md"),
-  };
+  });
   return whole;
 };
+
+/** The documents with the codes of what they are: a test that changes one is about something else than its approval. */
+export function approvedAsTheyAre(files: RepositoryFiles): RepositoryFiles {
+  const codes = approvalCodes(files, TODAY);
+  const documents = files.documents.map(({ path, text }) => ({
+    path,
+    text: text.replace(/(^approved: \{.*code: )[0-9A-Z-]+/mu, (whole, before: string) =>
+      codes.has(path) ? `${before}${codes.get(path)}` : whole,
+    ),
+  }));
+  return { ...files, documents };
+}
 
 /** Inspects texts as documents among the starter's parts and stock, with every check listed unless told otherwise. */
 export function inspectTexts(
@@ -34,7 +46,10 @@ export function inspectTexts(
   options: { readonly every?: boolean; readonly today?: string } = {},
 ): InspectionRecord {
   const documents = texts.map((text, index) => ({ path: `builds/${index + 1}.md`, text }));
-  return inspect({ ...starter(), documents }, rules, { today: options.today ?? TODAY, every: options.every ?? true });
+  return inspect(approvedAsTheyAre({ ...starter(), documents }), rules, {
+    today: options.today ?? TODAY,
+    every: options.every ?? true,
+  });
 }
 
 export function inspectText(
@@ -55,7 +70,7 @@ status: for-build
 on-site: 2027-03-05 to 2027-03-08
 practice: us
 prepared-by: R. Tallow
-approved-by: M. Finch
+approved: {by: M. Finch, on: 2026-11-20, code: 0000-0000}
 faces:
   header:
     panel: tile-500-p2.9

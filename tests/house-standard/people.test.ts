@@ -20,11 +20,11 @@ describe("people of the house standard", () => {
   test("of a folder are some of those above, and nobody else", () => {
     const quay = { quay: "people: {R. Tallow: [prepare, approve], J. Ardle: [prepare], M. Finch: []}" };
     const file = "quay/a.md";
-    expect(outcomes(PEOPLE, SMALL, quay, file)).toContain("approved-by fails");
+    expect(outcomes(PEOPLE, SMALL, quay, file)).toContain("approved.by fails");
     expect(outcomes(PEOPLE, changed("by: R. Tallow", "by: J. Ardle"), quay, file)).toContain("prepared-by fails");
-    expect(outcomes(PEOPLE, SMALL, quay)).not.toContain("approved-by fails");
+    expect(outcomes(PEOPLE, SMALL, quay)).not.toContain("approved.by fails");
     // Where nobody is listed above, the folder's list is the list.
-    expect(outcomes("", SMALL, quay, file)).toContain("approved-by fails");
+    expect(outcomes("", SMALL, quay, file)).toContain("approved.by fails");
   });
 
   test.each([

@@ -20,10 +20,8 @@ export const countState = (outcome: Outcome, count: number) =>
     `${count} ${count === 1 && outcome === "fails" ? "fails" : count === 1 && outcome === "holds" ? "holds" : WORDS[outcome]}`,
   );
 
-/** A draft that is ready has open checks nobody counted: it must not look like one that may be built. */
-export function verdictState({ verdict, status, counts }: Pick<DocumentEntry, "verdict" | "status" | "counts">) {
+/** A draft has checks nobody counted: it must not look like one that may be built. */
+export function verdictState({ verdict }: Pick<DocumentEntry, "verdict">) {
   if (verdict === "not ready") return state(["fails", "shall", "verdict"], "Not ready");
-  return status === "draft" && counts.open > 0
-    ? state(["open", "verdict"], "Ready as a draft")
-    : state(["holds", "verdict"], "Ready");
+  return verdict === "draft" ? state(["open", "verdict"], "Draft") : state(["holds", "verdict"], "Ready");
 }

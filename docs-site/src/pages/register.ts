@@ -1,3 +1,4 @@
+import type { Verdict } from "@plumbmark/core";
 import { marginText } from "../html/figure-text.js";
 import { type Content, h } from "../html/html.js";
 import { state, verdictState } from "../html/state.js";
@@ -47,9 +48,13 @@ const row = (document: DocumentSummary, site: Site): readonly Content[] => {
 /** The register: every build with status, verdict, dates, weight, power and the check nearest its limit. */
 export function registerPage(site: SiteWithDocuments): SitePage {
   const { documents } = site;
-  const ready = documents.filter(({ entry }) => entry.verdict === "ready").length;
+  const of = (verdict: Verdict): number => documents.filter(({ entry }) => entry.verdict === verdict).length;
+  const drafts = of("draft");
   const content: Content = [
-    h("p", `${documents.length} documents: ${ready} ready, ${documents.length - ready} not ready.`),
+    h(
+      "p",
+      `${documents.length} documents: ${of("ready")} ready, ${drafts > 0 ? `${drafts} ${drafts === 1 ? "draft" : "drafts"}, ` : ""}${of("not ready")} not ready.`,
+    ),
     h(
       "div",
       { class: "rows register" },

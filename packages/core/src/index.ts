@@ -1,3 +1,6 @@
+export type { Approval } from "./approval/approval.js";
+export { changesBetween } from "./approval/changes.js";
+export { type ApprovalText, withApproval } from "./approval/write.js";
 export { isThere } from "./document/links.js";
 export { type Markdown, plainText, readMarkdown } from "./document/markdown.js";
 export type { Mistake } from "./document/mistake.js";
@@ -11,6 +14,7 @@ export { validate } from "./document/validate.js";
 export { readWholeYaml, rememberYaml } from "./document/whole-yaml.js";
 export { type Data, type Placed, readYaml } from "./document/yaml.js";
 export * as schemas from "./generated/schemas.js";
+export { approvalCodes } from "./inspection/approval-codes.js";
 export { knownOutline, pathsOf } from "./inspection/context.js";
 export { contractProblems } from "./inspection/contract.js";
 export {
@@ -38,18 +42,22 @@ export {
   unusedPlugins,
 } from "./inspection/plugin-results.js";
 export type { InspectOptions } from "./inspection/prepare.js";
-export type {
-  AgainstEntry,
-  CheckEntry,
-  Counts,
-  DocumentEntry,
-  InspectionRecord,
-  Outcome,
-  QuantityEntry,
-  RangeEntry,
-  StandardEntry,
-  WaiverEntry,
-  WorkingEntry,
+export {
+  type AgainstEntry,
+  type ApprovalEntry,
+  type CheckEntry,
+  type Counts,
+  type DocumentEntry,
+  type InspectionRecord,
+  type Outcome,
+  type QuantityEntry,
+  type RangeEntry,
+  type StandardEntry,
+  type Totals,
+  totalsOf,
+  type Verdict,
+  type WaiverEntry,
+  type WorkingEntry,
 } from "./inspection/record.js";
 export type { RawCheck, Rule, RuleContext, Sense, Thing, Words } from "./inspection/rule.js";
 export { type Runner, runner } from "./inspection/runner.js";

@@ -12,6 +12,10 @@ const quoted = (text: string): string => `\`${text}\``;
 /** Who is named at a path, for whoever compares. */
 export const personAt = (build: Build, path: string): Person | undefined => person(build.reader.text(path));
 
+/** Where whoever approved it is named: `approved-by` alone is of no content, and still tells who it was. */
+export const approverPath = ({ reader }: Build): string =>
+  reader.data("approved") === undefined ? "approved-by" : "approved.by";
+
 const notNamed = (build: Build, { path, did }: Named): RawCheck => {
   const text = build.reader.text(path);
   const why = text === undefined ? undefined : nobodyIn(text);

@@ -6,6 +6,7 @@ import {
   type InspectionRecord,
   inspection,
   StandardError,
+  type Verdict,
 } from "@plumbmark/core";
 import { originAt } from "../git/scope.js";
 import { recordPieces, together } from "../report/pieces.js";
@@ -15,8 +16,6 @@ import { Trouble } from "../trouble.js";
 import { against, type Change, without } from "./against.js";
 import { type Opening, open } from "./open.js";
 import { type Figures, figuresOf } from "./standing.js";
-
-type Verdict = "ready" | "not ready";
 
 /** One document that is not what it was: another verdict, other checks against it, or other figures. */
 export interface Difference extends Pick<Change, "file" | "appears" | "goes"> {

@@ -1,4 +1,4 @@
-import { type AgainstEntry, type InspectionRecord, inspect } from "@plumbmark/core";
+import { type AgainstEntry, type InspectionRecord, inspect, type Verdict } from "@plumbmark/core";
 import type { Check } from "../report/form.js";
 import { partOf } from "../report/part-of.js";
 import { type Opening, open } from "./open.js";
@@ -6,8 +6,8 @@ import { type Opening, open } from "./open.js";
 /** One document whose verdict is another by the new house standard, with the checks that make it so. */
 export interface Change {
   readonly file: string;
-  readonly was: "ready" | "not ready";
-  readonly is: "ready" | "not ready";
+  readonly was: Verdict;
+  readonly is: Verdict;
   /** Checks that stand against it now and did not before. */
   readonly appears: readonly Check[];
   /** Checks that stood against it and do no longer. */

@@ -2,6 +2,7 @@ import { resolve } from "node:path";
 import { type Data, type InspectionRecord, readYaml, validate } from "@plumbmark/core";
 import { Trouble } from "../trouble.js";
 import { readText } from "./read-text.js";
+import { asSecond } from "./second-record.js";
 import { keyTwice } from "./twice.js";
 
 /** A record that is read from a file. */
@@ -63,12 +64,13 @@ function parsed(path: string, text: string): Data {
 export async function readRecord(folder: string, path: string): Promise<NamedRecord> {
   const read = await readText(resolve(folder, path), LARGEST_RECORD);
   if ("problem" in read) throw new Trouble(`${path}: ${read.problem.says}`, read.problem.mend);
-  const data = parsed(path, read.text);
+  const data = asSecond(parsed(path, read.text));
   refuseTwice(path, read.text);
   const [mistake] = validate("record", { data, places: new Map(), keys: new Map(), mistakes: [] });
   if (mistake) {
     // JSON is YAML, and only that reader keeps places; it is asked only when there is something to find.
-    const [found] = validate("record", readYaml(read.text));
+    const again = readYaml(read.text);
+    const [found] = validate("record", { ...again, data: asSecond(again.data) });
     const { line, column } = (found ?? mistake).place;
     throw new Trouble(`${path}:${line}:${column}: this is no record of an inspection. ${mistake.says}`, MEND);
   }

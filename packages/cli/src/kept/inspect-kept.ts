@@ -7,8 +7,8 @@ import {
   pathsOf,
   type RepositoryFiles,
   type Rule,
+  totalsOf,
 } from "@plumbmark/core";
-import { totalsOf } from "../report/part-of.js";
 import { broughtBy, outcomesOn } from "../threads/brought.js";
 import { inspectMany } from "../threads/inspect-many.js";
 import { isFailure } from "./failure.js";

@@ -20,7 +20,7 @@ export const told = (label: string, checks: readonly Check[], width: number): re
   checks.length === 0 ? [] : [`  ${label}`, ...checks.flatMap((check) => line(check, width))];
 
 const showChange = ({ file, was, is, appears, goes }: Change, width: number, ink: Palette): readonly string[] => [
-  `${ink.strong(plain(file))}   ${is === "ready" ? ink.ready("ready") : ink.notReady("not ready")}, was ${was}`,
+  `${ink.strong(plain(file))}   ${ink.verdict(is)(is)}, was ${was}`,
   ...told("stands against it now", appears, width),
   ...told("stands against it no longer", goes, width),
   "",
@@ -35,13 +35,14 @@ export function againstText(
 ): string {
   const ink = palette(colour);
   const count = (is: Change["is"]): number => changes.filter((change) => change.is === is).length;
+  const drafts = count("draft");
   const kept = now.documents.length - changes.length;
   const lines = [
     ...labelled("by", now.standard, 0, 11, width),
     ...labelled("against", before.standard, 0, 11, width),
     "",
     ...changes.flatMap((change) => showChange(change, width, ink)),
-    `${now.documents.length} documents: ${count("not ready")} no longer ready, ${count("ready")} ready now, ${kept} with the same verdict.`,
+    `${now.documents.length} documents: ${count("not ready")} no longer ready, ${count("ready")} ready now, ${drafts > 0 ? `${drafts} drafts now, ` : ""}${kept} with the same verdict.`,
     ...wrap(SAFETY, width).map((text) => ink.quiet(text)),
   ];
   return `${lines.join("\n")}\n`;

@@ -1,7 +1,6 @@
-import type { DocumentEntry, InspectionRecord, StandardEntry } from "@plumbmark/core";
+import { type DocumentEntry, type InspectionRecord, type StandardEntry, totalsOf } from "@plumbmark/core";
 import type { NamedRecord } from "../files/read-record.js";
 import type { Check } from "./form.js";
-import { totalsOf } from "./part-of.js";
 
 const under = (name: string, file: string): string => `${name}/${file}`;
 
@@ -64,7 +63,7 @@ export function collated(records: readonly NamedRecord[]): InspectionRecord {
     ),
   );
   return {
-    record: 1,
+    record: 2,
     standard: [...new Set(records.map(({ record }) => record.standard))].join("; "),
     standards: records.flatMap(standardsOf),
     documents,

@@ -16,7 +16,7 @@ export const escaped = (text: string): string =>
 const code = (text: string): string => `\`${plain(text).replaceAll("`", "'")}\``;
 
 const row = ({ file, title, build, verdict, counts }: DocumentEntry): string =>
-  `| ${escaped(file)} | ${escaped(String(title ?? build ?? ""))} | ${verdict === "ready" ? "ready" : "**not ready**"} | ${counts.fails} | ${counts.open} | ${counts.waived} |`;
+  `| ${escaped(file)} | ${escaped(String(title ?? build ?? ""))} | ${verdict === "ready" ? "ready" : `**${verdict}**`} | ${counts.fails} | ${counts.open} | ${counts.waived} |`;
 
 const RANK = { shall: 0, should: 1, note: 2 } as const;
 
@@ -45,7 +45,7 @@ function details({ file, status, checks }: DocumentEntry): readonly string[] {
 function* lines({ standard, documents, totals }: InspectionRecord): Iterable<string> {
   if (documents.length === 0) yield "No build document was touched, and none is concerned.";
   else {
-    yield `${totals.ready} ready, ${totals["not-ready"]} not ready, by ${escaped(standard)}.`;
+    yield `${totals.ready} ready, ${totals.draft > 0 ? `${totals.draft} ${totals.draft === 1 ? "draft" : "drafts"}, ` : ""}${totals["not-ready"]} not ready, by ${escaped(standard)}.`;
     yield "";
     yield "| document | build | verdict | fails | open | waived |";
     yield "|---|---|---|--:|--:|--:|";

@@ -1,3 +1,4 @@
+import type { Verdict } from "@plumbmark/core";
 import { Chalk, type ChalkInstance } from "chalk";
 import type { Colour } from "../surroundings.js";
 import type { Check } from "./form.js";
@@ -7,6 +8,8 @@ export interface Palette {
   readonly level: (check: Check) => ChalkInstance;
   readonly ready: ChalkInstance;
   readonly notReady: ChalkInstance;
+  /** A draft is told as loudly as what is not ready: nobody builds from it. */
+  readonly verdict: (verdict: Verdict) => ChalkInstance;
   readonly strong: ChalkInstance;
   readonly quiet: ChalkInstance;
 }
@@ -20,10 +23,12 @@ export function palette(colour: Colour): Palette {
     if (outcome === "waived") return ink.hex("#CC79A7");
     return outcome === "open" ? ink.gray.bold : ink.hex(LEVELS[level]).bold;
   };
+  const [ready, notReady] = [ink.hex("#009E73"), ink.hex("#D55E00").bold];
   return {
     level: ofCheck,
-    ready: ink.hex("#009E73"),
-    notReady: ink.hex("#D55E00").bold,
+    ready,
+    notReady,
+    verdict: (verdict) => (verdict === "ready" ? ready : notReady),
     strong: ink.bold,
     quiet: ink.gray,
   };

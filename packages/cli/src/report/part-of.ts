@@ -1,23 +1,6 @@
-import type { InspectionRecord } from "@plumbmark/core";
+import { type InspectionRecord, totalsOf } from "@plumbmark/core";
 import type { Unreadable } from "../files/read-files.js";
 import type { DocumentEntry } from "./form.js";
-
-/** Adds up the entries of a record. */
-export function totalsOf(documents: readonly DocumentEntry[]): InspectionRecord["totals"] {
-  const sum = (name: keyof DocumentEntry["counts"]): number =>
-    documents.reduce((total, { counts }) => total + counts[name], 0);
-  const ready = documents.filter(({ verdict }) => verdict === "ready").length;
-  return {
-    documents: documents.length,
-    ready,
-    "not-ready": documents.length - ready,
-    checks: sum("checks"),
-    holds: sum("holds"),
-    fails: sum("fails"),
-    open: sum("open"),
-    waived: sum("waived"),
-  };
-}
 
 const START = { line: 1, column: 1 };
 

@@ -7,7 +7,7 @@ import { type Palette, palette } from "./palette.js";
 
 function verdicts({ was, is }: Difference, ink: Palette): string {
   if (is === undefined) return `gone, was ${was}`;
-  const now = is === "ready" ? ink.ready("ready") : ink.notReady("not ready");
+  const now = ink.verdict(is)(is);
   return was === undefined ? `new, ${now}` : was === is ? `${now} as before` : `${now}, was ${was}`;
 }
 

@@ -13,7 +13,7 @@ const check = (says: string, rest: object = {}) => ({
 });
 
 const record = (...checks: ReturnType<typeof check>[]): InspectionRecord => ({
-  record: 1,
+  record: 2,
   standard: "House",
   documents: [
     {
@@ -29,6 +29,7 @@ const record = (...checks: ReturnType<typeof check>[]): InspectionRecord => ({
   totals: {
     documents: 1,
     ready: 0,
+    draft: 0,
     "not-ready": 1,
     checks: checks.length,
     holds: 0,

@@ -41,10 +41,10 @@ function tally(counts: DocumentEntry["counts"]): string {
   return parts.length === 0 ? `${checks}.` : `${checks}: ${parts.join(", ")}.`;
 }
 
-function verdict({ verdict, status, counts }: DocumentEntry, ink: Palette): string {
-  if (verdict === "not ready") return ink.notReady("Not ready.");
-  return ink.ready(
-    status === "draft" && counts.open > 0 ? "Ready as a draft, in which open checks do not count." : "Ready.",
+function verdict({ verdict, counts }: DocumentEntry, ink: Palette): string {
+  if (verdict !== "draft") return ink.verdict(verdict)(verdict === "ready" ? "Ready." : "Not ready.");
+  return ink.verdict(verdict)(
+    `Draft${counts.open > 0 ? ", in which open checks do not count" : ""}. Do not build from it.`,
   );
 }
 
@@ -75,6 +75,7 @@ export function* textPieces(
   for (const entry of documents) yield `${showDocument(entry, width, ink).join("\n")}\n`;
   const verdicts = [
     totals.ready > 0 ? `${totals.ready} ready` : "",
+    totals.draft > 0 ? count(totals.draft, "draft", "drafts") : "",
     totals["not-ready"] > 0 ? `${totals["not-ready"]} not ready` : "",
   ];
   const lines = [

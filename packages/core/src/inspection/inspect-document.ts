@@ -25,6 +25,15 @@ const waiversLast = (rules: readonly Rule[]): readonly Rule[] => {
   return [...rules.filter((rule) => !last(rule)), ...rules.filter(last)];
 };
 
+/** A draft is approved by nobody, and what cannot be read has no content to approve. */
+function approvalIn(build: Build): Pick<DocumentEntry, "approval"> {
+  if (build.reader.text("status") === "draft") return {};
+  const { state, code, by, on, given } = build.approval;
+  if (code === undefined) return {};
+  const said = Object.entries({ by: by?.name, on, given }).filter(([, text]) => text !== undefined);
+  return { approval: { state, code, ...Object.fromEntries(said) } };
+}
+
 export function inspectDocument(
   opened: ReadDocument,
   context: Models,
@@ -62,6 +71,7 @@ export function inspectDocument(
     ...(chain[0].file === undefined ? {} : { standards: chain.map(({ file }) => file as string) }),
     verdict: verdictOf(sorted, text("status").status),
     counts: countsOf(sorted),
+    ...approvalIn(build),
     checks: every ? sorted : sorted.filter((check) => check.outcome !== "holds"),
     ...(build.waivers.length > 0 ? { waivers: waiverEntries(build) } : {}),
   };

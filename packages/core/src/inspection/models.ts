@@ -25,10 +25,12 @@ export function buildOf(
   } = sound ? readQuantities(buildSchema, placed) : { values: new Map(), mistakes: [], implausible: [] };
   const shape = sound ? (placed.data === null ? [empty(opened)] : validate("build", placed)) : [];
   const reader = new Reader(placed, values, context.catalogue.parts, implausible);
+  const standards = chainFor(context.standards, opened.file.path);
   const sameName = context.names.get(opened.name ?? "") ?? [];
   const build = new Build(reader, opened.markdown, {
     file: opened.file.path,
-    standard: mergedStandard(chainFor(context.standards, opened.file.path)),
+    standard: mergedStandard(standards),
+    standards,
     stock: context.stock,
     files: context.files,
     sameName,

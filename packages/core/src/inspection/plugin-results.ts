@@ -11,8 +11,8 @@ import type { Rule } from "./rule.js";
 export function areSound(checks: unknown, ids: readonly string[]): checks is readonly CheckEntry[] {
   const none = { checks: 0, holds: 0, fails: 0, open: 0, waived: 0 };
   const document = { file: "", verdict: "ready", counts: none, checks };
-  const totals = { documents: 1, ready: 1, "not-ready": 0, ...none };
-  const data = { record: 1, standard: "", standards: [], documents: [document], totals } as unknown as Data;
+  const totals = { documents: 1, ready: 1, draft: 0, "not-ready": 0, ...none };
+  const data = { record: 2, standard: "", standards: [], documents: [document], totals } as unknown as Data;
   return (
     validate("record", { data, places: new Map(), keys: new Map(), mistakes: [] }).length === 0 &&
     (checks as readonly CheckEntry[]).every(({ rule, outcome }) => ids.includes(rule) && outcome !== "waived")

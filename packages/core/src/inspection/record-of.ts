@@ -3,7 +3,7 @@ import type { RepositoryFiles } from "../repository/files.js";
 import type { StandardFile } from "../standard/file.js";
 import type { InspectionContext } from "./context.js";
 import { mistakeEntry } from "./mistake-entry.js";
-import { countsOf, type DocumentEntry, type InspectionRecord, type StandardEntry } from "./record.js";
+import { countsOf, type DocumentEntry, type InspectionRecord, type StandardEntry, totalsOf } from "./record.js";
 
 const fileEntry = (file: string, mistakes: readonly Mistake[]): DocumentEntry => {
   const checks = mistakes.map((mistake) => mistakeEntry(mistake, "shall"));
@@ -28,23 +28,11 @@ export function recordOf(
   for (const [file, mistakes] of context.catalogue.mistakes) documents.push(fileEntry(file, mistakes));
   if (files.stock && context.stock.mistakes.length > 0)
     documents.push(fileEntry(files.stock.path, context.stock.mistakes));
-  const total = (key: keyof DocumentEntry["counts"]): number =>
-    documents.reduce((sum, { counts }) => sum + counts[key], 0);
-  const ready = documents.filter(({ verdict }) => verdict === "ready").length;
   return {
-    record: 1,
+    record: 2,
     standard: context.standard.name,
     standards: [standards.root, ...standards.folders].map(standardEntry),
     documents,
-    totals: {
-      documents: documents.length,
-      ready,
-      "not-ready": documents.length - ready,
-      checks: total("checks"),
-      holds: total("holds"),
-      fails: total("fails"),
-      open: total("open"),
-      waived: total("waived"),
-    },
+    totals: totalsOf(documents),
   };
 }

@@ -22,6 +22,9 @@ export interface WorkingEntry {
   readonly source?: string;
 }
 
+/** `draft`: of a document of that status, in which no check of a `shall` fails. */
+export type Verdict = "ready" | "draft" | "not ready";
+
 export type Outcome = "holds" | "fails" | "open" | "waived";
 
 export interface CheckEntry {
@@ -69,6 +72,19 @@ export interface WaiverEntry {
   readonly excuses: readonly string[];
 }
 
+/** Who approved a document, and the code of what it is now. */
+export interface ApprovalEntry {
+  readonly state: "approved" | "changed" | "missing";
+  /** Of the content as it is now. */
+  readonly code: string;
+  readonly by?: string;
+  readonly on?: string;
+  /** The code that was approved. */
+  readonly given?: string;
+  /** What is another since, where git knows. */
+  readonly changes?: readonly string[];
+}
+
 export interface Counts {
   readonly checks: number;
   readonly holds: number;
@@ -85,8 +101,10 @@ export interface DocumentEntry {
   readonly status?: string;
   /** Files of the house standards it was judged by, the root's first. */
   readonly standards?: readonly string[];
-  readonly verdict: "ready" | "not ready";
+  readonly verdict: Verdict;
   readonly counts: Counts;
+  /** Left out for a draft, and where the front matter cannot be read. */
+  readonly approval?: ApprovalEntry;
   readonly checks: readonly CheckEntry[];
   /** The register of its waivers; left out when it has none. */
   readonly waivers?: readonly WaiverEntry[];
@@ -117,23 +135,30 @@ export interface AgainstEntry {
   readonly documents: readonly {
     readonly file: string;
     /** Left out where the document is not there. */
-    readonly was?: "ready" | "not ready";
-    readonly is?: "ready" | "not ready";
+    readonly was?: Verdict;
+    readonly is?: Verdict;
     readonly weight?: WasAndIs;
     readonly power?: WasAndIs;
     readonly margin?: WasAndIs;
   }[];
 }
 
+export interface Totals extends Counts {
+  readonly documents: number;
+  readonly ready: number;
+  readonly draft: number;
+  readonly "not-ready": number;
+}
+
 export interface InspectionRecord {
-  readonly record: 1;
+  readonly record: 2;
   readonly standard: string;
   /** The root's, then those of folders. */
   readonly standards: readonly StandardEntry[];
   /** Only when two house standards were compared: the documents whose verdict is another. */
   readonly against?: AgainstEntry;
   readonly documents: readonly DocumentEntry[];
-  readonly totals: Counts & { readonly documents: number; readonly ready: number; readonly "not-ready": number };
+  readonly totals: Totals;
 }
 
 export const countsOf = (checks: readonly CheckEntry[]): Counts => {
@@ -141,11 +166,32 @@ export const countsOf = (checks: readonly CheckEntry[]): Counts => {
   return { checks: checks.length, holds: of("holds"), fails: of("fails"), open: of("open"), waived: of("waived") };
 };
 
-/** `ready` when no check of a `shall` rule fails or is open; in a draft open checks do not count. */
-export const verdictOf = (checks: readonly CheckEntry[], status: string | undefined): "ready" | "not ready" =>
-  checks.some(
-    (check) =>
-      check.level === "shall" && (check.outcome === "fails" || (check.outcome === "open" && status !== "draft")),
-  )
-    ? "not ready"
-    : "ready";
+/**
+ * `ready` when no check of a `shall` rule fails or is open. A draft in which none fails is a `draft`: open checks do not
+ * count in it, and it is never ready.
+ */
+export function verdictOf(checks: readonly CheckEntry[], status: string | undefined): Verdict {
+  const draft = status === "draft";
+  const against = checks.some(
+    ({ level, outcome }) => level === "shall" && (outcome === "fails" || (outcome === "open" && !draft)),
+  );
+  if (against) return "not ready";
+  return draft ? "draft" : "ready";
+}
+
+/** Adds up the entries of a record. */
+export function totalsOf(documents: readonly DocumentEntry[]): Totals {
+  const sum = (key: keyof Counts): number => documents.reduce((total, { counts }) => total + counts[key], 0);
+  const of = (verdict: Verdict): number => documents.filter((each) => each.verdict === verdict).length;
+  return {
+    documents: documents.length,
+    ready: of("ready"),
+    draft: of("draft"),
+    "not-ready": of("not ready"),
+    checks: sum("checks"),
+    holds: sum("holds"),
+    fails: sum("fails"),
+    open: sum("open"),
+    waived: sum("waived"),
+  };
+}

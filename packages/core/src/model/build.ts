@@ -1,4 +1,5 @@
 import type { Value } from "@plumbmark/calc";
+import { type Approval, approvalOf } from "../approval/approval.js";
 import { type LocalLink, leads, localLinksOf } from "../document/links.js";
 import type { Markdown } from "../document/markdown.js";
 import type { Mistake } from "../document/mistake.js";
@@ -98,6 +99,11 @@ export class Build implements CountedDesign {
       part.implausible.map((found) => ({ of: `The part ${part.name} (${part.file}): `, path, found })),
     );
     return [...own, ...parts];
+  }
+
+  /** Who approved it, and whether it is still what they approved. */
+  get approval(): Approval {
+    return once(this, "approval", () => approvalOf(this));
   }
 
   /** Waivers of the document; what they excuse is told once the other rules have been asked. */

@@ -20,6 +20,7 @@ export function emptyBuild(): Build {
   return new Build(reader, readMarkdown(""), {
     file: "",
     standard: readHouseStandard(undefined).standard,
+    standards: [],
     stock: readStock(undefined),
     files: [],
     sameName: [],

@@ -2,12 +2,15 @@ import type { Mistake } from "../../document/mistake.js";
 import type { CheckEntry } from "../../inspection/record.js";
 import type { HouseStandardSettings } from "../../repository/house-standard.js";
 import type { Stock } from "../../repository/stock.js";
+import type { StandardFile } from "../../standard/file.js";
 import type { Promised } from "../stock/bookings.js";
 
 /** What a build is given of the repository it belongs to. */
 export interface BuildContext {
   readonly file: string;
   readonly standard: HouseStandardSettings;
+  /** The house standards it is judged by, the root's first; `standard` is what they come to. */
+  readonly standards: readonly StandardFile[];
   readonly stock: Stock;
   /** Files of the repository that give the same name to their build, this one among them. */
   readonly sameName: readonly string[];

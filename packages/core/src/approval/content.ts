@@ -1,0 +1,34 @@
+import type { Data } from "../document/yaml.js";
+import type { Approvable } from "./approvable.js";
+import { codeOf } from "./code.js";
+import { documentText } from "./document-text.js";
+import { entriesOfContent } from "./entries.js";
+
+/** Data as text, the same for every order of keys. */
+export function canonical(data: Data | undefined): string {
+  if (Array.isArray(data)) return `[${data.map(canonical).join(",")}]`;
+  if (typeof data !== "object" || data === null) return JSON.stringify(data ?? null);
+  const entries = Object.entries(data as Readonly<Record<string, Data>>).sort(([one], [other]) =>
+    one < other ? -1 : 1,
+  );
+  return `{${entries.map(([key, value]) => `${JSON.stringify(key)}:${canonical(value)}`).join(",")}}`;
+}
+
+/** What an approval is of. */
+export interface Content {
+  /** The document without its approval. */
+  readonly text: string;
+  /** What it rests on besides itself, by what it is called. */
+  readonly entries: ReadonlyMap<string, Data>;
+}
+
+export const contentOf = (build: Approvable): Content => ({
+  text: documentText(build.markdown.text, build.reader.placed),
+  entries: entriesOfContent(build),
+});
+
+/** The code of a content. The first word changes when what goes into it does. */
+export function codeOfContent({ text, entries }: Content): string {
+  const named = [...entries].sort(([one], [other]) => (one < other ? -1 : 1));
+  return codeOf(JSON.stringify(["content 1", text, ...named.map(([name, data]) => [name, canonical(data)])]));
+}

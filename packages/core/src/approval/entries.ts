@@ -1,0 +1,58 @@
+import type { Data } from "../document/yaml.js";
+import type { StandardFile } from "../standard/file.js";
+import type { Approvable } from "./approvable.js";
+
+type Group = Readonly<Record<string, Data>>;
+
+const isGroup = (data: unknown): data is Group => typeof data === "object" && data !== null && !Array.isArray(data);
+
+/** Every text and every key in data: whatever may be the name of something. */
+function* namesIn(data: Data): Iterable<string> {
+  if (typeof data === "string") yield data;
+  else if (Array.isArray(data)) for (const each of data) yield* namesIn(each);
+  else if (isGroup(data))
+    for (const [key, value] of Object.entries(data)) {
+      yield key;
+      yield* namesIn(value);
+    }
+}
+
+/** Adds what a document names, and what that names in turn. */
+function addNamed(
+  found: Map<string, Data>,
+  data: Data,
+  kind: string,
+  entryOf: (name: string) => Data | undefined,
+): void {
+  for (const name of namesIn(data)) {
+    const entry = entryOf(name);
+    const key = `${kind} ${name}`;
+    if (entry === undefined || found.has(key)) continue;
+    found.set(key, entry);
+    addNamed(found, entry, kind, entryOf);
+  }
+}
+
+/** Where files are, who may sign and what a plugin may take is no part of what a document is judged by. */
+const NOT_JUDGED = ["documents", "parts", "stock", "people", "plugin-limits", "in-force", "replaces"];
+
+function judgedBy({ placed }: StandardFile): Data {
+  if (!isGroup(placed.data)) return null;
+  return Object.fromEntries(Object.entries(placed.data).filter(([key]) => !NOT_JUDGED.includes(key)));
+}
+
+/**
+ * What a document rests on besides itself, by what it is called: the parts it names and those they name, the lots it
+ * takes panels from, the house standards in force. Anything that happens to be called like a part counts with it: that
+ * ends an approval too often, never too rarely.
+ */
+export function entriesOfContent({ reader, context }: Approvable): ReadonlyMap<string, Data> {
+  const found = new Map<string, Data>();
+  const part = (name: string): Data | undefined => reader.parts.get(name)?.data;
+  const lot = (name: string): Data | undefined => context.stock.lots.get(name) as Data | undefined;
+  addNamed(found, reader.placed.data, "lot", lot);
+  for (const data of [reader.placed.data, ...found.values()]) addNamed(found, data, "part", part);
+  for (const standard of context.standards)
+    if (standard.file !== undefined) found.set(`house standard ${standard.file}`, judgedBy(standard));
+  return found;
+}
