@@ -1,5 +1,5 @@
 import { type Formula, formulas } from "@plumbmark/calc";
-import { formulaMath } from "@plumbmark/docs-site";
+import { formulaMath, htmlText } from "@plumbmark/docs-site";
 import { evaluate } from "mathjs";
 import { describe, expect, it } from "vitest";
 import type { Element, ElementContent } from "xast";
@@ -96,7 +96,7 @@ function numbers({ inputs, example }: Formula): Record<string, unknown> {
 
 describe("a formula as it is set on a page gives what its example gives", () => {
   it.each(formulas().map((each) => [each.id, each] as const))("%s", (_, formula) => {
-    const { root: math } = read(formulaMath(formula.symbol, formula.expression).text);
+    const { root: math } = read(htmlText(formulaMath(formula.symbol, formula.expression)));
     expect(math.name, "it is set, not shown as text").toBe("math");
     const [row] = math.children as readonly Element[];
     const right = (row?.children ?? []).slice(2);

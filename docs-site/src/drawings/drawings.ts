@@ -1,4 +1,3 @@
-import { whole } from "../html/html.js";
 import { faceDrawings } from "./face/face-drawing.js";
 import { hangPlot } from "./hang-plot/hang-plot.js";
 import { oneLine } from "./one-line.js";
@@ -20,6 +19,5 @@ export function drawingsOf(subject: DrawingSubject): readonly Drawing[] {
     rasterDrawing(subject),
     ...build.faces.map((face) => sightlines(face, subject)),
   ];
-  // Written once: a drawing goes into its page and into its file.
-  return all.filter((each) => each !== undefined).map((each) => ({ ...each, shapes: [whole(each.shapes)] }));
+  return all.filter((each) => each !== undefined);
 }

@@ -1,5 +1,6 @@
 import type { CheckEntry } from "@plumbmark/core";
-import { type Attributes, type Content, type Html, s } from "../html/html.js";
+import type { Element } from "hast";
+import { type Attributes, type Content, s } from "../html/html.js";
 import { type Hatch, hatch } from "./shared/hatch.js";
 
 /** Length of what is allowed; beyond half as much again the bar is broken off. */
@@ -50,15 +51,19 @@ function bar({ share = 0, outcome }: CheckEntry): Content {
 
 const TRACK = { x: 0.5, y: 2.5, height: HEIGHT };
 
+const MARGIN_BAR = ["margin-bar"];
+
+export const isMarginBar = ({ properties }: Element): boolean => properties.className === MARGIN_BAR;
+
 /** What a bar is measured against: the track, and the line of what is allowed. */
-const scale = (id: string, more: Attributes): Html =>
+const scale = (id: string, more: Attributes): Element =>
   s("g", { id, ...stroke }, [
     s("rect", { ...TRACK, width: WHOLE, strokeWidth: 0.6, ...more }),
     s("path", { d: `M${WHOLE + 0.5} 0v15`, strokeWidth: 2 }),
   ]);
 
 /** One tile of the hatch of an outcome; tiles lie side by side from the corner of the drawing. */
-const pattern = (outcome: CheckEntry["outcome"]): Html => {
+const pattern = (outcome: CheckEntry["outcome"]): Element => {
   const kind = HATCH[outcome];
   const side = kind === "crossed" ? 7 : 5;
   const d = hatch({ x: -side, y: -side, width: 3 * side, height: 3 * side }, kind, 5);
@@ -68,25 +73,29 @@ const pattern = (outcome: CheckEntry["outcome"]): Html => {
 };
 
 /** What the bars of a page have in common; it stands on the page once. */
-export const marginMarks: Html = s("svg", { class: "marks", width: 0, height: 0, role: "img", ariaHidden: "true" }, [
-  s("defs", {}, [
-    scale("Margin-scale", {}),
-    scale("Margin-untold", { strokeDasharray: "4 3" }),
-    ...(["holds", "fails", "waived"] as const).map(pattern),
-  ]),
-]);
+export const marginMarks: Element = s(
+  "svg",
+  { className: ["marks"], width: 0, height: 0, role: "img", ariaHidden: "true" },
+  [
+    s("defs", {}, [
+      scale("Margin-scale", {}),
+      scale("Margin-untold", { strokeDasharray: "4 3" }),
+      ...(["holds", "fails", "waived"] as const).map(pattern),
+    ]),
+  ],
+);
 
 /**
  * How near a check is to its limit: the bar is what was measured, the upright line what is allowed (where more is
  * better, the bar is what is asked for and the line what is there). An open check has an empty, dashed bar. Undefined
  * for a plain statement, which has no margin. A page that shows any has to hold the `marginMarks`.
  */
-export function marginBar(check: CheckEntry): Html | undefined {
+export function marginBar(check: CheckEntry): Element | undefined {
   const { share, outcome } = check;
   const measured = share !== undefined && Number.isFinite(share) && check.allowed?.sense !== "exactly";
   if (!measured && outcome !== "open") return undefined;
   const label = measured ? `${outcome}, used ${percent(share)}` : "open";
-  return s("svg", { class: "margin-bar", viewBox: "0 0 300 15", role: "img", ariaLabel: marginBarText(check) }, [
+  return s("svg", { className: MARGIN_BAR, viewBox: "0 0 300 15", role: "img", ariaLabel: marginBarText(check) }, [
     measured ? bar(check) : undefined,
     s("use", { href: measured ? "#Margin-scale" : "#Margin-untold" }),
     s("text", { x: MOST * WHOLE + 8, y: 11.5, ariaHidden: "true" }, label),

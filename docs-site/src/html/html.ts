@@ -1,95 +1,77 @@
-/**
- * HTML and SVG as text that is safe by construction: words and values are escaped where they are put in, and only the
- * functions here make markup. One spelling serves both a page and an XML file.
- */
-export class Html {
-  constructor(readonly text: string) {}
-}
+import type { Element, ElementContent, Properties, Root } from "hast";
+import { toHtml } from "hast-util-to-html";
+import { toXast } from "hast-util-to-xast";
+import { h as element } from "hastscript";
+import { toXml } from "xast-util-to-xml";
 
-/** What stands in an element: markup, words, lists of them, or nothing. */
-export type Content = Html | string | undefined | readonly Content[];
+/** What stands in an element: elements, words, lists of them, or nothing. */
+export type Content = ElementContent | string | undefined | readonly Content[];
 
 type Value = string | number | boolean | undefined | readonly string[];
 
 /** Attributes by name, `ariaLabel` for `aria-label`; one that is undefined or false is left out. */
 export type Attributes = Readonly<Record<string, Value>>;
 
-const SIGNS: Readonly<Record<string, string>> = { "&": "&#x26;", "<": "&#x3C;", '"': "&#x22;", "]]>": "]]&#x3E;" };
-const sign = (each: string): string => SIGNS[each] as string;
-
-// The end of what XML calls a character data section may stand in no text (XML 1.0, 2.4).
-const escapedText = (text: string): string => (/[&<]|\]\]>/u.test(text) ? text.replace(/[&<]|\]\]>/gu, sign) : text);
-const escapedValue = (text: string): string => (/[&<"]/u.test(text) ? text.replace(/[&<"]/gu, sign) : text);
-
-/** Names written in another way than their words with dashes. */
-const names = new Map([
-  ["viewBox", "viewBox"],
-  ["patternUnits", "patternUnits"],
-  ["className", "class"],
-]);
-
-/** @throws TypeError for what can be no name: an author's words never are. */
-function nameOf(name: string): string {
-  const known = names.get(name);
-  if (known !== undefined) return known;
-  if (!/^[a-z][a-zA-Z0-9-]*$/u.test(name)) throw new TypeError(`${name} cannot be the name of an attribute.`);
-  const written = name.replace(/[A-Z]/gu, (letter) => `-${letter.toLowerCase()}`);
-  names.set(name, written);
-  return written;
-}
-
 /** Hundredths of a millimetre are finer than any printer. */
 export const num = (value: number): number => Math.round(value * 100) / 100 || 0;
 
-function attributeText(name: string, value: Value, round: boolean): string {
-  if (value === undefined || value === false) return "";
-  const written = nameOf(name);
-  if (value === true) return ` ${written}`;
-  if (typeof value === "number") return ` ${written}="${round && !written.startsWith("data-") ? num(value) : value}"`;
-  return ` ${written}="${escapedValue(typeof value === "string" ? value : value.join(" "))}"`;
+/** Content as the children of an element. */
+export function nodesOf(content: Content): ElementContent[] {
+  if (content === undefined || content === "") return [];
+  if (typeof content === "string") return [{ type: "text", value: content }];
+  return Array.isArray(content) ? content.flatMap(nodesOf) : [content as ElementContent];
 }
-
-function attributesText(attributes: Attributes, round: boolean): string {
-  let text = "";
-  for (const name in attributes) text += attributeText(name, attributes[name], round);
-  return text;
-}
-
-/** Content as text; nothing is the empty text. */
-export function textOf(content: Content): string {
-  if (content === undefined) return "";
-  if (typeof content === "string") return escapedText(content);
-  if (content instanceof Html) return content.text;
-  let text = "";
-  for (const each of content as readonly Content[]) text += textOf(each);
-  return text;
-}
-
-/**
- * Content in one piece, for what goes into more than one file: an engine keeps joined texts as the pieces they are made
- * of, and would put them together anew for each.
- */
-export function whole(content: Content): Html {
-  const text = textOf(content);
-  // To look at its first sign it has to be put together.
-  /^</u.test(text);
-  return new Html(text);
-}
-
-const VOID = new Set(["br", "img", "input", "link", "meta"]);
 
 const isContent = (some: Attributes | Content): some is Content =>
-  some === undefined || typeof some === "string" || Array.isArray(some) || some instanceof Html;
+  typeof some !== "object" || Array.isArray(some) || "children" in some;
+
+const NONE: Attributes = {};
 
 /** An element of HTML, with attributes and content or with content alone. Names are ours, never an author's. */
-export function h(name: string, first?: Attributes | Content, second?: Content): Html {
-  const [attributes, content] = isContent(first) ? ["", first] : [attributesText(first, false), second];
-  const start = `<${name}${attributes}>`;
-  return new Html(VOID.has(name) ? start : `${start}${textOf(content)}</${name}>`);
+export function h(name: string, first?: Attributes | Content, second?: Content): Element {
+  const [attributes, content] = isContent(first) ? [NONE, first] : [first ?? NONE, second];
+  const made = element(name, attributes as Properties);
+  made.children = nodesOf(content);
+  return made;
 }
 
-/** An element of SVG; measures are rounded, what a figure means (`data-`) is not. */
-export function s(name: string, attributes: Attributes, content?: Content): Html {
-  const [start, text] = [`<${name}${attributesText(attributes, true)}`, textOf(content)];
-  return new Html(text === "" ? `${start}/>` : `${start}>${text}</${name}>`);
+const rounded = (name: string, value: Value): Value =>
+  typeof value === "number" && !name.startsWith("data") ? num(value) : value;
+
+/**
+ * An element of SVG; measures are rounded, what a figure means (`data-`) is not. A drawing has thousands of them, and
+ * their attributes are written as hast names properties: nothing is looked up.
+ */
+export function s(name: string, attributes: Attributes, content?: Content): Element {
+  const properties: Properties = {};
+  for (const key in attributes) {
+    const value = attributes[key];
+    if (value !== undefined && value !== false) properties[key] = rounded(key, value) as Properties[string];
+  }
+  return { type: "element", tagName: name, properties, children: nodesOf(content) };
 }
+
+/** The first element within some content, itself included, that is asked for. */
+export function findElement(content: Content, asked: (element: Element) => boolean): Element | undefined {
+  for (const node of nodesOf(content)) {
+    if (node.type !== "element") continue;
+    const found = asked(node) ? node : findElement(node.children, asked);
+    if (found) return found;
+  }
+  return undefined;
+}
+
+/** Content as HTML. */
+export const htmlText = (content: Content): string => toHtml({ type: "root", children: nodesOf(content) });
+
+/** A whole page as HTML, from its root element. */
+export const pageText = (html: Element): string => {
+  const root: Root = { type: "root", children: [{ type: "doctype" }, html, { type: "text", value: "\n" }] };
+  return toHtml(root, { upperDoctype: true });
+};
+
+/** A root element of SVG as a file of its own, well-formed XML. */
+export const xmlText = (svg: Element): string => {
+  const tree = toXast(svg, { space: "svg" });
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${toXml(tree, { closeEmptyElements: true })}\n`;
+};

@@ -1,9 +1,9 @@
-import type { Html } from "../html/html.js";
-import { h } from "../html/html.js";
+import type { Element } from "hast";
+import { findElement, h } from "../html/html.js";
 import { type Expression, expressionOf } from "./expression.js";
 
 /** A symbol with what it ends in below the line: `V1`, `Imax`, `M_o`. Words and all capitals stand as they are. */
-function name(text: string): Html {
+function name(text: string): Element {
   const [, letters, below] =
     /^(\p{L}+?)_?(\p{Nd}+)$|^(\p{Lu})_?(\p{Ll}+)$|^([mx])([bs])$|^(k)([an])$/u
       .exec(text)
@@ -14,26 +14,26 @@ function name(text: string): Html {
 }
 
 /** Brackets around what a fraction bar or a root already holds together are left out. */
-const bare = (expression: Expression): Html => set(expression.is === "brackets" ? expression.of : expression);
+const bare = (expression: Expression): Element => set(expression.is === "brackets" ? expression.of : expression);
 
 /**
  * Brackets are as high as a fraction or root within them, and no higher: an engine makes them as long below the middle of
  * the line as above it, and a power stands at their top.
  */
-function bracketed(...content: readonly Html[]): Html {
-  const high = content.some(({ text }) => /<mfrac|<msqrt/u.test(text));
-  const bracket = (each: string): Html => h("mo", high ? { symmetric: "false" } : { stretchy: "false" }, each);
+function bracketed(...content: readonly Element[]): Element {
+  const high = findElement(content, ({ tagName }) => tagName === "mfrac" || tagName === "msqrt") !== undefined;
+  const bracket = (each: string): Element => h("mo", high ? { symmetric: "false" } : { stretchy: "false" }, each);
   return h("mrow", [bracket("("), ...content, bracket(")")]);
 }
 
-const withCommas = (all: readonly Html[]): readonly Html[] =>
+const withCommas = (all: readonly Element[]): readonly Element[] =>
   all.flatMap((each, index) => (index === 0 ? [each] : [h("mo", ","), each]));
 
 /** A sign between two things has room at both sides, whatever font sets it; a minus before the first has none. */
-const sign = (each: string, index: number): Html =>
+const sign = (each: string, index: number): Element =>
   index === 0 ? h("mo", each) : h("mo", { lspace: "0.3em", rspace: "0.3em" }, each);
 
-const row = (of: readonly (Expression | string)[]): Html =>
+const row = (of: readonly (Expression | string)[]): Element =>
   h(
     "mrow",
     of.map((each, index) =>
@@ -45,7 +45,7 @@ const row = (of: readonly (Expression | string)[]): Html =>
     ),
   );
 
-function set(expression: Expression): Html {
+function set(expression: Expression): Element {
   switch (expression.is) {
     case "number":
       return h("mn", expression.text);
@@ -71,13 +71,13 @@ function set(expression: Expression): Html {
 }
 
 /** One symbol as it stands in a formula. */
-export const symbolMath = (symbol: string): Html => h("math", name(symbol));
+export const symbolMath = (symbol: string): Element => h("math", name(symbol));
 
 /** A phone shows so many letters of a formula; a longer one may scroll there, which keys have to reach too. */
 const MOST = 20;
 
 /** A formula such as `I = S ÷ V` set as in a handbook; as it is written where it cannot be read. */
-export function formulaMath(symbol: string, expression: string): Html {
+export function formulaMath(symbol: string, expression: string): Element {
   const tree = expressionOf(expression);
   if (!tree) return h("code", `${symbol} = ${expression}`);
   const long = symbol.length + expression.replace(/\s/gu, "").length > MOST;

@@ -1,5 +1,5 @@
-import { marginMarks } from "../drawings/margin-bar.js";
-import { type Content, Html, h, textOf } from "../html/html.js";
+import { isMarginBar, marginMarks } from "../drawings/margin-bar.js";
+import { type Content, findElement, h, pageText } from "../html/html.js";
 import { type TitleCells, titleBlock } from "../html/title-block.js";
 import { MENU } from "./nav.js";
 
@@ -63,8 +63,7 @@ const menu = (path: string) =>
 /** A whole page as HTML. Ids of ours begin with a capital: those of an author's headings never do. */
 export function pageHtml(page: SitePage, { standard, today }: PageContext): string {
   const { path, title, number, cells = [], content } = page;
-  const text = textOf(content);
-  const marks = text.includes('<svg class="margin-bar"') ? marginMarks : undefined;
+  const marks = findElement(content, isMarginBar) ? marginMarks : undefined;
   const body = h("body", [
     marks,
     h("a", { class: "skip", href: "#Main" }, "Go to the content"),
@@ -75,9 +74,9 @@ export function pageHtml(page: SitePage, { standard, today }: PageContext): stri
         ...cells,
         ["Inspected", today],
       ]),
-      h("div", { class: "body" }, new Html(text)),
+      h("div", { class: "body" }, content),
     ]),
     h("footer", [h("p", `Inspected on ${today}. ${DEFERS}`)]),
   ]);
-  return `<!DOCTYPE html>${h("html", { lang: "en" }, [headOf(page, standard), body]).text}\n`;
+  return pageText(h("html", { lang: "en" }, [headOf(page, standard), body]));
 }

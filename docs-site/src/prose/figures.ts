@@ -1,11 +1,10 @@
 import { plainText } from "@plumbmark/core";
-import type { ElementContent } from "hast";
+import type { Element, ElementContent } from "hast";
 import { h } from "hastscript";
 import { defaultHandlers, type Handler } from "mdast-util-to-hast";
-import type { Html } from "../html/html.js";
 
 /** The table or drawing a link to `schedules.` or `drawings.` stands for; undefined when there is none of that name. */
-export type FigureFor = (of: string, words: string) => Html | undefined;
+export type FigureFor = (of: string, words: string) => Element | undefined;
 
 interface Node {
   readonly type: string;
@@ -41,6 +40,5 @@ export const withFigures = (nodes: readonly ElementContent[], figure: FigureFor)
     if (node.type !== "element") return node;
     const { dataFigure } = node.properties;
     if (typeof dataFigure !== "string") return { ...node, children: withFigures(node.children, figure) };
-    const own = figure(dataFigure, plainText(node));
-    return own ? { type: "raw", value: own.text } : h("p", node.children);
+    return figure(dataFigure, plainText(node)) ?? h("p", node.children);
   });

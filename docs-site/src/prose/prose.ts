@@ -1,11 +1,9 @@
 import type { Markdown } from "@plumbmark/core";
 import type { ElementContent, Root } from "hast";
-import { toHtml } from "hast-util-to-html";
 import rehypeSanitize, { defaultSchema } from "rehype-sanitize";
 import rehypeSlug from "rehype-slug";
 import remarkRehype from "remark-rehype";
 import { unified } from "unified";
-import { Html } from "../html/html.js";
 import { type FigureFor, paragraph, withFigures } from "./figures.js";
 import { headings } from "./headings.js";
 import type { PictureFor } from "./pictures.js";
@@ -33,16 +31,14 @@ const attributes = {
 const protocols = { ...defaultSchema.protocols, href: [...(defaultSchema.protocols?.href ?? []), "calc"] };
 
 // Raw HTML is dropped on the way to hast; the sanitizer then lets through only harmless elements, attributes and links.
-// What is raw in the tree after that is ours: a table or drawing in place of its mark.
 const processor = unified()
   .use(remarkRehype, { clobberPrefix: "", handlers: { paragraph } })
   .use(rehypeSanitize, { ...defaultSchema, clobberPrefix: "", attributes, protocols })
   .use(rehypeSlug);
 
 /** The author's prose as content below a heading of level 2; `title` is left out where it only repeats the page's. */
-export function prose(tree: Markdown["tree"], title: string, named: Replacements): Html {
+export function prose(tree: Markdown["tree"], title: string, named: Replacements): readonly ElementContent[] {
   const root = processor.runSync(tree) as Root;
   const content = root.children.filter((node): node is ElementContent => node.type !== "doctype");
-  const children = headings(withFigures(tidy(content, named), named.figure), title);
-  return new Html(toHtml({ type: "root", children: [...children] }, { allowDangerousHtml: true }));
+  return headings(withFigures(tidy(content, named), named.figure), title);
 }

@@ -1,4 +1,5 @@
-import { type Content, type Html, h } from "../html/html.js";
+import type { Element } from "hast";
+import { type Content, h } from "../html/html.js";
 import type { PublishedDocument } from "../site/published-document.js";
 
 const LIFTS = [
@@ -15,7 +16,7 @@ const FIRST = [
 ] as const;
 
 /** The box of cautions of a build that lifts or uses mains, with those of its author. */
-export function cautions({ lifts, mains }: Pick<PublishedDocument, "lifts" | "mains">, own?: Html): Content {
+export function cautions({ lifts, mains }: Pick<PublishedDocument, "lifts" | "mains">, own?: Element): Content {
   if (!lifts && !mains && !own) return undefined;
   const lines = [...(lifts ? [LIFTS] : []), ...(mains ? [MAINS] : []), FIRST];
   return h("section", { class: "caution", ariaLabelledby: "Cautions" }, [

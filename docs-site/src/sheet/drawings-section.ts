@@ -1,6 +1,7 @@
+import type { Element } from "hast";
 import { drawingsOf } from "../drawings/drawings.js";
 import { type Drawing, SHEET_WIDTH, stamped, svg, svgAgain, svgFile } from "../drawings/shared/drawing.js";
-import { type Content, type Html, h } from "../html/html.js";
+import { type Content, h } from "../html/html.js";
 import { linkTo } from "../pages/page.js";
 import { identityLine } from "../site/identity.js";
 import { Names } from "../site/names.js";
@@ -85,7 +86,7 @@ const named = (document: PublishedDocument, site: Site, of: string): Filed | und
     : undefined;
 
 /** The drawing that stands in place of a paragraph `[hang plot](calc:drawings.hang-plot-header)`. */
-export function drawingInProse(document: PublishedDocument, site: Site): (of: string) => Html | undefined {
+export function drawingInProse(document: PublishedDocument, site: Site): (of: string) => Element | undefined {
   const shown = new Set<string>();
   return (of) => {
     const found = named(document, site, of);

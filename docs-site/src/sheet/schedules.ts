@@ -10,7 +10,8 @@ import {
   tableCsv,
   withoutEmpty,
 } from "@plumbmark/core";
-import { type Content, type Html, h } from "../html/html.js";
+import type { Element } from "hast";
+import { type Content, h } from "../html/html.js";
 import { type TableColumn, table } from "../html/table.js";
 import { linkTo } from "../pages/page.js";
 import { onceFor } from "../site/once-for.js";
@@ -21,7 +22,7 @@ import { NOTES } from "./schedule-notes.js";
 const cell = ({ text, stated }: ScheduleCell): Content => (stated ? text : h("em", text));
 
 /** A schedule as a table of the page; columns that say nothing are left out. */
-function tableOf(full: ScheduleTable, caption: string): Html {
+function tableOf(full: ScheduleTable, caption: string): Element {
   const { columns, rows } = withoutEmpty(full);
   const heads = columns.map(
     (column): TableColumn =>
@@ -70,7 +71,7 @@ export const scheduleFiles = (document: PublishedDocument): ReadonlyMap<string, 
   new Map(filled(document).map(([name, full]) => [fileOf(document, name), tableCsv(full)]));
 
 /** The table an author's link stands for, under the author's words; undefined when there is no such schedule. */
-export function scheduleAt(document: PublishedDocument, name: string, words: string): Html | undefined {
+export function scheduleAt(document: PublishedDocument, name: string, words: string): Element | undefined {
   const { build, system } = document;
   if (!build || !isSchedule(name)) return undefined;
   const full = filled(document).find(([each]) => each === name)?.[1] ?? schedule(build, name, system);

@@ -1,4 +1,6 @@
-import { type Content, Html, h, textOf } from "../html/html.js";
+import type { Element, ElementContent } from "hast";
+import { toString as wordsOf } from "hast-util-to-string";
+import { type Content, h, nodesOf } from "../html/html.js";
 import { countState, verdictState } from "../html/state.js";
 import type { TitleCells } from "../html/title-block.js";
 import type { SitePage } from "../pages/page.js";
@@ -46,7 +48,7 @@ const summary = ({ entry }: PublishedDocument): Content => [
 interface Part {
   readonly id: string;
   readonly title: string;
-  readonly content: Html;
+  readonly content: readonly ElementContent[];
 }
 
 interface Jump {
@@ -62,40 +64,58 @@ const contents = (parts: readonly Jump[]) =>
     ),
   ]);
 
+const isHeading = (node: ElementContent): node is Element => node.type === "element" && node.tagName === "h3";
+
 /** The document's own headings, so that lift plan and power-up are one step away. */
-const ownHeadings = (text: string): readonly Jump[] =>
-  [...text.matchAll(/<h3 id="([^"]*)">(.*?)<\/h3>/gsu)].map(([, id = "", title = ""]) => ({
-    id,
-    // What was markup within a heading is left out; its words are escaped already.
-    title: new Html(title.replace(/<[^>]*>/gu, "")),
-  }));
+const ownHeadings = (nodes: readonly ElementContent[]): readonly Jump[] =>
+  nodes.flatMap((node): readonly Jump[] => {
+    if (node.type !== "element") return [];
+    const { id } = node.properties;
+    return isHeading(node) && id ? [{ id: String(id), title: wordsOf(node) }] : ownHeadings(node.children);
+  });
 
-const HEADING = /^<h3 id="cautions">.*?<\/h3>/su;
-const CAUTIONS = '<h3 id="cautions">Cautions of this document</h3>';
-const OWN_CAUTIONS = /<h3 id="cautions">.*?<\/h3>.*?(?=<h3|<\/div>$)/su;
+const CAUTIONS = "cautions";
 
-/** The author's own cautions stand with ours at the top; in their place is a word of where. */
-function withoutCautions(parts: readonly Part[]): { readonly parts: readonly Part[]; readonly own: Html | undefined } {
-  const found = OWN_CAUTIONS.exec(parts.find(({ id }) => id === "Document")?.content.text ?? "")?.[0];
-  if (found === undefined) return { parts, own: undefined };
-  const there = h("p", ["Cautions: ", h("a", { href: "#cautions" }, "at the top of this sheet"), "."]).text;
+interface Divided {
+  readonly own: readonly ElementContent[];
+  readonly rest: readonly ElementContent[];
+}
+
+/** Takes the section under the heading of cautions out of an author's prose; a word of where it is stays in its place. */
+function withoutCautions(nodes: readonly ElementContent[]): Divided | undefined {
+  const from = nodes.findIndex((node) => isHeading(node) && node.properties.id === CAUTIONS);
+  if (from < 0) return undefined;
+  const length = nodes.slice(from + 1).findIndex(isHeading);
+  const to = length < 0 ? nodes.length : from + 1 + length;
+  const there = h("p", ["Cautions: ", h("a", { href: `#${CAUTIONS}` }, "at the top of this sheet"), "."]);
+  return {
+    own: [h("h3", { id: CAUTIONS }, "Cautions of this document"), ...nodes.slice(from + 1, to)],
+    rest: [...nodes.slice(0, from), there, ...nodes.slice(to)],
+  };
+}
+
+/** The author's own cautions stand with ours at the top. */
+function moveCautions(parts: readonly Part[]): { readonly parts: readonly Part[]; readonly own: Element | undefined } {
+  const [prose] = parts.find(({ id }) => id === "Document")?.content ?? [];
+  const divided = prose?.type === "element" ? withoutCautions(prose.children) : undefined;
+  if (!divided) return { parts, own: undefined };
   const moved = (part: Part): Part =>
-    part.id === "Document" ? { ...part, content: new Html(part.content.text.replace(found, () => there)) } : part;
-  return { parts: parts.map(moved), own: h("div", { class: "prose" }, new Html(found.replace(HEADING, CAUTIONS))) };
+    part.id === "Document" ? { ...part, content: [h("div", { class: "prose" }, divided.rest)] } : part;
+  return { parts: parts.map(moved), own: h("div", { class: "prose" }, divided.own) };
 }
 
 /** The sheet of a build: verdict and cautions, then its sections in order. */
 export function sheet(document: PublishedDocument, site: Site): SitePage {
   const all = sheetSections
-    .map(({ id, title, content }) => ({ id, title, content: new Html(textOf(content(document, site))) }))
-    .filter(({ content }) => content.text !== "");
-  const { parts, own } = withoutCautions(all);
+    .map(({ id, title, content }) => ({ id, title, content: nodesOf(content(document, site)) }))
+    .filter(({ content }) => content.length > 0);
+  const { parts, own } = moveCautions(all);
   const content: Content = [
     summary(document),
     parts.length > 1
       ? contents([
-          ...(own ? [{ id: "cautions", title: "Cautions" }] : []),
-          ...parts.flatMap((part) => [part, ...(part.id === "Document" ? ownHeadings(part.content.text) : [])]),
+          ...(own ? [{ id: CAUTIONS, title: "Cautions" }] : []),
+          ...parts.flatMap((part) => [part, ...(part.id === "Document" ? ownHeadings(part.content) : [])]),
         ])
       : undefined,
     cautions(document, own),

@@ -1,5 +1,5 @@
 import { type CheckEntry, inspect } from "@plumbmark/core";
-import { marginBar, marginMarks } from "@plumbmark/docs-site";
+import { htmlText, marginBar, marginMarks } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, it } from "vitest";
 import type { Element } from "xast";
@@ -16,10 +16,13 @@ const base: Omit<CheckEntry, "outcome"> = {
 };
 const parts = (bar: string | undefined, name: string): readonly Element[] =>
   bar === undefined ? [] : read(bar).all(name);
-const barOf = (check: CheckEntry): string | undefined => marginBar(check)?.text;
+const barOf = (check: CheckEntry): string | undefined => {
+  const bar = marginBar(check);
+  return bar && htmlText(bar);
+};
 const labelOf = (check: CheckEntry): string => read(barOf(check) ?? "<none/>").root.attributes["aria-label"] ?? "";
 /** What all bars are measured against stands on the page once. */
-const marks = read(marginMarks.text);
+const marks = read(htmlText(marginMarks));
 const scaleOf = (bar: string | undefined) => {
   const [use] = parts(bar, "use");
   const [, group] = marks.having("id").find(([id]) => `#${id}` === use?.attributes.href) ?? [];

@@ -1,5 +1,5 @@
 import { type Cell, cellName } from "@plumbmark/core";
-import type { Html } from "../../html/html.js";
+import type { Element } from "hast";
 import { hatch } from "../shared/hatch.js";
 import { lettering, SMALL } from "../shared/lettering.js";
 import { series } from "../shared/series.js";
@@ -38,7 +38,7 @@ export function groupHatches(view: View, strands: readonly Strand[]): Shapes {
 }
 
 /** A panel that is on nothing, or on more than one thing, is framed: the eye finds it before the note does. */
-function panel(view: View, cell: Cell, times: number): Html {
+function panel(view: View, cell: Cell, times: number): Element {
   const box = view.box(cell);
   const name = cellName(cell);
   const fine = Math.min(1, box.height / 9.5);
@@ -53,7 +53,7 @@ function panel(view: View, cell: Cell, times: number): Html {
   return group({ dataCell: name }, [rect(box, odd), ...words]);
 }
 
-function leftOut(view: View, cell: Cell): Html {
+function leftOut(view: View, cell: Cell): Element {
   const { x, y, width, height } = view.box(cell);
   return group({ className: "left-out", dataLeftOut: cellName(cell) }, [
     rect({ x, y, width, height }, { strokeDasharray: "1 1", strokeWidth: 0.15 }),

@@ -1,5 +1,5 @@
 import { type Cell, cellName } from "@plumbmark/core";
-import type { Html } from "../../html/html.js";
+import type { Element } from "hast";
 import { arrowHead } from "../shared/dimension.js";
 import { lettering } from "../shared/lettering.js";
 import { lineLook, series } from "../shared/series.js";
@@ -49,7 +49,7 @@ function heads({ from, to, hops }: Stretch, everyHop: boolean, size: number, loo
   });
 }
 
-function node(view: View, strand: Strand, cell: Cell, order: number, look: Look): Html {
+function node(view: View, strand: Strand, cell: Cell, order: number, look: Look): Element {
   const [x, y] = view.centre(cell);
   const large = roomIn(view) === "name";
   const size = large ? 2.7 : 1.9;
@@ -68,7 +68,7 @@ function node(view: View, strand: Strand, cell: Cell, order: number, look: Look)
 }
 
 /** The way of one run or chain over the face: its line, arrow heads along it, and the number of every panel. */
-export function route(view: View, strand: Strand): Html | undefined {
+export function route(view: View, strand: Strand): Element | undefined {
   const { cells, number, name, sort } = strand;
   if (!cells) return undefined;
   const points = cells.map(view.centre);
@@ -95,7 +95,7 @@ export function route(view: View, strand: Strand): Html | undefined {
   );
 }
 
-const endMark = (at: PaperPoint | undefined, look: Look, half: number): Html | undefined =>
+const endMark = (at: PaperPoint | undefined, look: Look, half: number): Element | undefined =>
   at &&
   svgShape("rect", {
     x: at[0] - half,

@@ -1,6 +1,6 @@
 import type { Known, System } from "@plumbmark/calc";
 import type { Hang } from "@plumbmark/core";
-import type { Html } from "../../html/html.js";
+import type { Element } from "hast";
 import { arrowHead } from "../shared/dimension.js";
 import { SHEET_WIDTH } from "../shared/drawing.js";
 import { hatch } from "../shared/hatch.js";
@@ -32,7 +32,7 @@ function structure([x, y]: PaperPoint): Shapes {
 }
 
 /** A short break across a line whose length is not drawn. */
-export const breakAt = ([x, y]: PaperPoint): Html =>
+export const breakAt = ([x, y]: PaperPoint): Element =>
   path(`M${x - 1.6} ${y + 0.9}l1.1 -1.8l1 1.8l1.1 -1.8`, { strokeWidth: NARROW, className: "break" });
 
 function plumb(x: number, bar: number, slack: boolean): Shapes {
@@ -91,7 +91,7 @@ const clear = (layout: PlotLayout, [left, base]: PaperPoint, width: number): Sha
 };
 
 /** A hang with its name and what it carries on a level bar. */
-export function support(layout: PlotLayout, hang: Hang, bar: number, system: System): Html {
+export function support(layout: PlotLayout, hang: Hang, bar: number, system: System): Element {
   const x = layout.x((hang.at as Known).value);
   const { reaction } = hang;
   const words = isSlack(hang) ? "slack" : resultText(reaction, system);

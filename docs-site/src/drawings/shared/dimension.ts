@@ -1,9 +1,9 @@
-import type { Html } from "../../html/html.js";
+import type { Element } from "hast";
 import { lettering, measure, SMALL } from "./lettering.js";
 import { group, line, num, type PaperPoint, polygon, type Shapes } from "./svg.js";
 
 /** A filled arrow head with its tip at `tip`, pointing along `direction` (radians, 0 to the right, down positive). */
-export function arrowHead([x, y]: PaperPoint, direction: number, size = 2, look = {}, turn = 0.3): Html {
+export function arrowHead([x, y]: PaperPoint, direction: number, size = 2, look = {}, turn = 0.3): Element {
   const at = (by: number): PaperPoint => [x - size * Math.cos(direction + by), y - size * Math.sin(direction + by)];
   return polygon([[x, y], at(turn), at(-turn)], look);
 }
@@ -29,7 +29,7 @@ const heads = (from: PaperPoint, to: PaperPoint, outside: boolean): Shapes => {
   return [arrowHead(from, direction + back), arrowHead(to, direction + back + Math.PI)];
 };
 
-const dimensioned = ({ metres, broken }: Dimension, drawn: number, shapes: Shapes): Html =>
+const dimensioned = ({ metres, broken }: Dimension, drawn: number, shapes: Shapes): Element =>
   group(
     {
       className: broken ? "dimension broken" : "dimension",
@@ -39,7 +39,7 @@ const dimensioned = ({ metres, broken }: Dimension, drawn: number, shapes: Shape
   );
 
 /** A level dimension at the height y from x1 to x2, with its extension lines. */
-export function levelDimension(x1: number, x2: number, y: number, dimension: Dimension): Html {
+export function levelDimension(x1: number, x2: number, y: number, dimension: Dimension): Element {
   const { words, broken = false, reach } = dimension;
   const drawn = Math.abs(x2 - x1);
   const width = measure(words, SMALL);
@@ -60,7 +60,7 @@ export function levelDimension(x1: number, x2: number, y: number, dimension: Dim
 }
 
 /** An upright dimension at the place x from y1 (above) to y2; its figure reads from the right. */
-export function uprightDimension(x: number, y1: number, y2: number, dimension: Dimension): Html {
+export function uprightDimension(x: number, y1: number, y2: number, dimension: Dimension): Element {
   const { words, broken = false, beside = false, reach } = dimension;
   const drawn = Math.abs(y2 - y1);
   const width = measure(words, SMALL);

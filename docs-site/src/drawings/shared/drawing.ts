@@ -1,6 +1,7 @@
 import type { System } from "@plumbmark/calc";
 import type { Build } from "@plumbmark/core";
-import { type Attributes, type Content, type Html, num, s } from "../../html/html.js";
+import type { Element } from "hast";
+import { type Attributes, type Content, num, s, xmlText } from "../../html/html.js";
 import { fitForXml, lettering, SMALL, wrapped } from "./lettering.js";
 import { line, NARROW, paper, type Shapes } from "./svg.js";
 
@@ -50,7 +51,12 @@ export const SHEET_WIDTH = 178;
 const USUAL = { fontFamily: "system-ui, sans-serif", fontSize: SMALL, strokeWidth: NARROW, fill: "currentColor" };
 
 /** The root element of a drawing with its words for whoever cannot see it. `id` is its own on the page. */
-function rootElement({ title, description, ...size }: Drawing, id: string, more: Attributes, content: Content): Html {
+function rootElement(
+  { title, description, ...size }: Drawing,
+  id: string,
+  more: Attributes,
+  content: Content,
+): Element {
   const [width, height] = [num(size.width), num(size.height)];
   return s(
     "svg",
@@ -76,17 +82,16 @@ function rootElement({ title, description, ...size }: Drawing, id: string, more:
 const bodyOf = (id: string): string => `${id}-body`;
 
 /** The drawing as an element; colours are attributes, so that a file needs nothing else. */
-export function svg(drawing: Drawing, id: string, more: Attributes = {}): Html {
+export function svg(drawing: Drawing, id: string, more: Attributes = {}): Element {
   const sheet = paper({ x: 0, y: 0, width: drawing.width, height: drawing.height });
   return rootElement(drawing, id, more, s("g", { id: bodyOf(id) }, [sheet, ...drawing.shapes]));
 }
 
 /** The same drawing once more on its page, by pointing at where it stands: a page need not carry it twice. */
-export const svgAgain = (drawing: Drawing, id: string, first: string): Html =>
+export const svgAgain = (drawing: Drawing, id: string, first: string): Element =>
   rootElement(drawing, id, {}, s("use", { href: `#${bodyOf(first)}` }));
 
 /** The drawing as a file of its own, well-formed XML. */
 export const svgFile = (drawing: Drawing): string => {
-  const root = svg(drawing, "Drawing", { xmlns: "http://www.w3.org/2000/svg" });
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${root.text}\n`;
+  return xmlText(svg(drawing, "Drawing"));
 };

@@ -1,4 +1,5 @@
-import { type Html, num, s } from "../../html/html.js";
+import type { Element } from "hast";
+import { num, s } from "../../html/html.js";
 import type { PaperPoint } from "./svg.js";
 
 /** Heights of lettering, millimetres; the small one is 8 points, the least that is read on a ladder. */
@@ -26,8 +27,11 @@ export function measure(text: string, size: number, bold = false): number {
 /** The signs XML 1.0 does not allow (2.2, Char). */
 const NOT_IN_XML = /[^\t\n\r\u{20}-\u{d7ff}\u{e000}-\u{fffd}\u{10000}-\u{10ffff}]/gu;
 
-/** The text with every sign that XML does not allow replaced, whoever wrote it. */
-export const fitForXml = (text: string): string => text.replace(NOT_IN_XML, "\ufffd");
+/**
+ * The text with every sign that XML does not allow replaced, whoever wrote it. The end of a character data section may
+ * stand in no text either (2.4), and the serializer lets it through.
+ */
+export const fitForXml = (text: string): string => text.replace(NOT_IN_XML, "\ufffd").replaceAll("]]>", "]] >");
 
 interface Look {
   readonly size?: number;
@@ -39,7 +43,7 @@ interface Look {
 }
 
 /** One line of lettering; `at` is the end of its base line that the anchor names. */
-export function lettering(words: string, [x, y]: PaperPoint, look: Look = {}): Html {
+export function lettering(words: string, [x, y]: PaperPoint, look: Look = {}): Element {
   const { size = MIDDLE, anchor = "start", bold = false, turned = false, underlined = false, data = {} } = look;
   return s(
     "text",

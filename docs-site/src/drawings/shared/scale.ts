@@ -1,5 +1,5 @@
 import { printQuantity, type System } from "@plumbmark/calc";
-import type { Html } from "../../html/html.js";
+import type { Element } from "hast";
 import { lettering, SMALL } from "./lettering.js";
 import { group, line, type PaperPoint, rect, WIDE } from "./svg.js";
 
@@ -49,7 +49,7 @@ export function scaleText({ ratio, system }: Scale): string {
 const FOOT = 0.3048;
 
 /** A bar of a round length: it stays true when the drawing is shown larger or smaller. */
-export function scaleBar(scale: Scale, [x, y]: PaperPoint): Html {
+export function scaleBar(scale: Scale, [x, y]: PaperPoint): Element {
   const unit = scale.system === "us" ? FOOT : 1;
   const rounds = [0.01, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500].map((each) => each * unit);
   const length = rounds.filter((each) => scale.mm(each) <= 40).at(-1) ?? (rounds[0] as number);

@@ -1,4 +1,5 @@
-import { type Html, num, s } from "../../html/html.js";
+import type { Element } from "hast";
+import { num, s } from "../../html/html.js";
 
 export { num } from "../../html/html.js";
 
@@ -12,35 +13,35 @@ export interface Box {
   readonly height: number;
 }
 
-export type Shapes = readonly Html[];
+export type Shapes = readonly Element[];
 type Look = Readonly<Record<string, string | number | boolean | undefined>>;
 
-export const svgShape = (name: string, look: Look): Html => s(name, look);
+export const svgShape = (name: string, look: Look): Element => s(name, look);
 
-export const group = (look: Look, children: Shapes): Html => s("g", look, children);
+export const group = (look: Look, children: Shapes): Element => s("g", look, children);
 
 /** Line widths after ISO 128: a wide one for edges, a narrow one for everything that only explains. */
 export const WIDE = 0.5;
 export const NARROW = 0.25;
 
-export const line = ([x1, y1]: PaperPoint, [x2, y2]: PaperPoint, look: Look = {}): Html =>
+export const line = ([x1, y1]: PaperPoint, [x2, y2]: PaperPoint, look: Look = {}): Element =>
   svgShape("line", { x1, y1, x2, y2, stroke: "currentColor", ...look });
 
-export const rect = ({ x, y, width, height }: Box, look: Look = {}): Html =>
+export const rect = ({ x, y, width, height }: Box, look: Look = {}): Element =>
   svgShape("rect", { x, y, width, height, fill: "none", stroke: "currentColor", ...look });
 
-export const path = (d: string, look: Look = {}): Html =>
+export const path = (d: string, look: Look = {}): Element =>
   svgShape("path", { d, fill: "none", stroke: "currentColor", ...look });
 
-export const polyline = (points: readonly PaperPoint[], look: Look = {}): Html =>
+export const polyline = (points: readonly PaperPoint[], look: Look = {}): Element =>
   path(points.map(([x, y], index) => `${index === 0 ? "M" : "L"}${num(x)} ${num(y)}`).join(""), look);
 
-export const polygon = (points: readonly PaperPoint[], look: Look = {}): Html =>
+export const polygon = (points: readonly PaperPoint[], look: Look = {}): Element =>
   svgShape("polygon", {
     points: points.map(([x, y]) => `${num(x)},${num(y)}`).join(" "),
     ...look,
   });
 
 /** A surface of the paper's own colour, to write on over lines. */
-export const paper = (box: Box, look: Look = {}): Html =>
+export const paper = (box: Box, look: Look = {}): Element =>
   rect(box, { fill: "#fff", stroke: undefined, className: "paper", ...look });
