@@ -119,14 +119,14 @@ describe("what the author is told", () => {
   test.each(nearestWord)("%s names the nearest key, at the key", (to, from, wrong, right) => {
     const text = changed(from, to);
     const check = only(read(text), "document.front-matter").find(({ says }) => says.includes(`\`${wrong}\``));
-    expect(check?.mend).toContain(`Did you mean \`${right}\`?`);
+    expect(check?.mend).toContain(`Write \`${right}\`.`);
     expect(check?.at).toMatchObject(placeOf(text, `${wrong}:`));
   });
 
   test("a misspelt word names the nearest one it may be", () => {
     const text = changed("support: flown", "support: flwon");
     const [check] = only(read(text), "document.front-matter");
-    expect(check?.mend).toContain("Did you mean `flown`?");
+    expect(check?.mend).toContain("Write `flown`.");
     expect(check?.at).toMatchObject(placeOf(text, "flwon"));
   });
 
@@ -164,7 +164,7 @@ describe("what the author is told", () => {
     const text = changed(from, to);
     const document = read(text);
     const [check] = only(document, "document.parts");
-    expect(check?.mend).toContain(`Did you mean \`${near}\`?`);
+    expect(check?.mend).toContain(`Write \`${near}\`.`);
     const at = placeOf(text, to);
     expect(check?.at).toMatchObject({ line: at.line, column: at.column + to.indexOf(": ") + 2 });
     expect(document.verdict).toBe("not ready");

@@ -13,6 +13,7 @@ export { type Section, sectionsOf } from "./document/sections.js";
 export { validate } from "./document/validate.js";
 export { readWholeYaml, rememberYaml } from "./document/whole-yaml.js";
 export { type Data, type Placed, readYaml } from "./document/yaml.js";
+export { type Found, type FoundGap, type FoundMistake, foundIn, gravest } from "./findings/found.js";
 export * as schemas from "./generated/schemas.js";
 export { approvalCodes } from "./inspection/approval-codes.js";
 export { knownOutline, pathsOf } from "./inspection/context.js";

@@ -15,7 +15,6 @@ export default rule({
         yield open(where, {
           says: `\`${url}\` is none of the files that are read, so whether it is there cannot be told.`,
           mend: "Look whether the file is there; if it is meant to be a build document or a part, correct the link.",
-          needs: [url],
         });
       else
         yield is(where, {

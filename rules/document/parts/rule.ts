@@ -10,8 +10,7 @@ export default rule({
   sources: ["house"],
   // What is wrong comes from reading the document, each with its own place; what is left to say here is that nothing is.
   *checks({ build }) {
-    const { data, mistakes } = build.reader.placed;
-    if (data === null || mistakes.length > 0) {
+    if (build.reader.placed.data === null) {
       yield open(build, {
         says: "The front matter cannot be read, so what it refers to cannot be told.",
         mend: "Put the front matter right first.",

@@ -33,7 +33,7 @@ export default rule({
         yield open(use, {
           says: `How many panels of the lot ${name} are promised cannot be told: ${unknown.join(", ")} does not say how many, or on which days.`,
           mend: "Write `spares` and `on-site` in every document that takes panels of the lot.",
-          needs: ["on-site"],
+          needs: unknown.includes(build.context.file) ? ["on-site"] : [],
         });
         continue;
       }

@@ -16,13 +16,13 @@ function check({ name, part, clips, path }: AssemblyPart, label: string): RawChe
     return open(here, {
       says: `${label}: ${name} has no diameter in the catalogue.`,
       mend: "Enter its diameter in the catalogue.",
-      needs: ["diameter"],
+      needs: [`${name}.diameter`],
     });
   if (clips === undefined)
     return open(here, {
       says: `${label}: how many clips ${name} has on each eye is not written down.`,
       mend: "Count the clips of each eye and write them under `clips`.",
-      needs: ["clips"],
+      needs: [`${path}.clips`],
     });
   const size = sizeOf(diameter.value);
   // Nothing tells that the clips are forged, so the larger count holds unless the maker's sheet is on record.
@@ -34,7 +34,7 @@ function check({ name, part, clips, path }: AssemblyPart, label: string): RawChe
     return open(here, {
       says: `${label}: no chart at hand lists clips for the diameter of ${name}.`,
       mend: "Have a qualified rigger state the count by the maker's sheet.",
-      needs: ["diameter"],
+      needs: [`${name}.diameter`],
     });
   return is(here, {
     holds: clips >= needed.count,

@@ -105,14 +105,16 @@ export interface Inspected {
 
 async function formed(
   { root, rules, record }: Inspected,
-  { as, version }: InspectOptions,
-  around: Surroundings,
+  { as, version, every, staged, since }: InspectOptions,
+  { width, colour }: Surroundings,
 ): Promise<Iterable<string>> {
   if (as === "json") return together(recordPieces(record));
   if (as === "sarif") return together(sarifPieces({ record, rules, version, prefix: await prefixOf(root) }));
   if (as === "gnu") return together(gnuPieces(record));
   if (as === "markdown") return together(markdownPieces(record));
-  return record.documents.length === 0 ? [NOTHING] : together(textPieces(record, around));
+  if (record.documents.length === 0) return [NOTHING];
+  const brief = staged === true || since !== undefined;
+  return together(textPieces(record, { width, colour, every: every === true, brief }));
 }
 
 /** Prints the report; gives the exit status. */

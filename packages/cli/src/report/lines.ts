@@ -12,12 +12,16 @@ const PLAINEST = /^[ -~\u00b0-\u00ff\u2010-\u201f\u2026\u2032\u2033\u2212\u2248\
 /** Columns a text takes. In most of a report, looking at every character is time for nothing. */
 const widthOf = (text: string): number => (PLAINEST.test(text) ? text.length : stringWidth(text));
 
+/** Words, and what stands between two grave accents as one: `11 ft` is not broken where it can be helped. */
+const wordsOf = (text: string): readonly string[] =>
+  text.includes("`") ? (text.match(/[^\s`]*`[^`]{1,40}`[^\s`]*|\S+/gu) ?? []) : text.split(" ");
+
 /** Breaks a text at spaces so that each line fits `width` columns; a longer word stands on a line of its own. */
 export function wrap(text: string, width: number): readonly string[] {
   const lines: string[] = [];
   let line = "";
   let wide = 0;
-  for (const word of plain(text).split(" ")) {
+  for (const word of wordsOf(plain(text))) {
     const own = widthOf(word);
     if (line !== "" && wide + 1 + own > width) {
       lines.push(line);

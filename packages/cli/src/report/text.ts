@@ -1,7 +1,8 @@
-import type { InspectionRecord } from "@plumbmark/core";
+import { foundIn, type InspectionRecord } from "@plumbmark/core";
 import type { Colour } from "../surroundings.js";
 import { alike, showChecks } from "./check.js";
 import { type Check, type DocumentEntry, SAFETY } from "./form.js";
+import { count, showElsewhere, showGaps, showWaiting } from "./found.js";
 import { plain, wrap } from "./lines.js";
 import { type Palette, palette } from "./palette.js";
 
@@ -30,8 +31,6 @@ const WORDS = {
   waived: ["waived", "waived"],
 } as const;
 
-const count = (number: number, one: string, many: string): string => `${number} ${number === 1 ? one : many}`;
-
 /** `61 checks: 57 hold, 1 fails, 1 open, 2 waived.` */
 function tally(counts: DocumentEntry["counts"]): string {
   const parts = (["holds", "fails", "open", "waived"] as const)
@@ -48,31 +47,91 @@ function verdict({ verdict, counts }: DocumentEntry, ink: Palette): string {
   );
 }
 
-function headingOf({ file, title, build, revision, status }: DocumentEntry, ink: Palette): string {
+function aboutOf({ title, build, revision, status }: DocumentEntry): readonly string[] {
   const about = [
     title ?? build,
     revision === undefined ? undefined : `revision ${revision}`,
     status?.replaceAll("-", " "),
   ];
-  const known = about.filter((part) => part !== undefined).map((part) => plain(String(part)));
-  return [ink.strong(plain(file)), known.join(", ")].filter((part) => part !== "").join("   ");
+  return about.filter((part) => part !== undefined).map((part) => plain(String(part)));
 }
 
-const showDocument = (entry: DocumentEntry, width: number, ink: Palette): readonly string[] => [
-  headingOf(entry, ink),
-  "",
-  ...alike(entry.checks.toSorted(inOrder)).flatMap((checks) => [...showChecks(checks, width, ink), ""]),
-  `  ${tally(entry.counts)} ${verdict(entry, ink)}`,
-  "",
-];
+const headingOf = (entry: DocumentEntry, ink: Palette): string =>
+  [ink.strong(plain(entry.file)), aboutOf(entry).join(", ")].filter((part) => part !== "").join("   ");
+
+const isReady = ({ verdict, checks }: DocumentEntry): boolean => verdict === "ready" && checks.length === 0;
+
+/** A document nothing is to be said about, on one line: `builds/a.md   Header, revision 2, for build   134 checks hold. Ready.` */
+function readyLine(entry: DocumentEntry, width: number, ink: Palette): string {
+  const ending = `${tally(entry.counts)} ${verdict(entry, palette(0))}`;
+  const file = plain(entry.file);
+  const room = width - file.length - ending.length - 6;
+  const about = aboutOf(entry).join(", ");
+  const middle = about.length <= room ? about : room > 12 ? `${about.slice(0, room - 1)}…` : "";
+  const text = [ink.strong(file), middle].filter((part) => part !== "").join("   ");
+  return `${text}   ${tally(entry.counts)} ${verdict(entry, ink)}`;
+}
+
+/** Everything in the record, a check after another. */
+const inFull = (entry: DocumentEntry, width: number, ink: Palette): readonly string[] =>
+  alike(entry.checks.toSorted(inOrder)).flatMap((checks) => [...showChecks(checks, width, ink), ""]);
+
+function showDocument(entry: DocumentEntry, { width, every }: Form, ink: Palette): readonly string[] {
+  return [
+    headingOf(entry, ink),
+    "",
+    ...(every ? inFull(entry, width, ink) : inShort(entry, width, ink)),
+    ...(isNoDocument(entry) ? [] : [`  ${tally(entry.counts)} ${verdict(entry, ink)}`, ""]),
+  ];
+}
+
+/** Mistakes with what waits for them on one line; then what is not written down, by what it is; then the rest. */
+function inShort({ checks }: DocumentEntry, width: number, ink: Palette): readonly string[] {
+  const found = foundIn(checks);
+  const mistakes = found.mistakes.toSorted((one, other) => inOrder(one.check, other.check));
+  const behind = new Map(mistakes.map((each) => [each.check, each.behind.length]));
+  const waiting = (group: readonly Check[]): number => group.reduce((sum, check) => sum + (behind.get(check) ?? 0), 0);
+  return [
+    ...alike(mistakes.map(({ check }) => check)).flatMap((group) => [
+      ...showChecks(group, width, ink),
+      ...showWaiting(waiting(group), width),
+      "",
+    ]),
+    ...found.elsewhere.flatMap((each) => [...showElsewhere(each, width), ""]),
+    ...showGaps(found, width, ink),
+    ...alike(found.rest.toSorted(inOrder)).flatMap((group) => [...showChecks(group, width, ink), ""]),
+  ];
+}
+
+interface Form {
+  readonly width: number;
+  readonly colour: Colour;
+  /** Every check of the record is listed, and nothing is told together. */
+  readonly every?: boolean;
+  /** Of documents that are all ready only their number is told. */
+  readonly brief?: boolean;
+}
+
+/** What stands in other files, such as the catalogue, comes before the documents that rest on them. */
+const isNoDocument = ({ file }: DocumentEntry): boolean => /\.ya?ml$/u.test(file);
+
+function* documentPieces(documents: readonly DocumentEntry[], form: Form, ink: Palette): Iterable<string> {
+  if (form.brief && documents.length > 1 && documents.every(isReady)) return;
+  const first = documents.filter(isNoDocument);
+  let before: "nothing" | "line" | "block" = "nothing";
+  for (const entry of [...first, ...documents.filter((each) => !isNoDocument(each))]) {
+    const line = !form.every && isReady(entry);
+    if (line) yield `${readyLine(entry, form.width, ink)}\n`;
+    else yield `${before === "line" ? "\n" : ""}${showDocument(entry, form, ink).join("\n")}\n`;
+    before = line ? "line" : "block";
+  }
+  if (before === "line" && documents.length > 1) yield "\n";
+}
 
 /** The record as text for people, `width` columns wide, a piece for each document and one for all. */
-export function* textPieces(
-  { documents, totals }: InspectionRecord,
-  { width, colour }: { readonly width: number; readonly colour: Colour },
-): Iterable<string> {
-  const ink = palette(colour);
-  for (const entry of documents) yield `${showDocument(entry, width, ink).join("\n")}\n`;
+export function* textPieces({ documents, totals }: InspectionRecord, form: Form): Iterable<string> {
+  const ink = palette(form.colour);
+  yield* documentPieces(documents, form, ink);
   const verdicts = [
     totals.ready > 0 ? `${totals.ready} ready` : "",
     totals.draft > 0 ? count(totals.draft, "draft", "drafts") : "",
@@ -80,7 +139,7 @@ export function* textPieces(
   ];
   const lines = [
     `${count(totals.documents, "document", "documents")}: ${verdicts.filter((part) => part !== "").join(", ")}.`,
-    ...wrap(SAFETY, width).map((line) => ink.quiet(line)),
+    ...wrap(SAFETY, form.width).map((line) => ink.quiet(line)),
   ];
   yield `${lines.join("\n")}\n`;
 }

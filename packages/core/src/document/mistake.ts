@@ -1,5 +1,11 @@
 import type { Place } from "./place.js";
 
+/** A change of a file's text: what stands at `place` becomes `text`. */
+export interface Edit {
+  readonly place: Place;
+  readonly text: string;
+}
+
 /** An author's mistake, with its place: data, never an exception. */
 export interface Mistake {
   /** The rule that carries it. */
@@ -10,4 +16,10 @@ export interface Mistake {
   readonly says: string;
   /** What may stand there. */
   readonly mend: string;
+  /** What was most likely meant. It is never taken for written. */
+  readonly edit?: Edit;
+  /** Something that could stand there, where nobody can tell what was meant: it only tells what waits for the mistake. */
+  readonly standIn?: Edit;
+  /** It is a key that is not known: what is missing beside it may be what was meant. */
+  readonly unknownKey?: true;
 }

@@ -30,12 +30,12 @@ export function nearest(word: string, known: readonly string[]): string | undefi
   return best && best.far <= Math.max(1, Math.floor(word.length / 3)) ? best.each : undefined;
 }
 
-/** A list for people: "`a`, `b` or `c`", with the nearest word first when there is one. */
-export function choices(known: readonly string[], word?: string): string {
+/** A list for people: "`a`, `b` or `c`", with the nearest word first when there is one; of a long one the first `most`. */
+export function choices(known: readonly string[], word?: string, most = 24): string {
   if (known.length === 0) return "The catalogue holds nothing of the kind; enter it first.";
   const near = word === undefined ? undefined : nearest(word, known);
-  const listed = known.slice(0, 24).map((each) => `\`${each}\``);
-  const more = known.length > 24 ? ` and ${known.length - 24} more` : "";
+  const listed = known.slice(0, most).map((each) => `\`${each}\``);
+  const more = known.length > most ? ` and ${known.length - most} more` : "";
   const all =
     listed.length > 1 && more === ""
       ? `${listed.slice(0, -1).join(", ")} or ${listed.at(-1)}`

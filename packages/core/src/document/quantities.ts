@@ -1,5 +1,8 @@
-import { type Kind, type Known, type Quantity, readPair, readQuantity } from "@plumbmark/calc";
+import { connectors, type Kind, type Known, type Quantity, readPair, readQuantity } from "@plumbmark/calc";
+import { type Advice, adviceFor, adviceForPair, adviceForRange } from "./advice.js";
+import { adviceForDays } from "./days.js";
 import type { Mistake } from "./mistake.js";
+import { choices, nearest } from "./nearest.js";
 import { START } from "./place.js";
 import { type Implausible, isPlausible } from "./plausible.js";
 import { type Data, join, type Placed } from "./yaml.js";
@@ -46,15 +49,13 @@ const isLess = ({ value }: Quantity, { sign }: Schema): boolean => value < 0 && 
 export function readQuantities(root: Schema, placed: Placed): Quantities {
   const values = new Map<string, Known>();
   const mistakes: Mistake[] = [];
-  const refuse = (path: string, found: string, allowed: string, title: unknown): void => {
+  const refuse = (path: string, { found, mend, better, standIn }: Advice, title: unknown): void => {
     const name = typeof title === "string" ? `\`${path}\` (${title})` : `\`${path}\``;
-    mistakes.push({
-      rule: "document.front-matter",
-      path,
-      place: placed.places.get(path) ?? START,
-      says: `${name} is ${found}.`,
-      mend: `Write ${allowed}.`,
-    });
+    const place = placed.places.get(path) ?? START;
+    const edit = better === undefined ? {} : { edit: { place, text: better } };
+    const other = standIn === undefined ? {} : { standIn: { place, text: standIn } };
+    const says = `${name} is ${found}.`;
+    mistakes.push({ rule: "document.front-matter", path, place, says, mend, ...edit, ...other });
   };
   const implausible: Implausible[] = [];
   const weigh = (schema: Schema, read: readonly Quantity[], text: string, path: string): void => {
@@ -64,22 +65,41 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
     implausible.push({ path, place: placed.places.get(path) ?? START, text, title, range });
   };
   const leaf = (schema: Schema, data: string | number, path: string): void => {
+    const { title } = schema;
+    const less = {
+      found: `\`${data}\`, which is less than nothing`,
+      mend: "Write a value of 0 or more.",
+      standIn: String(data).replace(/^\s*-/u, ""),
+    };
+    if (typeof schema.form === "string") {
+      const advice = adviceForDays(String(data), schema.form as "day" | "stay");
+      if (advice) refuse(path, { ...advice, found: advice.says.replace(/^is /u, "") }, title);
+    }
+    if (schema.refers === "connector" && !connectors.has(String(data))) {
+      const names = [...connectors.keys()];
+      const near = nearest(String(data), names);
+      const found = `\`${data}\`, and no such connector is known`;
+      const mend = near === undefined ? choices(names) : `Write \`${near}\`, or another connector of the table.`;
+      refuse(path, { found, mend, ...(near === undefined ? {} : { better: near }) }, title);
+    }
     if (schema.quantity !== undefined) {
-      const reading = readQuantity(data, [schema.quantity].flat() as Kind[]);
-      if (reading.ok && isLess(reading.quantity, schema))
-        refuse(path, `\`${reading.quantity.text}\`, which is less than nothing`, "a value of 0 or more", schema.title);
-      else if (reading.ok) {
+      const wanted = [schema.quantity].flat() as Kind[];
+      const reading = readQuantity(data, wanted);
+      if (!reading.ok) refuse(path, adviceFor(data, wanted, reading.found), title);
+      else if (isLess(reading.quantity, schema)) refuse(path, less, title);
+      else {
         values.set(path, written(reading.quantity, path));
         weigh(schema, [reading.quantity], reading.quantity.text, path);
-      } else refuse(path, reading.found, reading.allowed, schema.title);
+      }
     }
     const halves = schema.pair ?? schema.range;
     if (halves === undefined) return;
+    const wanted = [halves].flat() as Kind[];
     const text = schema.range === undefined ? data : String(data).replace(/\s+(?:to|–)\s+/u, " x ");
-    const reading = readPair(text, [halves].flat() as Kind[]);
-    if (!reading.ok) refuse(path, reading.found, reading.allowed, schema.title);
-    else if (reading.pair.some((half) => isLess(half, schema)))
-      refuse(path, `\`${text}\`, which is less than nothing`, "values of 0 or more", schema.title);
+    const reading = readPair(text, wanted);
+    const advise = schema.range === undefined ? adviceForPair : adviceForRange;
+    if (!reading.ok) refuse(path, advise(data, wanted, reading.found), title);
+    else if (reading.pair.some((half) => isLess(half, schema))) refuse(path, less, title);
     else {
       for (const [index, half] of reading.pair.entries()) values.set(join(path, index + 1), written(half, path));
       weigh(schema, reading.pair, String(data), path);

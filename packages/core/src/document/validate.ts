@@ -1,6 +1,9 @@
+import type { Kind } from "@plumbmark/calc";
+import * as schemas from "../generated/schemas.js";
 import * as validators from "../generated/validators.js";
+import { kindNames, standInFor } from "./advice.js";
 import type { Mistake } from "./mistake.js";
-import { choices } from "./nearest.js";
+import { choices, nearest } from "./nearest.js";
 import { type Place, START } from "./place.js";
 import { shown } from "./shown.js";
 import { join, type Placed } from "./yaml.js";
@@ -73,82 +76,218 @@ interface Words {
   readonly mend: string;
   readonly path?: string;
   readonly atKey?: boolean;
+  /** What was most likely meant, in place of the key or value. */
+  readonly better?: string;
+  /** Something that could stand in place of the value. */
+  readonly standIn?: string;
 }
 
-function words(schema: SchemaName, complaint: Complaint, path: string): Words | undefined {
-  const { keyword, params, data, parentSchema, propertyName } = complaint;
+type Schema = Complaint["parentSchema"] & Readonly<Record<string, unknown>>;
+
+const TEXT_FORM = "letters, digits, hyphens and underscores";
+
+/** A key that belongs one level deeper: `trim` beside the faces and not in one. */
+function movedOut(path: string, { parentSchema }: Complaint, siblings: readonly string[]): Words | undefined {
+  const key = path.slice(path.lastIndexOf(".") + 1);
+  const group = path.slice(0, Math.max(0, path.lastIndexOf(".")));
+  if (!Object.hasOwn(parentSchema.properties ?? {}, key) || group === "" || group === path) return undefined;
+  const inner = siblings.find((each) => each !== key);
+  return {
+    says: `\`${key}\` stands beside what is under \`${group}\`, not in it.`,
+    mend: `Indent it as far as the keys under \`${inner ?? group}\`.`,
+    atKey: true,
+  };
+}
+
+/** What stands in place of a value of a wrong type, and how it is written right. */
+function ofType(name: string, path: string, complaint: Complaint): Words {
+  const { params, data } = complaint;
+  const schema = complaint.parentSchema as Schema;
+  const types = [params.type].flat().map(String);
+  const says = `${name} is ${shown(data)}.`;
+  const wanted = schema.quantity ?? schema.pair ?? schema.range;
+  if (wanted !== undefined) {
+    const of = [wanted].flat() as Kind[];
+    const one = standInFor(of);
+    const standIn = schema.pair ? `${one} x ${one}` : schema.range ? `${one} to ${one}` : one;
+    return { says, mend: `Write ${kindNames(of)} there.`, standIn };
+  }
+  const bare = typeof data === "string" && /^-?\d+(?:\.\d+)?$/u.test(data.trim()) ? data.trim() : undefined;
+  if (bare !== undefined && types.some((type) => type === "integer" || type === "number"))
+    return { says: `${name} is the text \`"${data}"\`.`, mend: `Write \`${bare}\`, without quotes.`, better: bare };
+  const word = typeof data === "string" ? NUMBERS.indexOf(data.trim().toLowerCase()) : -1;
+  if (types.includes("integer") && word >= 0)
+    return { says, mend: `Write the number in figures: \`${word}\`.`, better: String(word) };
+  if (types.includes("string") && (typeof data === "number" || typeof data === "boolean"))
+    return {
+      says,
+      mend: `Write a text; a number or \`true\` as text stands in quotes: \`"${data}"\`.`,
+      better: `"${data}"`,
+    };
+  if (types.includes("boolean") && typeof data === "string" && /^(?:yes|no|on|off)$/iu.test(data)) {
+    const better = String(/^(?:yes|on)$/iu.test(data));
+    return { says, mend: `Write \`${better}\`.`, better };
+  }
+  if (types.includes("object")) {
+    const keys = Object.keys(schema.properties ?? {}).slice(0, 4);
+    const such = keys.length === 0 ? "" : `, with keys such as ${keys.map((key) => `\`${key}:\``).join(", ")}`;
+    return { says, mend: `Write a group of keys under \`${path}\`${such}.` };
+  }
+  if (types.includes("array")) return { says, mend: `Write a list: \`[${typeof data === "string" ? data : "…"}]\`.` };
+  const standIn = types.includes("integer") && typeof data === "number" ? String(Math.max(1, Math.round(data))) : "1";
+  return { says, mend: `Write ${typeNames(params.type)} there.`, standIn };
+}
+
+const NUMBERS = [
+  "none",
+  "one",
+  "two",
+  "three",
+  "four",
+  "five",
+  "six",
+  "seven",
+  "eight",
+  "nine",
+  "ten",
+  "eleven",
+  "twelve",
+];
+
+/** A form a value may have, in words. */
+function formWords(schema: Schema): string {
+  const wanted = schema.quantity ?? schema.pair;
+  if (wanted !== undefined) return kindNames([wanted].flat() as Kind[]);
+  const keys = Object.keys(schema.properties ?? {});
+  if (keys.length > 0) return `a group with ${keys.map((key) => `\`${key}:\``).join(", ")}`;
+  if (schema.description !== undefined) return schema.description.replace(/\.$/u, "");
+  if (Array.isArray(schema.enum)) return (schema.enum as unknown[]).map((each) => `\`${String(each)}\``).join(" or ");
+  return typeNames(schema.type ?? "text");
+}
+
+function ofKey(path: string, { params, parentSchema }: Complaint): Words {
+  const key = String(params.additionalProperty);
+  const known = Object.keys(parentSchema.properties ?? {});
+  const here = { path: join(path, key), atKey: true };
+  const says = `The key ${shown(key)} is not known here.`;
+  const glued = /^([\w.-]+):(\S.*)$/u.exec(key);
+  if (glued && known.includes(glued[1] as string)) {
+    const better = `${glued[1]}: ${glued[2]}`;
+    return { ...here, says, mend: `Write \`${better}\`, with a blank behind the colon.`, better };
+  }
+  const near = nearest(key, known);
+  return near === undefined
+    ? { ...here, says, mend: choices(known, key) }
+    : { ...here, says, mend: `Write \`${near}\`. ${choices(known)}`, better: near };
+}
+
+const limitWords = (params: Complaint["params"]): string =>
+  `${String(params.comparison).replace(">=", "at least").replace("<=", "at most").replace(">", "above")} ${String(params.limit)}`;
+
+function words(schema: SchemaName, complaint: Complaint, path: string, siblings: readonly string[]): Words | undefined {
+  const { keyword, params, data, propertyName } = complaint;
+  const parentSchema = complaint.parentSchema as Schema;
   if (keyword === "type" && path === "") return wordsOfWhole(schema, data);
-  if (propertyName !== undefined) {
-    const mend = parentSchema.description ?? "It has to be letters, digits, hyphens and underscores.";
+  if (propertyName !== undefined)
     return {
       says: `\`${propertyName.slice(0, 60)}\` cannot be a name here.`,
-      mend,
+      mend: parentSchema.description ?? `Write a name of ${TEXT_FORM}.`,
       path: join(path, propertyName),
       atKey: true,
     };
-  }
   const brief = path.length > LONGEST_PATH ? `${path.slice(0, LONGEST_PATH)}…` : path;
   const name = parentSchema.title ? `\`${brief}\` (${parentSchema.title})` : `\`${brief || "the front matter"}\``;
-  const known = Object.keys(parentSchema.properties ?? {});
+  const says = `${name} is ${shown(data)}.`;
   switch (keyword) {
-    case "additionalProperties": {
-      const key = String(params.additionalProperty);
+    case "additionalProperties":
+      return ofKey(path, complaint);
+    case "required": {
+      const key = String(params.missingProperty);
+      const inner = (parentSchema.properties?.[key] as Schema | undefined)?.title;
+      const what = inner === undefined ? `\`${key}:\`` : `\`${key}:\` (${inner})`;
       return {
-        says: `The key ${shown(key)} is not known here.`,
-        mend: choices(known, key),
-        path: join(path, key),
-        atKey: true,
+        says: path === "" ? `The key \`${key}\` is not there.` : `${name} has no key \`${key}\`.`,
+        mend: path === "" ? `Write ${what} in the front matter.` : `Write ${what} under \`${brief}\`.`,
       };
     }
-    case "required":
-      return {
-        says: `${path === "" ? "The key" : `${name} has no key`} \`${String(params.missingProperty)}\`${path === "" ? " is not there." : "."}`,
-        mend: `Write \`${String(params.missingProperty)}:\` there.`,
-      };
     case "enum": {
       const allowed = (params.allowedValues as unknown[]).map(String);
-      return {
-        says: `${name} is ${shown(data)}.`,
-        mend: choices(allowed, typeof data === "string" ? data : undefined),
-      };
+      const near = typeof data === "string" ? nearest(data.replaceAll(/[ _]/gu, "-"), allowed) : undefined;
+      return near === undefined
+        ? { says, mend: choices(allowed) }
+        : { says, mend: `Write \`${near}\`. ${choices(allowed)}`, better: near };
     }
     case "const":
-      return { says: `${name} is ${shown(data)}.`, mend: `It has to be \`${String(params.allowedValue)}\`.` };
+      return { says, mend: `Write \`${String(params.allowedValue)}\`.` };
     case "type":
-      return { says: `${name} is ${shown(data)}.`, mend: `It has to be ${typeNames(params.type)}.` };
+      return (params.type === "object" && movedOut(path, complaint, siblings)) || ofType(name, path, complaint);
     case "pattern":
-      return {
-        says: `${name} is ${shown(data)}.`,
-        mend:
-          parentSchema.description ??
-          "It has to be letters, digits, hyphens and underscores, or the form its documentation gives.",
-      };
-    case "discriminator":
-      return {
-        says: `${name} has the kind ${shown(params.tagValue)}.`,
-        mend: `Write one of the known kinds. ${choices(["panel", "processor", "power-cable", "data-cable", "video-cable", "converter", "source", "bar", "rope", "hardware", "spare-part"], typeof params.tagValue === "string" ? params.tagValue : undefined)}`,
-      };
+      if (parentSchema.form !== undefined) return undefined;
+      return { says, mend: parentSchema.description ?? `Write ${TEXT_FORM}.` };
+    case "discriminator": {
+      const near = typeof params.tagValue === "string" ? nearest(params.tagValue, KINDS) : undefined;
+      const mend = near === undefined ? choices(KINDS) : `Write \`${near}\`. ${choices(KINDS)}`;
+      const kindPath = join(path, "kind");
+      return params.tagValue === undefined
+        ? { says: `${name} has no kind.`, mend: `Write \`kind:\` under \`${brief}\`. ${choices(KINDS)}` }
+        : {
+            says: `\`${brief}\` has the kind ${shown(params.tagValue)}.`,
+            mend,
+            path: kindPath,
+            ...(near ? { better: near } : {}),
+          };
+    }
     case "propertyNames":
-    case "anyOf":
     case "oneOf":
-      return keyword === "anyOf"
-        ? {
-            says: `${name} is ${shown(data)}, in none of the forms it may have.`,
-            mend: "See the forms in the documentation of this key.",
-          }
-        : undefined;
+      return undefined;
+    case "anyOf": {
+      const forms = (parentSchema.anyOf as readonly Schema[] | undefined) ?? [];
+      return { says, mend: `Write ${forms.map((form) => formWords(resolved(schema, form))).join(", or ")}.` };
+    }
     case "minimum":
     case "maximum":
     case "exclusiveMinimum":
-      return {
-        says: `${name} is ${shown(data)}.`,
-        mend: `It has to be ${String(params.comparison).replace(">=", "at least").replace("<=", "at most").replace(">", "above")} ${String(params.limit)}.`,
-      };
+      return { says, mend: `Write ${typeNames(parentSchema.type)} of ${limitWords(params)}.` };
     case "minLength":
       return { says: `${name} is empty.`, mend: "Write something there, or take the key out." };
+    case "minProperties":
+      return { says: `${name} is empty.`, mend: "Write at least one entry, or take the key out." };
+    case "minItems":
+    case "maxItems": {
+      const count = Array.isArray(data) ? data.length : 0;
+      const limit = `${keyword === "minItems" ? "at least" : "at most"} ${String(params.limit)}`;
+      return { says: `${name} is a list of ${count}.`, mend: `Write ${limit} entries.` };
+    }
     default:
-      return { says: `${name} is ${shown(data)}.`, mend: `It does not meet \`${keyword}\` of the schema.` };
+      return { says, mend: parentSchema.description ?? "It cannot stand here; see the description of this key." };
   }
+}
+
+const KINDS = [
+  "panel",
+  "processor",
+  "power-cable",
+  "data-cable",
+  "video-cable",
+  "converter",
+  "source",
+  "bar",
+  "rope",
+  "hardware",
+  "spare-part",
+];
+
+const SCHEMAS: Partial<Record<SchemaName, Readonly<Record<string, unknown>>>> = {
+  build: schemas.buildSchema,
+  parts: schemas.partsSchema,
+  stock: schemas.stockSchema,
+};
+
+/** A form that refers to a definition, with what it refers to. */
+function resolved(schema: SchemaName, form: Schema): Schema {
+  const reference = typeof form.$ref === "string" ? form.$ref.replace("#/$defs/", "") : undefined;
+  const defined = (SCHEMAS[schema]?.$defs as Readonly<Record<string, Schema>> | undefined)?.[reference ?? ""];
+  return defined ? { ...defined, ...form } : form;
 }
 
 /** Checks placed data against one of the schemas; every complaint becomes a mistake with its place and what may stand there. */
@@ -159,16 +298,39 @@ export function validate(schema: SchemaName, placed: Placed): readonly Mistake[]
   const complaints = check.errors ?? [];
   // A value in none of several forms complains once for each form; the longest path says most.
   const deeper = (pointer: string): boolean => complaints.some((other) => other.instancePath.startsWith(`${pointer}/`));
-  for (const complaint of complaints) {
-    if (complaint.keyword === "anyOf" && deeper(complaint.instancePath)) continue;
+  const made = complaints.flatMap((complaint) => {
+    if (complaint.keyword === "anyOf" && deeper(complaint.instancePath)) return [];
     const path = dotted(complaint.instancePath, placed.data);
-    const made = words(schema, complaint, path);
-    if (!made) continue;
-    const where = made.path ?? path;
+    const told = words(schema, complaint, path, siblingsOf(placed, path));
+    return told ? [{ complaint, path, told }] : [];
+  });
+  // A key that is misspelt is told where it stands, and not once more as the one that is not there.
+  const misspelt = new Set(
+    made.flatMap(({ complaint, path, told }) =>
+      complaint.keyword === "additionalProperties" && told.better !== undefined ? [join(path, told.better)] : [],
+    ),
+  );
+  for (const { complaint, path, told } of made) {
+    if (complaint.keyword === "required" && misspelt.has(join(path, String(complaint.params.missingProperty))))
+      continue;
+    const where = told.path ?? path;
     const place: Place =
-      (made.atKey ? placed.keys.get(where) : undefined) ?? placed.places.get(where) ?? placed.keys.get(where) ?? START;
-    if (!mistakes.some((other) => other.path === where && other.says === made.says))
-      mistakes.push({ rule: "document.front-matter", path: where, place, says: made.says, mend: made.mend });
+      (told.atKey ? placed.keys.get(where) : undefined) ?? placed.places.get(where) ?? placed.keys.get(where) ?? START;
+    if (mistakes.some((other) => other.path === where && other.says === told.says)) continue;
+    const edit = told.better === undefined ? {} : { edit: { place, text: told.better } };
+    const other = told.standIn === undefined ? {} : { standIn: { place, text: told.standIn } };
+    const { says, mend } = told;
+    const key = complaint.keyword === "additionalProperties" ? { unknownKey: true as const } : {};
+    mistakes.push({ rule: "document.front-matter", path: where, place, says, mend, ...edit, ...other, ...key });
   }
   return mistakes;
+}
+
+/** Names of what stands beside the value at a path and is a group of keys. */
+function siblingsOf({ data }: Placed, path: string): readonly string[] {
+  const group = path.split(".").slice(0, -1);
+  const here = group.reduce<unknown>((each, key) => (each as Record<string, unknown> | undefined)?.[key], data);
+  return here !== null && typeof here === "object"
+    ? Object.entries(here).flatMap(([key, value]) => (value !== null && typeof value === "object" ? [key] : []))
+    : [];
 }

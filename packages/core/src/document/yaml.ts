@@ -1,6 +1,8 @@
 import { isAlias, isMap, isScalar, isSeq, type Node, parseDocument } from "yaml";
 import type { Mistake } from "./mistake.js";
 import { type Place, placer, START } from "./place.js";
+import { joinedOf } from "./split-value.js";
+import { slipIn } from "./yaml-slips.js";
 
 /** Plain data read from YAML: objects have no prototype, so no key of a file can reach one. */
 export type Data = null | boolean | number | string | readonly Data[] | { readonly [key: string]: Data };
@@ -22,11 +24,43 @@ export const LARGEST_YAML = 1_000_000;
 const DEEPEST = 40;
 const TOO_DEEP = `The data is nested more than ${DEEPEST} deep.`;
 
-/** What the parser says for programmers, for authors. */
-const SAID: Readonly<Record<string, string>> = {
-  RESOURCE_EXHAUSTION: TOO_DEEP,
-  MULTIPLE_DOCS: "A second YAML document begins here, and one is read.",
+/** What the parser tells, for authors: what was found and what to write. */
+const SAID: Readonly<Record<string, readonly [says: string, mend: string]>> = {
+  RESOURCE_EXHAUSTION: [TOO_DEEP, "Write it flatter."],
+  MULTIPLE_DOCS: ["A second part begins here behind a line `---`, and one is read.", "Take the line `---` out."],
+  BAD_ALIAS: ["A text begins with `*` here, which has another meaning.", "Put the text in quotes."],
+  ALIAS_PROPS: ["A text begins with `*` here, which has another meaning.", "Put the text in quotes."],
+  BAD_DIRECTIVE: ["A line begins with `%` here, which has another meaning.", "Put the text in quotes."],
+  BAD_DQ_ESCAPE: [
+    "A backslash stands in double quotes, where it has another meaning.",
+    "Write two backslashes, or single quotes round the text.",
+  ],
+  BAD_SCALAR_START: ["A text begins with a sign that has another meaning here.", "Put the text in quotes."],
+  BLOCK_IN_FLOW: [
+    "A line of a list or group stands inside braces or brackets here.",
+    "Close the brace or bracket first.",
+  ],
+  DUPLICATE_KEY: ["A key stands twice in one group.", "Keep one of them."],
+  KEY_OVER_1024_CHARS: ["A key is longer than 1,024 characters here.", "Write a shorter one, with a colon behind it."],
+  TAB_AS_INDENT: ["A tab stands in front of the line.", "Indent it by blanks."],
+  TAG_RESOLVE_FAILED: ["A text begins with `!` here, which has another meaning.", "Put the text in quotes."],
+  BAD_INDENT: [
+    "The line is not indented as those it belongs to.",
+    "Begin it with as many blanks as the lines beside it.",
+  ],
+  MISSING_CHAR: [
+    "Something that has to stand here is missing.",
+    "Look for a quote, brace or bracket that is not closed, or a comma or colon that is missing.",
+  ],
+  UNEXPECTED_TOKEN: [
+    "Something stands here that does not belong here.",
+    "Look for a quote, brace or bracket too many, or for a comma or colon that is missing.",
+  ],
 };
+const OTHERWISE: readonly [says: string, mend: string] = [
+  "From here on the text cannot be read.",
+  "Keys end with a colon and a blank, what belongs to a key is indented by two blanks, texts with `: ` or ` #` stand in quotes.",
+];
 
 /** Tags of what is data anyway: YAML 1.2.2, 10.1 and 10.2. */
 const PLAIN = /^tag:yaml\.org,2002:(?:str|int|float|bool|null|map|seq)$/u;
@@ -43,10 +77,10 @@ export function readYaml(text: string, from = 0, to = text.length): Placed {
   const places = new Map<string, Place>();
   const keys = new Map<string, Place>();
   const mistakes: Mistake[] = [];
-  const complain = (place: Place, says: string, mend: string, path = ""): void => {
+  const complain = (place: Place, says: string, mend: string, path = "", edit?: Mistake["edit"]): void => {
     // One slip can break two rules of the grammar at once; it is told once.
     if (mistakes.some((told) => told.says === says && told.place.line === place.line)) return;
-    mistakes.push({ rule: "document.front-matter", path, place, says, mend });
+    mistakes.push({ rule: "document.front-matter", path, place, says, mend, ...(edit ? { edit } : {}) });
   };
   if (to - from > LARGEST_YAML) {
     complain(
@@ -62,15 +96,20 @@ export function readYaml(text: string, from = 0, to = text.length): Placed {
     prettyErrors: false,
     stringKeys: true,
   });
-  // What is left open beyond the depth where reading was given up is no mistake of its own.
+  // What is left open beyond the depth where reading was given up is no mistake of its own, and neither is what the
+  // parser stumbles over behind the first slip. A key that stands twice leaves the rest as it is.
   const deep = parsed.errors.filter(({ code }) => code === "RESOURCE_EXHAUSTION");
-  for (const error of deep.length > 0 ? deep : [...parsed.errors, ...parsed.warnings]) {
-    complain(
-      at(from + error.pos[0], from + error.pos[1]),
-      SAID[error.code] ?? `The YAML cannot be read here: ${error.message.replace(/\s+/gu, " ")}.`.replace("..", "."),
-      "Mend the YAML: keys end with a colon and a space, nested lines are indented by two spaces, texts with `: ` or `#` are quoted.",
-    );
-  }
+  const fatal = parsed.errors.filter(({ code }) => code !== "DUPLICATE_KEY");
+  const [first] = deep.length > 0 ? deep : fatal;
+  const slip = first && !deep.includes(first) ? slipIn(text, from, to) : undefined;
+  if (slip) {
+    const edit = slip.edit && { place: at(slip.edit.from, slip.edit.to), text: slip.edit.text };
+    complain(at(slip.from, slip.to), slip.says, slip.mend, "", edit);
+  } else
+    for (const error of first ? [first] : parsed.warnings) {
+      const [says, mend] = SAID[error.code] ?? OTHERWISE;
+      complain(at(from + error.pos[0], from + error.pos[1]), says, mend);
+    }
   const place = (node: Node): Place => at(from + (node.range?.[0] ?? 0), from + (node.range?.[1] ?? 0));
   const walk = (node: unknown, path: string, depth: number): Data => {
     if (node === null || node === undefined) return null;
@@ -112,9 +151,26 @@ export function readYaml(text: string, from = 0, to = text.length): Placed {
   };
   const walkMap = (items: readonly { key: Node; value: unknown }[], path: string, depth: number): Data => {
     const made: Record<string, Data> = Object.create(null) as Record<string, Data>;
+    const joined = joinedOf(items, text.slice(from, to));
     for (const { key, value } of items) {
       const name = isScalar(key) ? String(key.value) : String(key);
       const inner = join(path, name);
+      const split = joined.get(key);
+      if (split === "rest") continue;
+      if (split) {
+        keys.set(inner, place(key));
+        const here = at(from + split.from, from + split.to);
+        places.set(inner, here);
+        complain(here, split.says, split.mend, inner, { place: here, text: split.better });
+        made[name] = null;
+        continue;
+      }
+      if (Object.hasOwn(made, name)) {
+        const first = keys.get(inner);
+        const before = first ? ` in line ${first.line}` : "";
+        complain(place(key), `The key \`${name}\` stands twice: here and${before}.`, "Keep one of them.", inner);
+        continue;
+      }
       keys.set(inner, place(key));
       made[name] = walk(value, inner, depth + 1);
       if (!places.has(inner)) places.set(inner, place(key));
@@ -122,7 +178,7 @@ export function readYaml(text: string, from = 0, to = text.length): Placed {
     return made;
   };
   return {
-    data: mistakes.length > 0 && parsed.errors.length > 0 ? null : walk(parsed.contents, "", 0),
+    data: first ? null : walk(parsed.contents, "", 0),
     places,
     keys,
     mistakes,

@@ -159,7 +159,22 @@ export function judge(
     const says = gaps.length > 0 ? gaps.map(gapSays).join(" ") : raw.says({ measured: "", allowed: "" });
     const mend = gaps.length > 0 ? [...new Set(gaps.map(gapMend))].join(" ") : raw.mend;
     const names = gaps.length > 0 ? gaps.map((gap) => gap.path || gap.what) : (raw.gaps ?? []);
-    return { ...base, outcome: "open", says, ...(mend ? { mend } : {}), missing: [...new Set(names)] };
+    const waits = gaps
+      .filter(({ path }) => path !== "")
+      .map(({ path, file, what, of }) => ({
+        path,
+        ...(file === undefined ? {} : { file }),
+        what,
+        ...(of === undefined ? {} : { of }),
+      }));
+    return {
+      ...base,
+      outcome: "open",
+      says,
+      ...(mend ? { mend } : {}),
+      missing: [...new Set(names)],
+      ...(waits.length > 0 ? { "waits-for": waits } : {}),
+    };
   }
   const [measured, allowed, most] = compared;
   const shown = (value: Known | undefined): string => (value ? print(value.value, value.kind) : "");

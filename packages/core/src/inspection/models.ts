@@ -1,9 +1,7 @@
 import type { Mistake } from "../document/mistake.js";
 import { START } from "../document/place.js";
-import { readQuantities } from "../document/quantities.js";
-import { validate } from "../document/validate.js";
+import { readData } from "../document/read-data.js";
 import type { Placed } from "../document/yaml.js";
-import { buildSchema } from "../generated/schemas.js";
 import { Build } from "../model/build.js";
 import { Reader } from "../model/reading/reader.js";
 import { Repository } from "../model/repository.js";
@@ -17,13 +15,8 @@ export function buildOf(
   context: InspectionContext,
 ): { readonly build: Build; readonly mistakes: readonly Mistake[] } {
   const placed: Placed = opened.placed ?? { data: null, places: new Map(), keys: new Map(), mistakes: [] };
-  const sound = placed.mistakes.length === 0;
-  const {
-    values,
-    mistakes: unread,
-    implausible,
-  } = sound ? readQuantities(buildSchema, placed) : { values: new Map(), mistakes: [], implausible: [] };
-  const shape = sound ? (placed.data === null ? [empty(opened)] : validate("build", placed)) : [];
+  const { values, mistakes: read, implausible } = readData("build", placed);
+  const mistakes = placed.data === null && placed.mistakes.length === 0 ? [empty(opened)] : read;
   const reader = new Reader(placed, values, context.catalogue.parts, implausible);
   const standards = chainFor(context.standards, opened.file.path);
   const sameName = context.names.get(opened.name ?? "") ?? [];
@@ -38,18 +31,31 @@ export function buildOf(
     promises: context.promises,
     rules: context.rules ?? [],
     findings: new Map(),
-    mistakes: [...placed.mistakes, ...shape, ...unread, ...(opened.markdown.refused ? [opened.markdown.refused] : [])],
+    mistakes: [...mistakes, ...(opened.markdown.refused ? [opened.markdown.refused] : [])],
   });
   return { build, mistakes: build.mistakes };
 }
 
-const empty = (opened: ReadDocument): Mistake => ({
-  rule: "document.front-matter",
-  path: "",
-  place: START,
-  says: opened.file.text.trim() === "" ? "The file is empty." : "The file has no front matter that can be read.",
-  mend: "Begin the file with a line `---`, the front matter with the key `build`, and a line `---`.",
-});
+function empty({ file: { text } }: ReadDocument): Mistake {
+  const of = (says: string, mend: string): Mistake => ({
+    rule: "document.front-matter",
+    path: "",
+    place: START,
+    says,
+    mend,
+  });
+  if (text.trim() === "")
+    return of("The file is empty.", "Begin it with a line `---`, keys such as `build:`, and a line `---`.");
+  if (/^\uFEFF?---[ \t]*[\r\n]/u.test(text) && !/[\r\n]---[ \t]*(?:[\r\n]|$)/u.test(text.slice(4)))
+    return of(
+      "The front matter begins with the line `---` here, and no line `---` ends it.",
+      "Write a line `---` below its last key.",
+    );
+  return of(
+    "The file has no front matter that can be read.",
+    "Begin the file with a line `---`, the front matter with the key `build`, and a line `---`.",
+  );
+}
 
 /** What surrounds the documents, and the models made of them so far: each document is read into one model. */
 export interface Models extends InspectionContext {

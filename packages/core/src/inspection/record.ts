@@ -25,6 +25,18 @@ export interface WorkingEntry {
 /** `draft`: of a document of that status, in which no check of a `shall` fails. */
 export type Verdict = "ready" | "draft" | "not ready";
 
+/** Something that is not written down. */
+export interface WaitsForEntry {
+  /** Where it belongs. */
+  readonly path: string;
+  /** The file it belongs in, when that is not the document itself. */
+  readonly file?: string;
+  /** What it is. */
+  readonly what: string;
+  /** Whose it is. */
+  readonly of?: string;
+}
+
 export type Outcome = "holds" | "fails" | "open" | "waived";
 
 export interface CheckEntry {
@@ -46,6 +58,10 @@ export interface CheckEntry {
   readonly says: string;
   readonly mend?: string;
   readonly missing?: readonly string[];
+  /** What it waits for, in words, where something of the document or a part is not written down. */
+  readonly "waits-for"?: readonly WaitsForEntry[];
+  /** The mistake it only follows from; put right, the check is judged. */
+  readonly "follows-from"?: { readonly file?: string; readonly path: string; readonly line: number };
   readonly waiver?: { readonly because: string; readonly by: string; readonly until: string };
   readonly working?: readonly WorkingEntry[];
   readonly sources: readonly {

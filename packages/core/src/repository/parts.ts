@@ -1,11 +1,10 @@
 import type { Known } from "@plumbmark/calc";
+import { asMeant } from "../document/edited.js";
 import type { Mistake } from "../document/mistake.js";
 import type { Implausible } from "../document/plausible.js";
-import { readQuantities } from "../document/quantities.js";
-import { validate } from "../document/validate.js";
+import { readData } from "../document/read-data.js";
 import { readWholeYaml } from "../document/whole-yaml.js";
 import type { Data } from "../document/yaml.js";
-import { partsSchema } from "../generated/schemas.js";
 import type { SourceFile } from "./files.js";
 
 /** One entry of the parts catalogue; quantities by their path inside the part (`power.maximum`, `size.1`). */
@@ -27,9 +26,25 @@ export interface Part {
 export interface Catalogue {
   readonly parts: ReadonlyMap<string, Part>;
   readonly mistakes: ReadonlyMap<string, readonly Mistake[]>;
+  /** The catalogue as it was most likely meant, for telling what waits for its mistakes. */
+  readonly meant: () => Catalogue;
 }
 
 const kindOf = ({ kind }: Readonly<Record<string, Data>>): string => (typeof kind === "string" ? kind : "");
+
+const meantFile = ({ path, text }: SourceFile): SourceFile => ({
+  path,
+  text: asMeant(text, (each) => readData("parts", readWholeYaml(each)).mistakes),
+});
+
+/** Made when it is first asked for. */
+function lazily<Made>(make: () => Made): () => Made {
+  let made: Made | undefined;
+  return () => {
+    made ??= make();
+    return made;
+  };
+}
 
 /** Reads every file of the catalogue; a part named twice is a mistake of the later file. */
 export function readCatalogue(files: readonly SourceFile[]): Catalogue {
@@ -37,15 +52,8 @@ export function readCatalogue(files: readonly SourceFile[]): Catalogue {
   const mistakes = new Map<string, readonly Mistake[]>();
   for (const file of files) {
     const placed = readWholeYaml(file.text);
-    const found = [...placed.mistakes, ...(placed.mistakes.length > 0 ? [] : validate("parts", placed))];
-    const {
-      values,
-      mistakes: unread,
-      implausible,
-    } = placed.mistakes.length > 0
-      ? { values: new Map<string, Known>(), mistakes: [], implausible: [] }
-      : readQuantities(partsSchema, placed);
-    found.push(...unread);
+    const { values, mistakes: read, implausible } = readData("parts", placed);
+    const found = [...read];
     const entries =
       placed.data !== null && typeof placed.data === "object" && !Array.isArray(placed.data)
         ? Object.entries(placed.data)
@@ -84,5 +92,5 @@ export function readCatalogue(files: readonly SourceFile[]): Catalogue {
     }
     if (found.length > 0) mistakes.set(file.path, found);
   }
-  return { parts, mistakes };
+  return { parts, mistakes, meant: lazily(() => readCatalogue(files.map(meantFile))) };
 }

@@ -1,5 +1,5 @@
 import type { Mistake } from "../document/mistake.js";
-import { validate } from "../document/validate.js";
+import { readData } from "../document/read-data.js";
 import { readWholeYaml } from "../document/whole-yaml.js";
 import type { Data } from "../document/yaml.js";
 import type { SourceFile } from "./files.js";
@@ -24,11 +24,10 @@ export interface Stock {
 export function readStock(file: SourceFile | undefined): Stock {
   if (!file) return { lots: new Map(), mistakes: [] };
   const placed = readWholeYaml(file.text);
-  const mistakes = [...placed.mistakes, ...(placed.mistakes.length > 0 ? [] : validate("stock", placed))];
-  if (mistakes.length > 0) return { lots: new Map(), mistakes };
-  const lots = (placed.data as { lots: Record<string, Data> }).lots;
-  return {
-    lots: new Map(Object.entries(lots).map(([name, lot]) => [name, { name, ...(lot as object) } as Lot])),
-    mistakes,
-  };
+  const { mistakes } = readData("stock", placed);
+  const written = (placed.data as { readonly lots?: Record<string, Data> } | null)?.lots;
+  const lots = written !== null && typeof written === "object" ? Object.entries(written) : [];
+  // A slip in one lot does not take the others off the shelf.
+  const sound = lots.filter(([name]) => !mistakes.some(({ path }) => `${path}.`.startsWith(`lots.${name}.`)));
+  return { lots: new Map(sound.map(([name, lot]) => [name, { name, ...(lot as object) } as Lot])), mistakes };
 }

@@ -68,6 +68,6 @@ export class Cable {
 
   #of<const K extends Kind>(path: string, kind: K, what: string): Value<K> {
     if (!this.written) return missing(kind, { path: `${this.path}.part`, what: "part", of: this.label });
-    return partValue(this.part, path, kind, what, this.label);
+    return partValue(this.part, path, kind, what, { label: this.label, path: `${this.path}.part` });
   }
 }

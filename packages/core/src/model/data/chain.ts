@@ -72,8 +72,8 @@ export class Chain {
       this.panels.map(({ face, part }) =>
         panelPixels.of({
           n: counted(1, "one panel"),
-          x: partValue(part, "pixels.1", "pixels", "pixels", face.label),
-          y: partValue(part, "pixels.2", "pixels", "pixels", face.label),
+          x: partValue(part, "pixels.1", "pixels", "pixels", face.named),
+          y: partValue(part, "pixels.2", "pixels", "pixels", face.named),
         } as never),
       ),
       "pixels",
@@ -140,7 +140,7 @@ export class Chain {
   #processor<const K extends Kind>(path: string, kind: K, what: string): Value<K> {
     if (this.build.reader.text("data.processor.part") === undefined)
       return missing(kind, { path: "data.processor", what: "processor", of: "The build" });
-    return partValue(this.build.processor, path, kind, what, "The processor");
+    return partValue(this.build.processor, path, kind, what, { label: "The processor", path: "data.processor.part" });
   }
 
   #unlisted<const K extends "count" | "pixels">(kind: K): Value<K> {
@@ -184,6 +184,6 @@ export class ProcessorLoad {
     if (kind === "count" && typeof plain === "number") return tabled(plain, kind, "part", what);
     if (reader.text("data.processor.part") === undefined)
       return missing(kind, { path: "data.processor", what: "processor", of: "The build" });
-    return partValue(processor, key, kind, what, this.label);
+    return partValue(processor, key, kind, what, { label: this.label, path: "data.processor.part" });
   }
 }

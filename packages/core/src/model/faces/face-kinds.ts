@@ -70,7 +70,7 @@ export function kindsOf(face: Face): readonly KindOfPanel[] {
 
 /** Mass of one panel of a kind. */
 export const kindMass = (face: Face, { part }: KindOfPanel): Value<"mass"> =>
-  partValue(part, "mass", "mass", "mass", face.label);
+  partValue(part, "mass", "mass", "mass", face.named);
 
 /** Mass of the panels in some columns of a face, each kind with its own. */
 export function panelsMassOf(face: Face, columns: readonly number[]): Value<"mass"> {

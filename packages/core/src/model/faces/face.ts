@@ -17,7 +17,7 @@ import {
   type Value,
 } from "@plumbmark/calc";
 import type { Part } from "../../repository/parts.js";
-import { partValue, type Reader } from "../reading/reader.js";
+import { type Named, partValue, type Reader } from "../reading/reader.js";
 import { type Cell, cellName, readCells } from "./cells.js";
 import { type KindOfPanel, kindsOf, othersOf, panelsMassOf } from "./face-kinds.js";
 import { heldPerColumn, unheldOf } from "./gaps.js";
@@ -127,7 +127,7 @@ export class Face {
   alike<const K extends Kind>(path: string, kind: K, what: string): Value<K> {
     const own = this.panelValue(path, kind, what);
     for (const { part } of this.#others.size === 0 ? [] : this.kinds) {
-      const other = partValue(part, path, kind, what, this.label);
+      const other = partValue(part, path, kind, what, this.named);
       if (!other.known) return other;
       if (own.known && Math.abs(own.value - other.value) > 1e-9)
         return missing(kind, {
@@ -174,9 +174,14 @@ export class Face {
     return above !== undefined && (!above.known || above.value >= OVERHEAD);
   }
 
+  /** The face, and where its panel is named. */
+  get named(): Named {
+    return { label: this.label, path: `${this.path}.panel` };
+  }
+
   /** A quantity of its panel, by its path in the catalogue. */
   panelValue<const K extends Kind>(path: string, kind: K, what: string): Value<K> {
-    return partValue(this.panel, path, kind, what, this.label);
+    return partValue(this.panel, path, kind, what, this.named);
   }
 
   /** How many panels it has. */
@@ -212,7 +217,7 @@ export class Face {
       const stated = part?.data[key];
       return typeof stated === "number"
         ? tabled(stated, "count", "part", what)
-        : partValue(part, key, "count", what, this.label);
+        : partValue(part, key, "count", what, this.named);
     });
     return limits.length === 1 ? (limits[0] as Value<"count">) : leastOf(limits, "count", what);
   }
@@ -279,7 +284,7 @@ export class Face {
       if (!part)
         return missing("mass", {
           path: `${path}.${name}`,
-          what: "mass",
+          what: "part",
           because: `The part ${name} is not in the catalogue, so its mass is not known.`,
         });
       const count = typeof written === "number" && Number.isSafeInteger(written) ? written : 0;
@@ -291,7 +296,7 @@ export class Face {
   /** Power of all its panels at full white, in watts. */
   get powerMaximum(): Value<"power"> {
     const each = this.kinds.map(({ part, count }) =>
-      times(partValue(part, "power.maximum", "power", "maximum power", this.label), count),
+      times(partValue(part, "power.maximum", "power", "maximum power", this.named), count),
     );
     if (each.length === 0) return this.panelValue("power.maximum", "power", "maximum power");
     const [first] = each as [Value<"power">];

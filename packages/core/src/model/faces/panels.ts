@@ -1,3 +1,4 @@
+import { nearest } from "../../document/nearest.js";
 import type { Part } from "../../repository/parts.js";
 import { type Cell, cellName, readCells } from "./cells.js";
 import type { Face } from "./face.js";
@@ -15,6 +16,8 @@ export interface Panel {
   readonly part: Part | undefined;
 }
 
+const allOf = (face: Face): string => `${face.name} ${face.cells.map(cellName).join(", ")}`;
+
 /**
  * Panels in cable order from a text such as `banner A1..A6, B6..B1`. Undefined when nothing is written or it cannot
  * be read; what is wrong is told as a mistake with its place.
@@ -26,16 +29,20 @@ export function panelsAt(build: FacesDesign, path: string): readonly Panel[] | u
   const face = match ? build.faces.find((each) => each.name === match[1]) : undefined;
   if (!match || !face) {
     const known = build.faces.map((each) => each.name);
+    const near = match && nearest(match[1] as string, known);
+    const form = `Write a face and its cells in cable order, such as \`${known[0] ?? "banner"} A1..A6\``;
+    const [first] = build.faces;
     build.reader.complain(
       path,
       match ? `There is no face \`${match[1]}\`.` : `\`${text}\` is no face and its cells.`,
-      `Write a face and its cells in cable order, such as \`${known[0] ?? "banner"} A1..A6\`; the faces are ${known.map((each) => `\`${each}\``).join(", ")}.`,
+      near === undefined ? `${form}. The face is one of: ${known.join(", ")}.` : `Write \`${near} ${match?.[2]}\`.`,
+      near === undefined ? (first ? { standIn: allOf(first) } : {}) : { edit: `${near} ${match?.[2]}` },
     );
     return undefined;
   }
   const read = readCells(match[2] as string);
   if (!read.ok) {
-    build.reader.complain(path, read.says, read.mend);
+    build.reader.complain(path, read.says, read.mend, { standIn: allOf(face) });
     return undefined;
   }
   const outside = read.cells.find((cell) => !face.has(cell));
@@ -43,7 +50,8 @@ export function panelsAt(build: FacesDesign, path: string): readonly Panel[] | u
     build.reader.complain(
       path,
       `The face ${face.name} has no panel at ${cellName(outside)}.`,
-      `It has ${face.columns} columns and ${face.rows} rows; name only cells it has.`,
+      `Write cells it has, from \`A1\` to \`${cellName({ row: face.rows - 1, column: face.columns - 1 })}\`.`,
+      { standIn: allOf(face) },
     );
     return undefined;
   }

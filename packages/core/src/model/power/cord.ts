@@ -16,7 +16,7 @@ import type { Written } from "../reading/written.js";
 
 /** The rating the maker states for the whole cord; missing by name when the catalogue has none. */
 export const cordRating = (cable: Cable): Value<"current"> =>
-  partValue(cable.part, "rating", "current", "current rating", cable.label);
+  partValue(cable.part, "rating", "current", "current rating", { label: cable.label, path: `${cable.path}.part` });
 
 /** Degrees Celsius of `power.ambient`; undefined when it is not written down, which counts as the 30 °C of the tables. */
 export function ambientOf(build: Written): Value<"temperature"> | undefined {

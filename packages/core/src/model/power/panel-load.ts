@@ -8,6 +8,6 @@ const asApparent = (value: Value, factor: Value): Value =>
 
 /** What one panel draws. */
 export const panelLoad = ({ part, face }: Panel): Value => {
-  const power = partValue(part, "power.maximum", "power", "maximum power", face.label);
-  return asApparent(power, partValue(part, "power.factor", "ratio", "power factor", face.label));
+  const power = partValue(part, "power.maximum", "power", "maximum power", face.named);
+  return asApparent(power, partValue(part, "power.factor", "ratio", "power factor", face.named));
 };

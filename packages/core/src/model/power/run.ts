@@ -50,10 +50,11 @@ export class Run {
     this.jumper = new Cable(build.reader, `${this.path}.jumper`, `The jumper of run ${name}`, "power-cable");
     const from = build.reader.text(`${this.path}.from`);
     if (from !== undefined && !build.circuits.some((each) => each.name === from))
-      build.reader.complain(
+      build.reader.unknown(
         `${this.path}.from`,
+        from,
         `There is no circuit \`${from}\`.`,
-        `The circuits are ${build.circuits.map((each) => `\`${each.name}\``).join(", ") || "not written down"}.`,
+        build.circuits.map((each) => each.name),
       );
   }
 
@@ -85,7 +86,7 @@ export class Run {
   perPanel(path: string, what: string): readonly Value[] {
     if (!this.panels)
       return [missing("current", { path: `${this.path}.panels`, what: "panels in cable order", of: this.label })];
-    return this.panels.map(({ part, face }) => partValue(part, path, "current", what, face.label));
+    return this.panels.map(({ part, face }) => partValue(part, path, "current", what, face.named));
   }
 
   /** Legs of a three-phase circuit it is on: `AB` between two lines, `A` on one leg and neutral. */

@@ -1,6 +1,6 @@
 import { type Gap, type Kind, type Known, missing, type Value } from "@plumbmark/calc";
 import type { Mistake } from "../../document/mistake.js";
-import { choices } from "../../document/nearest.js";
+import { choices, nearest } from "../../document/nearest.js";
 import { type Place, START } from "../../document/place.js";
 import type { Implausible } from "../../document/plausible.js";
 import type { Data, Placed } from "../../document/yaml.js";
@@ -105,14 +105,24 @@ export class Reader {
     return this.placed.places.get("") ?? START;
   }
 
-  complain(path: string, says: string, mend: string): void {
-    this.mistakes.push({
-      rule: "document.parts",
-      path,
-      place: this.placed.places.get(path) ?? this.place(path),
-      says,
-      mend,
-    });
+  /** @param meant what was most likely meant in place of the value at `path`, or what could stand there */
+  complain(
+    path: string,
+    says: string,
+    mend: string,
+    meant: { readonly [each in "edit" | "standIn"]?: string } = {},
+  ): void {
+    const place = this.placed.places.get(path) ?? this.place(path);
+    const edits = Object.fromEntries(Object.entries(meant).map(([each, text]) => [each, { place, text }]));
+    this.mistakes.push({ rule: "document.parts", path, place, says, mend, ...edits });
+  }
+
+  /** A name that is none of those that are known: with the nearest of them, else with all. */
+  unknown(path: string, name: string, says: string, known: readonly string[]): void {
+    const near = nearest(name, known);
+    const mend = near === undefined ? choices(known) : `Write \`${near}\`. ${choices(known, undefined, 8)}`;
+    const [any] = known;
+    this.complain(path, says, mend, near !== undefined ? { edit: near } : any !== undefined ? { standIn: any } : {});
   }
 
   /** The part named at `path`, of one of `kinds`; a name that is not in the catalogue is the author's mistake. */
@@ -124,12 +134,13 @@ export class Reader {
       [...this.parts.values()]
         .filter((each) => kinds.length === 0 || kinds.includes(each.kind))
         .map((each) => each.name);
-    if (!part) this.complain(path, `The part \`${name}\` is not in the catalogue.`, choices(fitting(), name));
+    if (!part) this.unknown(path, name, `The part \`${name}\` is not in the catalogue.`, fitting());
     else if (kinds.length > 0 && !kinds.includes(part.kind)) {
-      this.complain(
+      this.unknown(
         path,
+        name,
         `The part \`${name}\` is of the kind ${part.kind}; a part of the kind ${kinds.join(" or ")} belongs here.`,
-        choices(fitting(), name),
+        fitting(),
       );
       return undefined;
     }
@@ -173,18 +184,27 @@ const saidOf = (part: Part, path: string): Data | undefined =>
       part.data,
     );
 
+/** What a sentence is about, and where in the document its part is named. */
+export type Named = string | { readonly label: string; readonly path: string };
+
 /** A quantity of a part; missing by name when the catalogue does not have it. */
 export function partValue<const K extends Kind>(
   part: Part | undefined,
   path: string,
   kind: K,
   what: string,
-  of: string,
+  named: Named,
 ): Value<K> {
   const found = part?.quantities.get(path) as Known<K> | undefined;
   if (found) return found;
   if (part) return missing(kind, gapAt(partGap(part, path, what), saidOf(part, path)));
-  return missing(kind, { path, what, of, because: `${of} names no known part, so its ${what} is not known.` });
+  const { label: of, path: at } = typeof named === "string" ? { label: named, path: "" } : named;
+  return missing(kind, {
+    path: at,
+    what: "part",
+    of,
+    because: `${of} names no known part, so its ${what} is not known.`,
+  });
 }
 
 /** The same where the part may leave it out: undefined when it says nothing of it, missing when that cannot be read. */

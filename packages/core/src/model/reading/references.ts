@@ -1,5 +1,4 @@
-import { connectors, sections } from "@plumbmark/calc";
-import { choices } from "../../document/nearest.js";
+import { sections } from "@plumbmark/calc";
 import type { Data } from "../../document/yaml.js";
 import type { Stock } from "../../repository/stock.js";
 import { partName, type Reader } from "./reader.js";
@@ -10,7 +9,7 @@ const names = (data: Data | undefined): readonly string[] => (Array.isArray(data
 export function checkReferences(reader: Reader, stock: Stock): void {
   const part = (name: string, path: string): void => {
     if (name !== "" && !reader.parts.has(name))
-      reader.complain(path, `The part \`${name}\` is not in the catalogue.`, choices([...reader.parts.keys()], name));
+      reader.unknown(path, name, `The part \`${name}\` is not in the catalogue.`, [...reader.parts.keys()]);
   };
   const list = (path: string): void => {
     for (const [index, name] of names(reader.data(path)).entries()) part(name, `${path}.${index + 1}`);
@@ -19,23 +18,7 @@ export function checkReferences(reader: Reader, stock: Stock): void {
     for (const extra of reader.keys(`faces.${face}.extras`)) part(extra, `faces.${face}.extras.${extra}`);
     const lot = reader.text(`faces.${face}.lot`);
     for (const name of lot === undefined ? reader.keys(`faces.${face}.lot`) : [lot])
-      if (!stock.lots.has(name))
-        reader.complain(
-          `faces.${face}.lot`,
-          `The lot \`${name}\` is not in the stock list.`,
-          stock.lots.size > 0
-            ? choices([...stock.lots.keys()], name)
-            : "There is no stock list; write `stock.yaml` with the lot, its panel, batch and count.",
-        );
-  }
-  for (const circuit of reader.keys("power.circuits")) {
-    const outlet = reader.text(`power.circuits.${circuit}.outlet`);
-    if (outlet !== undefined && !connectors.has(outlet))
-      reader.complain(
-        `power.circuits.${circuit}.outlet`,
-        `The connector \`${outlet}\` is not known.`,
-        choices([...connectors.keys()], outlet),
-      );
+      if (!stock.lots.has(name)) unknownLot(reader, `faces.${face}.lot`, name, [...stock.lots.keys()]);
   }
   for (const bar of reader.keys("rigging.bars")) checkBar(reader, `rigging.bars.${bar}`, list);
   list("picture.path");
@@ -43,13 +26,21 @@ export function checkReferences(reader: Reader, stock: Stock): void {
   for (const brought of reader.keys("also-bring")) part(brought, `also-bring.${brought}`);
 }
 
+function unknownLot(reader: Reader, path: string, name: string, lots: readonly string[]): void {
+  const says = `The lot \`${name}\` is not in the stock list.`;
+  if (lots.length > 0) reader.unknown(path, name, says, lots);
+  else
+    reader.complain(path, says, "There is no stock list; write `stock.yaml` with the lot, its panel, batch and count.");
+}
+
 function checkBar(reader: Reader, path: string, list: (path: string) => void): void {
   const section = reader.text(`${path}.section`);
   if (section !== undefined && !sections.has(section) && !reader.parts.has(section))
-    reader.complain(
+    reader.unknown(
       `${path}.section`,
+      section,
       `The section \`${section}\` is neither in the built-in table nor in the catalogue.`,
-      choices([...sections.keys()], section),
+      [...sections.keys()],
     );
   for (const hang of reader.keys(`${path}.hangs`))
     for (const holder of ["", ".bridle.left", ".bridle.right"]) list(`${path}.hangs.${hang}${holder}.assembly`);
@@ -61,6 +52,6 @@ function checkBar(reader: Reader, path: string, list: (path: string) => void): v
   for (const each of paths) {
     const face = reader.text(`${each}.face`);
     if (face !== undefined && !faces.includes(face))
-      reader.complain(`${each}.face`, `There is no face \`${face}\`.`, choices(faces, face));
+      reader.unknown(`${each}.face`, face, `There is no face \`${face}\`.`, faces);
   }
 }

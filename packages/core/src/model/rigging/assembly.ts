@@ -1,7 +1,7 @@
 import { designFactor, leastOf, missing, sum, tabled, terminations, type Value } from "@plumbmark/calc";
 import type { Data } from "../../document/yaml.js";
 import type { Part } from "../../repository/parts.js";
-import { partName, partValue, type Reader } from "../reading/reader.js";
+import { type Named, partName, partValue, type Reader } from "../reading/reader.js";
 import { asMass } from "./as-mass.js";
 
 /** One part of a hang's assembly, in load order. */
@@ -66,6 +66,10 @@ export class Assembly {
     });
   }
 
+  #named({ name, path }: AssemblyPart): Named {
+    return { label: `${this.label}: ${name}`, path };
+  }
+
   #least<const K extends "mass" | "factor">(kind: K, what: string, of: (part: AssemblyPart) => Value): Value<K> {
     if (this.parts.length === 0) return missing(kind, { path: this.path, what: "assembly", of: this.label });
     return leastOf(this.parts.map(of), kind, what);
@@ -73,16 +77,14 @@ export class Assembly {
 
   /** The least WLL; missing when a part has none. */
   get weakest(): Value<"mass"> {
-    return this.#least("mass", "WLL", ({ part, name }) =>
-      asMass(partValue(part, "wll", "mass", "WLL", `${this.label}: ${name}`)),
-    );
+    return this.#least("mass", "WLL", (each) => asMass(partValue(each.part, "wll", "mass", "WLL", this.#named(each))));
   }
 
   /** What its parts weigh themselves; missing when the catalogue does not say it of one of them. */
   get mass(): Value<"mass"> {
     if (this.parts.length === 0) return missing("mass", { path: this.path, what: "assembly", of: this.label });
     return sum(
-      this.parts.map(({ part, name }) => partValue(part, "mass", "mass", "mass", `${this.label}: ${name}`)),
+      this.parts.map((each) => partValue(each.part, "mass", "mass", "mass", this.#named(each))),
       "mass",
       "m",
     );
@@ -92,7 +94,7 @@ export class Assembly {
   designFactor(load: Value): Value<"factor"> {
     return this.#least("factor", "D", (each) =>
       designFactor.of({
-        B: asMass(partValue(each.part, "breaking", "mass", "breaking strength", `${this.label}: ${each.name}`)),
+        B: asMass(partValue(each.part, "breaking", "mass", "breaking strength", this.#named(each))),
         η: this.#kept(each),
         W: load,
       }),

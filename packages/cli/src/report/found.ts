@@ -1,0 +1,66 @@
+import { type Found, type FoundGap, gravest } from "@plumbmark/core";
+import type { Check } from "./form.js";
+import { labelled, pad, plain, wrap } from "./lines.js";
+import type { Palette } from "./palette.js";
+
+const INDENT = 10;
+const LABEL = 11;
+
+export const count = (number: number, one: string, many: string): string => `${number} ${number === 1 ? one : many}`;
+
+const waits = (number: number): string => `${count(number, "check waits", "checks wait")}`;
+
+/** What only follows from a mistake, below it. */
+export const showWaiting = (number: number, width: number): readonly string[] =>
+  number === 0
+    ? []
+    : labelled(
+        "waiting",
+        `${count(number, "check waits", "checks wait")} for it; \`--every\` lists them.`,
+        INDENT,
+        LABEL,
+        width,
+      );
+
+/** What follows from a mistake in another file. */
+export const showElsewhere = (
+  { file, line, behind }: { readonly file: string; readonly line: number; readonly behind: readonly Check[] },
+  width: number,
+): readonly string[] =>
+  wrap(
+    file === ""
+      ? `${waits(behind.length)} for what cannot be read in line ${line}.`
+      : `${waits(behind.length)} for ${file}, line ${line}; \`--every\` lists them.`,
+    width - 2,
+  ).map((text) => `  ${text}`);
+
+/** A list that is longer helps nobody: what is on it is put right first. */
+const MOST = 16;
+
+function gapText({ path, file, what, of, mend }: FoundGap): string {
+  const where = `\`${plain(path)}\`${file === undefined ? "" : ` in ${plain(file)}`}`;
+  if (what !== undefined) return `${where}: ${what}${of === undefined || file !== undefined ? "" : ` (${of})`}`;
+  return mend === undefined ? where : `${where}: ${mend}`;
+}
+
+/** What is not written down, each thing once, with the number of checks that wait for it. */
+export function showGaps({ gaps, waiting }: Found, width: number, ink: Palette): readonly string[] {
+  if (gaps.length === 0) return [];
+  const things = count(gaps.length, "thing is not written down", "things are not written down");
+  const top = `${things}; ${waits(waiting)} for ${gaps.length === 1 ? "it" : "them"}.`;
+  const told = gaps.length > MOST ? gaps.slice(0, MOST - 1) : gaps;
+  const rest = gaps.length - told.length;
+  return [
+    ...wrap(top, width - 2).map((line) => `  ${ink.strong(line)}`),
+    ...told.flatMap((gap) => {
+      const level = gravest(gap.waiting);
+      const lines = labelled(String(gap.waiting.length), gapText(gap), INDENT, 4, width);
+      const ofLevel = { level, outcome: "open" } as Check;
+      return lines.map((line, index) =>
+        index === 0 ? `  ${ink.level(ofLevel)(pad(level.toUpperCase(), INDENT - 2))}${line.slice(INDENT)}` : line,
+      );
+    }),
+    ...(rest > 0 ? [`${" ".repeat(INDENT + 4)}and ${rest} more; \`--every\` lists them.`] : []),
+    "",
+  ];
+}

@@ -1,0 +1,172 @@
+import { type Kind, kinds, readPair, readQuantity, unitsOf } from "@plumbmark/calc";
+import { nearest } from "./nearest.js";
+
+/** What was found where a quantity belongs, what to write, and, where only one thing can be meant, that thing. */
+export interface Advice {
+  readonly found: string;
+  readonly mend: string;
+  readonly better?: string;
+  /** Something that could stand there. */
+  readonly standIn?: string;
+}
+
+/** Units people write a kind in, the usual first; of other kinds the first few of the table. */
+const USUAL: Partial<Record<Kind, readonly string[]>> = {
+  length: ["ft", "in", "m", "mm"],
+  mass: ["kg", "lb"],
+  force: ["kN", "lbf"],
+  current: ["A"],
+  voltage: ["V"],
+  power: ["W"],
+  "apparent-power": ["VA"],
+  conductor: ["AWG", "mm2"],
+  ratio: ["%"],
+  "areal-load": ["kN/m2", "lb/ft2"],
+  "mass-per-length": ["kg/m", "lb/ft"],
+  angle: ["deg"],
+  "data-rate": ["Gb/s", "Mb/s"],
+  frequency: ["Hz"],
+  "colour-depth": ["bit"],
+  luminance: ["cd/m2"],
+  illuminance: ["lx"],
+  time: ["s", "min", "h"],
+  temperature: ["°C", "°F"],
+  loss: ["dB"],
+};
+
+const unitsFor = (wanted: readonly Kind[]): readonly string[] =>
+  wanted.flatMap((kind) => {
+    const listed = unitsOf(kind)
+      .map(({ print }) => print)
+      .filter((print) => print !== "");
+    return USUAL[kind] ?? listed.slice(0, 4);
+  });
+
+const either = (texts: readonly string[]): string =>
+  texts.length > 1 ? `${texts.slice(0, -1).join(", ")} or ${texts.at(-1)}` : (texts[0] ?? "");
+
+const quoted = (texts: readonly string[]): string => either(texts.map((text) => `\`${text}\``));
+
+/** `a length in ft, in, m or mm` */
+export const kindNames = (wanted: readonly Kind[]): string => {
+  const units = unitsFor(wanted);
+  const names = either(wanted.map((kind) => kinds[kind].name));
+  return units.length === 0 ? names : `${names} in ${either(units)}`;
+};
+
+/** `such as `11 ft`` with the number that was written, so that only its unit has to be looked at. */
+const withUnits = (number: string, wanted: readonly Kind[]): string =>
+  quoted(unitsFor(wanted).map((unit) => `${number} ${unit}`));
+
+/** Some quantity of a kind. */
+export const standInFor = (wanted: readonly Kind[]): string => `10 ${unitsFor(wanted)[0] ?? ""}`.trim();
+
+const reads = (text: string, wanted: readonly Kind[]): boolean => readQuantity(text, wanted).ok;
+
+const NUMBER = String.raw`-?\d+(?:\.\d+)?`;
+
+/** `1,000 lb` and `1 000 lb`. */
+const thousands = (text: string): string | undefined =>
+  /^-?\d{1,3}(?:[,\u00a0\u202f '’]\d{3})+(?![\d,])/u.test(text)
+    ? text.replace(/(?<=\d)[,\u00a0\u202f '’](?=\d{3}(?!\d))/gu, "")
+    : undefined;
+
+const decimal = (text: string): string | undefined =>
+  /^-?\d+,\d+(?![,\d])/u.test(text) ? text.replace(",", ".") : undefined;
+
+function ofComma(text: string, wanted: readonly Kind[]): Advice | undefined {
+  const found = `\`${text}\``;
+  const [whole, point] = [thousands(text), decimal(text)];
+  if (whole !== undefined && reads(whole, wanted) && !/^-?0/u.test(text)) {
+    const other = text.includes(",") && point !== undefined ? `, or \`${point}\` if a decimal is meant` : "";
+    return { found, mend: `Write \`${whole}\`, without a mark between thousands${other}.`, better: whole };
+  }
+  if (point !== undefined && reads(point, wanted))
+    return { found, mend: `Write \`${point}\`: a decimal has a point.`, better: point };
+  return undefined;
+}
+
+/** The two ends of `100-240 V`, `100…240 V` or `100 V to 240 V`. */
+function endsOf(text: string, wanted: readonly Kind[]): readonly [string, string] | undefined {
+  const match = new RegExp(
+    String.raw`^(${NUMBER})\s*([^\d\s–…-][^\d]*?)?\s*(?:-|–|—|…|\.\.+|to)\s*(${NUMBER})\s*(\D+)$`,
+    "u",
+  ).exec(text);
+  if (!match) return undefined;
+  const [, low, own, high, unit] = match as unknown as [string, string, string | undefined, string, string];
+  const ends = [`${low} ${(own ?? unit).trim()}`, `${high} ${unit.trim()}`] as const;
+  return ends.every((end) => reads(end, wanted)) ? ends : undefined;
+}
+
+/** What to write instead of a text that is no quantity of the wanted kinds. */
+export function adviceFor(input: string | number, wanted: readonly Kind[], problem: string): Advice {
+  const text = String(input).trim();
+  const comma = ofComma(text, wanted);
+  if (comma) return comma;
+  const ends = endsOf(text, wanted);
+  if (ends)
+    return {
+      found: `\`${text}\`, and one value belongs here`,
+      mend: `Write one value: the one that is there, such as \`${ends[0]}\` or \`${ends[1]}\`.`,
+      standIn: ends[0],
+    };
+  const bare = new RegExp(`^${NUMBER}$`, "u").test(text);
+  const standIn = standInFor(wanted);
+  if (bare)
+    return {
+      found: `\`${text}\`, without a unit`,
+      mend: `Write its unit behind it: ${withUnits(text, wanted)}.`,
+      standIn: `${text} ${unitsFor(wanted)[0] ?? ""}`.trim(),
+    };
+  const [, number, unit] = new RegExp(`^(${NUMBER})\\s*(\\S.*)$`, "u").exec(text) ?? [];
+  if (number !== undefined && unit !== undefined) {
+    const near = nearest(unit, unitsFor(wanted));
+    if (near !== undefined && reads(`${number} ${near}`, wanted) && problem.includes("not known"))
+      return { found: problem, mend: `Write \`${number} ${near}\`.`, better: `${number} ${near}` };
+  }
+  return { found: problem, mend: `Write ${kindNames(wanted)}.`, standIn };
+}
+
+/** The same where two values joined by `x` belong. */
+export function adviceForPair(input: string | number, wanted: readonly Kind[], problem: string): Advice {
+  const text = String(input).trim();
+  const found = `\`${text}\``;
+  const joined = text.replace(/\s*[,;*]\s*|\s+by\s+/u, " x ");
+  if (joined !== text && readPair(joined, wanted).ok)
+    return { found, mend: `Write \`${joined}\`: two values joined by \`x\`.`, better: joined };
+  const points = text.replace(/(?<=\d),(?=\d)/gu, ".");
+  if (points !== text && readPair(points, wanted).ok)
+    return { found, mend: `Write \`${points}\`: a decimal has a point.`, better: points };
+  if (reads(text, wanted))
+    return {
+      found: `${found}, and two values belong here`,
+      mend: `Write both, joined by \`x\`, such as \`${text} x ${text}\`.`,
+      standIn: `${text} x ${text}`,
+    };
+  const units = unitsFor(wanted);
+  const such = units[0] === undefined ? "`168 x 168`" : `\`500 ${units.at(-1)} x 500 ${units.at(-1)}\``;
+  const one = standInFor(wanted);
+  return { found: problem, mend: `Write two values joined by \`x\`, such as ${such}.`, standIn: `${one} x ${one}` };
+}
+
+/** The same where two ends joined by `to` belong. */
+export function adviceForRange(input: string | number, wanted: readonly Kind[], problem: string): Advice {
+  const text = String(input).trim();
+  const ends = endsOf(text, wanted);
+  if (ends) {
+    const better = `${ends[0]} to ${ends[1]}`;
+    return { found: `\`${text}\``, mend: `Write \`${better}\`.`, better };
+  }
+  if (reads(text, wanted))
+    return {
+      found: `\`${text}\`, and two ends belong here`,
+      mend: `Write both ends, joined by \`to\`; for one value only, \`${text} to ${text}\`.`,
+      standIn: `${text} to ${text}`,
+    };
+  const one = standInFor(wanted);
+  return {
+    found: problem,
+    mend: `Write two ends joined by \`to\`, each ${kindNames(wanted)}.`,
+    standIn: `${one} to ${one}`,
+  };
+}

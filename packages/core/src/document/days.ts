@@ -1,0 +1,69 @@
+/** What is wrong with a day or with days on site, what to write, and, where only one thing can be meant, that thing. */
+export interface DaysAdvice {
+  readonly says: string;
+  readonly mend: string;
+  readonly better?: string;
+}
+
+const DAY = /\d{4}-\d{2}-\d{2}/gu;
+
+/** Whether a text is a real day, written `2027-01-31`. */
+export const isDay = (text: string): boolean => {
+  const read = new Date(`${text}T00:00:00Z`);
+  return !Number.isNaN(read.getTime()) && read.toISOString().startsWith(text);
+};
+
+const two = (text: string): string => text.padStart(2, "0");
+
+/** A day in another form as ISO 8601 has it; undefined where day and month cannot be told apart. */
+function isoOf(text: string): string | undefined {
+  const first = /^(\d{4})[./](\d{1,2})[./](\d{1,2})$/u.exec(text);
+  if (first) return `${first[1]}-${two(first[2] as string)}-${two(first[3] as string)}`;
+  // With points between, the day stands first (DIN 5008 and its like); with strokes either may.
+  const last = /^(\d{1,2})([./-])(\d{1,2})[./-](\d{4})$/u.exec(text);
+  if (!last) return undefined;
+  const [, one, mark, other, year] = last as unknown as [string, string, string, string, string];
+  if (mark === "." || Number(one) > 12) return `${year}-${two(other)}-${two(one)}`;
+  if (Number(other) > 12 || one === other) return `${year}-${two(one)}-${two(other)}`;
+  return undefined;
+}
+
+/** Whole days in ISO 8601 in place of the days of a text in another form; undefined where one of them cannot be told. */
+function rewritten(text: string): string | undefined {
+  const parts = text.trim().split(/(\s+(?:to|until|bis|–|-)\s+|^from\s+|\s*–\s*)/u);
+  const made = parts.map((part) => {
+    if (isDay(part)) return part;
+    if (/^\s*$/u.test(part) || part === "from ") return part;
+    if (/^\s*(?:to|until|bis|–|-)\s*$/u.test(part)) return " to ";
+    const iso = isoOf(part.trim());
+    return iso !== undefined && isDay(iso) ? iso : undefined;
+  });
+  return made.includes(undefined) ? undefined : made.join("");
+}
+
+const FORM = "`2027-03-05 to 2027-03-08`, or `from 2027-03-05` for a build that stays";
+
+/** Looks at a day, or at the days on site. @returns undefined where nothing is wrong */
+export function adviceForDays(text: string, form: "day" | "stay"): DaysAdvice | undefined {
+  const wanted = form === "day" ? "a day such as `2027-03-05`" : FORM;
+  const shape =
+    form === "day"
+      ? /^\d{4}-\d{2}-\d{2}$/u
+      : /^(?:\d{4}-\d{2}-\d{2} to \d{4}-\d{2}-\d{2}|from \d{4}-\d{2}-\d{2}|\d{4}-\d{2}-\d{2})$/u;
+  if (!shape.test(text)) {
+    const better = rewritten(text);
+    return better !== undefined && shape.test(better)
+      ? { says: `is \`${text}\``, mend: `Write \`${better}\`: year, month, day.`, better }
+      : { says: `is \`${text.slice(0, 60)}\``, mend: `Write ${wanted}: year, month, day.` };
+  }
+  const days = text.match(DAY) ?? [];
+  const bad = days.find((day) => !isDay(day));
+  if (bad !== undefined)
+    return { says: `is \`${text}\`, and ${bad} is in no calendar`, mend: "Write days that are in the calendar." };
+  const [first, last] = days;
+  if (first !== undefined && last !== undefined && last < first) {
+    const better = `${last} to ${first}`;
+    return { says: `is \`${text}\`: the last day is before the first`, mend: `Write \`${better}\`.`, better };
+  }
+  return undefined;
+}

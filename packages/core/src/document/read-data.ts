@@ -1,0 +1,31 @@
+import type { Known } from "@plumbmark/calc";
+import { buildSchema, partsSchema, stockSchema } from "../generated/schemas.js";
+import type { Mistake } from "./mistake.js";
+import type { Implausible } from "./plausible.js";
+import { readQuantities } from "./quantities.js";
+import { validate } from "./validate.js";
+import type { Placed } from "./yaml.js";
+
+const SCHEMAS = { build: buildSchema, parts: partsSchema, stock: stockSchema };
+
+/** What was read of a file, and everything that is wrong with it. */
+export interface ReadData {
+  readonly values: ReadonlyMap<string, Known>;
+  readonly mistakes: readonly Mistake[];
+  /** What can be read and is outside what its field says is plausible. */
+  readonly implausible: readonly Implausible[];
+}
+
+/**
+ * Looks at what stands in a file: its form, its quantities and its days. What is wrong with one value is told once, by
+ * whoever knows most about it: where a comma cut it in two nobody says that it has no unit.
+ */
+export function readData(name: keyof typeof SCHEMAS, placed: Placed): ReadData {
+  if (placed.data === null && placed.mistakes.length > 0)
+    return { values: new Map(), mistakes: placed.mistakes, implausible: [] };
+  const { values, mistakes, implausible } = readQuantities(SCHEMAS[name], placed);
+  const told = new Set([...placed.mistakes, ...mistakes].map(({ path }) => path).filter((path) => path !== ""));
+  const shape = validate(name, placed).filter(({ path }) => !told.has(path));
+  const unread = mistakes.filter(({ path }) => !placed.mistakes.some((other) => other.path === path && path !== ""));
+  return { values, mistakes: [...placed.mistakes, ...shape, ...unread], implausible };
+}

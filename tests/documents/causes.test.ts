@@ -1,0 +1,103 @@
+import { inspect } from "@plumbmark/core";
+import { rules } from "@plumbmark/rules";
+import { describe, expect, test } from "vitest";
+import { textReport } from "../../packages/cli/src/report/text.js";
+import { TODAY } from "./repository.js";
+import { SINGLE_MISTAKES, type SingleMistake, withMistake } from "./single-mistakes.js";
+
+/** A terminal as it opens on most machines: 80 columns, 24 lines, of which the prompt takes one before and one behind. */
+const [WIDTH, LINES] = [80, 22];
+
+function reported(mistake: SingleMistake) {
+  const { files, file, line } = withMistake(mistake);
+  const text = textReport(inspect(files, rules, { today: TODAY }), { width: WIDTH, colour: 0 });
+  const lines = text.trimEnd().split("\n");
+  const head = lines.findIndex((each) => /^ {2}(?:SHALL|SHOULD|NOTE) /u.test(each));
+  const end = lines.findIndex((each, index) => index > head && each === "");
+  // Lines are broken for the width; what is told is not.
+  const words = lines.slice(head, end).join(" ").replace(/\s+/gu, " ");
+  return { file, line, lines, first: lines[0] ?? "", words };
+}
+
+/** Words of a parser, of a validator and of programmers, which tell an author nothing. */
+const JARGON =
+  /\b(?:mapping|scalar|implicit|flow collection|block collection|compact|sequence|token|regex|pattern|additionalProperties|anyOf|oneOf|integer|string|boolean|object|array|schema|undefined|null|NaN)\b/iu;
+
+describe("of sixty and more single mistakes", () => {
+  test("there are that many, each of its own kind", () => {
+    expect(SINGLE_MISTAKES.length).toBeGreaterThanOrEqual(60);
+    expect(new Set(SINGLE_MISTAKES.map(({ slip }) => slip)).size).toBe(SINGLE_MISTAKES.length);
+  });
+
+  test.each(SINGLE_MISTAKES.map((mistake) => [mistake.slip, mistake] as const))(
+    "%s: the cause comes first, with its place, what was found and what to write",
+    (_, mistake) => {
+      const { file, line, lines, first, words } = reported(mistake);
+      expect(first).toContain(file);
+      expect(words).toMatch(/^ ?SHALL document\.(?:front-matter|parts) /u);
+      expect(words).toMatch(new RegExp(` line ${line}(?: |$)`, "u"));
+      expect(words).toContain(mistake.found);
+      expect(words.slice(words.indexOf(" mend "))).toContain(mistake.write);
+      expect(words).not.toMatch(JARGON);
+      expect(lines.length).toBeLessThan(40);
+    },
+  );
+
+  /** The ten that users of the product made most. */
+  const TEN = [
+    "misspelt key of a face",
+    "comma decimal",
+    "tab for blanks",
+    "missing unit",
+    "unit of another kind",
+    "unknown panel",
+    "unknown connector in a part",
+    "cell out of range",
+    "key that is there twice",
+    "dates the wrong way round",
+    "thousands separator",
+    "one blank too many",
+    "a range with a hyphen",
+    "comma decimal inside braces",
+    "comma of a place inside braces",
+  ];
+  test.each(TEN)("%s: the whole report is seen without scrolling", (slip) => {
+    const mistake = SINGLE_MISTAKES.find((each) => each.slip === slip) as SingleMistake;
+    expect(reported(mistake).lines.length).toBeLessThanOrEqual(LINES);
+  });
+});
+
+describe("what only follows from a mistake", () => {
+  const of = (slip: string) => {
+    const mistake = SINGLE_MISTAKES.find((each) => each.slip === slip) as SingleMistake;
+    const { files, file, line } = withMistake(mistake);
+    const { documents } = inspect(files, rules, { today: TODAY });
+    return { file, line, checks: documents.find((each) => each.file.endsWith(".md"))?.checks ?? [] };
+  };
+  test("is in the record all the same, and says which mistake it follows from", () => {
+    const { line, checks } = of("unknown panel");
+    const rest = checks.filter(({ rule }) => rule !== "document.parts");
+    expect(rest.length).toBeGreaterThan(50);
+    for (const check of rest) expect(check["follows-from"]).toEqual({ path: "faces.banner.panel", line });
+  });
+  test("of a mistake of a part it names the file", () => {
+    const { file, line, checks } = of("comma decimal of a part");
+    expect(checks.length).toBeGreaterThan(10);
+    for (const check of checks) expect(check["follows-from"]).toMatchObject({ file, line });
+  });
+  test("what has nothing to do with the mistake does not: it stands in the report by itself", () => {
+    const mistake = SINGLE_MISTAKES.find(({ slip }) => slip === "comma decimal") as SingleMistake;
+    const { files } = withMistake(mistake);
+    const documents = files.documents.map((each) => ({
+      ...each,
+      text: each.text.replace("      breaker: 20 A\n", "").replace("lot: lot-2431", "lot: lot-2507"),
+    }));
+    const [entry] = inspect({ ...files, documents }, rules, { today: TODAY }).documents;
+    const breaker = entry?.checks.filter(({ missing }) => missing?.includes("power.circuits.stage-4.breaker")) ?? [];
+    expect(breaker.length).toBeGreaterThan(0);
+    for (const check of breaker) expect(check["follows-from"]).toBeUndefined();
+    const text = textReport(inspect({ ...files, documents }, rules, { today: TODAY }), { width: WIDTH, colour: 0 });
+    expect(text).toContain("1 thing is not written down; 6 checks wait for it.");
+    expect(text).toContain("`power.circuits.stage-4.breaker`: breaker rating");
+  });
+});
