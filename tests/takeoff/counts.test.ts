@@ -258,7 +258,7 @@ describe("panels, circuits and hangs", () => {
     const rows = records(of("harbour-header", "hangs"));
     const load = build.bars[0]?.load;
     expect(rows.map(({ Hang }) => Hang)).toEqual(["H1", "H2", "H3", "H4"]);
-    expect(rows.reduce((total, row) => total + Number(row["Load (kg)"]), 0)).toBeCloseTo(
+    expect(rows.reduce((total, row) => total + Number(row["Load, level (kg)"]), 0)).toBeCloseTo(
       load?.known ? load.value : NaN,
       2,
     );

@@ -61,7 +61,7 @@ describe.each(READY)("%s", (name) => {
 
 describe("values that only some builds have", () => {
   test.each([
-    ["over-stage-banner", "rigging.bars.header.hangs.H2.slack-reaction"],
+    ["over-stage-banner", "rigging.bars.header.hangs.H2.worst"],
     ["over-stage-banner", "viewing.banner.cap-height"],
     ["over-stage-banner", "viewing.banner.angle"],
     ["small-screen", "faces.screen.base.overturning-factor"],

@@ -32,6 +32,7 @@ export {
 export type {
   AssemblyPart,
   Bar,
+  BarCases,
   Build,
   Cable,
   Chain,
@@ -51,7 +52,6 @@ export type {
   Run,
   Setting,
   SettingDefinition,
-  SlackCases,
   Thing,
   Words,
 } from "@plumbmark/core";

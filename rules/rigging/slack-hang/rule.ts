@@ -1,31 +1,5 @@
-import { THREE_MOMENT_WORDS, type Value } from "@plumbmark/calc";
-import {
-  atMost,
-  type Bar,
-  type Hang,
-  is,
-  open,
-  type RawCheck,
-  rule,
-  type SlackCases,
-  type Thing,
-} from "@plumbmark/kit";
-
-type Solved = Extract<SlackCases, { readonly known: true }>;
-
-/** Whichever hang is slack, two have to be left with the middle of the load between them. */
-const mendOf = (bar: Bar): string =>
-  `${
-    bar.hangs.length === 3
-      ? "Hang the bar on four, two on each side of the middle of the load: three never do"
-      : "Add a hang, or move hangs, so that two stand on each side of the middle of the load"
-  }. Moving the outer hangs further out does not help. Until then level the bar, measure the load of every hang with a load cell, and have a qualified rigger decide.`;
-
-const tips = (bar: Bar, hang: Hang): RawCheck =>
-  open(hang, {
-    says: `${bar.label} cannot hang with ${hang.name} slack: the middle of all it carries is then not between the hangs that are left, and it tips down at ${hang.name} until that rope is taut again, or is balanced on one rope. What the others carry on the way cannot be told from the bar level.`,
-    mend: mendOf(bar),
-  });
+import type { Value } from "@plumbmark/calc";
+import { atMost, type Bar, type Hang, is, type RawCheck, rule, type Thing } from "@plumbmark/kit";
 
 /** What the hang, or each leg of its bridle, carries at worst, and what it is held against. */
 const held = (hang: Hang, reaction: Value) => [
@@ -40,41 +14,55 @@ const held = (hang: Hang, reaction: Value) => [
   ),
 ];
 
-function* worstOf({ worst }: Solved): Iterable<RawCheck> {
-  for (const { hang, reaction, when } of worst)
-    for (const { thing, load, what, allowed } of held(hang, reaction))
-      yield atMost(thing, {
-        measured: load,
-        allowed,
-        says: (words) => {
-          const inCase = when.trim() || "with every hang taut";
-          return what === "structure"
-            ? `${thing.label} and its hardware weigh ${words.measured} on the structure at worst, ${inCase}; it is rated ${words.allowed} there.`
-            : `${thing.label} carries ${words.measured} at worst, ${inCase}; its ${what} is rated ${words.allowed}.`;
-        },
-        mend: "Add a hang, or take hardware of a higher WLL. A licensed engineer states what the structure carries.",
-      });
+function* worstOf(hang: Hang): Iterable<RawCheck> {
+  const { reaction, when } = hang.worst;
+  const inCase = when.trim() || "with every hang taut";
+  for (const { thing, load, what, allowed } of held(hang, reaction))
+    yield atMost(thing, {
+      measured: load,
+      allowed,
+      says: (words) =>
+        what === "structure"
+          ? `${thing.label} and its hardware weigh ${words.measured} on the structure at worst, ${inCase}; it is rated ${words.allowed} there.`
+          : `${thing.label} carries ${words.measured} at worst, ${inCase}; its ${what} is rated ${words.allowed}.`,
+      mend: "Take hardware of a higher WLL, or take load off the bar. A licensed engineer states what the structure carries.",
+    });
+}
+
+function* ofBar(bar: Bar): Iterable<RawCheck> {
+  const { stillness, hangs } = bar;
+  if (!stillness.known) {
+    yield atMost(bar, { measured: stillness, allowed: stillness, says: () => `${bar.label} cannot be solved.` });
+    return;
+  }
+  yield is(bar, {
+    holds: stillness.still,
+    says: stillness.still
+      ? `${bar.label} hangs still: the middle of all it carries lies between its outer hangs.`
+      : `${bar.label} does not hang still: ${stillness.because}. It tips.`,
+    mend: "Move the outer hangs, or what the bar carries, until the middle of all of it lies between them.",
+  });
+  // Two hangs share the load in one way only, which rigging.point-load judges.
+  if (stillness.still && (hangs.length > 2 || bar.unplaced.length > 0)) for (const hang of hangs) yield* worstOf(hang);
 }
 
 export default rule({
   id: "rigging.slack-hang",
-  states: "With any one hang slack, no other is over its rating.",
+  states: "However its ropes share the load, the bar hangs still and no hang is over its rating.",
   level: "shall",
-  why: "On three or more hangs the share of each depends on how level they are. A rope that is a finger's breadth too long carries nothing, and its neighbours carry its share.",
-  judged: `The bar is solved again with each hang slack in turn, under everything that hangs on it (rigging.suspended-weight says what, and where it acts). A rope only pulls: a hang that would have to push is slack, too, and the bar is solved again without it, so that the check may read “with H1 slack, and H3 then slack, too”. On the two hangs that are left the reaction is the moment of the loads about the other one over their distance. The worst reaction of every hang is held against its weakest part, and with the mass of its assembly against the structure at that point. The middle of the load has to fall between the hangs that are left, with something for each outermost one to carry: a bar that tips without one of its hangs, or is balanced right under one, is open and never passes. ${THREE_MOMENT_WORDS}.`,
-  sources: ["three-moment", "practice"],
+  why: "On three or more hangs the share of each depends on how level they are. A rope that is a finger's breadth too long carries nothing, and two of the others carry all of it.",
+  judged:
+    "Ropes pull and never push, so every reaction is nothing or more, together they are all that hangs (rigging.suspended-weight says what, and where it acts), and their moments balance about the middle of it. Whatever the stiffness of the bar and the lengths of the ropes, the worst of every hang and the worst bending then lie where only two hangs carry, one on each side of the middle of the load, or the one right at it: R = W × (distance of the other hang from the middle) ÷ (distance of the two). A hang that is lost is one of these cases. The worst reaction of every hang is held against its weakest part, and with the mass of its assembly against the structure at that point; bending is judged by rigging.bar-strength in the same cases. A bar whose middle of load is not between its outer hangs, or is right under one, tips. Other mass on the bar without a place counts where it is worst. With `cases: length-error`, and only on a bar that says how level its ropes are and who made them so (`levelled: {within: 6 mm, by: …}`), the worst is taken over all sets of ropes that are too long or too short by that much instead, for a bar of its own stiffness on ropes that do not stretch; what ropes and structure give has to be inside the error that is written. Deflection is that of the level bar.",
+  sources: ["statics", "three-moment", "practice"],
+  settings: {
+    cases: {
+      us: "any-balance",
+      iec: "any-balance",
+      describe: "`any-balance`, or `length-error` for bars whose ropes are levelled to a figure",
+      schema: { enum: ["any-balance", "length-error"] },
+    },
+  },
   *checks({ build }) {
-    for (const bar of build.bars) {
-      const cases = bar.slackCases;
-      if (!cases) continue;
-      if (!cases.known) {
-        yield atMost(bar, { measured: cases, allowed: cases, says: () => `${bar.label} cannot be solved.` });
-        continue;
-      }
-      for (const hang of cases.unstable) yield tips(bar, hang);
-      if (cases.unstable.length === 0)
-        yield is(bar, { holds: true, says: `${bar.label} hangs still with any one hang slack.` });
-      yield* worstOf(cases);
-    }
+    for (const bar of build.bars) yield* ofBar(bar);
   },
 });

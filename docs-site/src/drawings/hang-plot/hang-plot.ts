@@ -30,13 +30,13 @@ function facts(bar: Bar, { build, system }: DrawingSubject): readonly string[] {
   const section = build.reader.text(`${bar.path}.section`) ?? UNWRITTEN;
   const by = build.reader.text("rigging.structure-by");
   const second = build.secondary.map(({ name }) => name);
-  const unstable = bar.slackCases?.known ? bar.slackCases.unstable.map(({ name }) => name) : [];
+  const { stillness } = bar;
   return [
     weightWords(bar, system),
     `Section ${section}. The structure may carry in all: ${writtenText(bar.structure, system)}.`,
     `Ratings of the structure: ${by ?? `who states them is ${UNWRITTEN}`}. Second suspension: ${second.length > 0 ? second.join(", ") : UNWRITTEN}.`,
-    ...(unstable.length > 0 ? [`The bar does not hang still with ${unstable.join(", or with ")} slack.`] : []),
-    "Level: what the hang carries while the bar hangs level on all its hangs. At worst: what it carries when the hang under “Slack then” carries nothing. Structure: what the structure is stated to carry there. Weakest part: the least working load limit of what the hang is made of.",
+    ...(stillness.known && !stillness.still ? [`The bar does not hang still: ${stillness.because}.`] : []),
+    "Level: what the hang carries while the bar hangs level on all its hangs. At worst: the most it carries in any balance of the bar, whatever the ropes' lengths, or in those the levelling lets; “Then” says in which. Structure: what the structure is stated to carry there. Weakest part: the least working load limit of what the hang is made of.",
     "Drops, hooks and figures underlined are broken: they are not to scale. Loads are what each point holds, as a mass.",
   ];
 }

@@ -3,7 +3,6 @@ export * from "./beam/beam.js";
 export * from "./beam/bending.js";
 export * from "./beam/bent.js";
 export * from "./beam/deflection.js";
-export * from "./beam/envelope.js";
 export * from "./beam/length-error.js";
 export * from "./beam/lost.js";
 export * from "./beam/slack.js";

@@ -3,7 +3,6 @@ import { balanceMethods } from "../../rigging/beam/balance-methods.js";
 import { type Beam, loadMomentAbout, totalLoad } from "../../rigging/beam/beam.js";
 import { deflectionValue, momentValue, worstMoment } from "../../rigging/beam/bending.js";
 import { deepest, deflectionAt } from "../../rigging/beam/deflection.js";
-import { slackEnvelope } from "../../rigging/beam/envelope.js";
 import { hangBeam } from "../../rigging/beam/slack.js";
 import { liftAt, momentAt, shearAt, solveBeam, turnAt } from "../../rigging/beam/solve.js";
 import { spanTerms } from "../../rigging/beam/span-terms.js";
@@ -102,20 +101,6 @@ export const beamMethods: readonly Method[] = [
       },
       gives: "not stable",
       from: "no rope pushes: the load lies outside the hangs",
-    },
-  },
-  {
-    name: "slackEnvelope",
-    title: "Worst load of every hang, each hang slack in turn",
-    of: slackEnvelope,
-    units: "loads and m → loads",
-    sources: ["statics"],
-    validity: bar,
-    example: {
-      asks: "three hangs, two spans of 8 m at 1 a metre",
-      got: () => slackEnvelope(double)?.worst.map((each) => each.reaction),
-      gives: [8, 16, 8],
-      from: "middle slack: half each; an end slack: all on the middle",
     },
   },
   {

@@ -5,6 +5,7 @@ import { bentUnder } from "./bent.js";
 import { lengthErrors } from "./length-error.js";
 import { lostHang } from "./lost.js";
 import { momentExtremes, stretchesUnder } from "./solve.js";
+import { loadMiddleValue, unlevelReaction } from "./working.js";
 
 const bar = "a straight bar on upright ropes that pull and never push, loads fixed on it, at rest";
 const units = "loads and m → loads, load × m";
@@ -12,7 +13,7 @@ const units = "loads and m → loads, load × m";
 /** Three hangs of a bar of 2 under 1 a metre: all of it on the middle one, or half on each outer one. */
 const three: Beam = { length: 2, supports: [0, 1, 2], uniform: [{ from: 0, to: 2, perMetre: 1 }] };
 /** Four hangs, alike spaced, under 1 in all. */
-const four: Beam = { length: 3, supports: [0, 1, 2, 3], uniform: [{ from: 0, to: 3, perMetre: 1 / 3 }] };
+const four = (): Beam => ({ length: 3, supports: [0, 1, 2, 3], uniform: [{ from: 0, to: 3, perMetre: 1 / 3 }] });
 const casesOf = (beam: Beam) => {
   const found = anyBalance(beam);
   return found.still ? found.cases : [];
@@ -44,7 +45,7 @@ export const balanceMethods: readonly Method[] = [
     validity: bar,
     example: {
       asks: "four hangs alike under 1: worst of each",
-      got: () => worstOf(four),
+      got: () => worstOf(four()),
       gives: [1 / 2, 3 / 4, 3 / 4, 1 / 2],
       from: "the partner is the outer hang of the other side: 1.5 ÷ 2 for an inner one (by hand)",
     },
@@ -84,6 +85,38 @@ export const balanceMethods: readonly Method[] = [
         }),
       gives: 84 / 13,
       from: "(160 × 8 + 100 × 4) ÷ 260",
+    },
+  },
+  {
+    name: "loadMiddleValue",
+    title: "The same place with its working",
+    of: loadMiddleValue,
+    units: "kg and m → m",
+    sources: ["statics"],
+    validity: bar,
+    example: {
+      asks: "2 m at 1 a metre",
+      got: () => loadMiddleValue(three, []).value,
+      gives: 1,
+      from: "in its middle",
+    },
+  },
+  {
+    name: "unlevelReaction",
+    title: "What a hang carries with the ropes off level, with both balances",
+    of: unlevelReaction,
+    units: "kg and m → kg",
+    sources: ["three-moment"],
+    validity: "as lengthErrors",
+    example: {
+      asks: "two spans of 1 m at 1 a metre, EI 1, the middle 2 mm high of the ends",
+      got: () => {
+        const found = lengthErrors(three, 1, 0.001);
+        return found.still ? unlevelReaction(heaviestCase(found.cases, 1), 1, [], []).value : undefined;
+      },
+      gives: 1.262,
+      within: 1e-9,
+      from: "5wl ÷ 4 + 6EI ÷ l³ × 2 mm (statics)",
     },
   },
   {
@@ -177,7 +210,7 @@ export const balanceMethods: readonly Method[] = [
     example: {
       asks: "four hangs alike under 1, the second lost: what is left, level",
       got: () => {
-        const found = lostHang(four, 1);
+        const found = lostHang(four(), 1);
         return found.tips ? undefined : found.after.reactions;
       },
       gives: [13 / 48, 0, 11 / 16, 1 / 24],

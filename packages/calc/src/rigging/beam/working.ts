@@ -1,6 +1,7 @@
 import type { Known } from "../../formula/value.js";
 import { printNumber } from "../../quantity/print.js";
-import { totalLoad } from "./beam.js";
+import { type BarCase, loadMiddle } from "./balance.js";
+import { type Beam, totalLoad } from "./beam.js";
 import type { SolvedBeam } from "./solve.js";
 import { spanTerms } from "./span-terms.js";
 import { type LoadTerm, termsOf } from "./terms.js";
@@ -151,6 +152,58 @@ export function reactionValue(
         formula: rule,
         show: (print) => `${when}${reactionWorking(solved, index, /lb$/u.test(print(1, "mass")), names)}`,
         source: two ? "statics" : "three-moment",
+        inputs,
+      },
+    },
+  };
+}
+
+/** The place where all that hangs would balance, as a value. Loads of the beam have to be kilograms. */
+export function loadMiddleValue(beam: Beam, inputs: readonly Known[]): Known<"length"> {
+  const terms = termsOf(beam);
+  return {
+    known: true,
+    value: loadMiddle(beam),
+    kind: "length",
+    origin: {
+      from: "step",
+      step: {
+        formula: "xm = Σ(W × x) ÷ ΣW, x from the left end",
+        show: (print) => {
+          const units = scale(/lb$/u.test(print(1, "mass")));
+          return `(${turning(terms, 0, units)}) ÷ ${units.load(totalLoad(beam))}`;
+        },
+        source: "statics",
+        inputs,
+      },
+    },
+  };
+}
+
+/** The reaction of one hang where ropes are off level, as a value, with what anybody can check of it: both balances. */
+export function unlevelReaction(
+  { reactions, taut, bent }: BarCase,
+  hang: number,
+  inputs: readonly Known[],
+  names: readonly string[],
+): Known<"mass"> {
+  return {
+    known: true,
+    value: reactions[hang]!,
+    kind: "mass",
+    origin: {
+      from: "step",
+      step: {
+        formula:
+          "R = level share + E × I × (what the errors of length bend the bar by), hangs that would push left out",
+        show: (print) => {
+          const units = scale(/lb$/u.test(print(1, "mass")));
+          const named = taut.map((each) => names[each] ?? `hang ${each + 1}`);
+          const up = taut.map((each, index) => ({ load: reactions[each]!, at: bent.beam.supports[index]! }));
+          const forces = up.map(({ load }, index) => `${named[index]} ${units.load(load)}`).join(" + ");
+          return `check of forces: ${forces} = ${units.load(totalLoad(bent.beam))}, all that hangs; check of moments about the left end: ${turning(up, 0, units)} = ${turning(termsOf(bent.beam), 0, units)}; ${names[hang] ?? `hang ${hang + 1}`}: ${units.load(reactions[hang]!)}`;
+        },
+        source: "three-moment",
         inputs,
       },
     },

@@ -1,4 +1,13 @@
-import { type Known, type PointLoad, sum, times, type UniformLoad, type Value } from "@plumbmark/calc";
+import {
+  type Beam,
+  type Known,
+  loadMomentAbout,
+  type PointLoad,
+  sum,
+  times,
+  type UniformLoad,
+  type Value,
+} from "@plumbmark/calc";
 import type { Face } from "../faces/face.js";
 import { kindMass, panelsMassOf } from "../faces/face-kinds.js";
 import type { Bar } from "./bar.js";
@@ -84,13 +93,68 @@ export const uniformOn = (bar: Bar): readonly UniformLoad[] => [
   ...bar.carries.flatMap((carried) => ofCarried(bar, carried)),
 ];
 
-/** Feeds and returns at the middle of their column, those of one column together, and other mass in the middle of the bar. */
-export function pointsOn(bar: Bar): readonly PointLoad[] {
+/** Other mass on a bar: with its place, or without one. */
+export interface OtherLoad {
+  readonly path: string;
+  readonly label: string;
+  readonly mass: Value<"mass">;
+  /** Its distance from the left end of the bar; undefined where none is written, so that the worst place counts. */
+  readonly at: Value<"length"> | undefined;
+}
+
+/** Everything else that hangs on a bar: `other-loads` by name, and the one `other-load` without a place. */
+export function otherLoadsOf({ build: { reader }, path, label }: Bar): readonly OtherLoad[] {
+  const single = reader.optional(`${path}.other-load`, "mass", "other load", label);
+  const named = reader.keys(`${path}.other-loads`).map((name): OtherLoad => {
+    const here = `${path}.other-loads.${name}`;
+    const own = `The other load ${name} of bar ${path.split(".").at(-1)}`;
+    return {
+      path: here,
+      label: own,
+      mass: reader.value(`${here}.mass`, "mass", "mass", own),
+      at: reader.optional(`${here}.at`, "length", "place on the bar", own),
+    };
+  });
+  return [
+    ...(single
+      ? [{ path: `${path}.other-load`, label: `The other load of ${label}`, mass: single, at: undefined }]
+      : []),
+    ...named,
+  ];
+}
+
+/** Places tried for what has none: the ends, every hang, and so many steps between. */
+const STEPS = 24;
+
+/**
+ * The bar with what has no place of its own at each place that can be the worst: at the ends, at every hang, where the
+ * middle of all that hangs then lies right at a hang, and in steps between. Reactions are linear in the place between
+ * these, so theirs is exact; of the moment no step is farther than a forty-eighth of the bar from the worst.
+ */
+export function beamsOf(bar: Bar, beam: Beam): readonly Beam[] {
+  const load = bar.unplaced.reduce((total, { mass }) => total + (mass.known ? mass.value : 0), 0);
+  if (load === 0) return [beam];
+  const middle = beam.length / 2;
+  const fixed = { ...beam, points: [...(beam.points ?? []), { at: middle, load: -load }] };
+  // The place at which the moments of all loads about a hang cancel.
+  const balanced = beam.supports.map((place) => place - loadMomentAbout(fixed, place) / load);
+  const steps = Array.from({ length: STEPS + 1 }, (_, step) => (beam.length * step) / STEPS);
+  const places = [...new Set([middle, ...steps, ...beam.supports, ...balanced])];
+  const others = pointsOn(bar, []);
+  return places
+    .filter((at) => at >= 0 && at <= beam.length)
+    .map((at) => ({ ...beam, points: [...others, { at, load }] }));
+}
+
+/** Feeds and returns at the middle of their column, those of one column together, and other loads at their place. */
+export function pointsOn(bar: Bar, unplaced: readonly OtherLoad[] = bar.unplaced): readonly PointLoad[] {
   const at = new Map<number, number>();
   const put = (place: number, load: number): void => void at.set(place, (at.get(place) ?? 0) + load);
   for (const { points } of bar.cables)
     for (const { carried, column, load } of points)
       put(leftEdge(carried, column) + (carried.face.panelWidth as Known).value / 2, load);
-  if (bar.otherLoad?.known) put((bar.length as Known).value / 2, bar.otherLoad.value);
+  for (const { mass, at: place } of bar.otherLoads) if (mass.known && place?.known) put(place.value, mass.value);
+  // Level, what has no place is taken as in the middle; at worst it is where it is worst.
+  for (const { mass } of unplaced) if (mass.known) put((bar.length as Known).value / 2, mass.value);
   return [...at].map(([place, load]) => ({ at: place, load }));
 }

@@ -18,15 +18,21 @@ import { once } from "../reading/once.js";
 import { partOptional } from "../reading/reader.js";
 import { asMass } from "./as-mass.js";
 import { type HangingCable, hangingCables } from "./bar-cables.js";
-import { type CarriedFace, carriedMass, carriedOf, pointsOn, uniformOn } from "./bar-loads.js";
+import {
+  type CarriedFace,
+  carriedMass,
+  carriedOf,
+  type OtherLoad,
+  otherLoadsOf,
+  pointsOn,
+  uniformOn,
+} from "./bar-loads.js";
+import { type BarCases, casesOf, type Stillness, stillness, type WorstMoment } from "./cases.js";
 import { Hang } from "./hang.js";
 import { reactionIn } from "./reaction.js";
 import type { RiggingDesign } from "./rigging-design.js";
 import { BarSection } from "./section.js";
-import { type SlackCase, type SlackCases, slackCases, whenSlack } from "./slack.js";
 import { type Span, spansOf } from "./spans.js";
-
-type WorstMoment = { readonly moment: Value<"moment"> } & SlackCase;
 
 type Hung = (HungBeam & { readonly stable: true; readonly known: true }) | Missing;
 
@@ -48,7 +54,6 @@ export class Bar {
   #cables: readonly HangingCable[] | undefined;
   #hanging: HangingBar | undefined;
   #hung: Hung | undefined;
-  #slackCases: { readonly of: SlackCases | undefined } | undefined;
 
   constructor(
     /** The build it belongs to. */
@@ -97,18 +102,28 @@ export class Bar {
 
   /** Masses the bar carries, each with its place: face, cables, other. */
   get masses(): readonly Value<"mass">[] {
-    const other = this.otherLoad;
     return [
       ...this.carries.map(carriedMass),
       ...this.cables.map(({ mass }) => mass),
       this.selfMass,
-      ...(other ? [other] : []),
+      ...this.otherLoads.map(({ mass }) => mass),
     ];
   }
 
-  /** Other mass on the bar, taken as in its middle. */
+  /** Other mass on the bar in all; undefined where none is written. */
   get otherLoad(): Value<"mass"> | undefined {
-    return this.build.reader.optional(`${this.path}.other-load`, "mass", "other load", this.label);
+    const all = this.otherLoads.map(({ mass }) => mass);
+    return all.length > 1 ? sum(all, "mass", "m") : all[0];
+  }
+
+  /** Other masses on the bar, each with its place where one is written. */
+  get otherLoads(): readonly OtherLoad[] {
+    return once(this, "other loads", () => otherLoadsOf(this));
+  }
+
+  /** Those of them without a place: level they count in the middle, at worst where they are worst. */
+  get unplaced(): readonly OtherLoad[] {
+    return this.otherLoads.filter(({ at }) => at === undefined);
   }
 
   /** Feeds, jumpers and return cables of the faces it carries. */
@@ -161,6 +176,7 @@ export class Bar {
       this.length,
       ...this.hangs.map((hang) => hang.at),
       ...carried.flatMap(({ face, from }) => [from, face.width]),
+      ...this.otherLoads.flatMap(({ at }) => (at ? [at] : [])),
     ];
     const gaps = gapsOf(needed);
     if (gaps.length > 0) return missing("mass", ...gaps);
@@ -227,27 +243,19 @@ export class Bar {
     return once(this, "spans", () => spansOf(this));
   }
 
-  /** Each hang slack in turn; undefined with fewer than three hangs. */
-  get slackCases(): SlackCases | undefined {
-    this.#slackCases ??= { of: slackCases(this) };
-    return this.#slackCases.of;
+  /** Whether it hangs still at all: whether the middle of what it carries lies between its outer hangs. */
+  get stillness(): Stillness {
+    return once(this, "stillness", () => stillness(this));
   }
 
-  /** The greatest bending moment, level or with any one hang slack; of a bar that then tips, of the cases it stands. */
+  /** What its hangs carry and how it is bent at worst: over every balance, or over the length errors that are allowed. */
+  get cases(): BarCases {
+    return once(this, "cases", () => casesOf(this));
+  }
+
+  /** The greatest bending moment at worst, and the case in words. */
   get worstMoment(): WorstMoment {
-    const { slackCases: cases, hanging, hung } = this;
-    const names = hanging.known ? hanging.order.map(({ name }) => name) : [];
-    const level = { moment: this.moment, slackened: undefined, when: hung.known ? whenSlack(hung, names) : "" };
-    if (!cases?.known || !hanging.known) return level;
-    return cases.standing
-      .map(({ slackened, when, hung: solved }) => ({
-        moment: momentValue(solved.solved, hanging.inputs, `${when.trim()}: `) as Known<"moment">,
-        slackened,
-        when,
-      }))
-      .reduce<WorstMoment>(
-        (worst, each) => (worst.moment.known && worst.moment.value * (1 + 1e-9) >= each.moment.value ? worst : each),
-        level,
-      );
+    const { cases } = this;
+    return cases.known ? cases.bending : { moment: { ...cases, kind: "moment" }, when: "" };
   }
 }

@@ -2,8 +2,8 @@ import { missing, sum, type Value } from "@plumbmark/calc";
 import { asMass } from "./as-mass.js";
 import { Assembly, type AssemblyPart, type AssemblyRating } from "./assembly.js";
 import type { Bar } from "./bar.js";
+import type { WorstCase } from "./cases.js";
 import { Leg } from "./leg.js";
-import type { SlackCase } from "./slack.js";
 
 /** One suspension point of a bar. */
 export class Hang {
@@ -95,20 +95,6 @@ export class Hang {
     return this.bridled && this.assembly === undefined ? legs : [own, ...legs];
   }
 
-  /** Its reaction in the worst case of one other hang slack; undefined with fewer than three hangs. */
-  get slackReaction(): Value<"mass"> | undefined {
-    const { slackCases } = this.bar;
-    if (!slackCases) return undefined;
-    if (!slackCases.known) return { ...slackCases, kind: "mass" };
-    return slackCases.worst.find(({ hang }) => hang.name === this.name)?.reaction;
-  }
-
-  /** The hang that is slack in that case. */
-  get slackened(): Hang | undefined {
-    const { slackCases } = this.bar;
-    return slackCases?.known ? slackCases.worst.find(({ hang }) => hang.name === this.name)?.slackened : undefined;
-  }
-
   /** What it carries while the bar is level, as a mass in kilograms. */
   get reaction(): Value<"mass"> {
     return (
@@ -117,11 +103,17 @@ export class Hang {
     );
   }
 
-  /** What it carries at worst, level or with any one other hang slack, which is slack then, and the case in words. */
-  get worst(): { readonly reaction: Value<"mass"> } & SlackCase {
-    const { slackCases } = this.bar;
-    const found = slackCases?.known ? slackCases.worst.find(({ hang }) => hang.name === this.name) : undefined;
-    const { slackened, when } = found ?? { slackened: undefined, when: "" };
-    return { reaction: this.slackReaction ?? this.reaction, slackened, when };
+  /** The same by its other name: level, beside `worst`. */
+  get level(): Value<"mass"> {
+    return this.reaction;
+  }
+
+  /** What it carries at worst, and the case that governs in words. */
+  get worst(): WorstCase {
+    const { cases } = this.bar;
+    const found = cases.known ? cases.worst.find(({ hang }) => hang.name === this.name) : undefined;
+    if (found) return found;
+    const reaction = cases.known ? this.reaction : { ...cases, kind: "mass" as const };
+    return { hang: this, reaction, when: "" };
   }
 }

@@ -14,8 +14,8 @@ function valuesOfLeg(leg: Leg): readonly ValueEntry[] {
     angle: () => leg.angle,
     tension: () => leg.tension(hang.reaction),
     "on-structure": () => leg.onStructure(leg.tension(hang.reaction)),
-    "slack-tension": () => hang.slackReaction && worst(),
-    "slack-on-structure": () => hang.slackReaction && leg.onStructure(worst()),
+    "worst-tension": worst,
+    "worst-on-structure": () => leg.onStructure(worst()),
     capacity: () => least(leg.ratings.map(({ allowed }) => allowed)),
     "design-factor": () => leg.assembly.designFactor(worst()),
   });
@@ -29,9 +29,8 @@ function valuesOfHang(hang: Hang): readonly ValueEntry[] {
     ...under(hang.path, {
       reaction: () => hang.reaction,
       "on-structure": () => (hang.bridled ? undefined : hang.onStructure(hang.reaction)),
-      "slack-reaction": () => hang.slackReaction,
-      "slack-on-structure": () =>
-        hang.slackReaction && !hang.bridled ? hang.onStructure(hang.slackReaction) : undefined,
+      worst: () => hang.worst.reaction,
+      "worst-on-structure": () => (hang.bridled ? undefined : hang.onStructure(hang.worst.reaction)),
       capacity: () => (hang.ratings.length > 0 ? least(ratings()) : undefined),
       "design-factor": () => (own ? hang.ownAssembly.designFactor(hang.worst.reaction) : undefined),
     }),
@@ -46,7 +45,7 @@ const valuesOfCarried = ({ carries }: Bar): readonly ValueEntry[] =>
     return under(path, { from: () => from, "right-edge": () => sum([from, width()], "length", "right edge") });
   });
 
-/** Stress and design factors are those of the worst case, one hang slack among them. */
+/** Stress and design factors are those of the worst case. */
 function valuesOfBar(bar: Bar): readonly ValueEntry[] {
   const { spans, section } = bar;
   const sags = (): readonly Value[] => spans.map(({ sag }) => sag);
@@ -57,7 +56,7 @@ function valuesOfBar(bar: Bar): readonly ValueEntry[] {
       "on-structure": () => bar.onStructure,
       structure: () => bar.structure,
       moment: () => bar.moment,
-      "slack-moment": () => (bar.hangs.length > 2 ? bar.worstMoment.moment : undefined),
+      "worst-moment": () => bar.worstMoment.moment,
       "allowable-moment": () => section.allowable,
       stress: () => bendingStress.of({ M: bar.worstMoment.moment, S: section.elasticModulus }),
       deflection: () => (spans.length > 0 ? greatestOf(sags(), "length", "deflection") : undefined),

@@ -16,6 +16,8 @@ export const standValues = (build: Design): readonly ValueEntry[] =>
     const push = pushOf(build, "rigging.stack-stability");
     const factor = settingNumber(build, "rigging.stack-stability", "factor") ?? leastOverturningFactor;
     return under(stand.path, {
+      depth: () => stand.depth,
+      footprint: () => (stand.footprint.known ? stand.footprint : undefined),
       mass: () => stand.mass,
       ballast: () => stand.ballast,
       overturning: () => stand.overturning(push),

@@ -11,24 +11,25 @@ export interface HangLine {
   readonly at: Value | undefined;
   readonly assembly: Assembly;
   readonly load: Value;
-  readonly slack: Value | undefined;
-  readonly slackened: string | undefined;
+  readonly worst: Value;
+  /** The case that governs, in words. */
+  readonly when: string;
   readonly angle: Value | undefined;
   readonly structure: Value | undefined;
 }
 
 function linesOf(hang: Hang): readonly HangLine[] {
   const { bar } = hang;
-  const base = { bar: bar.name, slack: undefined, slackened: undefined, angle: undefined, at: undefined };
-  const { slackReaction: slack, slackened } = hang;
+  const base = { bar: bar.name, angle: undefined, at: undefined };
+  const { reaction, when } = hang.worst;
   const own: HangLine = {
     ...base,
     name: hang.name,
     at: hang.at,
     assembly: hang.ownAssembly,
     load: hang.reaction,
-    slack,
-    slackened: slackened?.name,
+    worst: reaction,
+    when: when.trim(),
     structure: hang.bridled ? undefined : hang.structure,
   };
   const legs = hang.legs.map((leg) => ({
@@ -36,6 +37,8 @@ function linesOf(hang: Hang): readonly HangLine[] {
     name: `${hang.name} ${leg.side} leg`,
     assembly: leg.assembly,
     load: leg.tension(hang.reaction),
+    worst: leg.tension(reaction),
+    when: when.trim(),
     angle: leg.angle,
     structure: leg.structure,
   }));
@@ -55,9 +58,9 @@ export const hangColumns: readonly ColumnOf<HangLine>[] = [
   { name: "Hang", of: ({ name }) => name },
   { name: "From the left", kind: "length", of: ({ at }) => at },
   { name: "Assembly, load order", of: partsOf },
-  { name: "Load", kind: "mass", of: ({ load }) => load },
-  { name: "Load with one hang slack", kind: "mass", of: ({ slack }) => slack },
-  { name: "Slack then", of: ({ slackened }) => slackened ?? "" },
+  { name: "Load, level", kind: "mass", of: ({ load }) => load },
+  { name: "Load at worst", kind: "mass", of: ({ worst }) => worst },
+  { name: "At worst", of: ({ when }) => when },
   { name: "Angle", kind: "angle", of: ({ angle }) => angle },
   {
     name: "Least WLL",
