@@ -11,7 +11,7 @@ const ALL = ["tests/**/*.test.ts", "packages/*/src/**/*.test.ts", "docs-site/src
 const NEVER = ["**/node_modules/**", "**/dist/**"];
 
 /** Those that look at a site in a browser. */
-const BROWSER = ["browser", "injection", "phone", "print", "quotes"].map((name) => `tests/site/${name}.test.ts`);
+const BROWSER = ["tests/site/{browser,injection,phone,print,quotes}.test.ts", "tests/site/drawings/layout.test.ts"];
 
 /** Those that start the command line, git, npm or the process of a plugin, and mostly wait for it. */
 const PROCESS = [
@@ -83,7 +83,10 @@ export default defineConfig({
               exclude: [...NEVER, ...BROWSER, ...PROCESS],
             },
           },
-          { extends: true, test: { ...shared, name: "process", pool: "forks", include: PROCESS, exclude: NEVER } },
+          {
+            extends: true, // Processes wait for one another where others work on the machine, too.
+            test: { ...shared, name: "process", pool: "forks", testTimeout: 240_000, include: PROCESS, exclude: NEVER },
+          },
           {
             extends: true,
             test: {

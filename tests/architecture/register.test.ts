@@ -1,11 +1,12 @@
 import * as calc from "@plumbmark/calc";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
+import { notEmpty } from "../run/not-empty.js";
 
 const register = calc.register(rules);
 
 describe("sources", () => {
-  for (const entry of register.sources)
+  for (const entry of notEmpty(register.sources))
     test(`something rests on ${entry.id}`, () => {
       expect(
         calc.restsOn(entry),
@@ -14,13 +15,13 @@ describe("sources", () => {
       expect(entry.source.says).not.toBe("");
     });
   test("every rule cites sources that are listed", () => {
-    for (const rule of rules) {
+    for (const rule of notEmpty(rules)) {
       expect(rule.sources, rule.id).not.toHaveLength(0);
-      for (const id of rule.sources) expect(calc.sources, `${rule.id} cites ${id}`).toHaveProperty([id]);
+      for (const id of notEmpty(rule.sources)) expect(calc.sources, `${rule.id} cites ${id}`).toHaveProperty([id]);
     }
   });
   test("every table rests on a source", () => {
-    for (const table of register.tables) expect(calc.sourcesOfTable(table), table.id).not.toHaveLength(0);
+    for (const table of notEmpty(register.tables)) expect(calc.sourcesOfTable(table), table.id).not.toHaveLength(0);
   });
 });
 
@@ -33,7 +34,7 @@ describe("what is named is named once", () => {
 });
 
 describe("formulas", () => {
-  for (const formula of register.formulas)
+  for (const formula of notEmpty(register.formulas))
     test(`${formula.id} has a source, a validity and an example from somewhere`, () => {
       expect(calc.sources).toHaveProperty([formula.source]);
       expect(formula.validity).not.toBe("");
@@ -43,7 +44,7 @@ describe("formulas", () => {
 });
 
 describe("methods meet their worked examples", () => {
-  for (const { name, example } of register.methods)
+  for (const { name, example } of notEmpty(register.methods))
     test(`${name}: ${example.asks} (${example.from})`, () => {
       const compare = (got: unknown, gives: unknown): void =>
         typeof gives === "number"
@@ -52,7 +53,7 @@ describe("methods meet their worked examples", () => {
       const got = example.got();
       if (!Array.isArray(example.gives)) return compare(got, example.gives);
       expect(got).toHaveLength(example.gives.length);
-      for (const [index, gives] of example.gives.entries()) compare((got as readonly number[])[index], gives);
+      for (const [index, gives] of notEmpty(example.gives.entries())) compare((got as readonly number[])[index], gives);
     });
 });
 
@@ -77,6 +78,6 @@ describe("every function that computes has a source and an example", () => {
       );
   test("a method carries its function's own name", () => {
     const exported = new Map<string, unknown>(Object.entries(calc));
-    for (const { name, of } of register.methods) expect(exported.get(name), name).toBe(of);
+    for (const { name, of } of notEmpty(register.methods)) expect(exported.get(name), name).toBe(of);
   });
 });

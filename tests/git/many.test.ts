@@ -5,6 +5,7 @@ import { starterRepository } from "@plumbmark/starter";
 import { expect, inject, test } from "vitest";
 import { parse } from "yaml";
 import { guidePages } from "../guide/pages.js";
+import { notEmpty } from "../run/not-empty.js";
 import { command, env, scratch } from "./scratch.js";
 
 // Many repositories, inspected as the guide says, with its own commands: by xargs, by GNU parallel as Debian packs it,
@@ -82,7 +83,7 @@ test("by the jobs of a matrix", () => {
   const { inspect, collate } = parse(
     blocks.find(({ language, text }) => language === "yaml" && text.includes("matrix"))?.text ?? "",
   ) as Readonly<Record<"inspect" | "collate", Job>>;
-  for (const REPOSITORY of inspect.matrix?.REPOSITORY ?? [])
-    for (const line of inspect.script) expect(run(line, { REPOSITORY })).toMatchObject({ status: 0 });
+  for (const REPOSITORY of notEmpty(inspect.matrix?.REPOSITORY ?? []))
+    for (const line of notEmpty(inspect.script)) expect(run(line, { REPOSITORY })).toMatchObject({ status: 0 });
   expectJoined(folder, run(collate.script.join("\n")));
 });

@@ -5,6 +5,7 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import ts from "typescript";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { notEmpty } from "../run/not-empty.js";
 import { type GuidePage, guidePages, shownCommands } from "./pages.js";
 
 // The samples are used as their readers would: from files outside the workspace, with the built packages.
@@ -78,7 +79,7 @@ test("a limit of the wrong kind does not compile", () => {
   expect(ts.getPreEmitDiagnostics(ts.createProgram([path], OPTIONS))).not.toEqual([]);
 });
 
-describe.each(guidePages.map((page) => [page.name, page] as const))("%s", (_, page) => {
+describe.each(notEmpty(guidePages.map((page) => [page.name, page] as const)))("%s", (_, page) => {
   const tests = filesOf(page).filter(({ path }) => /\.test\.mjs$/u.test(path));
   test.skipIf(tests.length === 0)("its tests pass", () => {
     const { status, stdout } = node(folderOf(page), "--test", ...tests.map(({ path }) => path));
@@ -102,12 +103,12 @@ describe.each(guidePages.map((page) => [page.name, page] as const))("%s", (_, pa
 
   const commands = shownCommands(page);
   test.skipIf(commands.length === 0)("its commands print what it shows", () => {
-    for (const { words, lines } of commands) {
+    for (const { words, lines } of notEmpty(commands)) {
       const command = join(workspace, "packages/cli/dist/plumbmark.js");
       const { stdout, stderr } = node(folderOf(page), command, ...words);
       const plain = stdout.replace(/\s+/gu, " ");
       expect(stderr).toBe("");
-      for (const line of lines) expect(plain).toContain(line.replace(/\s+/gu, " "));
+      for (const line of notEmpty(lines)) expect(plain).toContain(line.replace(/\s+/gu, " "));
     }
   });
 });

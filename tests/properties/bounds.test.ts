@@ -1,5 +1,6 @@
 import { type Formula, formulas, given, type Input, type Value } from "@plumbmark/calc";
 import { describe, expect, test } from "vitest";
+import { notEmpty } from "../run/not-empty.js";
 
 /** Whether a formula has a result when one input is put at a number and the others are those of its example. */
 function known(formula: Formula, name: string, number: number): boolean {
@@ -45,7 +46,7 @@ const BETWEEN: Readonly<Record<string, readonly [least: number | undefined, most
 };
 
 describe("an input has a result as far as it has a meaning", () => {
-  for (const { formula, name, input, label } of inputs) {
+  for (const { formula, name, input, label } of notEmpty(inputs)) {
     const [least, most] = BETWEEN[label] ?? [];
     test(`${label}: less than nothing is not known`, () => expect(known(formula, name, -1e-6)).toBe(false));
     if (least === undefined)

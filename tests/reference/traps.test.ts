@@ -10,6 +10,7 @@ import {
 } from "@plumbmark/calc";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
+import { notEmpty } from "../run/not-empty.js";
 import { reference } from "./check.js";
 
 describe("legs of a supply with loads of every sort", () => {
@@ -83,11 +84,11 @@ describe("what no source at hand says is not said", () => {
     sources.filter(({ source }) => wanted.test(`${source.document} ${source.clause ?? ""}`));
   test("EN 17115 is about trusses: no notional load rests on it", () => expect(named(/17115/u)).toEqual([]));
   test("no design factor is given to ANSI E1.6-1, E1.4-1 or EN 17206, whose figures nobody here has seen", () => {
-    for (const { source } of named(/E1\.[46]|17206/u))
-      expect(source.says).not.toMatch(/\d ?(?::|to) ?1\b|factor of \d/u);
+    const given = named(/E1\.[46]|17206/u).filter(({ source }) => /\d ?(?::|to) ?1\b|factor of \d/u.test(source.says));
+    expect(given).toEqual([]);
   });
   test("note numbers of the NEC and letters of 210.23 stand in no rule's words", () => {
-    for (const { states, why, judged } of rules)
+    for (const { states, why, judged } of notEmpty(rules))
       expect(`${states} ${why} ${judged}`).not.toMatch(/note (?:no\. ?)?\d|210\.23/iu);
   });
 });

@@ -4,6 +4,7 @@ import { trials } from "@plumbmark/kit/tryout";
 import { rules } from "@plumbmark/rules";
 import { readCases, starterParts } from "@plumbmark/starter/cases";
 import { describe, test } from "vitest";
+import { notEmpty } from "../run/not-empty.js";
 import { root } from "./repository.js";
 
 /** What stands in a file can always be read or not: these rules hold or fail and are never open. */
@@ -11,9 +12,9 @@ const NEVER_OPEN: readonly string[] = ["document.front-matter"];
 
 const around = { ...starterParts(), known: rules.map(({ id }) => id) };
 
-describe.each(rules.map((rule) => [rule.id, rule] as const))("%s", (id, rule) => {
+describe.each(notEmpty(rules.map((rule) => [rule.id, rule] as const)))("%s", (id, rule) => {
   const folder = join(root, "rules", id.replace(".", "/"), "cases");
   const cases = existsSync(folder) ? readCases(folder) : [];
   const never = NEVER_OPEN.includes(id) ? (["open"] as const) : [];
-  for (const { name, run } of trials(rule, cases, { ...around, never })) test(name, run);
+  for (const { name, run } of notEmpty(trials(rule, cases, { ...around, never }))) test(name, run);
 });

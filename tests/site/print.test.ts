@@ -1,5 +1,6 @@
 import { rules } from "@plumbmark/rules";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { notEmpty } from "../run/not-empty.js";
 import { type Shown, show } from "./browser.js";
 import { starterFiles, TODAY } from "./starter-files.js";
 
@@ -60,7 +61,7 @@ describe.each(PAPERS)("on $name", ({ name, wide, high }) => {
     const tall = Number(await page.evaluate("document.documentElement.scrollHeight"));
     const pdf = await page.pdf({ format: name });
     const boxes = mediaBoxes(pdf);
-    for (const [left, bottom, right, top] of boxes) {
+    for (const [left, bottom, right, top] of notEmpty(boxes)) {
       // A printed point is rounded to whole CSS pixels by the browser.
       expect(Math.abs((right ?? 0) - (left ?? 0) - wide * (72 / 25.4))).toBeLessThan(1);
       expect(Math.abs((top ?? 0) - (bottom ?? 0) - high * (72 / 25.4))).toBeLessThan(1);

@@ -1,10 +1,9 @@
-import { publish } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
 import { expect, test } from "vitest";
-import { starterFiles, TODAY } from "./starter-files.js";
+import { starterPages } from "./starter-files.js";
 
 test("a rule that another one's text names is a link there to its page", () => {
-  const pages = publish({ files: starterFiles, rules, today: TODAY });
+  const pages = starterPages();
   const named = rules.flatMap(({ id, why, judged }) =>
     rules
       .filter((other) => other.id !== id && ` ${why} ${judged} `.split(/[^a-z.-]+|\.(?!\w)/u).includes(other.id))

@@ -2,9 +2,9 @@ import { publish } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, it } from "vitest";
 import { readCsv } from "../takeoff/csv-reader.js";
-import { starterFiles, TODAY } from "./starter-files.js";
+import { starterFiles, starterPages, TODAY } from "./starter-files.js";
 
-const pages = publish({ files: starterFiles, rules, today: TODAY });
+const pages = starterPages();
 const sheet = pages.get("builds/over-stage-banner.html") ?? "";
 
 /** The tables of a page by their caption: number of body rows of each. */

@@ -1,9 +1,7 @@
-import { publish } from "@plumbmark/docs-site";
-import { rules } from "@plumbmark/rules";
 import { describe, expect, it } from "vitest";
-import { starterFiles, TODAY } from "./starter-files.js";
+import { starterPages } from "./starter-files.js";
 
-const pages = publish({ files: starterFiles, rules, today: TODAY });
+const pages = starterPages();
 
 // ISO 80000-1, 7.1.1: what tells quantities of one letter apart is a subscript. The moments against and for turning over
 // are told apart so on the page of their rule, and have to be in the workings of a sheet.

@@ -6,6 +6,7 @@ import { starterRepository } from "@plumbmark/starter";
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { plumbmark, type Told } from "../../../tests/plumbmark.js";
+import { notEmpty } from "../../../tests/run/not-empty.js";
 
 let top: string;
 
@@ -143,7 +144,7 @@ describe("rules", () => {
       "house-standard.yaml",
       "client/house-standard.yaml",
     ]);
-    for (const { id } of all) for (const form of [text, markdown]) expect(form).toContain(id);
+    for (const { id } of notEmpty(all)) for (const form of [text, markdown]) expect(form).toContain(id);
     const share = all.find(({ id }: { id: string }) => id === "power.circuit-load").settings.share;
     expect(share).toMatchObject({ value: 0.4, from: { file: "client/house-standard.yaml", line: 2, column: 37 } });
     for (const line of (text as string).split("\n")) expect([...line].length).toBeLessThanOrEqual(100);

@@ -12,6 +12,7 @@ import {
   metricRows,
 } from "@plumbmark/calc";
 import { describe, expect, test } from "vitest";
+import { notEmpty } from "../../run/not-empty.js";
 import { reference } from "../check.js";
 
 const table8 = "NEC Chapter 9 Table 8";
@@ -59,11 +60,11 @@ describe("NEC Table 8", () => {
     test(`${column} resistance falls as the conductor grows`, () =>
       expect(falls(gaugeRows.flatMap((row) => row[column] ?? []))).toBe(true));
   test("resistance × area is one resistivity: no row is out of line by more than 2 %", () => {
-    for (const row of gaugeRows)
+    for (const row of notEmpty(gaugeRows))
       expect(Math.abs((row.stranded * row.circularMils) / 1000 / 12.9 - 1)).toBeLessThan(0.02);
   });
   test("coated is above stranded is above solid", () => {
-    for (const row of gaugeRows) {
+    for (const row of notEmpty(gaugeRows)) {
       if (row.coated) expect(row.coated).toBeGreaterThan(row.stranded);
       if (row.solid) expect(row.stranded).toBeGreaterThan(row.solid);
     }

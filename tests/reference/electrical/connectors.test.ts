@@ -10,6 +10,7 @@ import {
   type Value,
 } from "@plumbmark/calc";
 import { describe, expect, test } from "vitest";
+import { notEmpty } from "../../run/not-empty.js";
 import { reference } from "../check.js";
 
 const value = (each: Value) => (each as Known).value;
@@ -97,15 +98,15 @@ describe("connector table", () => {
   });
 
   test("mating is mutual, names only entries of the table, and never joins power to signal", () => {
-    for (const one of connectors.values())
-      for (const id of one.mates) {
+    for (const one of notEmpty(connectors.values()))
+      for (const id of notEmpty(one.mates)) {
         const other = connectors.get(id);
         expect(other?.mates, `${one.id} with ${id}`).toContain(one.id);
         expect(other?.carries).toBe(one.carries);
       }
   });
   test("every entry has a kebab-case id and a source", () => {
-    for (const { id, source } of connectors.values()) {
+    for (const { id, source } of notEmpty(connectors.values())) {
       expect(id).toMatch(/^[a-z0-9]+([-.][a-z0-9]+)*$/u);
       expect(sources[source]).toBeDefined();
     }

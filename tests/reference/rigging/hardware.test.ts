@@ -14,6 +14,7 @@ import {
   terminations,
 } from "@plumbmark/calc";
 import { describe, expect, test } from "vitest";
+import { notEmpty } from "../../run/not-empty.js";
 import { reference } from "../check.js";
 
 const LB = 0.45359237;
@@ -58,16 +59,17 @@ describe("tables", () => {
     });
   test("strength rises with size, shares stay between nothing and whole", () => {
     for (const table of [carbonCable, stainlessCable, shackles])
-      table.forEach((row, i) => {
+      notEmpty(table).forEach((row, i) => {
         if (i > 0) expect(row.pounds).toBeGreaterThan(table[i - 1]!.pounds);
       });
-    for (const { share } of Object.values(terminations)) expect(share > 0 && share <= 1).toBe(true);
-    clipChart.forEach((row, i) => {
+    for (const { share } of notEmpty(Object.values(terminations))) expect(share > 0 && share <= 1).toBe(true);
+    notEmpty(clipChart).forEach((row, i) => {
       if (i > 0) expect(row.turnBack).toBeGreaterThanOrEqual(clipChart[i - 1]!.turnBack);
     });
   });
   test("stainless is never stronger than carbon; a size not listed is unknown", () => {
-    for (const { size, pounds } of stainlessCable) expect(bySize(carbonCable, size)! / LB).toBeGreaterThan(pounds);
+    for (const { size, pounds } of notEmpty(stainlessCable))
+      expect(bySize(carbonCable, size)! / LB).toBeGreaterThan(pounds);
     expect(bySize(stainlessCable, "11/32")).toBeUndefined();
   });
   reference({

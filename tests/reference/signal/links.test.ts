@@ -12,6 +12,7 @@ import {
   tmdsClock,
 } from "@plumbmark/calc";
 import { describe, expect, test } from "vitest";
+import { notEmpty } from "../../run/not-empty.js";
 import { reference } from "../check.js";
 
 const of = (width: number, height: number, rate = 60, depth = 8): PictureSignal => ({ width, height, rate, depth });
@@ -179,7 +180,7 @@ test("SDI has 23.98 but no 24.975 Hz", () => {
 });
 
 test("a picture that is none is not carried, and nothing throws", () => {
-  for (const link of Object.values(links))
+  for (const link of notEmpty(Object.values(links)))
     for (const [width, height, rate] of [
       [0, 0, 60],
       [4, 4, 60],

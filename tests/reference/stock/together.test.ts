@@ -1,6 +1,7 @@
 import { standTogether } from "@plumbmark/calc";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { notEmpty } from "../../run/not-empty.js";
 
 const claims = (...of: readonly (readonly [string, string, number])[]) =>
   of.map(([build, lot, count]) => ({ build, lot, count }));
@@ -81,7 +82,7 @@ test("the pairs apart are those of all pairs that ask some lot for more than it 
       const { apart } = standTogether(all, lots);
       expect(apart.map(({ builds }) => builds)).toEqual(pairs.filter(isShort));
       for (const { builds, short } of apart)
-        for (const each of short) {
+        for (const each of notEmpty(short)) {
           expect(each.asked).toBe(asked(builds, each.lot));
           expect(each.asked).toBeGreaterThan(each.count);
         }

@@ -1,6 +1,7 @@
 import { awgArea, fromKept, type Kind, kinds, readPair, readQuantity, toKept, units } from "@plumbmark/calc";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { notEmpty } from "../../run/not-empty.js";
 import { reference } from "../check.js";
 
 const IN = 0.0254;
@@ -97,7 +98,7 @@ describe("pairs", () => {
 });
 
 test("every unit is read back as it is printed, and as every spelling of it", () => {
-  for (const unit of units)
+  for (const unit of notEmpty(units))
     for (const name of [unit.print, ...unit.spellings]) {
       if (name === "") continue;
       const reading = readQuantity(`3 ${name}`, [unit.kind]);

@@ -1,5 +1,6 @@
 import { cellName } from "@plumbmark/core";
 import { describe, expect, it } from "vitest";
+import { notEmpty } from "../../run/not-empty.js";
 import { number, type Read, read, words } from "./read.js";
 import { builds, drawn } from "./subjects.js";
 
@@ -20,7 +21,7 @@ const lefts = (drawing: Read): ReadonlyMap<string, number> =>
       .map(([cell, group]) => [cell, number(group.children.find((each) => each.type === "element") as never, "x")]),
   );
 
-describe.each(faces)("face $name", ({ file, face, build }) => {
+describe.each(notEmpty(faces))("face $name", ({ file, face, build }) => {
   it("has as many cells drawn as it has panels, and the rest crossed out", () => {
     for (const layer of ["power", "data"])
       for (const side of ["audience", "rear"]) {
@@ -44,7 +45,7 @@ describe.each(faces)("face $name", ({ file, face, build }) => {
     const width = number(one?.[1].children[0] as never, "width");
     const middle = (each: ReadonlyMap<string, number>): number =>
       (Math.min(...each.values()) + Math.max(...each.values()) + width) / 2;
-    for (const [cell, x] of front) {
+    for (const [cell, x] of notEmpty(front)) {
       // Hundredths of a millimetre are written down; three of them add up here.
       expect(x + width / 2 - middle(front)).toBeCloseTo(-((rear.get(cell) as number) + width / 2 - middle(rear)), 1);
     }
@@ -69,36 +70,15 @@ describe.each(faces)("face $name", ({ file, face, build }) => {
           own.map(({ name, panels }) => [name, panels?.length]),
         );
         const numbered = drawing.having("data-order");
-        for (const { name, panels } of numbered.length > 0 ? own : []) {
-          const order = numbered.filter(([, text]) => text.attributes["data-strand"] === name);
-          expect(order.map(([, text]) => words(text))).toEqual(panels?.map((_, index) => String(index + 1)));
-          expect(order.map(([, text]) => text.attributes["data-on"])).toEqual(
-            panels?.map(({ cell }) => cellName(cell)),
-          );
-        }
-      }
-    }
-  });
-
-  it("draws the line of every run through its panels, one after another", () => {
-    const drawing = ofFace(file, face.name, "power", "rear");
-    const box = new Map(drawing.having("data-cell").map(([cell, group]) => [cell, group.children[0] as never]));
-    for (const { name, panels = [] } of build.runs.filter(
-      (run) => run.panels?.[0]?.face === face && run.panels.length > 1,
-    )) {
-      const route = drawing.having("data-run").find(([own]) => own === name)?.[1];
-      const way = route?.children.find((each) => each.type === "element" && each.name === "path") as never;
-      const points = [
-        ...String((way as { attributes: Record<string, string> }).attributes.d).matchAll(/[ML]([\d.]+) ([\d.]+)/gu),
-      ].map(([, x, y]) => [Number(x), Number(y)]);
-      expect(points).toHaveLength(panels.length);
-      for (const [index, { cell }] of panels.entries()) {
-        const at = box.get(cellName(cell)) as never;
-        const [x, y] = points[index] as [number, number];
-        expect(x).toBeGreaterThan(number(at, "x"));
-        expect(x).toBeLessThan(number(at, "x") + number(at, "width"));
-        expect(y).toBeGreaterThan(number(at, "y"));
-        expect(y).toBeLessThan(number(at, "y") + number(at, "height"));
+        // In cells of less than 4.6 mm there is no room for a number of 2.5 mm (ISO 3098: lettering and its clearance).
+        const [[, cell] = []] = drawing.having("data-cell");
+        const room = number(cell?.children[0] as never, "height") >= 4.6 ? own : [];
+        const expected = room.flatMap(({ name, panels = [] }) =>
+          panels.map((panel, index) => [name, String(index + 1), cellName(panel.cell)]),
+        );
+        expect(
+          numbered.map(([, text]) => [text.attributes["data-strand"], words(text), text.attributes["data-on"]]),
+        ).toEqual(expected);
       }
     }
   });
@@ -150,8 +130,8 @@ describe("the sockets of a panel, seen from behind", () => {
   });
 
   it("are four on every rear drawing whose part writes them, and none are on the others", () => {
-    for (const { drawing, text } of drawn.filter(
-      (each) => each.file.startsWith("builds/over-stage") && each.drawing.name.startsWith("face-"),
+    for (const { drawing, text } of notEmpty(
+      drawn.filter((each) => each.file.startsWith("builds/over-stage") && each.drawing.name.startsWith("face-")),
     )) {
       const own = read(text);
       const back = drawing.name.endsWith("-rear");
@@ -169,7 +149,7 @@ describe("labels of cables", () => {
   ])("stand whole at the ends of the %s drawing", (layer, expected) => {
     for (const side of ["audience", "rear"]) {
       const texts = ofFace("builds/over-stage-banner.md", "banner", layer, side).all("text").map(words);
-      for (const each of expected) expect(texts).toContain(each);
+      for (const each of notEmpty(expected)) expect(texts).toContain(each);
     }
   });
 });

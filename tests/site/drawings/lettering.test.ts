@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { notEmpty } from "../../run/not-empty.js";
 import { number, read, words } from "./read.js";
 import { drawn } from "./subjects.js";
 
@@ -6,7 +7,7 @@ const of = (kind: string) => drawn.filter(({ drawing }) => drawing.name.startsWi
 
 // SI Brochure, 9th edition, 5.4.3: the space between a number and its unit keeps them together.
 describe("lettering", () => {
-  it.each(drawn)("$name: no line begins with the unit of a number on the line before", ({ text }) => {
+  it.each(notEmpty(drawn))("$name: no line begins with the unit of a number on the line before", ({ text }) => {
     const torn = read(text)
       .all("text")
       .filter((each, index, all) => {

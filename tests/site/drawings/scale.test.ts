@@ -1,5 +1,6 @@
 import { readQuantity } from "@plumbmark/calc";
 import { describe, expect, it } from "vitest";
+import { notEmpty } from "../../run/not-empty.js";
 import { number, read, words } from "./read.js";
 import { drawn } from "./subjects.js";
 
@@ -20,7 +21,7 @@ describe("drawings to scale", () => {
     const all = drawing
       .having("data-metres")
       .filter(([, { attributes }]) => !String(attributes.class).includes("broken"));
-    for (const [metres, group] of all) {
+    for (const [metres, group] of notEmpty(all)) {
       const drawnLength = number(group, "data-drawn");
       // Hundredths of a millimetre are written down.
       expect(Math.abs((drawnLength * (ratio(text) as number)) / 1000 - Number(metres))).toBeLessThan(
@@ -39,7 +40,7 @@ describe("drawings to scale", () => {
     const lines = read(text)
       .all("line")
       .filter(({ attributes }) => attributes.class === "dimension-line");
-    for (const line of lines) {
+    for (const line of notEmpty(lines)) {
       const length = Math.hypot(number(line, "x2") - number(line, "x1"), number(line, "y2") - number(line, "y1"));
       expect(length).toBeGreaterThan(1);
     }
@@ -56,7 +57,7 @@ describe("drawings to scale", () => {
   });
 
   it("use the scales of ISO 5455 for metric documents, and whole fractions of an inch to the foot for others", () => {
-    for (const { text } of scaled) {
+    for (const { text } of notEmpty(scaled)) {
       const said = ratio(text) as number;
       const inches = 12 / said;
       const metric = /^[125]0*$/u.test(String(said));

@@ -2,6 +2,7 @@ import { inspect } from "@plumbmark/core";
 import { publish } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, it } from "vitest";
+import { notEmpty } from "../../run/not-empty.js";
 import { TODAY } from "../starter-files.js";
 import { read, words } from "./read.js";
 import { builds, drawn, files } from "./subjects.js";
@@ -37,7 +38,7 @@ describe("every drawing", () => {
 
 describe("names of drawings", () => {
   it("are those a document may link to, in number and order", () => {
-    for (const [file, { build }] of builds)
+    for (const [file, { build }] of notEmpty(builds))
       expect(build.drawings).toEqual(drawn.filter((each) => each.file === file).map(({ drawing }) => drawing.name));
   });
 });
@@ -54,7 +55,7 @@ describe("on the site", () => {
   const pages = publish({ files, rules, today: TODAY });
 
   it("every drawing has a file of its own, and the sheet shows it and links to it", () => {
-    for (const { file, drawing, text } of drawn) {
+    for (const { file, drawing, text } of notEmpty(drawn)) {
       const stem = file.replace(/^builds\/|\.md$/gu, "");
       const name = drawing.name.toLowerCase();
       const own = pages.get(`drawings/${stem}/${name}.svg`) ?? "";
@@ -76,7 +77,7 @@ describe("on the site", () => {
   });
 
   it("no id stands twice on a page", () => {
-    for (const [path, text] of pages) {
+    for (const [path, text] of notEmpty(pages)) {
       if (!path.endsWith(".html")) continue;
       const ids = [...text.matchAll(/ id="([^"]+)"/gu)].map(([, id]) => id);
       expect(

@@ -196,6 +196,7 @@ const changes: readonly fc.Arbitrary<Change>[] = [
 const plugin: Readonly<Record<string, string>> = {
   "house-rules/own.mjs": `import { about, is, plugin, repositoryRule, rule } from "@plumbmark/kit";
 import { most, word } from "./helper.mjs";
+import { notEmpty } from "../../../../tests/run/not-empty.js";
 const page = { states: "S.", level: "should", why: "w", judged: "j", sources: ["house"] };
 export default plugin({ kit: 1, rules: [
   rule({ ...page, id: "house.few-faces", *checks({ build }) {
@@ -292,7 +293,7 @@ describe("what is kept", () => {
     await fc.assert(
       fc.asyncProperty(fc.array(step, { minLength: 3, maxLength: 8 }), async (steps) => {
         let state = start;
-        for (const [change, harm] of steps) {
+        for (const [change, harm] of notEmpty(steps)) {
           state = change(state);
           harms[harm]?.();
           const files = filesOf(state);
@@ -325,7 +326,7 @@ describe("what is kept", () => {
     await fc.assert(
       fc.asyncProperty(fc.array(step, { minLength: 3, maxLength: 6 }), async (steps) => {
         let state: Plugged = { ...start, standard, plugin };
-        for (const [change, harm] of steps) {
+        for (const [change, harm] of notEmpty(steps)) {
           state = change(state);
           harms[harm]?.();
           const kept = keptAt(folder, "an edition");
