@@ -6,6 +6,7 @@ export { type Markdown, plainText, readMarkdown } from "./document/markdown.js";
 export type { Mistake } from "./document/mistake.js";
 export { choices, nearest } from "./document/nearest.js";
 export { asRead, isNothingWritten, isPlaceholder, written } from "./document/nothing-written.js";
+export type { Change } from "./document/overlay.js";
 export { nobodyIn, type Person, person, samePerson } from "./document/person.js";
 export type { Place } from "./document/place.js";
 export { readQuantities } from "./document/quantities.js";
@@ -16,7 +17,6 @@ export { type Data, type Placed, readYaml } from "./document/yaml.js";
 export { type Found, type FoundGap, type FoundMistake, foundIn, gravest } from "./findings/found.js";
 export * as schemas from "./generated/schemas.js";
 export { approvalCodes } from "./inspection/approval-codes.js";
-export { knownOutline, pathsOf } from "./inspection/context.js";
 export { contractProblems } from "./inspection/contract.js";
 export {
   type Inspection,
@@ -24,7 +24,6 @@ export {
   inspectEach,
   inspection,
   inspector,
-  isBuildDocument,
   type Judged,
   type Modelled,
   modeller,
@@ -32,6 +31,12 @@ export {
 export type { Inspected } from "./inspection/inspect-document.js";
 export { workingEntries } from "./inspection/judge.js";
 export { worstOf } from "./inspection/margin.js";
+export {
+  type InspectedDocument,
+  type OpenOptions,
+  type OpenRepository,
+  openRepository,
+} from "./inspection/open-repository.js";
 export {
   areSound,
   type PluginResults,
@@ -63,8 +68,10 @@ export {
 export type { RawCheck, Rule, RuleContext, Sense, Thing, Words } from "./inspection/rule.js";
 export { type Runner, runner } from "./inspection/runner.js";
 export { StandardError } from "./inspection/settings.js";
+export { knownOutline, pathsOf } from "./inspection/snapshot.js";
 export { type TakenOff, takeoff } from "./inspection/takeoff.js";
-export { type WorkedValue, workings } from "./inspection/workings.js";
+export type { Dependencies } from "./inspection/trace.js";
+export { type WorkedValue, workedValues, workings } from "./inspection/workings.js";
 export { Build } from "./model/build.js";
 export type { Cable, End } from "./model/cabling/cable.js";
 export type { Joint } from "./model/cabling/joints.js";
@@ -90,9 +97,11 @@ export { ownRules } from "./own-rules/own-rules.js";
 export { isDevice } from "./repository/device.js";
 export type { DocumentFile, FolderStandard, Outline, RepositoryFiles, SourceFile } from "./repository/files.js";
 export { type Act, type HouseStandardSettings, readHouseStandard } from "./repository/house-standard.js";
+export { isBuildDocument } from "./repository/is-build-document.js";
 export { writtenKey } from "./repository/old-keys.js";
 export { outlineOf } from "./repository/outline.js";
 export type { Catalogue, Part } from "./repository/parts.js";
+export type { FileRole } from "./repository/replace-file.js";
 export type { Lot, Stock } from "./repository/stock.js";
 export { chainFor, mergedStandard, readStandards, type StandardChain, type Standards } from "./standard/chain.js";
 export type { StandardFile } from "./standard/file.js";

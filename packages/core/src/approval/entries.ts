@@ -54,5 +54,7 @@ export function entriesOfContent({ reader, context }: Approvable): ReadonlyMap<s
   for (const data of [reader.placed.data, ...found.values()]) addNamed(found, data, "part", part);
   for (const standard of context.standards)
     if (standard.file !== undefined) found.set(`house standard ${standard.file}`, judgedBy(standard));
+  // What is laid over a document does not stand in its text, so its approval is not of it.
+  if (reader.placed.laidOver) found.set("laid over", reader.placed.data);
   return found;
 }

@@ -14,6 +14,8 @@ export interface Placed {
   /** Place of the key at a dotted path. */
   readonly keys: ReadonlyMap<string, Place>;
   readonly mistakes: readonly Mistake[];
+  /** Whether values are laid over what is written that an approval of it is not of. */
+  readonly laidOver?: boolean;
 }
 
 export const join = (path: string, key: string | number): string => (path === "" ? String(key) : `${path}.${key}`);

@@ -1,10 +1,6 @@
 import { ownRules } from "../own-rules/own-rules.js";
-import type { ReadDocument } from "../repository/outline.js";
-import { chainFor, type Standards } from "../standard/chain.js";
+import type { StandardChain, Standards } from "../standard/chain.js";
 import { checkStandards } from "../standard/use.js";
-import type { InspectionContext } from "./context.js";
-import { type Inspected, inspectDocument } from "./inspect-document.js";
-import type { Models } from "./models.js";
 import { unusedPlugins } from "./plugin-results.js";
 import type { Rule } from "./rule.js";
 import { StandardError } from "./settings.js";
@@ -35,16 +31,22 @@ const namesSet = ({ root, folders }: Standards): readonly string[] =>
     ...[...Object.keys(topics), ...allows].map((name) => (name.includes(".") ? name : `${name}.rules`)),
   ]);
 
-interface Prepared {
+/** Rules and house standards put together. */
+export interface Prepared {
   /** Every rule that is asked. */
   readonly all: readonly Rule[];
   /** Ids a document may name; none are known for sure while a plugin could not be used. */
   readonly ids: readonly string[];
-  readonly inspectOne: (opened: ReadDocument, models: Models) => Inspected;
+  /** Rules that are asked about a document below these house standards. */
+  readonly rulesBelow: (chain: StandardChain) => readonly Rule[];
 }
 
 /** Puts the rules and the house standards together. @throws StandardError when they do not fit. */
-export function prepare({ standards }: InspectionContext, rules: readonly Rule[], options: InspectOptions): Prepared {
+export function prepare(
+  { standards }: { readonly standards: Standards },
+  rules: readonly Rule[],
+  options: InspectOptions,
+): Prepared {
   const own = new Map([standards.root, ...standards.folders].map((each) => [each, ownRules(each, options.accepted)]));
   const all = [...rules, ...[...own.values()].flat()];
   const known = [...new Set([...all.map((rule) => rule.id), ...(options.known ?? [])])];
@@ -55,10 +57,6 @@ export function prepare({ standards }: InspectionContext, rules: readonly Rule[]
   return {
     all,
     ids: unnamed ? [] : known,
-    inspectOne: (opened, models) => {
-      const chain = chainFor(standards, opened.file.path);
-      const applied = [...rules, ...chain.flatMap((each) => own.get(each) ?? [])];
-      return inspectDocument(opened, models, chain, applied, options.every ?? false);
-    },
+    rulesBelow: (chain) => [...rules, ...chain.flatMap((each) => own.get(each) ?? [])],
   };
 }

@@ -1,9 +1,8 @@
 import type { Mistake } from "../document/mistake.js";
-import type { RepositoryFiles } from "../repository/files.js";
 import type { StandardFile } from "../standard/file.js";
-import type { InspectionContext } from "./context.js";
 import { mistakeEntry } from "./mistake-entry.js";
 import { countsOf, type DocumentEntry, type InspectionRecord, type StandardEntry, totalsOf } from "./record.js";
+import type { Snapshot } from "./snapshot.js";
 
 const fileEntry = (file: string, mistakes: readonly Mistake[]): DocumentEntry => {
   const checks = mistakes.map((mistake) => mistakeEntry(mistake, "shall"));
@@ -18,12 +17,8 @@ const standardEntry = ({ file, folder, settings }: StandardFile): StandardEntry 
   ...(settings["in-force"] === undefined ? {} : { "in-force": settings["in-force"] }),
 });
 
-export function recordOf(
-  files: RepositoryFiles,
-  context: InspectionContext,
-  entries: readonly DocumentEntry[],
-): InspectionRecord {
-  const { standards } = context;
+export function recordOf(context: Snapshot, entries: readonly DocumentEntry[]): InspectionRecord {
+  const { files, standards } = context;
   const documents = [...entries];
   for (const [file, mistakes] of context.catalogue.mistakes) documents.push(fileEntry(file, mistakes));
   if (files.stock && context.stock.mistakes.length > 0)

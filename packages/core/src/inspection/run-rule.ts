@@ -17,7 +17,10 @@ export interface Subject {
   readonly print: Print;
   /** The house standards above it, the root's first. */
   readonly chain: StandardChain;
+  /** The repository as rules on this document look at it. */
   readonly repository: Repository;
+  /** The repository as rules over all of it look at it, the same for every document; asking for it is noted. */
+  readonly whole: () => Repository;
   /** Whether the checks that hold are going to be listed; they are when nothing is said. */
   readonly every?: boolean;
 }
@@ -35,13 +38,14 @@ function failed(rule: Rule, file: string, cause: unknown): CheckEntry {
 const ofRepository = new WeakMap<Repository, Map<Rule, Map<string, readonly RawCheck[]>>>();
 
 /** A rule over the repository is asked once for the same settings; each document takes the checks that are about it. */
-function overRepository(rule: Rule, { build, repository }: Subject, settings: Settings): readonly RawCheck[] {
-  const rules = ofRepository.get(repository) ?? new Map<Rule, Map<string, readonly RawCheck[]>>();
-  ofRepository.set(repository, rules);
+function overRepository(rule: Rule, { build, whole: wholeOf }: Subject, settings: Settings): readonly RawCheck[] {
+  const whole = wholeOf();
+  const rules = ofRepository.get(whole) ?? new Map<Rule, Map<string, readonly RawCheck[]>>();
+  ofRepository.set(whole, rules);
   const asked = rules.get(rule) ?? new Map<string, readonly RawCheck[]>();
   rules.set(rule, asked);
   const key = JSON.stringify(settings);
-  const all = asked.get(key) ?? [...rule.checks({ repository, settings } as Parameters<Rule["checks"]>[0])];
+  const all = asked.get(key) ?? [...rule.checks({ repository: whole, settings } as Parameters<Rule["checks"]>[0])];
   asked.set(key, all);
   if (all.some(({ file }) => file === undefined))
     throw new TypeError("it does not say which document a check is about: use `about(build, check)`");

@@ -1,9 +1,8 @@
 import { type Known, type Print, printer, siUnit, type Value } from "@plumbmark/calc";
-import { systemOf } from "../model/reading/system.js";
 import type { RepositoryFiles } from "../repository/files.js";
-import { contextOf } from "./context.js";
+import type { DocumentModel } from "./document-model.js";
 import { workingEntries } from "./judge.js";
-import { buildOf } from "./models.js";
+import { openRepository } from "./open-repository.js";
 import type { WorkingEntry } from "./record.js";
 
 /** One computed value by path; without `value` it cannot be told, and `missing` says why. */
@@ -30,12 +29,15 @@ const worked = (value: Value, print: Print): WorkedValue =>
         working: [],
       };
 
-/** Workings of one document of the repository. @throws RangeError when it is not among the documents. */
-export function workings(files: RepositoryFiles, path: string, today: string): ReadonlyMap<string, WorkedValue> {
-  const context = contextOf(files, today);
-  const opened = context.opened.find((each) => each.file.path === path);
-  if (!opened) throw new RangeError(`There is no build document ${path}.`);
-  const { build } = buildOf(opened, context);
-  const print = printer(systemOf(build.reader, build.practice));
+/** Every computed value of a document with its working, printed in its own units, by path. */
+export function workedValues({
+  build,
+  system,
+}: Pick<DocumentModel, "build" | "system">): ReadonlyMap<string, WorkedValue> {
+  const print = printer(system);
   return new Map([...build.values].map(([key, value]) => [key, worked(value, print)]));
 }
+
+/** Workings of one document of the repository. @throws RangeError when it is not among the documents. */
+export const workings = (files: RepositoryFiles, path: string, today: string): ReadonlyMap<string, WorkedValue> =>
+  workedValues(openRepository(files, [], { today }).model(path));

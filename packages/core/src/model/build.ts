@@ -220,7 +220,7 @@ export class Build implements CountedDesign {
     const titles = this.sections.map(({ title }) => title);
     return this.links.map((link) => ({
       ...link,
-      leads: leads(link.url, this.context.file, this.context.files, titles),
+      leads: leads(link.url, this.context.file, this.context.linkTargets, titles),
     }));
   }
 

@@ -1,5 +1,6 @@
 import { frontMatterOf } from "../document/front-matter.js";
 import { type Markdown, readMarkdown } from "../document/markdown.js";
+import { type Change, laidOver } from "../document/overlay.js";
 import { topLevelEntries } from "../document/top-level.js";
 import { type Data, type Placed, readYaml } from "../document/yaml.js";
 import { promisesOf } from "../model/stock/bookings.js";
@@ -11,9 +12,12 @@ export interface ReadDocument {
   readonly markdown: Markdown;
   readonly placed: Placed | undefined;
   readonly name: string | undefined;
+  /** What is laid over its front matter. */
+  readonly changes?: readonly Change[];
 }
 
-const nameIn = (data: Data | undefined): string | undefined => {
+/** The name a document gives its build. */
+export const documentName = (data: Data | undefined): string | undefined => {
   const name =
     data !== null && typeof data === "object" && !Array.isArray(data)
       ? (data as Record<string, Data>).build
@@ -27,7 +31,13 @@ export function readDocument(file: SourceFile, prose = false): ReadDocument {
   const placed = markdown.frontMatter
     ? readYaml(file.text, markdown.frontMatter.from, markdown.frontMatter.to)
     : undefined;
-  return { file, markdown, placed, name: nameIn(placed?.data) };
+  return { file, markdown, placed, name: documentName(placed?.data) };
+}
+
+/** The same document with changes laid over its front matter. @throws RangeError when one leads to nothing */
+export function withChanges(read: ReadDocument, changes: readonly [Change, ...Change[]]): ReadDocument {
+  const placed = laidOver(read.placed, changes);
+  return { ...read, placed, name: documentName(placed.data), changes: [...(read.changes ?? []), ...changes] };
 }
 
 /** What an outline is made of. */
@@ -42,6 +52,6 @@ const outlineData = (yaml: string): Data | undefined => readYaml(topLevelEntries
 export function outlineOf({ path, text }: SourceFile): Outline {
   const place = frontMatterOf(text);
   const data = place && outlineData(text.slice(place.from, place.to));
-  const name = nameIn(data);
+  const name = documentName(data);
   return { path, ...(name === undefined ? {} : { name }), promises: promisesOf(path, data) };
 }

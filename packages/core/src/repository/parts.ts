@@ -1,6 +1,7 @@
 import type { Known } from "@plumbmark/calc";
 import { asMeant } from "../document/edited.js";
 import type { Mistake } from "../document/mistake.js";
+import type { Place } from "../document/place.js";
 import type { Implausible } from "../document/plausible.js";
 import { readData } from "../document/read-data.js";
 import { readWholeYaml } from "../document/whole-yaml.js";
@@ -46,49 +47,74 @@ function lazily<Made>(make: () => Made): () => Made {
   };
 }
 
-/** Reads every file of the catalogue; a part named twice is a mistake of the later file. */
-export function readCatalogue(files: readonly SourceFile[]): Catalogue {
+/** A file of the catalogue by itself. */
+interface PartsFile {
+  readonly parts: readonly { readonly part: Part; readonly place: Place | undefined }[];
+  readonly mistakes: readonly Mistake[];
+}
+
+const readings = new WeakMap<SourceFile, PartsFile>();
+
+/** Reads one file of the catalogue, once for each source. */
+function readPartsFile(file: SourceFile): PartsFile {
+  const found = readings.get(file) ?? partsFileOf(file);
+  readings.set(file, found);
+  return found;
+}
+
+function partsFileOf({ path: file, text }: SourceFile): PartsFile {
+  const placed = readWholeYaml(text);
+  const { values, mistakes, implausible: sizes } = readData("parts", placed);
+  const entries =
+    placed.data !== null && typeof placed.data === "object" && !Array.isArray(placed.data)
+      ? Object.entries(placed.data)
+      : [];
+  const parts = entries.flatMap(([name, data]) => {
+    if (data === null || typeof data !== "object" || Array.isArray(data)) return [];
+    const written = data as Record<string, Data>;
+    const prefix = `${name}.`;
+    const quantities = new Map(
+      [...values]
+        .filter(([path]) => path.startsWith(prefix))
+        .map(([path, value]) => [path.slice(prefix.length), value]),
+    );
+    const implausible = sizes
+      .filter(({ path }) => path.startsWith(prefix))
+      .map((each) => ({ ...each, path: each.path.slice(prefix.length) }));
+    const part = { name, kind: kindOf(written), file, data: written, quantities, implausible };
+    return [{ part, place: placed.keys.get(name) }];
+  });
+  return { parts, mistakes };
+}
+
+/** Quantities follow from what is written; an implausible one is told with its place, which may have moved. */
+const said = ({ file, data, implausible }: Part): string => JSON.stringify([file, data, implausible]);
+
+const samePart = (one: Part, other: Part): boolean => one === other || said(one) === said(other);
+
+/**
+ * Reads every file of the catalogue; a part named twice is a mistake of the later file.
+ * @param before the catalogue before a file of it was replaced; a part that says the same stays the same object
+ */
+export function readCatalogue(files: readonly SourceFile[], before?: Catalogue): Catalogue {
   const parts = new Map<string, Part>();
   const mistakes = new Map<string, readonly Mistake[]>();
   for (const file of files) {
-    const placed = readWholeYaml(file.text);
-    const { values, mistakes: read, implausible } = readData("parts", placed);
-    const found = [...read];
-    const entries =
-      placed.data !== null && typeof placed.data === "object" && !Array.isArray(placed.data)
-        ? Object.entries(placed.data)
-        : [];
-    for (const [name, data] of entries) {
-      if (data === null || typeof data !== "object" || Array.isArray(data)) continue;
-      const earlier = parts.get(name);
-      if (earlier) {
-        const place = placed.keys.get(name);
-        if (place)
-          found.push({
-            rule: "document.parts",
-            path: name,
-            place,
-            says: `The part \`${name}\` is also in ${earlier.file}.`,
-            mend: "Keep one of them.",
-          });
-        continue;
-      }
-      const prefix = `${name}.`;
-      const own = new Map(
-        [...values]
-          .filter(([path]) => path.startsWith(prefix))
-          .map(([path, value]) => [path.slice(prefix.length), value]),
-      );
-      parts.set(name, {
-        name,
-        kind: kindOf(data as Record<string, Data>),
-        file: file.path,
-        data: data as Record<string, Data>,
-        quantities: own,
-        implausible: implausible
-          .filter(({ path }) => path.startsWith(prefix))
-          .map((each) => ({ ...each, path: each.path.slice(prefix.length) })),
-      });
+    const read = readPartsFile(file);
+    const found = [...read.mistakes];
+    for (const { part, place } of read.parts) {
+      const earlier = parts.get(part.name);
+      if (!earlier) {
+        const same = before?.parts.get(part.name);
+        parts.set(part.name, same && samePart(same, part) ? same : part);
+      } else if (place)
+        found.push({
+          rule: "document.parts",
+          path: part.name,
+          place,
+          says: `The part \`${part.name}\` is also in ${earlier.file}.`,
+          mend: "Keep one of them.",
+        });
     }
     if (found.length > 0) mistakes.set(file.path, found);
   }

@@ -49,15 +49,29 @@ interface ReadStandard {
 const placedMistakes = (file: string, mistakes: readonly Mistake[]): readonly StandardMistake[] =>
   mistakes.map(({ place, says, mend }) => ({ file, place, says, mend }));
 
+/** One reading for each source: what is judged by a house standard that did not change need not be judged again. */
+const readings = new WeakMap<SourceFile, ReadStandard>();
+const NONE: SourceFile = { path: "", text: "" };
+
+function onceRead(source: SourceFile | undefined, read: () => ReadStandard): ReadStandard {
+  const found = readings.get(source ?? NONE) ?? read();
+  readings.set(source ?? NONE, found);
+  return found;
+}
+
 /** Reads the house standard of the root; without one the defaults apply. */
-export function readRoot(source: SourceFile | undefined): ReadStandard {
+export const readRoot = (source: SourceFile | undefined): ReadStandard => onceRead(source, () => rootOf(source));
+
+/** Reads the house standard of a folder; what concerns the whole repository may not stand in it. */
+export const readFolder = (source: FolderStandard): ReadStandard => onceRead(source, () => folderOf(source));
+
+function rootOf(source: SourceFile | undefined): ReadStandard {
   const { standard: settings, mistakes, placed } = readHouseStandard(source);
   const standard = { ...(source ? { file: source.path } : {}), folder: "", settings, placed };
   return { standard, mistakes: placedMistakes(source?.path ?? "", mistakes) };
 }
 
-/** Reads the house standard of a folder; what concerns the whole repository may not stand in it. */
-export function readFolder({ folder, path, text }: FolderStandard): ReadStandard {
+function folderOf({ folder, path, text }: FolderStandard): ReadStandard {
   const { standard: settings, mistakes, placed } = readHouseStandard({ path, text });
   const standard: StandardFile = { file: path, folder, settings, placed };
   const astray = ROOT_ONLY.filter((key) => placed.keys.has(key)).map((key) =>

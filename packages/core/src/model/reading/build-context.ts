@@ -16,9 +16,15 @@ export interface BuildContext {
   readonly sameName: readonly string[];
   /** Paths of every file that is read, from the root. */
   readonly files: readonly string[];
+  /** The same for links alone: which of them a document depends on follows from where its links lead. */
+  readonly linkTargets: readonly string[];
   readonly today: string;
   /** What all documents of the repository promise out of the stock. */
   readonly promises: readonly Promised[];
+  /** What this document promises out of the stock. */
+  readonly ownPromises: readonly Promised[];
+  /** What all documents promise of one lot. */
+  readonly promisedOf: (lot: string) => readonly Promised[];
   /** Ids of the rules in force; empty when only values are computed. */
   readonly rules: readonly string[];
   /** What rules found on this document so far, before waivers, by rule. The engine adds to it and asks about waivers last. */

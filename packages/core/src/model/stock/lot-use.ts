@@ -1,7 +1,7 @@
 import { type Booking, counted, missing, type Peak, peakUse, tabled, type Value } from "@plumbmark/calc";
 import type { Lot } from "../../repository/stock.js";
 import type { Written } from "../reading/written.js";
-import { type Promised, promisedBy, promisedOf, type Stay } from "./bookings.js";
+import type { Promised, Stay } from "./bookings.js";
 
 /** Days both are on site; undefined when there is none. A stay without an end lasts. */
 function common(own: Stay, other: Stay): Stay | undefined {
@@ -33,8 +33,8 @@ export class LotUse {
 
   /** A draft of somebody else promises nothing. */
   get #claims(): readonly Promised[] {
-    const { file, promises } = this.build.context;
-    return promisedOf(promises, this.name).filter((each) => each.file === file || !each.draft);
+    const { file, promisedOf } = this.build.context;
+    return promisedOf(this.name).filter((each) => each.file === file || !each.draft);
   }
 
   get bookings(): readonly Booking[] {
@@ -84,8 +84,7 @@ export class LotUse {
 
 /** Every lot the build takes panels from. */
 export function lotUsesOf(build: Written): readonly LotUse[] {
-  const { file, promises } = build.context;
-  const own = promisedBy(promises, file);
+  const own = build.context.ownPromises;
   return [...new Set(own.map(({ lot }) => lot))].map(
     (lot) => new LotUse(build, lot, own.find((each) => each.lot === lot) as Promised),
   );

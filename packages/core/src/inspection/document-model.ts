@@ -1,0 +1,84 @@
+import type { System } from "@plumbmark/calc";
+import { isThere, targetOf } from "../document/links.js";
+import type { Mistake } from "../document/mistake.js";
+import { START } from "../document/place.js";
+import { readData } from "../document/read-data.js";
+import type { Placed } from "../document/yaml.js";
+import { Build } from "../model/build.js";
+import { Reader } from "../model/reading/reader.js";
+import { systemOf } from "../model/reading/system.js";
+import type { SourceFile } from "../repository/files.js";
+import type { ReadDocument } from "../repository/outline.js";
+import type { Snapshot } from "./snapshot.js";
+import { type Dependencies, Trace, TracedMap } from "./trace.js";
+import { TracedContext } from "./traced-context.js";
+
+/** A document as a model, not judged. */
+export interface DocumentModel {
+  readonly build: Build;
+  /** System of units its author writes in. */
+  readonly system: System;
+  /** The author's mistakes that were found when it was made. */
+  readonly mistakes: readonly Mistake[];
+  /** The name it gives its build; empty without one. */
+  readonly name: string;
+  /** What has been looked at so far. */
+  readonly trace: Trace;
+}
+
+const NOTHING: Placed = { data: null, places: new Map(), keys: new Map(), mistakes: [] };
+
+function empty({ text }: SourceFile): Mistake {
+  const of = (says: string, mend: string): Mistake => ({
+    rule: "document.front-matter",
+    path: "",
+    place: START,
+    says,
+    mend,
+  });
+  if (text.trim() === "")
+    return of("The file is empty.", "Begin it with a line `---`, keys such as `build:`, and a line `---`.");
+  if (/^\uFEFF?---[ \t]*[\r\n]/u.test(text) && !/[\r\n]---[ \t]*(?:[\r\n]|$)/u.test(text.slice(4)))
+    return of(
+      "The front matter begins with the line `---` here, and no line `---` ends it.",
+      "Write a line `---` below its last key.",
+    );
+  return of(
+    "The file has no front matter that can be read.",
+    "Begin the file with a line `---`, the front matter with the key `build`, and a line `---`.",
+  );
+}
+
+/**
+ * Makes the model of a document that is read.
+ * @param rules ids of the rules in force; empty when only values are computed
+ * @param trace where it is noted what is looked at
+ */
+export function modelOf(
+  { file, placed = NOTHING, markdown, name = "" }: ReadDocument,
+  snapshot: Snapshot,
+  rules: readonly string[],
+  trace: Trace = new Trace(),
+): DocumentModel {
+  const { values, mistakes: read, implausible } = readData("build", placed);
+  const isEmpty = placed.data === null && placed.mistakes.length === 0;
+  const refused = markdown.refused ? [markdown.refused] : [];
+  const found = [...(isEmpty ? [empty(file)] : read), ...refused];
+  const parts = new TracedMap(snapshot.catalogue.parts, trace.parts);
+  const reader = new Reader(placed, values, parts, implausible);
+  const context = new TracedContext(snapshot, trace, file.path, rules, name, found);
+  const build = new Build(reader, markdown, context);
+  return { build, system: systemOf(reader, build.practice), mistakes: build.mistakes, name, trace };
+}
+
+/** Where the links of a document lead, and whether something is there. */
+const linked = ({ context, links }: Build): Dependencies["paths"] =>
+  Object.fromEntries(
+    links
+      .map(({ url }) => (url === "" || url.startsWith("#") ? undefined : targetOf(url, context.file)))
+      .filter((target) => target !== undefined)
+      .map((target) => [target, isThere(context.linkTargets, target)]),
+  );
+
+/** What the model and whatever was asked of it depend on. */
+export const dependenciesOf = ({ build, trace }: DocumentModel): Dependencies => trace.dependencies(linked(build));

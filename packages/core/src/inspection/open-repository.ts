@@ -1,0 +1,342 @@
+import { printer, type System } from "@plumbmark/calc";
+import type { Change } from "../document/overlay.js";
+import type { Build } from "../model/build.js";
+import { Repository } from "../model/repository.js";
+import type { DocumentFile, RepositoryFiles } from "../repository/files.js";
+import type { HouseStandardSettings } from "../repository/house-standard.js";
+import { type ReadDocument, readDocument } from "../repository/outline.js";
+import type { Catalogue } from "../repository/parts.js";
+import { type FileRole, replaceFile } from "../repository/replace-file.js";
+import type { Stock } from "../repository/stock.js";
+import { chainFor, type Standards } from "../standard/chain.js";
+import { Difference, type KeptResult } from "./difference.js";
+import { type DocumentModel, dependenciesOf, modelOf } from "./document-model.js";
+import { frozen } from "./frozen.js";
+import { type Inspected, inspectDocument } from "./inspect-document.js";
+import type { InspectOptions } from "./prepare.js";
+import type { CheckEntry, DocumentEntry, InspectionRecord } from "./record.js";
+import { recordOf } from "./record-of.js";
+import type { Rule } from "./rule.js";
+import { runRule, type Subject } from "./run-rule.js";
+import { Snapshot } from "./snapshot.js";
+import type { Dependencies } from "./trace.js";
+import { TracedContents } from "./traced-context.js";
+
+/** How a repository is opened. */
+export interface OpenOptions extends InspectOptions {
+  /** Whether the prose of the documents is going to be shown, so that the whole body is read at once. */
+  readonly prose?: boolean;
+  /**
+   * What is kept of a document that was looked at: its entry, which is plain data; its model, too, until it is released;
+   * or nothing. Entries when nothing is said.
+   */
+  readonly keep?: "nothing" | "entries" | "models";
+  /** Whether models are frozen, so that a rule that changes what it looks at fails itself and no other. */
+  readonly frozen?: boolean;
+}
+
+/** Result of one document: its entry of the record, what that depends on, and the model it was judged by. */
+export interface InspectedDocument extends Inspected {
+  readonly dependencies: Dependencies;
+}
+
+/** A docs repository that is open: what is in it, and the result of each document and of all. */
+export interface OpenRepository {
+  /** The files as they are now. */
+  readonly files: RepositoryFiles;
+  /** Paths of the documents, in the record's order. */
+  readonly documents: readonly string[];
+  /** The house standard of the root. @throws StandardError */
+  readonly standard: HouseStandardSettings;
+  /** Every house standard. @throws StandardError */
+  readonly standards: Standards;
+  /** Every rule that is asked, those without code of any house standard among them. @throws StandardError */
+  readonly rules: readonly Rule[];
+  readonly catalogue: Catalogue;
+  readonly stock: Stock;
+  /**
+   * Result of one document: of the repository, by its path, or of a file whose outline is among the others of it; of
+   * the latter nothing is kept. A model is made again when it was let go.
+   * @throws StandardError when the house standards cannot be used
+   * @throws RangeError when there is no such document
+   */
+  one(document: string | DocumentFile): InspectedDocument;
+  /** The record of all documents. @throws StandardError when the house standards cannot be used */
+  all(): InspectionRecord;
+  /** The record of documents that were judged elsewhere, with what else belongs into it. @throws StandardError */
+  recordOf(entries: readonly DocumentEntry[]): InspectionRecord;
+  /** The model of a document, not judged. @throws RangeError when there is no such document */
+  model(path: string): Pick<DocumentModel, "build" | "system" | "mistakes">;
+  /** Runs one rule on a document, whether it is among the rules or not. @throws RangeError */
+  run(rule: Rule, path: string): { readonly checks: readonly CheckEntry[]; readonly otherBuilds: boolean };
+  /** Makes the models of all documents, for rules that look at all of them. */
+  readAll(): void;
+  /** Lets go what is kept of a document. */
+  release(path: string): void;
+  /**
+   * Replaces a file, adds one or, without a text, takes one out. Only what depends on it is read and judged again, when
+   * it is asked for.
+   * @param role what a file is that was not there before
+   * @throws RangeError when that is not said
+   */
+  replace(path: string, text: string | undefined, role?: FileRole): void;
+  /**
+   * A second repository with values laid over the front matter of documents; this one stays as it is, and both share
+   * everything else. Places stay those of the text: what is new has the place of what it replaces or is put into.
+   * @throws RangeError when a change leads to nothing
+   */
+  with(changes: readonly Change[]): OpenRepository;
+}
+
+/** Results that hold for a state while the difference to it does not affect them. */
+interface Inherited {
+  readonly results: (path: string) => KeptResult | undefined;
+  readonly difference: Difference;
+}
+
+class Opened implements OpenRepository {
+  #snapshot: Snapshot;
+  #results = new Map<string, KeptResult>();
+  #inherited: Inherited | undefined;
+  #models = new Map<string, DocumentModel>();
+  #judgedModels = new Map<string, DocumentModel>();
+  #whole: Repository | undefined;
+  #builds: readonly Build[] | undefined;
+  #judgedBuilds: readonly Build[] | undefined;
+  /** What was last laid over: drafts and what-ifs lay hundreds of changes over one document. */
+  #base: ReadDocument | undefined;
+  readonly #options: OpenOptions;
+
+  constructor(snapshot: Snapshot, options: OpenOptions, inherited?: Inherited) {
+    this.#snapshot = snapshot;
+    this.#options = options;
+    this.#inherited = inherited;
+    if (options.frozen) freeze(snapshot);
+  }
+
+  get files(): RepositoryFiles {
+    return this.#snapshot.files;
+  }
+
+  get documents(): readonly string[] {
+    return this.files.documents.map(({ path }) => path);
+  }
+
+  get standard(): HouseStandardSettings {
+    return this.#snapshot.standard;
+  }
+
+  get standards(): Standards {
+    return this.#snapshot.standards;
+  }
+
+  get rules(): readonly Rule[] {
+    return this.#snapshot.prepared.all;
+  }
+
+  get catalogue(): Catalogue {
+    return this.#snapshot.catalogue;
+  }
+
+  get stock(): Stock {
+    return this.#snapshot.stock;
+  }
+
+  one(document: string | DocumentFile): InspectedDocument {
+    if (typeof document !== "string") return this.#judge(readDocument(document, this.#options.prose));
+    const kept = this.#keptOf(document);
+    if (kept) return this.#withModel(kept, document);
+    const judged = this.#judge(this.#read(document), true);
+    const { entry, dependencies, name } = judged;
+    if (this.#options.keep !== "nothing") this.#results.set(document, { entry, dependencies, name });
+    return judged;
+  }
+
+  all(): InspectionRecord {
+    return this.recordOf(this.documents.map((path) => this.#keptOf(path)?.entry ?? this.one(path).entry));
+  }
+
+  recordOf(entries: readonly DocumentEntry[]): InspectionRecord {
+    void this.#snapshot.prepared;
+    return recordOf(this.#snapshot, entries);
+  }
+
+  model(path: string): DocumentModel {
+    const known = this.#models.get(path);
+    if (known) return known;
+    const model = modelOf(this.#read(path), this.#snapshot, this.#options.known ?? []);
+    if (this.#options.frozen) frozen(model.build);
+    if (this.#options.keep === "models") this.#models.set(path, model);
+    return model;
+  }
+
+  run(rule: Rule, path: string): { readonly checks: readonly CheckEntry[]; readonly otherBuilds: boolean } {
+    const model = this.model(path);
+    const checks = runRule(
+      rule,
+      this.#subject(model, true, () => this.#allBuilds()),
+    );
+    return { checks, otherBuilds: model.trace.otherBuilds };
+  }
+
+  readAll(): void {
+    void this.#allBuilds();
+  }
+
+  release(path: string): void {
+    this.#results.delete(path);
+    this.#models.delete(path);
+    this.#judgedModels.delete(path);
+  }
+
+  replace(path: string, text: string | undefined, role?: FileRole): void {
+    const files = replaceFile(this.files, path, text, role);
+    if (files === this.files) return;
+    const was = this.#snapshot;
+    const is = was.withFiles(files);
+    const kept = this.#stillKept(was, is);
+    this.#snapshot = is;
+    this.#results = kept;
+    this.#inherited = undefined;
+    this.#models = new Map();
+    this.#judgedModels = new Map();
+    this.#whole = undefined;
+    this.#builds = undefined;
+    this.#judgedBuilds = undefined;
+    if (this.#base && !is.has(this.#base.file.path)) this.#base = undefined;
+    if (this.#options.frozen) freeze(is);
+  }
+
+  with(changes: readonly Change[]): OpenRepository {
+    const was = this.#snapshot;
+    const is = was.withChanges(changes, (path) => this.#baseOf(path)).settle();
+    const results = this.#results;
+    const inherited = this.#inherited;
+    const found = (path: string): KeptResult | undefined => results.get(path) ?? fromInherited(inherited, path);
+    return new Opened(is, this.#options, { results: found, difference: new Difference(was, is) });
+  }
+
+  /** Results that hold after files were replaced; none when a house standard cannot be used, before or after. */
+  #stillKept(was: Snapshot, is: Snapshot): Map<string, KeptResult> {
+    try {
+      is.settle();
+      const difference = new Difference(was, is);
+      const paths = this.#inherited ? was.files.documents.map(({ path }) => path) : [...this.#results.keys()];
+      const kept = paths.flatMap((path) => {
+        const result = this.#keptOf(path);
+        return result && !difference.affects(path, result) ? [[path, result] as const] : [];
+      });
+      return new Map(kept);
+    } catch {
+      // Whoever asks next is told what is wrong with the house standard.
+      return new Map();
+    }
+  }
+
+  #keptOf(path: string): KeptResult | undefined {
+    return this.#results.get(path) ?? fromInherited(this.#inherited, path);
+  }
+
+  /** A result that was kept, with a model that is made when it is asked for. */
+  #withModel({ entry, dependencies }: KeptResult, path: string): InspectedDocument {
+    let judged: InspectedDocument | undefined;
+    const again = (): InspectedDocument => {
+      judged ??= this.#judge(this.#read(path));
+      return judged;
+    };
+    return {
+      entry,
+      dependencies,
+      get build(): Build {
+        return again().build;
+      },
+      get system(): System {
+        return again().system;
+      },
+    };
+  }
+
+  #judge(document: ReadDocument, isOurs = false): InspectedDocument & { readonly name: string } {
+    const { rulesBelow } = this.#snapshot.prepared;
+    const model = isOurs ? this.#toJudge(document) : modelOf(document, this.#snapshot, this.#snapshot.prepared.ids);
+    const subject = this.#subject(model, this.#options.every ?? false, () => this.#allToJudge());
+    const asked = { document, snapshot: this.#snapshot, subject, rules: rulesBelow(subject.chain) };
+    const inspected = inspectDocument(model, asked);
+    return { ...inspected, dependencies: dependenciesOf(model), name: model.name };
+  }
+
+  /** The model a document is judged by: it knows which rules there are. */
+  #toJudge(document: ReadDocument): DocumentModel {
+    const { path } = document.file;
+    const model = this.#judgedModels.get(path) ?? modelOf(document, this.#snapshot, this.#snapshot.prepared.ids);
+    if (this.#options.frozen) frozen(model.build);
+    if (this.#options.keep === "models") this.#judgedModels.set(path, model);
+    return model;
+  }
+
+  #allToJudge(): readonly Build[] {
+    this.#judgedBuilds ??= this.documents.map((path) => this.#toJudge(this.#read(path)).build);
+    return this.#judgedBuilds;
+  }
+
+  #subject({ build, system, trace }: DocumentModel, every: boolean, builds: () => readonly Build[]): Subject {
+    const all = (): readonly Build[] => {
+      trace.otherBuilds = true;
+      return builds();
+    };
+    const whole = (): Repository => {
+      trace.otherBuilds = true;
+      this.#whole ??= new Repository(contentsOf(this.#snapshot), builds);
+      return this.#whole;
+    };
+    const repository = new Repository(new TracedContents(this.#snapshot, trace), all);
+    const chain = chainFor(this.standards, build.context.file);
+    return { build, print: printer(system), chain, repository, whole, every };
+  }
+
+  #allBuilds(): readonly Build[] {
+    this.#builds ??= this.documents.map((path) => this.model(path).build);
+    return this.#builds;
+  }
+
+  #read(path: string): ReadDocument {
+    return this.#snapshot.laidOver(path) ?? readDocument(this.#snapshot.document(path), this.#options.prose);
+  }
+
+  #baseOf(path: string): ReadDocument {
+    const laid = this.#snapshot.laidOver(path);
+    if (laid) return laid;
+    const file = this.#snapshot.document(path);
+    if (this.#base?.file !== file) this.#base = readDocument(file, this.#options.prose);
+    return this.#base;
+  }
+}
+
+const fromInherited = (inherited: Inherited | undefined, path: string): KeptResult | undefined => {
+  const found = inherited?.results(path);
+  return found && !inherited?.difference.affects(path, found) ? found : undefined;
+};
+
+const contentsOf = (snapshot: Snapshot) => ({
+  standard: snapshot.standard,
+  parts: snapshot.catalogue.parts,
+  lots: snapshot.stock.lots,
+  files: snapshot.paths,
+  today: snapshot.today,
+});
+
+/** What models are made of is the same for all of them. */
+function freeze({ standards, catalogue, stock, names, promises, paths }: Snapshot): void {
+  for (const each of [standards, catalogue, stock, names, promises, paths]) frozen(each);
+}
+
+/**
+ * Opens a docs repository: the one way to inspect. Nothing here reads a disk; nothing but plain entries is kept unless
+ * it is asked for, so that memory does not grow with the number of documents.
+ * @throws StandardError when a house standard cannot be read
+ */
+export function openRepository(files: RepositoryFiles, rules: readonly Rule[], options: OpenOptions): OpenRepository {
+  const snapshot = Snapshot.of(files, { rules, options });
+  void snapshot.standards;
+  return new Opened(snapshot, options);
+}

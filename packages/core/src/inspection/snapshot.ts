@@ -1,0 +1,239 @@
+import type { Change } from "../document/overlay.js";
+import { type Promised, promisedOf, promisesOf } from "../model/stock/bookings.js";
+import type { DocumentFile, Outline, RepositoryFiles } from "../repository/files.js";
+import type { HouseStandardSettings } from "../repository/house-standard.js";
+import { outlineOf, type ReadDocument, withChanges } from "../repository/outline.js";
+import { type Catalogue, readCatalogue } from "../repository/parts.js";
+import { readStock, type Stock } from "../repository/stock.js";
+import type { Standards } from "../standard/chain.js";
+import { openStandards } from "../standard/use.js";
+import { type InspectOptions, type Prepared, prepare } from "./prepare.js";
+import type { Rule } from "./rule.js";
+import { samePromises } from "./trace.js";
+
+/** Paths of every file that is read: what a link may lead to. */
+export const pathsOf = ({
+  documents,
+  others,
+  parts,
+  stock,
+  houseStandard,
+  folderStandards,
+}: RepositoryFiles): readonly string[] =>
+  [stock, houseStandard, ...documents, ...(others ?? []), ...parts, ...(folderStandards ?? [])].flatMap((file) =>
+    file ? [file.path] : [],
+  );
+
+const outlines = new WeakMap<DocumentFile, Outline>();
+
+/** What the others have to know of a document; read from its text where it does not go with it, once. */
+export function knownOutline(file: DocumentFile): Outline {
+  const found = file.outline ?? outlines.get(file) ?? outlineOf(file);
+  outlines.set(file, found);
+  return found;
+}
+
+/** What all documents have to know of one another. */
+interface Shared {
+  readonly outlines: readonly Outline[];
+  /** Files by the name they give their build. */
+  readonly names: ReadonlyMap<string, readonly string[]>;
+  readonly promises: readonly Promised[];
+}
+
+const sameOutline = (one: Outline, other: Outline | undefined): boolean =>
+  one === other || (one.path === other?.path && one.name === other.name && samePromises(one.promises, other.promises));
+
+function sharedOf(outlines: readonly Outline[], before: Shared | undefined): Shared {
+  const same =
+    before?.outlines.length === outlines.length &&
+    outlines.every((each, index) => sameOutline(each, before.outlines[index]));
+  if (before && same) return before;
+  const sorted = [...outlines].sort((one, other) => (one.path < other.path ? -1 : 1));
+  const names = new Map<string, string[]>();
+  for (const { name, path } of sorted) if (name !== undefined) names.set(name, [...(names.get(name) ?? []), path]);
+  return { outlines, names, promises: sorted.flatMap(({ promises }) => promises) };
+}
+
+/** A document as it is laid over: its front matter read, and what others have to know of it. */
+interface LaidOver {
+  readonly read: ReadDocument;
+  readonly outline: Outline;
+}
+
+function laid(read: ReadDocument): LaidOver {
+  const { file, placed, name } = read;
+  const promises = promisesOf(file.path, placed?.data);
+  return { read, outline: { path: file.path, ...(name === undefined ? {} : { name }), promises } };
+}
+
+type Rules = { readonly rules: readonly Rule[]; readonly options: InspectOptions };
+
+/**
+ * The state of a repository at one moment: files, what is laid over them, and what follows from both, read when it is
+ * asked for. It is never changed; the next one takes over from it what is the same.
+ */
+export class Snapshot {
+  /** What is read anew is compared with what was read before: what says the same stays the same object. */
+  #earlier: { readonly catalogue?: Catalogue | undefined; readonly shared?: Shared | undefined } = {};
+  #standards: Standards | undefined;
+  #catalogue: Catalogue | undefined;
+  #stock: Stock | undefined;
+  #shared: Shared | undefined;
+  #paths: readonly string[] | undefined;
+  #prepared: Prepared | undefined;
+  #documents: ReadonlyMap<string, DocumentFile> | undefined;
+
+  private constructor(
+    readonly files: RepositoryFiles,
+    readonly asked: Rules,
+    private readonly overlays: ReadonlyMap<string, LaidOver>,
+    before?: Snapshot,
+  ) {
+    if (before) this.#take(before);
+  }
+
+  static of(files: RepositoryFiles, asked: Rules): Snapshot {
+    return new Snapshot(files, asked, new Map());
+  }
+
+  /** Takes over what does not depend on what is different. */
+  #take(before: Snapshot): void {
+    const [is, was] = [this.files, before.files];
+    this.#earlier = { catalogue: before.#catalogue, shared: before.#shared };
+    if (is.documents === was.documents) this.#documents = before.#documents;
+    if (is.stock === was.stock) this.#stock = before.#stock;
+    if (is.parts === was.parts) this.#catalogue = before.#catalogue;
+    if (is.houseStandard === was.houseStandard && is.folderStandards === was.folderStandards) {
+      this.#standards = before.#standards;
+      this.#prepared = before.#prepared;
+    }
+    if (is === was) this.#paths = before.#paths;
+  }
+
+  /** With other files; what was laid over a document whose file is replaced is gone with it. */
+  withFiles(files: RepositoryFiles): Snapshot {
+    const next = new Map(files.documents.map((file) => [file.path, file]));
+    const overlays = [...this.overlays].filter(([path]) => next.get(path) === this.document(path));
+    const sameStandards =
+      files.houseStandard === this.files.houseStandard && files.folderStandards === this.files.folderStandards;
+    // House standards that were accepted are no longer these ones.
+    const { accepted: _, ...options } = this.asked.options;
+    const asked = sameStandards ? this.asked : { ...this.asked, options };
+    return new Snapshot(files, asked, new Map(overlays), this);
+  }
+
+  /** @throws RangeError when a change leads to nothing */
+  withChanges(changes: readonly Change[], read: (path: string) => ReadDocument): Snapshot {
+    const overlays = new Map(this.overlays);
+    for (const path of new Set(changes.map(({ document }) => document))) {
+      const own = changes.filter(({ document }) => document === path);
+      overlays.set(path, laid(withChanges(read(path), own as [Change, ...Change[]])));
+    }
+    return new Snapshot(this.files, this.asked, overlays, this);
+  }
+
+  /** With a document read anew from another text. */
+  withDocument(read: ReadDocument): Snapshot {
+    const { path } = read.file;
+    const overlays = new Map(this.overlays).set(path, laid(read));
+    return new Snapshot(this.files, this.asked, overlays, this);
+  }
+
+  /** With another catalogue in place of the one that is read. */
+  withCatalogue(catalogue: Catalogue): Snapshot {
+    const next = new Snapshot(this.files, this.asked, this.overlays, this);
+    next.#catalogue = catalogue;
+    return next;
+  }
+
+  /** @throws RangeError when there is no such document */
+  document(path: string): DocumentFile {
+    this.#documents ??= new Map(this.files.documents.map((file) => [file.path, file]));
+    const found = this.#documents.get(path);
+    if (!found) throw new RangeError(`There is no build document ${path}.`);
+    return found;
+  }
+
+  has(path: string): boolean {
+    this.#documents ??= new Map(this.files.documents.map((file) => [file.path, file]));
+    return this.#documents.has(path);
+  }
+
+  /** The document as it is laid over; undefined when nothing is. */
+  laidOver(path: string): ReadDocument | undefined {
+    return this.overlays.get(path)?.read;
+  }
+
+  /** What a document is read from: the same object while nothing of it is different. */
+  sourceOf(path: string): object {
+    return this.laidOver(path) ?? this.document(path);
+  }
+
+  /** @throws StandardError when a house standard cannot be read */
+  get standards(): Standards {
+    this.#standards ??= openStandards(this.files);
+    return this.#standards;
+  }
+
+  /** The house standard of the root; a document in a folder with its own is judged by both. */
+  get standard(): HouseStandardSettings {
+    return this.standards.root.settings;
+  }
+
+  get catalogue(): Catalogue {
+    this.#catalogue ??= readCatalogue(this.files.parts, this.#earlier.catalogue);
+    return this.#catalogue;
+  }
+
+  get stock(): Stock {
+    this.#stock ??= readStock(this.files.stock);
+    return this.#stock;
+  }
+
+  get #sharedNow(): Shared {
+    this.#shared ??= sharedOf(
+      [
+        ...this.files.documents.map((file) => this.overlays.get(file.path)?.outline ?? knownOutline(file)),
+        ...(this.files.others ?? []).map((each) => this.overlays.get(each.path)?.outline ?? each),
+      ],
+      this.#earlier.shared,
+    );
+    return this.#shared;
+  }
+
+  get names(): ReadonlyMap<string, readonly string[]> {
+    return this.#sharedNow.names;
+  }
+
+  get promises(): readonly Promised[] {
+    return this.#sharedNow.promises;
+  }
+
+  promisedOf(lot: string): readonly Promised[] {
+    return promisedOf(this.promises, lot);
+  }
+
+  get paths(): readonly string[] {
+    this.#paths ??= pathsOf(this.files);
+    return this.#paths;
+  }
+
+  get today(): string {
+    return this.asked.options.today;
+  }
+
+  /** Rules and house standards put together. @throws StandardError when they do not fit */
+  get prepared(): Prepared {
+    const { rules, options } = this.asked;
+    this.#prepared ??= prepare(this, rules, options);
+    return this.#prepared;
+  }
+
+  /** Everything that is compared with the next snapshot is read. @throws StandardError */
+  settle(): this {
+    void [this.catalogue, this.stock, this.#sharedNow, this.standards];
+    this.#earlier = {};
+    return this;
+  }
+}

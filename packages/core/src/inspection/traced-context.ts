@@ -1,0 +1,91 @@
+import type { Mistake } from "../document/mistake.js";
+import type { BuildContext } from "../model/reading/build-context.js";
+import type { RepositoryContents } from "../model/repository.js";
+import { type Promised, promisedBy } from "../model/stock/bookings.js";
+import type { HouseStandardSettings } from "../repository/house-standard.js";
+import type { Part } from "../repository/parts.js";
+import type { Lot, Stock } from "../repository/stock.js";
+import { chainFor, mergedStandard, type StandardChain } from "../standard/chain.js";
+import type { CheckEntry } from "./record.js";
+import type { Snapshot } from "./snapshot.js";
+import { type Trace, TracedMap } from "./trace.js";
+
+/** What a build is given of its repository; what is looked at is noted. */
+export class TracedContext implements BuildContext {
+  readonly standard: HouseStandardSettings;
+  readonly standards: StandardChain;
+  readonly stock: Stock;
+  readonly sameName: readonly string[];
+  readonly today: string;
+  readonly findings = new Map<string, readonly CheckEntry[]>();
+  readonly #snapshot: Snapshot;
+  readonly #trace: Trace;
+
+  constructor(
+    snapshot: Snapshot,
+    trace: Trace,
+    readonly file: string,
+    readonly rules: readonly string[],
+    /** The name it gives its build. */
+    name: string,
+    readonly mistakes: readonly Mistake[],
+  ) {
+    this.#snapshot = snapshot;
+    this.#trace = trace;
+    this.standards = chainFor(snapshot.standards, file);
+    this.standard = mergedStandard(this.standards);
+    this.stock = { lots: new TracedMap(snapshot.stock.lots, trace.lots), mistakes: snapshot.stock.mistakes };
+    this.sameName = snapshot.names.get(name) ?? [];
+    this.today = snapshot.today;
+  }
+
+  get files(): readonly string[] {
+    this.#trace.everyPath = true;
+    return this.#snapshot.paths;
+  }
+
+  get linkTargets(): readonly string[] {
+    return this.#snapshot.paths;
+  }
+
+  get promises(): readonly Promised[] {
+    this.#trace.promised.addEvery();
+    return this.#snapshot.promises;
+  }
+
+  get ownPromises(): readonly Promised[] {
+    return promisedBy(this.#snapshot.promises, this.file);
+  }
+
+  readonly promisedOf = (lot: string): readonly Promised[] => {
+    this.#trace.promised.add(lot);
+    return this.#snapshot.promisedOf(lot);
+  };
+}
+
+/** What rules on one document are given of the repository; what is looked at is noted. */
+export class TracedContents implements RepositoryContents {
+  readonly parts: ReadonlyMap<string, Part>;
+  readonly lots: ReadonlyMap<string, Lot>;
+
+  constructor(
+    private readonly snapshot: Snapshot,
+    private readonly trace: Trace,
+  ) {
+    this.parts = new TracedMap(snapshot.catalogue.parts, trace.parts);
+    this.lots = new TracedMap(snapshot.stock.lots, trace.lots);
+  }
+
+  get standard(): HouseStandardSettings {
+    return this.snapshot.standard;
+  }
+
+  get files(): readonly string[] {
+    this.trace.everyPath = true;
+    return this.snapshot.paths;
+  }
+
+  get today(): string {
+    return this.snapshot.today;
+  }
+}
