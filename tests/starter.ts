@@ -1,8 +1,32 @@
-import { cpSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { approvalCodes, type SourceFile } from "@plumbmark/core";
 import { starterRepository } from "@plumbmark/starter";
 
-const NAMED = /^plugins: .*\n/mu;
+const NAMED = /^rules-from: .*\n/mu;
+
+const files = (folder: string, from: string, ending: string): readonly SourceFile[] =>
+  readdirSync(join(folder, from))
+    .filter((name) => name.endsWith(ending))
+    .map((name) => ({ path: `${from}/${name}`, text: readFileSync(join(folder, from, name), "utf8") }));
+
+/** Has the builds of a copy of the starter approved as they are: an approval is of the house standard, too. */
+export function approveCopy(folder: string): void {
+  const one = (path: string): SourceFile => ({ path, text: readFileSync(join(folder, path), "utf8") });
+  const codes = approvalCodes(
+    {
+      houseStandard: one("house-standard.yaml"),
+      parts: files(folder, "parts", ".yaml"),
+      stock: one("stock.yaml"),
+      documents: files(folder, "builds", ".md"),
+    },
+    "2027-01-01",
+  );
+  for (const [path, code] of codes) {
+    const { text } = one(path);
+    writeFileSync(join(folder, path), text.replace(/(^approved: \{.*code: )[0-9A-Z-]+/mu, `$1${code}`));
+  }
+}
 
 /**
  * Copies the starter's docs repository without its plugin, whose process would take longer than all else a test does;
@@ -15,4 +39,5 @@ export function copyStarter(to: string): void {
   const standard = readFileSync(path, "utf8");
   if (!NAMED.test(standard)) throw new Error("the starter's house standard names no plugin");
   writeFileSync(path, standard.replace(NAMED, ""));
+  approveCopy(to);
 }

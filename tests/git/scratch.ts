@@ -7,7 +7,7 @@ import type { InspectionRecord } from "@plumbmark/core";
 import { onTestFinished } from "vitest";
 import { gitIdentity } from "../git-identity.js";
 import { plumbmark, type Told } from "../plumbmark.js";
-import { copyStarter } from "../starter.js";
+import { approveCopy, copyStarter } from "../starter.js";
 
 export const env = { ...process.env, ...gitIdentity };
 
@@ -42,6 +42,11 @@ export class Repository {
     const before = this.read(path);
     if (!before.includes(from)) throw new Error(`${path} has no ${from}`);
     this.write(path, before.replace(from, to));
+  }
+
+  /** Has the builds approved as they are in the work tree. */
+  approve(): void {
+    approveCopy(this.folder);
   }
 
   remove(path: string): void {

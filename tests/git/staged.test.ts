@@ -33,6 +33,7 @@ test("what is staged is judged, not what lies in the work tree", async () => {
 test("a document that was staged in part is judged by its staged part", async () => {
   const repository = committed();
   repository.change(BANNER, "# Over-stage", "# The over-stage");
+  repository.approve();
   repository.git("add", BANNER);
   spoil(repository);
   expect(await repository.verdicts("--staged")).toEqual({ [BANNER]: "ready" });
@@ -87,6 +88,7 @@ test("a document nobody touched, and that was not ready before, is not held agai
   spoil(repository);
   repository.commit();
   repository.change("builds/side-strips.md", "revision: ", "revision: 1");
+  repository.approve();
   repository.git("add", "builds");
   expect(await repository.verdicts("--staged")).toEqual({ "builds/side-strips.md": "ready" });
 });

@@ -62,6 +62,7 @@ export {
   type Totals,
   totalsOf,
   type Verdict,
+  verdictOf,
   type WaiverEntry,
   type WorkingEntry,
 } from "./inspection/record.js";

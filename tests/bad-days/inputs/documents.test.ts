@@ -18,7 +18,7 @@ async function inspected(content: Uint8Array | string) {
   const checks = document?.checks.filter(
     ({ rule, outcome }) => rule === "document.front-matter" && outcome === "fails",
   );
-  expect(status).toBe(document?.verdict === "ready" ? 0 : 1);
+  expect(status).toBe(document?.verdict === "draft" ? 0 : 1);
   return { build: document?.build, verdict: document?.verdict, checks: checks ?? [] };
 }
 
@@ -27,7 +27,7 @@ const sayings = (checks: readonly { says: string; mend?: string }[]) =>
 
 test.each(ENCODINGS)("$name", async ({ of, fine, at }) => {
   const { build, checks, verdict } = await inspected(of(GOOD));
-  expect(verdict).toBe(fine ? "ready" : "not ready");
+  expect(verdict).toBe(fine ? "draft" : "not ready");
   if (fine) expect([build, checks]).toEqual(["a", []]);
   else expect(sayings(checks)).toMatch(/UTF-16.*Save it as UTF-8|not text|UTF-8.*Save it|is empty/su);
   if (at) expect(checks.map(({ at: { line, column } }) => [line, column])).toContainEqual(at(GOOD));

@@ -1,4 +1,11 @@
-import { type AgainstEntry, type InspectionRecord, inspect, type Verdict } from "@plumbmark/core";
+import {
+  type AgainstEntry,
+  type DocumentEntry,
+  type InspectionRecord,
+  inspect,
+  type Verdict,
+  verdictOf,
+} from "@plumbmark/core";
 import type { Check } from "../report/form.js";
 import { partOf } from "../report/part-of.js";
 import { type Opening, open } from "./open.js";
@@ -14,11 +21,34 @@ export interface Change {
   readonly goes: readonly Check[];
 }
 
+/**
+ * An approval is of the house standard, too: another one ends it. Which documents the other one changes besides is what
+ * is asked, so that alone is not held against them.
+ */
+function apartFromItsEnd(entry: DocumentEntry): DocumentEntry {
+  const checks = entry.checks.filter(
+    ({ rule, at, outcome }) => rule !== "document.sign-off" || at.path !== "approved.code" || outcome !== "fails",
+  );
+  return checks.length === entry.checks.length
+    ? entry
+    : {
+        ...entry,
+        checks,
+        counts: { ...entry.counts, checks: entry.counts.checks - 1, fails: entry.counts.fails - 1 },
+        verdict: verdictOf(checks, entry.status),
+      };
+}
+
 /** The record of the documents that were asked for, by one house standard. */
 export async function recordBy(wanted: Opening, every: boolean): Promise<InspectionRecord> {
   const { files, rules, unreadable, wants } = await open(wanted);
   const record = inspect(files, rules, { today: wanted.today, every });
-  return partOf(record, unreadable, (file) => !files.documents.some(({ path }) => path === file) || wants(file));
+  const documents = record.documents.map(apartFromItsEnd);
+  return partOf(
+    { ...record, documents },
+    unreadable,
+    (file) => !files.documents.some(({ path }) => path === file) || wants(file),
+  );
 }
 
 /** What counts against a verdict. */
@@ -31,6 +61,12 @@ export const without = (checks: readonly Check[], others: readonly Check[]): rea
   const known = new Set(others.map(keyOf));
   return checks.filter((check) => !known.has(keyOf(check)));
 };
+
+/** A record for comparing house standards: that another one ends every approval is not held against a document. */
+export const apartFromApprovals = (record: InspectionRecord): InspectionRecord => ({
+  ...record,
+  documents: record.documents.map(apartFromItsEnd),
+});
 
 /** Documents whose verdict differs between two records of the same files. */
 export function changesBetween(now: InspectionRecord, before: InspectionRecord): readonly Change[] {

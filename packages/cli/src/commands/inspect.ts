@@ -17,7 +17,7 @@ import { sarifPieces } from "../report/sarif.js";
 import { textPieces } from "../report/text.js";
 import type { Surroundings } from "../surroundings.js";
 import { Trouble } from "../trouble.js";
-import { againstEntry, changesBetween, recordBy } from "./against.js";
+import { againstEntry, apartFromApprovals, changesBetween, recordBy } from "./against.js";
 import { againstRevision } from "./against-revision.js";
 import { inspectScope } from "./inspect-scope.js";
 import { open } from "./open.js";
@@ -79,7 +79,7 @@ async function compare(
 ): Promise<number> {
   const wanted = { folder: around.folder, paths, standard: against, today: around.today, plugins, warn: around.warn };
   const before = await recordBy(wanted, every === true);
-  const changes = changesBetween(record, before);
+  const changes = changesBetween(apartFromApprovals(record), before);
   const compared = { ...record, against: againstEntry(before, changes) };
   const pieces = as === "json" ? together(recordPieces(compared)) : [againstText(record, before, changes, around)];
   for (const piece of pieces) around.print(piece);
