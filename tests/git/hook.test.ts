@@ -43,6 +43,9 @@ test("a commit that makes a build not ready is refused, and one that does not go
   expect(refused.said).toContain("power.circuit-load");
   repository.change(BANNER, "breaker: 1 A", "breaker: 20 A");
   repository.change(BANNER, "# Over-stage", "# The over-stage");
+  // What was changed has to be approved anew.
+  expect(commit(repository.folder, "--all").said).toContain("document.sign-off");
+  repository.approve();
   expect(commit(repository.folder, "--all").status).toBe(0);
 });
 

@@ -9,16 +9,18 @@ import { linkTo } from "./page.js";
 
 const PATH = "waivers.html";
 
-const COLUMNS = ["Build", "Line", "Rule", "Place", "Because", "Signed by", "Until", "State", "Excuses"];
+const COLUMNS = ["Build", "Line", "Rule", "Place", "Accepts", "Because", "Signed by", "Until", "State", "Excuses"];
 
 /** What asks for work comes first. */
-const ORDER: readonly WaiverEntry["state"][] = ["incomplete", "expired", "unused", "in force"];
+const ORDER: readonly WaiverEntry["state"][] = ["exceeded", "refused", "incomplete", "expired", "unused", "in force"];
 
 const LOOKS: Readonly<Record<WaiverEntry["state"], readonly string[]>> = {
   "in force": ["waived"],
   expired: ["fails", "shall"],
   unused: ["fails", "should"],
   incomplete: ["open"],
+  refused: ["fails", "shall"],
+  exceeded: ["fails", "shall"],
 };
 
 const ruleOf = (site: Site, id: string | undefined): Content => {
@@ -32,6 +34,7 @@ const row = (site: Site, { page, title }: DocumentSummary, waiver: WaiverEntry):
   String(waiver.at.line),
   ruleOf(site, waiver.rule),
   waiver.where === undefined ? "the whole document" : h("code", waiver.where),
+  waiver.of === "open" ? "that it cannot be told" : (waiver.accepts ?? "–"),
   waiver.because ?? "not stated",
   waiver.by ?? "not stated",
   waiver.until ?? "not stated",

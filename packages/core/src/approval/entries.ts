@@ -34,7 +34,7 @@ function addNamed(
 }
 
 /** Where files are, who may sign and what a plugin may take is no part of what a document is judged by. */
-const NOT_JUDGED = ["documents", "parts", "stock", "people", "plugin-limits", "in-force", "replaces"];
+const NOT_JUDGED = ["documents", "parts", "stock", "papers", "people", "plugin-limits", "in-force", "replaces"];
 
 function judgedBy({ placed }: StandardFile): Data {
   if (!isGroup(placed.data)) return null;

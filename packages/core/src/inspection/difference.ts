@@ -77,8 +77,9 @@ export class Difference {
     return before.length !== now.length || before.some((each, index) => each !== now[index]);
   }
 
-  #lookedAt({ paths, everyPath, parts, lots, promised }: Dependencies): boolean {
+  #lookedAt({ paths, everyPath, papers, parts, lots, promised }: Dependencies): boolean {
     const { was, is } = this;
+    if (papers && !sameList(was.files.papers, is.files.papers)) return true;
     const any = (names: readonly string[] | "every", differ: ReadonlySet<string>, whole: boolean): boolean =>
       names === "every" ? whole : names.some((name) => differ.has(name));
     if (any(parts, this.#parts, this.#catalogue) || any(lots, this.#lots, this.#stock)) return true;

@@ -118,7 +118,7 @@ function withText(
 export function inspectDocument(model: DocumentModel, asked: Asked): Inspected {
   const { build, system } = model;
   const { chain, every = true } = asked.subject;
-  const waived = applyWaivers(explained(model, judged(model, asked), asked), build, build.context.today);
+  const waived = applyWaivers(explained(model, judged(model, asked), asked), build);
   const sorted = waived
     .map((check, index) => ({ check, index }))
     .sort((a, b) => a.check.at.line - b.check.at.line || a.index - b.index)

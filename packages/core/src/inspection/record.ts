@@ -62,7 +62,13 @@ export interface CheckEntry {
   readonly "waits-for"?: readonly WaitsForEntry[];
   /** The mistake it only follows from; put right, the check is judged. */
   readonly "follows-from"?: { readonly file?: string; readonly path: string; readonly line: number };
-  readonly waiver?: { readonly because: string; readonly by: string; readonly until: string };
+  readonly waiver?: {
+    readonly because: string;
+    readonly by: string;
+    readonly until: string;
+    /** The worst figure it accepts, as written. */
+    readonly accepts?: string;
+  };
   readonly working?: readonly WorkingEntry[];
   readonly sources: readonly {
     readonly id: string;
@@ -82,7 +88,11 @@ export interface WaiverEntry {
   readonly because?: string;
   readonly by?: string;
   readonly until?: string;
-  readonly state: "in force" | "expired" | "unused" | "incomplete";
+  /** The worst figure it accepts, as written. */
+  readonly accepts?: string;
+  /** Left out where it is for what fails. */
+  readonly of?: "open";
+  readonly state: "in force" | "expired" | "unused" | "incomplete" | "refused" | "exceeded";
   readonly at: CheckEntry["at"];
   /** Places it excuses, or would excuse were it in force. */
   readonly excuses: readonly string[];

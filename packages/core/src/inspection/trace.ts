@@ -6,6 +6,8 @@ export interface Dependencies {
   readonly paths: Readonly<Record<string, boolean>>;
   /** Whether a rule looked at the paths of all files. */
   readonly everyPath: boolean;
+  /** Whether it was looked which papers there are. */
+  readonly papers: boolean;
   /** Parts that were looked up by name, there or not; `every` where the catalogue was gone through. */
   readonly parts: readonly string[] | "every";
   /** Lots of the stock that were looked up by name, there or not; `every` where the stock was gone through. */
@@ -40,13 +42,14 @@ export class Trace {
   readonly lots = new Names();
   readonly promised = new Names();
   everyPath = false;
+  papers = false;
   otherBuilds = false;
 
   /** @param paths where its links lead, and whether something is there */
   dependencies(paths: Dependencies["paths"]): Dependencies {
-    const { everyPath, otherBuilds } = this;
+    const { everyPath, papers, otherBuilds } = this;
     const [parts, lots, promised] = [this.parts.found, this.lots.found, this.promised.found];
-    return { paths, everyPath, parts, lots, promised, otherBuilds };
+    return { paths, everyPath, papers, parts, lots, promised, otherBuilds };
   }
 }
 

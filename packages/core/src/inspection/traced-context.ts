@@ -48,6 +48,11 @@ export class TracedContext implements BuildContext {
     return this.#snapshot.paths;
   }
 
+  get papers(): readonly string[] | undefined {
+    this.#trace.papers = true;
+    return this.#snapshot.files.papers;
+  }
+
   get promises(): readonly Promised[] {
     this.#trace.promised.addEvery();
     return this.#snapshot.promises;

@@ -25,6 +25,7 @@ export function emptyBuild(): Build {
     files: [],
     linkTargets: [],
     sameName: [],
+    papers: undefined,
     today: "",
     promises: [],
     ownPromises: [],

@@ -33,6 +33,8 @@ export interface RepositoryFiles {
   readonly folderStandards?: readonly FolderStandard[];
   readonly parts: readonly SourceFile[];
   readonly stock?: SourceFile;
+  /** Paths of letters and other papers that documents refer to; they are not read. Undefined where nobody looked. */
+  readonly papers?: readonly string[];
   readonly documents: readonly DocumentFile[];
   /** Documents that are not inspected this time; the ones that are share names and lots with them. */
   readonly others?: readonly Outline[];

@@ -22,6 +22,8 @@ export interface HouseStandardSettings {
   readonly documents: readonly string[];
   readonly parts: readonly string[];
   readonly stock?: string;
+  /** Where letters and other papers are that documents refer to. */
+  readonly papers: readonly string[];
   /** Modules rules are brought from. */
   readonly "rules-from": readonly string[];
   /** What a plugin may take; as written. */
@@ -45,6 +47,7 @@ const DEFAULTS: HouseStandardSettings = {
   documents: ["**/builds/**/*.md"],
   parts: ["parts/*.yaml"],
   stock: "stock.yaml",
+  papers: ["letters/**", "**/letters/**"],
   "rules-from": [],
   sections: ["Scope", "Cautions", "Lift plan", "Power-up", "Sign-off"],
   allows: [],

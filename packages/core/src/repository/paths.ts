@@ -30,6 +30,7 @@ const DOWNWARDS: readonly Refused[] = [
 const KEYS = {
   documents: [DOWNWARDS, "`builds/**/*.md`"],
   parts: [DOWNWARDS, "`parts/*.yaml`"],
+  papers: [DOWNWARDS, "`letters/**`"],
   stock: [DOWNWARDS, "`stock.yaml`"],
   replaces: [ANY_WAY, "`editions/2026.yaml`"],
 } as const;

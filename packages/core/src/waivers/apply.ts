@@ -1,32 +1,32 @@
 import type { CheckEntry, WaiverEntry } from "../inspection/record.js";
 import type { Build } from "../model/build.js";
+import { coverProblems } from "./cover.js";
 import type { BuildWaiver } from "./of-build.js";
-import { isAbout, type Waiver } from "./waiver.js";
+import { isAbout } from "./waiver.js";
 
-interface Signed {
-  readonly waiver: Waiver;
-  readonly words: { readonly because: string; readonly by: string; readonly until: string };
-}
-
-/** A waiver that says everything and has not run out, with what it says. */
-function signedOn(waiver: Waiver, today: string): readonly Signed[] {
-  const { because, by, until, absent } = waiver;
-  const whole = absent.length === 0 && because !== undefined && by !== undefined && until !== undefined;
-  return whole && until >= today ? [{ waiver, words: { because, by, until } }] : [];
+/** What a check that is waived says of its waiver. */
+function wordsOf({ because = "", signer, until = "", accepts }: BuildWaiver): NonNullable<CheckEntry["waiver"]> {
+  return { because, by: signer?.name ?? "", until, ...(accepts === undefined ? {} : { accepts: String(accepts) }) };
 }
 
 /** Marks failed and open checks that a waiver in force covers. */
-export function applyWaivers(checks: readonly CheckEntry[], build: Build, today: string): readonly CheckEntry[] {
-  const signed = build.waivers.flatMap((waiver) => signedOn(waiver, today));
+export function applyWaivers(checks: readonly CheckEntry[], build: Build): readonly CheckEntry[] {
+  const standing = build.waivers.filter(({ problems }) => problems.length === 0);
   return checks.map((check) => {
     if (check.outcome === "holds") return check;
-    const found = signed.find(({ waiver }) => isAbout(waiver, check));
-    return found ? { ...check, outcome: "waived", waiver: found.words } : check;
+    const found = standing.find((waiver) => isAbout(waiver, check) && coverProblems(waiver, check).length === 0);
+    return found ? { ...check, outcome: "waived", waiver: wordsOf(found) } : check;
   });
 }
 
-const texts = ({ rule, where, because, by, until }: BuildWaiver): Partial<WaiverEntry> =>
-  Object.fromEntries(Object.entries({ rule, where, because, by, until }).filter(([, text]) => text !== undefined));
+const texts = ({ rule, where, because, by, until, accepts, of }: BuildWaiver): Partial<WaiverEntry> =>
+  Object.fromEntries(
+    Object.entries({
+      ...{ rule, where, because, by, until },
+      accepts: accepts === undefined ? undefined : String(accepts),
+      of: of === "fails" ? undefined : of,
+    }).filter(([, text]) => text !== undefined),
+  );
 
 /** The register of a document's waivers: what each excuses, and its state. */
 export const waiverEntries = (build: Build): readonly WaiverEntry[] =>

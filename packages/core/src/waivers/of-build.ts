@@ -1,6 +1,9 @@
 import type { CheckEntry } from "../inspection/record.js";
 import type { Written } from "../model/reading/written.js";
 import { topicOf } from "../standard/levels.js";
+import { coverProblems } from "./cover.js";
+import type { Problem } from "./problem.js";
+import { standingProblems } from "./standing.js";
 import { excused, stateOf, type WaiverState } from "./state.js";
 import { UNWAIVABLE, type Waiver, waiversOf } from "./waiver.js";
 
@@ -11,6 +14,10 @@ export interface BuildWaiver extends Waiver {
   readonly names: "rule" | "topic" | "unwaivable" | "unknown";
   /** Places it excuses or would excuse; undefined when its rule was not asked. */
   readonly excuses: readonly string[] | undefined;
+  /** Why it waives nothing at all; none when it stands. */
+  readonly problems: readonly Problem[];
+  /** Why it does not cover checks it is about, each once. */
+  readonly uncovered: readonly Problem[];
   /** Places of a requirement it excuses without naming any of them. */
   readonly atLarge: readonly string[];
 }
@@ -30,16 +37,22 @@ function namesOf({ rule = "" }: Waiver, known: readonly string[]): BuildWaiver["
 }
 
 /** Waivers of a document; what they excuse is told once the other rules have been asked. */
-export const waiversIn = ({ reader, context }: Written): readonly BuildWaiver[] =>
-  waiversOf(reader).map((waiver) => {
+export function waiversIn(build: Written): readonly BuildWaiver[] {
+  const { context } = build;
+  return waiversOf(build).map((waiver) => {
     const found = excused(waiver, context.findings);
+    const problems = standingProblems(build, waiver);
+    const uncovered = found.flatMap((check) => coverProblems(waiver, check));
     const asked = context.findings.has(waiver.rule ?? "");
     const large = waiver.where === undefined || GROUP.test(waiver.where);
     return {
       ...waiver,
-      state: stateOf(waiver, context.today, context.findings),
+      state: stateOf(waiver, [...problems, ...uncovered], context.findings),
+      problems,
+      uncovered: [...new Map(uncovered.map((each) => [each.says, each])).values()],
       names: namesOf(waiver, context.rules),
       excuses: asked ? placesOf(found) : undefined,
       atLarge: large ? placesOf(found.filter(({ level }) => level === "shall")) : [],
     };
   });
+}

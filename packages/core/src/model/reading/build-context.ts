@@ -18,6 +18,8 @@ export interface BuildContext {
   readonly files: readonly string[];
   /** The same for links alone: which of them a document depends on follows from where its links lead. */
   readonly linkTargets: readonly string[];
+  /** Paths of letters and other papers, which nobody reads; undefined where nobody looked for them. */
+  readonly papers: readonly string[] | undefined;
   readonly today: string;
   /** What all documents of the repository promise out of the stock. */
   readonly promises: readonly Promised[];
