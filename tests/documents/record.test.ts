@@ -86,7 +86,9 @@ describe("a waiver", () => {
     changed("practice: us", `practice: us\nwaivers: [{${fields}}]`, OVERLOADED);
   const load = (text: string): CheckEntry | undefined =>
     inspectText(text).checks.find(({ rule }) => rule === "power.circuit-load");
-  const SIGNED = "because: the season ends in May, by: M. Finch";
+  /** The circuit carries 17.06 A. */
+  const SIGNED =
+    "because: the season ends in May, by: M. Finch, accepts: 17.1 A, licensed: {by: N. Amser, licence: EL 4821, on: 2026-11-02, file: letters/tests.pdf}";
 
   test("is needed: without it the check fails", () => expect(load(OVERLOADED)?.outcome).toBe("fails"));
 
@@ -94,7 +96,7 @@ describe("a waiver", () => {
     const text = waived(`rule: power.circuit-load, ${SIGNED}, until: 2027-06-30`);
     expect(load(text)).toMatchObject({
       outcome: "waived",
-      waiver: { because: "the season ends in May", by: "M. Finch", until: "2027-06-30" },
+      waiver: { because: "the season ends in May", by: "M. Finch", until: "2027-06-30", accepts: "17.1 A" },
     });
     const document = inspectText(text);
     expect([document.verdict, document.counts.waived]).toEqual(["ready", 1]);
@@ -102,8 +104,9 @@ describe("a waiver", () => {
   });
 
   test.each([
-    ["on its last day it is in force", TODAY, "waived"],
-    ["the day after it is not", "2026-11-24", "fails"],
+    ["to the last day on site it is in force", "2027-03-08", "waived"],
+    ["for less it is not", "2027-03-07", "fails"],
+    ["on the day before the inspection it is not", "2026-11-24", "fails"],
     ["long after it is not", "2019-01-01", "fails"],
   ])("%s", (_, until, outcome) =>
     expect(load(waived(`rule: power.circuit-load, ${SIGNED}, until: ${until}`))?.outcome).toBe(outcome),

@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { basename } from "node:path";
 import { approvalCodes, type InspectionRecord, inspect, type RepositoryFiles, type SourceFile } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
@@ -15,6 +15,12 @@ const folder = (name: string, ending: string): readonly SourceFile[] =>
     .sort()
     .map((file) => read(`${name}/${basename(file)}`));
 
+/** A paper that only tests know of. */
+export const PAPER = "letters/tests.pdf";
+
+const papers = (): readonly string[] =>
+  existsSync(`${STARTER}letters`) ? readdirSync(`${STARTER}letters`).map((name) => `letters/${name}`) : [];
+
 let whole: RepositoryFiles | undefined;
 
 /** House standard, parts, stock and builds of the starter, as the command line would read them. */
@@ -23,6 +29,7 @@ export const starter = (): RepositoryFiles => {
     houseStandard: read("house-standard.yaml"),
     parts: folder("parts", ".yaml"),
     stock: read("stock.yaml"),
+    papers: [...papers(), PAPER],
     documents: folder("builds", ".md"),
   });
   return whole;

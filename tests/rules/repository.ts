@@ -18,10 +18,15 @@ const folder = (from: string, name: string, ending: string): readonly SourceFile
 const optional = (from: string, name: string): SourceFile | undefined =>
   existsSync(join(from, name)) ? read(from, name) : undefined;
 
+/** Papers of a repository, which nobody reads. */
+const papers = (from: string): readonly string[] =>
+  existsSync(join(from, "letters")) ? readdirSync(join(from, "letters")).map((name) => `letters/${name}`) : [];
+
 /** A document on its own, with the starter's catalogue and stock and the defaults of the product. */
 export const alone = (document: SourceFile): RepositoryFiles => ({
   parts: folder(starter, "parts", ".yaml"),
   stock: read(starter, "stock.yaml"),
+  papers: papers(starter),
   documents: [document],
 });
 
@@ -33,6 +38,7 @@ export function caseFiles(path: string): RepositoryFiles {
   return {
     parts: parts.length > 0 ? parts : folder(starter, "parts", ".yaml"),
     stock: optional(path, "stock.yaml") ?? read(starter, "stock.yaml"),
+    papers: [...papers(path), ...papers(starter)],
     documents: folder(path, "builds", ".md"),
     ...(houseStandard ? { houseStandard } : {}),
   };

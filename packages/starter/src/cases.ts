@@ -18,21 +18,28 @@ const filesIn = (from: string, folder: string, ending: string): readonly SourceF
     .filter((name) => name.endsWith(ending))
     .map((name) => ({ path: `${folder}/${name}`, text: text(join(from, folder, name)) }));
 
-/** The starter's parts catalogue and stock list, for cases that bring none of their own. */
+/** Papers of a small repository, which nobody reads. */
+const papersIn = (from: string): readonly string[] =>
+  existsSync(join(from, "letters")) ? readdirSync(join(from, "letters")).map((name) => `letters/${name}`) : [];
+
+/** The starter's parts catalogue, stock list and papers, for cases that bring none of their own. */
 export const starterParts = (): CaseContext => ({
   parts: filesIn(starterRepository, "parts", ".yaml"),
   stock: text(join(starterRepository, "stock.yaml")),
+  papers: papersIn(starterRepository),
 });
 
 function readCase(path: string, expects: CaseOutcome): Case {
   const name = basename(path);
   if (!statSync(path).isDirectory()) return { name, expects, documents: { [name]: text(path) } };
   const parts = filesIn(path, "parts", ".yaml");
+  const papers = papersIn(path);
   return {
     name,
     expects,
     documents: Object.fromEntries(filesIn(path, "builds", ".md").map((file) => [file.path, file.text])),
     ...(parts.length > 0 ? { parts } : {}),
+    ...(papers.length > 0 ? { papers } : {}),
     ...optional("stock", join(path, "stock.yaml")),
     ...optional("houseStandard", join(path, "house-standard.yaml")),
   };

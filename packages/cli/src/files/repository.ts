@@ -168,6 +168,7 @@ export async function openRepository({
       folderStandards,
       parts: parts.files,
       ...(stock.files[0] ? { stock: stock.files[0] } : {}),
+      papers: await tree.find(settings.papers),
       documents: documents.files,
     },
     unmatched: unmatchedIn(opened, {

@@ -17,7 +17,7 @@ export function blobName(bytes: Uint8Array): string {
  * elsewhere, and Plumbmark itself.
  */
 export function frameKey(files: RepositoryFiles, edition: string, today: string, brought?: Brought): string {
-  const { houseStandard, folderStandards = [], parts, stock } = files;
+  const { houseStandard, folderStandards = [], parts, stock, papers = [] } = files;
   const folders = folderStandards.map((file) => [...(whole(file) ?? []), file.folder]);
   return hashOf([
     edition,
@@ -27,6 +27,7 @@ export function frameKey(files: RepositoryFiles, edition: string, today: string,
     folders,
     parts.map(whole),
     whole(stock),
+    papers,
     brought ?? null,
   ]);
 }

@@ -25,6 +25,8 @@ export interface CaseContext {
   readonly parts?: string | readonly SourceFile[];
   /** The stock list, as YAML. */
   readonly stock?: string;
+  /** Paths of letters and other papers that are there; none without it. */
+  readonly papers?: readonly string[];
   /** The house standard, as YAML; the defaults of the product without it. */
   readonly houseStandard?: string;
   /** The day of the inspection; 2027-01-01 without it. */

@@ -7,11 +7,12 @@ const file = (path: string, text: string | undefined): SourceFile | undefined =>
   text === undefined ? undefined : { path, text };
 
 function filesOf({ documents, ...own }: Case, shared: CaseContext): RepositoryFiles {
-  const { parts = [], stock, houseStandard } = { ...shared, ...own };
+  const { parts = [], stock, papers = [], houseStandard } = { ...shared, ...own };
   const [stockFile, standardFile] = [file("stock.yaml", stock), file("house-standard.yaml", houseStandard)];
   const texts = typeof documents === "string" ? { "builds/case.md": documents } : documents;
   return {
     parts: typeof parts === "string" ? [{ path: "parts/parts.yaml", text: parts }] : parts,
+    papers,
     documents: Object.entries(texts).map(([path, text]) => ({ path, text })),
     ...(stockFile ? { stock: stockFile } : {}),
     ...(standardFile ? { houseStandard: standardFile } : {}),
