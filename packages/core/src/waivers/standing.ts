@@ -1,7 +1,7 @@
 import { person } from "../document/person.js";
 import type { Written } from "../model/reading/written.js";
-import { may, oneAndTheSame, whoMay } from "../standard/people.js";
 import { stayOf } from "../model/stock/bookings.js";
+import { may, oneAndTheSame, whoMay } from "../standard/people.js";
 import type { Problem } from "./problem.js";
 import type { Waiver } from "./waiver.js";
 
