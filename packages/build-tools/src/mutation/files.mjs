@@ -14,19 +14,23 @@ const filesIn = (folder) =>
 const isApart = (path) =>
   path.startsWith("packages/calc/src/register/") || path.startsWith("packages/calc/src/sources/");
 
+const isSource = (path) => /(?<!\.test)\.ts$/u.test(path);
+
 export const sourceFiles = () => [
-  ...filesIn("packages/calc/src").filter((path) => /(?<!\.test)\.ts$/u.test(path) && !isApart(path)),
+  ...filesIn("packages/calc/src").filter((path) => isSource(path) && !isApart(path)),
   ...filesIn("rules").filter((path) => path.endsWith("/rule.ts")),
+  ...filesIn("packages/core/src/takeoff").filter(isSource),
+  ...filesIn("docs-site/src/drawings").filter((path) => isSource(path) && !path.endsWith("drawing-style.ts")),
 ];
 
-/** Tests of the computation and the rules; not those of reading, writing, the terminal, the site and git. */
-const TESTS = /^tests\/(?:reference|rules|properties)\/|^tests\/architecture\/register/u;
+/** Tests of the computation, the rules, the schedules and the drawings; not those of reading, writing, pages and git. */
+const TESTS = /^tests\/(?:reference|rules|properties|takeoff|site\/drawings)\/|^tests\/architecture\/register/u;
 
-/** This one reads the sources' text and not what they do. */
-const NO_USE = "tests/architecture/figures.test.ts";
+/** What needs a browser or a whole site, and what does not look at what a source does. */
+const NO_USE = new Set(["layout", "well-formed"].map((name) => `tests/site/drawings/${name}.test.ts`));
 
 export const testFiles = () =>
-  filesIn("tests").filter((path) => path.endsWith(".test.ts") && TESTS.test(path) && path !== NO_USE);
+  filesIn("tests").filter((path) => path.endsWith(".test.ts") && TESTS.test(path) && !NO_USE.has(path));
 
 /** The sources a source takes from, each as a path of the list. */
 export const importsOf = (path, text) =>

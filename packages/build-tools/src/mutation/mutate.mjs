@@ -1,5 +1,5 @@
 // Changes each figure and each sign of the computation and of the rules in turn, and tells which changes no test notices.
-//   npm run mutate -- [--only PATH]... [--workers N] [--list FILE] [--again FILE] [--equivalent]
+//   npm run mutate -- [--only PATH]... [--sample N] [--seed N] [--workers N] [--list FILE] [--again FILE] [--equivalent]
 import { readFileSync, writeFileSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { parseArgs } from "node:util";
@@ -11,10 +11,13 @@ import { importsOf, sourceFiles, testFiles } from "./files.mjs";
 import { mutantsOf } from "./mutants.mjs";
 import { runAll, surveyed } from "./pool.mjs";
 import { shares, survivors, withoutPlace, withReasons } from "./report.mjs";
+import { sampled } from "./sample.mjs";
 
 const { values } = parseArgs({
   options: {
     only: { type: "string", multiple: true, default: [] },
+    sample: { type: "string" },
+    seed: { type: "string", default: String(Date.now() % 100_000) },
     workers: { type: "string", default: String(Math.min(4, availableParallelism())) },
     list: { type: "string" },
     again: { type: "string" },
@@ -37,10 +40,12 @@ for (const { file, line, change } of stale)
 if (stale.length > 0) process.exitCode = 1;
 const wanted = mutants.filter((mutant) => isWanted(mutant.path) && isEarlier(mutant));
 // With --equivalent those listed are tried, to see whether a test tells them apart after all.
-const asked = wanted.filter((mutant) => reasons.has(mutant) === values.equivalent);
+const all = wanted.filter((mutant) => reasons.has(mutant) === values.equivalent);
+/** So many of them, by chance; the seed tells which. */
+const asked = values.sample === undefined ? all : sampled(all, Number(values.sample), Number(values.seed));
 const apart = values.equivalent ? [] : wanted.filter((mutant) => reasons.has(mutant));
 if (asked.length === 0) {
-  const among = "the files are those of packages/calc/src and rules";
+  const among = "the files are those of packages/calc/src, rules, core/src/takeoff and docs-site/src/drawings";
   process.stderr.write(`There is nothing to change under ${values.only.join(", ")}; ${among}.\n`);
   process.exit(2);
 }
@@ -61,6 +66,8 @@ const unsound = survey.tests.filter(({ sound }) => !sound);
 for (const { file, name } of unsound) process.stderr.write(`left out, since it fails as things are: ${file}${name}\n`);
 const sound = survey.tests.filter(({ sound: holds }) => holds);
 const seconds = sound.reduce((sum, { ms }) => sum + ms, 0) / 1000;
+if (values.sample !== undefined)
+  process.stderr.write(`${asked.length} of ${all.length} changes, by seed ${values.seed}\n`);
 process.stderr.write(`${asked.length} changes, ${sound.length} tests of ${seconds.toFixed(1)} s\n`);
 
 const { testsFor, learn } = chooser({ ...survey, tests: sound }, mutants, takers);

@@ -1,9 +1,9 @@
 // What a run found, as text.
-const folderOf = (path) =>
-  path
-    .split("/")
-    .slice(0, path.startsWith("packages/calc/src/") ? 4 : 2)
-    .join("/");
+/** Each folder of the computation and of the drawings, each group of rules, and the schedules. */
+const folderOf = (path) => {
+  const folders = path.split("/").slice(0, -1);
+  return folders.slice(0, path.startsWith("rules/") ? 2 : 4).join("/");
+};
 
 const share = (caught, all) => `${((100 * caught) / all).toFixed(1)} %`;
 

@@ -1,0 +1,20 @@
+// Some of many, by chance: what a share is worth can be told without trying every change.
+
+/** Numbers from 0 to 1 by a seed: a linear congruential generator (Numerical Recipes, 7.1, "quick and dirty"). */
+function chances(seed) {
+  let state = seed >>> 0;
+  return () => {
+    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
+    return state / 2 ** 32;
+  };
+}
+
+/** `count` of a list, the same ones for the same seed, in the order of the list. */
+export function sampled(list, count, seed) {
+  const chance = chances(seed);
+  const drawn = list.map((each, at) => ({ each, at, lot: chance() })).sort((one, other) => one.lot - other.lot);
+  return drawn
+    .slice(0, count)
+    .sort((one, other) => one.at - other.at)
+    .map(({ each }) => each);
+}
