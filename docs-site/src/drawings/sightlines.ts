@@ -1,4 +1,4 @@
-import { acuityDistance, type Known, printQuantity, unitByCode, type Value } from "@plumbmark/calc";
+import { acuityDistance, guessMark, type Known, printQuantity, unitByCode, type Value } from "@plumbmark/calc";
 import type { Face } from "@plumbmark/core";
 import { levelDimension, uprightDimension } from "./shared/dimension.js";
 import { type Drawing, type DrawingSubject, SHEET_WIDTH } from "./shared/drawing.js";
@@ -39,7 +39,9 @@ const elevation = (height: number, eye: number, distance: number): string => {
 };
 
 const arcMinutes = (angle: Value): string =>
-  angle.known ? printQuantity(angle.value, "angle", "metric", unitByCode("angle", "'"), 3) : UNTOLD;
+  angle.known
+    ? `${printQuantity(angle.value, "angle", "metric", unitByCode("angle", "'"), 3)}${guessMark(angle)}`
+    : UNTOLD;
 
 /** A viewer: a mark on the floor, and an eye where its height is written down. */
 function viewer(name: string, distance: number, { scale, floor, edge, top, eye }: Section, lower = 0): Shapes {

@@ -1,4 +1,4 @@
-import type { Value } from "@plumbmark/calc";
+import { guessMark, type Value } from "@plumbmark/calc";
 import { workingEntries } from "@plumbmark/core";
 import type { ElementContent } from "hast";
 import { h } from "hastscript";
@@ -12,7 +12,7 @@ const lines = (value: Value, { print }: PublishedDocument): readonly string[] =>
   value.known
     ? [
         ...workingEntries([value], print).flatMap(({ formula, with: numbers }) => [formula, numbers]),
-        `Computed: ${print(value.value, value.kind)}`,
+        `Computed: ${print(value.value, value.kind)}${guessMark(value)}`,
       ]
     : value.gaps.map(({ because, of, what }) => because ?? `${of ?? "The document"} has no ${what} written down.`);
 

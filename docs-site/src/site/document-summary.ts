@@ -1,3 +1,4 @@
+import { guessMark } from "@plumbmark/calc";
 import type { CheckEntry, DocumentEntry, Outcome } from "@plumbmark/core";
 import { powerOf, weightOf, worstOf } from "./build-figures.js";
 import type { PublishedDocument } from "./published-document.js";
@@ -59,7 +60,7 @@ function ofBuild({ build, print }: PublishedDocument, { inspection: { catalogue 
   const texts = { venue: "venue", onSite: "on-site", preparedBy: "prepared-by", approvedBy: "approved-by" };
   const written = Object.entries(texts).map(([name, key]) => [name, build.reader.text(key)] as const);
   const figure = (value: ReturnType<typeof weightOf>): SummaryFigure =>
-    value.known ? { text: print(value.value, value.kind) } : "open";
+    value.known ? { text: `${print(value.value, value.kind)}${guessMark(value)}` } : "open";
   return {
     ...Object.fromEntries(written.filter(([, text]) => text !== undefined)),
     weight: figure(weightOf(build)),

@@ -14,10 +14,10 @@ const camel = (name) => name.replace(/-(.)/g, (_, letter) => letter.toUpperCase(
 
 /**
  * Vocabulary of our own in the schemas: what kind of quantity, pair, range or reference a text has to be, whether it may
- * be less than nothing (`sign: "any"`), the least and most that are plausible for the field, and whether it is a day or days
- * on site (`form`).
+ * be less than nothing (`sign: "any"`), the least and most that are plausible for the field, whether it is a day or days
+ * on site (`form`), and whether it may be written as a guess or a bound (`guess`).
  */
-const VOCABULARY = ["quantity", "pair", "range", "refers", "sign", "plausible", "form"];
+const VOCABULARY = ["quantity", "pair", "range", "refers", "sign", "plausible", "form", "guess"];
 
 export async function generate() {
   await mkdir(folder, { recursive: true });

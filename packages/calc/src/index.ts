@@ -16,6 +16,9 @@ export {
   type Gap,
   gapsOf,
   given,
+  guessed,
+  guessesIn,
+  guessMark,
   type Known,
   type Missing,
   missing,
@@ -31,6 +34,7 @@ export { awgArea, awgDiameter, awgName, awgNumber } from "./quantity/awg.js";
 export { type Kind, kinds, siUnit } from "./quantity/kinds.js";
 export { type Quantity, type Reading, readPair, readQuantity } from "./quantity/parse.js";
 export { type Print, printer, printNumber, printQuantity, type System, unitFor } from "./quantity/print.js";
+export { type Marked, marked, type Sure } from "./quantity/sure.js";
 export { fromKept, toKept, type Unit, unitByCode, units, unitsOf } from "./quantity/units.js";
 export * from "./register/index.js";
 export * from "./rigging/index.js";

@@ -1,4 +1,4 @@
-import { fromKept, type Known, printQuantity, readQuantity } from "@plumbmark/calc";
+import { fromKept, guessesIn, type Known, marked, printQuantity, readQuantity } from "@plumbmark/calc";
 import { type Build, is, open, rule } from "@plumbmark/kit";
 
 /** Half a unit in the last digit that is written: `186` is met by 185.5 to 186.5. */
@@ -68,11 +68,23 @@ export default rule({
         });
         continue;
       }
-      const good = agrees(quote.text, value);
+      const guess = guessesIn(value).size > 0;
+      const { text, sure } = marked(quote.text);
+      if (guess !== (sure === "guess")) {
+        yield is(where, {
+          holds: false,
+          says: guess
+            ? `\`${quote.of}\` rests on a guess, and the text says ${quote.text} as if it were known.`
+            : `The text says ${quote.text}, and \`${quote.of}\` rests on no guess.`,
+          mend: guess ? `Write \`${text} ?\` in the link.` : `Write \`${text}\` in the link.`,
+        });
+        continue;
+      }
+      const good = agrees(text, value);
       const says =
         good === undefined
           ? `\`${quote.text}\` cannot be read as the unit of ${quote.of}.`
-          : `The text says ${quote.text} for ${quote.of}${good ? "" : `; computed it is ${inUnitOf(quote.text, value)}`}.`;
+          : `The text says ${quote.text} for ${quote.of}${good ? "" : `; computed it is ${inUnitOf(text, value)}`}.`;
       yield is(where, { holds: good === true, says, mend: "Correct the figure in the text." });
     }
   },

@@ -1,14 +1,17 @@
-import { gapsOf, printQuantity, type System, type Value } from "@plumbmark/calc";
+import { gapsOf, guessMark, printQuantity, type System, type Value } from "@plumbmark/calc";
 
 export const UNWRITTEN = "not written down";
 
 export const UNTOLD = "cannot be told";
 
-/** A value as its author wrote it, or as it was computed, in the document's units; never a guess. */
+/** A value as its author wrote it, or as it was computed, in the document's units; a guess has its sign behind it. */
 export function writtenText(value: Value, system: System, otherwise = UNWRITTEN): string {
   if (!value.known) return otherwise;
-  if (value.origin.from === "written" && value.origin.text.trim() !== "") return value.origin.text.trim();
-  return printQuantity(value.value, value.kind, system);
+  if (value.origin.from === "written" && value.origin.text.trim() !== "") {
+    const bound = value.sure === undefined || value.sure === "guess" ? "" : `${value.sure} `;
+    return `${bound}${value.origin.text.trim()}${guessMark(value)}`;
+  }
+  return `${printQuantity(value.value, value.kind, system)}${guessMark(value)}`;
 }
 
 /** Whether its author wrote feet, with or without inches: `1 ft`, `3 ft 10 in`. */

@@ -1,6 +1,6 @@
 import type { Print } from "../quantity/print.js";
 import { unitByCode } from "../quantity/units.js";
-import type { Known } from "./value.js";
+import { guessMark, type Known } from "./value.js";
 
 type Knowns = Readonly<Record<string, Known | readonly Known[]>>;
 
@@ -11,7 +11,7 @@ export function showSum(values: readonly Known[], print: Print): string {
   if (values.length === 0) return "0";
   const counts = new Map<string, number>();
   for (const each of values) {
-    const text = print(each.value, each.kind);
+    const text = `${print(each.value, each.kind)}${guessMark(each)}`;
     counts.set(text, (counts.get(text) ?? 0) + 1);
   }
   return [...counts].map(([text, count]) => (count > 1 ? `${count} × ${text}` : text)).join(" + ");
@@ -24,7 +24,10 @@ function inOneUnit(values: readonly Known[], print: Print): (value: Known) => st
   const lengths = values.filter(({ kind, value }) => kind === "length" && value !== 0);
   const differ = new Set(lengths.map(({ value }) => unitOf(print(value, "length")))).size > 1;
   const long = unitByCode("length", unitOf(print(1, "mass")) === "lb" ? "[ft_i]" : "m");
-  return ({ value, kind }) => (kind === "length" && differ ? print(value, kind, long) : print(value, kind));
+  return (each) => {
+    const { value, kind } = each;
+    return `${kind === "length" && differ ? print(value, kind, long) : print(value, kind)}${guessMark(each)}`;
+  };
 }
 
 /** A piece of an expression: words that stand as they are, a sum over a symbol, or a symbol that may be raised. */
@@ -94,7 +97,7 @@ function shownPiece(
   const value = values[symbol];
   if (as === "sum") return Array.isArray(value) ? `(${showSum(value as readonly Known[], print)})` : whole;
   if (Array.isArray(value))
-    return `(${(value as readonly Known[]).map((each) => print(each.value, each.kind)).join("; ")})`;
+    return `(${(value as readonly Known[]).map((each) => `${print(each.value, each.kind)}${guessMark(each)}`).join("; ")})`;
   const text = show(value as Known);
   return raised ? `(${text})${raised}` : inBrackets(text);
 }

@@ -1,5 +1,6 @@
 import type { Kind } from "../quantity/kinds.js";
 import type { Print } from "../quantity/print.js";
+import type { Sure } from "../quantity/sure.js";
 import type { Unit } from "../quantity/units.js";
 import type { SourceId } from "../sources/index.js";
 
@@ -48,6 +49,8 @@ export interface Known<K extends Kind = Kind> {
   readonly origin: Origin;
   /** The unit its author wrote, if it was written. */
   readonly unit?: Unit;
+  /** How sure it is, where it is less than stated. What is worked out from it does not have this of its own: see `guessesIn`. */
+  readonly sure?: Sure;
 }
 
 /** A value that cannot be told, with everything that is missing for it. Never zero, never passes a check. */
@@ -98,6 +101,35 @@ export function restingOn<K extends Kind>(value: Value<K>, source: SourceId): Va
   if (!value.known || value.origin.from !== "step") return value;
   return { ...value, origin: { from: "step", step: { ...value.origin.step, source } } };
 }
+
+/** Whether any guess was read at all: in most repositories none is, and nothing has to be looked through for one. */
+let anyGuess = false;
+
+/** The same value as a guess. */
+export function guessed<K extends Kind>(value: Known<K>): Known<K> {
+  anyGuess = true;
+  return { ...value, sure: "guess" };
+}
+
+const NO_GUESS: ReadonlySet<string> = new Set();
+const guessesBy = new WeakMap<Known, ReadonlySet<string>>();
+
+/** Paths of the guesses a value rests on: its own, and those of everything it is worked out from. */
+export function guessesIn(value: Value): ReadonlySet<string> {
+  if (!anyGuess || !value.known) return NO_GUESS;
+  const known = guessesBy.get(value);
+  if (known) return known;
+  const found = new Set<string>();
+  const { origin } = value;
+  if (value.sure === "guess") found.add(origin.from === "written" ? origin.path : "");
+  if (origin.from === "step")
+    for (const input of origin.step.inputs) for (const path of guessesIn(input)) found.add(path);
+  guessesBy.set(value, found);
+  return found;
+}
+
+/** What stands behind a printed value that rests on a guess. */
+export const guessMark = (value: Value): string => (guessesIn(value).size > 0 ? " ?" : "");
 
 /** A plain number for tests and examples. */
 export const given = <const K extends Kind>(value: number, kind: K): Known<K> => ({

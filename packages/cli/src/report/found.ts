@@ -45,9 +45,22 @@ function gapText({ path, file, what, of, mend }: FoundGap): string {
 
 /** What is not written down, each thing once, with the number of checks that wait for it. */
 export function showGaps({ gaps, waiting }: Found, width: number, ink: Palette): readonly string[] {
-  if (gaps.length === 0) return [];
   const things = count(gaps.length, "thing is not written down", "things are not written down");
-  const top = `${things}; ${waits(waiting)} for ${gaps.length === 1 ? "it" : "them"}.`;
+  return showList(`${things}; ${waits(waiting)} for ${gaps.length === 1 ? "it" : "them"}.`, gaps, width, ink);
+}
+
+/** Guesses, each once, with the number of checks that rest on it and of those that would fail were it right. */
+export function showGuesses({ guesses, resting }: Found, width: number, ink: Palette): readonly string[] {
+  const fails = new Set(guesses.flatMap(({ waiting }) => waiting.filter((check) => check["if-right"] === "fails")));
+  const right = guesses.length === 1 ? "is right" : "are right";
+  const would = fails.size === 0 ? "all hold" : `${count(fails.size, "fails", "fail")}, told below`;
+  const rest = count(resting, "check rests", "checks rest");
+  const top = `${count(guesses.length, "guess", "guesses")}; ${rest} on ${guesses.length === 1 ? "it" : "them"}. If ${guesses.length === 1 ? "it" : "they"} ${right}, ${would}.`;
+  return showList(top, guesses, width, ink);
+}
+
+function showList(top: string, gaps: readonly FoundGap[], width: number, ink: Palette): readonly string[] {
+  if (gaps.length === 0) return [];
   const told = gaps.length > MOST ? gaps.slice(0, MOST - 1) : gaps;
   const rest = gaps.length - told.length;
   return [

@@ -2,7 +2,7 @@ import { foundIn, type InspectionRecord } from "@plumbmark/core";
 import type { Colour } from "../surroundings.js";
 import { alike, showChecks } from "./check.js";
 import { type Check, type DocumentEntry, SAFETY } from "./form.js";
-import { count, showElsewhere, showGaps, showWaiting } from "./found.js";
+import { count, showElsewhere, showGaps, showGuesses, showWaiting } from "./found.js";
 import { plain, wrap } from "./lines.js";
 import { type Palette, palette } from "./palette.js";
 
@@ -99,6 +99,7 @@ function inShort({ checks }: DocumentEntry, width: number, ink: Palette): readon
     ]),
     ...found.elsewhere.flatMap((each) => [...showElsewhere(each, width), ""]),
     ...showGaps(found, width, ink),
+    ...showGuesses(found, width, ink),
     ...alike(found.rest.toSorted(inOrder)).flatMap((group) => [...showChecks(group, width, ink), ""]),
   ];
 }

@@ -41,6 +41,12 @@ function sizeIn(bound: Quantity, kind: Kind): number {
   return Number.NaN;
 }
 
+/** Least and most of a field in the kept unit of a kind; no numbers where the two cannot be compared. */
+export const plausibleEnds = (kind: Kind, [least, most]: readonly [string, string]): readonly [number, number] => [
+  sizeIn(boundOf(least, kind), kind),
+  sizeIn(boundOf(most, kind), kind),
+];
+
 /** Whether a quantity lies between the bounds of its field, the bounds themselves included. */
 export function isPlausible({ kind, value }: Quantity, [least, most]: readonly [string, string]): boolean {
   const [low, high] = [least, most].map((text) => sizeIn(boundOf(text, kind), kind)) as [number, number];

@@ -1,10 +1,21 @@
-import { connectors, type Kind, type Known, type Quantity, readPair, readQuantity } from "@plumbmark/calc";
+import {
+  connectors,
+  guessed,
+  type Kind,
+  type Known,
+  type Marked,
+  marked,
+  type Quantity,
+  readPair,
+  readQuantity,
+} from "@plumbmark/calc";
 import { type Advice, adviceFor, adviceForPair, adviceForRange } from "./advice.js";
 import { adviceForDays } from "./days.js";
 import type { Mistake } from "./mistake.js";
 import { choices, nearest } from "./nearest.js";
 import { START } from "./place.js";
 import { type Implausible, isPlausible } from "./plausible.js";
+import { otherEnd, type Unsure, wholeGuess, withAt } from "./unsure.js";
 import { type Data, join, type Placed } from "./yaml.js";
 
 /** What the schema walk finds: every quantity by path (pairs as `path.1`, `path.2`) and what each path is called. */
@@ -13,6 +24,10 @@ export interface Quantities {
   readonly mistakes: readonly Mistake[];
   /** What can be read and is outside what its field says is plausible. */
   readonly implausible: readonly Implausible[];
+  /** Guesses and bounds. */
+  readonly unsure: readonly Unsure[];
+  /** The data with the guesses of whole numbers as numbers. */
+  readonly data: Data;
 }
 
 type Schema = { readonly [key: string]: unknown };
@@ -31,13 +46,17 @@ function resolve(root: Schema, schema: Schema): Schema {
   return whole;
 }
 
-const written = (quantity: Quantity, path: string): Known => ({
-  known: true,
-  value: quantity.value,
-  kind: quantity.kind,
-  unit: quantity.unit,
-  origin: { from: "written", path, text: quantity.text },
-});
+function written(quantity: Quantity, path: string, { sure }: Marked): Known {
+  const known: Known = {
+    known: true,
+    value: quantity.value,
+    kind: quantity.kind,
+    unit: quantity.unit,
+    origin: { from: "written", path, text: quantity.text },
+  };
+  if (sure === "guess") return guessed(known);
+  return sure === undefined ? known : { ...known, sure };
+}
 
 /** A place, a warmth or an angle may lie to either side; the schema says `sign: "any"` of each field where one may. */
 const isLess = ({ value }: Quantity, { sign }: Schema): boolean => value < 0 && sign !== "any";
@@ -64,6 +83,19 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
     const title = typeof schema.title === "string" ? schema.title : undefined;
     implausible.push({ path, place: placed.places.get(path) ?? START, text, title, range });
   };
+  const unsure: Unsure[] = [];
+  let whole = placed.data;
+  const doubt = (schema: Schema, { sure }: Marked, path: string, text: string, quantity?: Quantity): void => {
+    if (sure === undefined) return;
+    const place = placed.places.get(path) ?? START;
+    const range = schema.plausible as readonly [string, string] | undefined;
+    const other = sure === "guess" || !quantity ? undefined : otherEnd(quantity, sure, range);
+    if (sure !== "guess" && other === undefined) {
+      const mend = "Nothing says how much more it may be. Write the value itself.";
+      refuse(path, { found: `\`${text}\`, which is a bound`, mend, standIn: quantity?.text ?? text }, schema.title);
+    }
+    unsure.push({ path, place, sure, text, ...(other === undefined ? {} : { other }) });
+  };
   const leaf = (schema: Schema, data: string | number, path: string): void => {
     const { title } = schema;
     const less = {
@@ -82,26 +114,36 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
       const mend = near === undefined ? choices(names) : `Write \`${near}\`, or another connector of the table.`;
       refuse(path, { found, mend, ...(near === undefined ? {} : { better: near }) }, title);
     }
+    const mark: Marked = typeof data === "string" ? marked(data) : { text: String(data) };
+    const isMayBe = mark.sure === undefined || (schema.guess === true && (mark.sure === "guess" || schema.quantity));
+    if (!isMayBe && (schema.quantity ?? schema.pair ?? schema.range) !== undefined) {
+      const what = mark.sure === "guess" ? "a guess" : "a bound";
+      const mend = `No ${what.slice(2)} can stand here. Write the value itself: \`${mark.text}\`.`;
+      refuse(path, { found: `\`${data}\`, which is ${what}`, mend, standIn: mark.text }, title);
+      return;
+    }
     if (schema.quantity !== undefined) {
       const wanted = [schema.quantity].flat() as Kind[];
-      const reading = readQuantity(data, wanted);
-      if (!reading.ok) refuse(path, adviceFor(data, wanted, reading.found), title);
+      const reading = readQuantity(mark.sure === undefined ? data : mark.text, wanted);
+      if (!reading.ok) refuse(path, adviceFor(mark.text, wanted, reading.found), title);
       else if (isLess(reading.quantity, schema)) refuse(path, less, title);
       else {
-        values.set(path, written(reading.quantity, path));
+        values.set(path, written(reading.quantity, path, mark));
+        doubt(schema, mark, path, String(data), reading.quantity);
         weigh(schema, [reading.quantity], reading.quantity.text, path);
       }
     }
     const halves = schema.pair ?? schema.range;
     if (halves === undefined) return;
     const wanted = [halves].flat() as Kind[];
-    const text = schema.range === undefined ? data : String(data).replace(/\s+(?:to|–)\s+/u, " x ");
+    const text = schema.range === undefined ? mark.text : String(data).replace(/\s+(?:to|–)\s+/u, " x ");
     const reading = readPair(text, wanted);
     const advise = schema.range === undefined ? adviceForPair : adviceForRange;
     if (!reading.ok) refuse(path, advise(data, wanted, reading.found), title);
     else if (reading.pair.some((half) => isLess(half, schema))) refuse(path, less, title);
     else {
-      for (const [index, half] of reading.pair.entries()) values.set(join(path, index + 1), written(half, path));
+      for (const [index, half] of reading.pair.entries()) values.set(join(path, index + 1), written(half, path, mark));
+      doubt(schema, mark, path, String(data));
       weigh(schema, reading.pair, String(data), path);
     }
   };
@@ -111,6 +153,11 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
     for (const form of [...((schema.anyOf as Schema[]) ?? []), ...((schema.oneOf as Schema[]) ?? [])]) {
       const option = resolve(root, form);
       if (fits(option, data)) walk({ ...option, title: option.title ?? schema.title }, data, path);
+    }
+    const guess = schema.guess === true && schema.type === "integer" ? wholeGuess(data) : undefined;
+    if (guess !== undefined) {
+      whole = withAt(whole, path, guess);
+      doubt(schema, { text: String(guess), sure: "guess" }, path, String(data));
     }
     if (typeof data === "string" || typeof data === "number") leaf(schema, data, path);
     if (typeof data !== "object") return;
@@ -122,7 +169,7 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
     }
   };
   walk(root, placed.data, "");
-  return { values, mistakes, implausible };
+  return { values, mistakes, implausible, unsure, data: whole };
 }
 
 /** Whether data has the outer form of one alternative, and, for parts, its kind. */

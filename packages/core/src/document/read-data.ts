@@ -3,8 +3,9 @@ import { buildSchema, partsSchema, stockSchema } from "../generated/schemas.js";
 import type { Mistake } from "./mistake.js";
 import type { Implausible } from "./plausible.js";
 import { readQuantities } from "./quantities.js";
+import type { Unsure } from "./unsure.js";
 import { validate } from "./validate.js";
-import type { Placed } from "./yaml.js";
+import type { Data, Placed } from "./yaml.js";
 
 const SCHEMAS = { build: buildSchema, parts: partsSchema, stock: stockSchema };
 
@@ -14,6 +15,10 @@ export interface ReadData {
   readonly mistakes: readonly Mistake[];
   /** What can be read and is outside what its field says is plausible. */
   readonly implausible: readonly Implausible[];
+  /** Guesses and bounds. */
+  readonly unsure: readonly Unsure[];
+  /** The data with the guesses of whole numbers as numbers. */
+  readonly data: Data;
 }
 
 /**
@@ -22,10 +27,10 @@ export interface ReadData {
  */
 export function readData(name: keyof typeof SCHEMAS, placed: Placed): ReadData {
   if (placed.data === null && placed.mistakes.length > 0)
-    return { values: new Map(), mistakes: placed.mistakes, implausible: [] };
-  const { values, mistakes, implausible } = readQuantities(SCHEMAS[name], placed);
+    return { values: new Map(), mistakes: placed.mistakes, implausible: [], unsure: [], data: null };
+  const { values, mistakes, implausible, unsure, data } = readQuantities(SCHEMAS[name], placed);
   const told = new Set([...placed.mistakes, ...mistakes].map(({ path }) => path).filter((path) => path !== ""));
-  const shape = validate(name, placed).filter(({ path }) => !told.has(path));
+  const shape = validate(name, { ...placed, data }).filter(({ path }) => !told.has(path));
   const unread = mistakes.filter(({ path }) => !placed.mistakes.some((other) => other.path === path && path !== ""));
-  return { values, mistakes: [...placed.mistakes, ...shape, ...unread], implausible };
+  return { values, mistakes: [...placed.mistakes, ...shape, ...unread], implausible, unsure, data };
 }

@@ -31,6 +31,10 @@ export interface Found {
   readonly gaps: readonly FoundGap[];
   /** How many checks wait for the gaps: one may wait for several. */
   readonly waiting: number;
+  /** Guesses, as gaps whose words are what is written; what would fail were they right stands among the rest as well. */
+  readonly guesses: readonly FoundGap[];
+  /** How many checks rest on the guesses. */
+  readonly resting: number;
   /** Everything else that does not hold, as it stands in the record. */
   readonly rest: readonly CheckEntry[];
 }
@@ -93,13 +97,23 @@ export function foundIn(checks: readonly CheckEntry[]): Found {
     places.set(key, place);
   }
   const others = free.filter((check) => !isMistake(check));
-  const open = others.filter((check) => check.outcome === "open" && (check.missing ?? []).some(isPath));
+  const resting = others.filter((check) => check["rests-on-guesses"] !== undefined && check.outcome === "open");
+  const isGap = (check: CheckEntry): boolean =>
+    check.outcome === "open" &&
+    (check.missing ?? []).some(isPath) &&
+    check["rests-on-bounds"] === undefined &&
+    !resting.includes(check);
+  const open = others.filter(isGap);
   const gaps = gapsOf(open);
   return {
     mistakes,
     elsewhere: [...places.values()],
     gaps,
     waiting: open.length,
-    rest: others.filter((check) => !open.includes(check)),
+    guesses: gapsOf(resting),
+    resting: resting.length,
+    rest: others.filter(
+      (check) => !open.includes(check) && !(resting.includes(check) && check["if-right"] === "holds"),
+    ),
   };
 }

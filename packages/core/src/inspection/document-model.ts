@@ -3,6 +3,7 @@ import { isThere, targetOf } from "../document/links.js";
 import type { Mistake } from "../document/mistake.js";
 import { START } from "../document/place.js";
 import { readData } from "../document/read-data.js";
+import { inWorld, type Unsure, type World } from "../document/unsure.js";
 import type { Placed } from "../document/yaml.js";
 import { Build } from "../model/build.js";
 import { Reader } from "../model/reading/reader.js";
@@ -22,6 +23,8 @@ export interface DocumentModel {
   readonly mistakes: readonly Mistake[];
   /** The name it gives its build; empty without one. */
   readonly name: string;
+  /** Guesses and bounds in it. */
+  readonly unsure: readonly Unsure[];
   /** What has been looked at so far. */
   readonly trace: Trace;
 }
@@ -53,22 +56,25 @@ function empty({ text }: SourceFile): Mistake {
  * Makes the model of a document that is read.
  * @param rules ids of the rules in force; empty when only values are computed
  * @param trace where it is noted what is looked at
+ * @param world what is taken for written in place of guesses and bounds; as it is written when left out
  */
 export function modelOf(
   { file, placed = NOTHING, markdown, name = "" }: ReadDocument,
   snapshot: Snapshot,
   rules: readonly string[],
   trace: Trace = new Trace(),
+  world?: World,
 ): DocumentModel {
-  const { values, mistakes: read, implausible } = readData("build", placed);
+  const { mistakes: read, implausible, unsure, ...whole } = readData("build", placed);
+  const { data, values } = world ? inWorld(whole, world) : whole;
   const isEmpty = placed.data === null && placed.mistakes.length === 0;
   const refused = markdown.refused ? [markdown.refused] : [];
   const found = [...(isEmpty ? [empty(file)] : read), ...refused];
   const parts = new TracedMap(snapshot.catalogue.parts, trace.parts);
-  const reader = new Reader(placed, values, parts, implausible);
+  const reader = new Reader({ ...placed, data }, values, parts, implausible);
   const context = new TracedContext(snapshot, trace, file.path, rules, name, found);
   const build = new Build(reader, markdown, context);
-  return { build, system: systemOf(reader, build.practice), mistakes: build.mistakes, name, trace };
+  return { build, system: systemOf(reader, build.practice), mistakes: build.mistakes, name, unsure, trace };
 }
 
 /** Where the links of a document lead, and whether something is there. */

@@ -1,10 +1,13 @@
 import { printer, type System } from "@plumbmark/calc";
 import { asMeant } from "../document/edited.js";
 import type { Mistake } from "../document/mistake.js";
+import type { Unsure, World } from "../document/unsure.js";
 import type { Data } from "../document/yaml.js";
 import { type Cause, withCauses } from "../findings/consequences.js";
+import { otherEnds, restingOnGuesses, withinBounds, withoutGuesses } from "../findings/unsure-checks.js";
 import type { Build } from "../model/build.js";
 import { type ReadDocument, readDocument, withChanges } from "../repository/outline.js";
+import { catalogueIn } from "../repository/parts.js";
 import { applyWaivers, waiverEntries } from "../waivers/apply.js";
 import { type DocumentModel, modelOf } from "./document-model.js";
 import { mistakeEntry } from "./mistake-entry.js";
@@ -114,11 +117,40 @@ function withText(
   return modelOf(read, snapshot.withDocument(read), build.context.rules, trace);
 }
 
+/** Guesses and bounds of a document and of the catalogue; a part's stand under its name. */
+const unsureIn = ({ unsure }: DocumentModel, { catalogue }: Snapshot): readonly Unsure[] => [
+  ...unsure,
+  ...[...catalogue.parts.values()].flatMap((part) =>
+    part.unsure.map((each) => ({ ...each, path: `${part.name}.${each.path}` })),
+  ),
+];
+
+/** The checks of a document; where something is not sure, what rests on it is looked at in other worlds and opened. */
+function sureChecks(model: DocumentModel, asked: Asked): readonly CheckEntry[] {
+  const { document, snapshot, subject } = asked;
+  const unsure = unsureIn(model, snapshot);
+  if (unsure.length === 0) return judged(model, asked);
+  // What holds has to be looked at again.
+  const all = { ...asked, subject: { ...subject, every: true } };
+  const inOther = (world: World): readonly CheckEntry[] => {
+    const other = snapshot.withCatalogue(catalogueIn(snapshot.catalogue, world));
+    return judged(modelOf(document, other, model.build.context.rules, model.trace, world), all);
+  };
+  const bounds = unsure.filter(({ other }) => other !== undefined);
+  const guesses = unsure.filter(({ sure }) => sure === "guess");
+  const ends = bounds.length === 0 ? [] : otherEnds(bounds);
+  const bounded = withinBounds(
+    judged(model, all),
+    ends.map(({ at, world }) => ({ at, checks: inOther(world) })),
+  );
+  return guesses.length === 0 ? bounded : restingOnGuesses(bounded, guesses, inOther(withoutGuesses(guesses)));
+}
+
 /** Puts every rule to a document and makes its entry; the checks that hold are listed if the subject says so. */
 export function inspectDocument(model: DocumentModel, asked: Asked): Inspected {
   const { build, system } = model;
   const { chain, every = true } = asked.subject;
-  const waived = applyWaivers(explained(model, judged(model, asked), asked), build);
+  const waived = applyWaivers(explained(model, sureChecks(model, asked), asked), build);
   const sorted = waived
     .map((check, index) => ({ check, index }))
     .sort((a, b) => a.check.at.line - b.check.at.line || a.index - b.index)

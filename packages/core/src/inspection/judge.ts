@@ -1,6 +1,8 @@
 import {
   type Gap,
   gapsOf,
+  guessesIn,
+  guessMark,
   type Known,
   kinds,
   type Print,
@@ -76,7 +78,7 @@ interface Line {
 const linesBy = new WeakMap<Print, Map<Step, Line>>();
 
 function madeLine(step: Step, result: Known, print: Print): Line {
-  const shown = `${step.show(print)} = ${print(result.value, result.kind)}`;
+  const shown = `${step.show(print)} = ${print(result.value, result.kind)}${guessMark(result)}`;
   return {
     result,
     key: `${step.formula} | ${shown}`,
@@ -177,7 +179,9 @@ export function judge(
     };
   }
   const [measured, allowed, most] = compared;
-  const shown = (value: Known | undefined): string => (value ? print(value.value, value.kind) : "");
+  const shown = (value: Known | undefined): string =>
+    value ? `${print(value.value, value.kind)}${guessMark(value)}` : "";
+  const guesses = [...new Set(values.flatMap((value) => [...guessesIn(value)]))].filter((path) => path !== "");
   const limit = most ? `${shown(allowed)} to ${shown(most)}` : shown(allowed);
   const share =
     measured && allowed
@@ -192,5 +196,6 @@ export function judge(
     ...(share === undefined ? {} : { share: Number(share.toPrecision(6)) }),
     ...(!good && raw.mend ? { mend: raw.mend } : {}),
     working: workingEntries(values as readonly Known[], print),
+    ...(guesses.length > 0 ? { "rests-on-guesses": guesses } : {}),
   };
 }

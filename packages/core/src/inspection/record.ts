@@ -60,6 +60,12 @@ export interface CheckEntry {
   readonly missing?: readonly string[];
   /** What it waits for, in words, where something of the document or a part is not written down. */
   readonly "waits-for"?: readonly WaitsForEntry[];
+  /** Paths of the guesses it rests on: it is open, however it would come out. */
+  readonly "rests-on-guesses"?: readonly string[];
+  /** Paths of the bounds at whose ends it comes out one way and the other: it is open. */
+  readonly "rests-on-bounds"?: readonly string[];
+  /** How it would come out were every guess right. */
+  readonly "if-right"?: "holds" | "fails";
   /** The mistake it only follows from; put right, the check is judged. */
   readonly "follows-from"?: { readonly file?: string; readonly path: string; readonly line: number };
   readonly waiver?: {
@@ -201,7 +207,9 @@ export function verdictOf(checks: readonly CheckEntry[], status: string | undefi
   const against = checks.some(
     ({ level, outcome }) => level === "shall" && (outcome === "fails" || (outcome === "open" && !draft)),
   );
-  if (against) return "not ready";
+  // Nothing that rests on a guess is ever ready, whatever its level and whoever waives it.
+  const guessed = !draft && checks.some((check) => check["rests-on-guesses"] !== undefined);
+  if (against || guessed) return "not ready";
   return draft ? "draft" : "ready";
 }
 

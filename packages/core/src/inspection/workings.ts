@@ -1,4 +1,4 @@
-import { type Known, type Print, printer, siUnit, type Value } from "@plumbmark/calc";
+import { guessMark, type Known, type Print, printer, siUnit, type Value } from "@plumbmark/calc";
 import type { RepositoryFiles } from "../repository/files.js";
 import type { DocumentModel } from "./document-model.js";
 import { workingEntries } from "./judge.js";
@@ -19,7 +19,7 @@ const worked = (value: Value, print: Print): WorkedValue =>
     ? {
         value: Number(value.value.toPrecision(9)),
         unit: siUnit(value.kind),
-        text: print(value.value, value.kind),
+        text: `${print(value.value, value.kind)}${guessMark(value)}`,
         working: workingEntries([value as Known], print),
       }
     : {

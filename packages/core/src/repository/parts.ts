@@ -4,6 +4,7 @@ import type { Mistake } from "../document/mistake.js";
 import type { Place } from "../document/place.js";
 import type { Implausible } from "../document/plausible.js";
 import { readData } from "../document/read-data.js";
+import { inWorld, type Unsure, type World } from "../document/unsure.js";
 import { readWholeYaml } from "../document/whole-yaml.js";
 import type { Data } from "../document/yaml.js";
 import type { SourceFile } from "./files.js";
@@ -22,6 +23,8 @@ export interface Part {
   readonly quantities: ReadonlyMap<string, Known>;
   /** Those of them whose size is not plausible, by their path inside the part. */
   readonly implausible: readonly Implausible[];
+  /** Its guesses and bounds, by their path inside the part. */
+  readonly unsure: readonly Unsure[];
 }
 
 export interface Catalogue {
@@ -64,11 +67,8 @@ function readPartsFile(file: SourceFile): PartsFile {
 
 function partsFileOf({ path: file, text }: SourceFile): PartsFile {
   const placed = readWholeYaml(text);
-  const { values, mistakes, implausible: sizes } = readData("parts", placed);
-  const entries =
-    placed.data !== null && typeof placed.data === "object" && !Array.isArray(placed.data)
-      ? Object.entries(placed.data)
-      : [];
+  const { values, mistakes, implausible: sizes, unsure: doubts, data: whole } = readData("parts", placed);
+  const entries = whole !== null && typeof whole === "object" && !Array.isArray(whole) ? Object.entries(whole) : [];
   const parts = entries.flatMap(([name, data]) => {
     if (data === null || typeof data !== "object" || Array.isArray(data)) return [];
     const written = data as Record<string, Data>;
@@ -78,17 +78,20 @@ function partsFileOf({ path: file, text }: SourceFile): PartsFile {
         .filter(([path]) => path.startsWith(prefix))
         .map(([path, value]) => [path.slice(prefix.length), value]),
     );
-    const implausible = sizes
-      .filter(({ path }) => path.startsWith(prefix))
-      .map((each) => ({ ...each, path: each.path.slice(prefix.length) }));
-    const part = { name, kind: kindOf(written), file, data: written, quantities, implausible };
+    const inside = <Told extends { readonly path: string }>(told: readonly Told[]): readonly Told[] =>
+      told
+        .filter(({ path }) => path.startsWith(prefix))
+        .map((each) => ({ ...each, path: each.path.slice(prefix.length) }));
+    const own = { implausible: inside(sizes), unsure: inside(doubts) };
+    const part = { name, kind: kindOf(written), file, data: written, quantities, ...own };
     return [{ part, place: placed.keys.get(name) }];
   });
   return { parts, mistakes };
 }
 
 /** Quantities follow from what is written; an implausible one is told with its place, which may have moved. */
-const said = ({ file, data, implausible }: Part): string => JSON.stringify([file, data, implausible]);
+const said = ({ file, data, implausible, unsure }: Part): string =>
+  JSON.stringify([file, data, implausible, unsure.map(({ path, text }) => [path, text])]);
 
 const samePart = (one: Part, other: Part): boolean => one === other || said(one) === said(other);
 
@@ -119,4 +122,19 @@ export function readCatalogue(files: readonly SourceFile[], before?: Catalogue):
     if (found.length > 0) mistakes.set(file.path, found);
   }
   return { parts, mistakes, meant: lazily(() => readCatalogue(files.map(meantFile))) };
+}
+
+/** The catalogue in a world: parts some of whose values are left out or are others. */
+export function catalogueIn(catalogue: Catalogue, world: World): Catalogue {
+  const of = (part: Part): Part => {
+    const prefix = `${part.name}.`;
+    const inside = (paths: Iterable<string>): readonly string[] =>
+      [...paths].filter((path) => path.startsWith(prefix)).map((path) => path.slice(prefix.length));
+    const without = new Set(inside(world.without));
+    const instead = new Map(inside(world.instead.keys()).map((path) => [path, world.instead.get(prefix + path) ?? 0]));
+    if (without.size + instead.size === 0) return part;
+    const { data, values } = inWorld({ data: part.data, values: part.quantities }, { without, instead });
+    return { ...part, data: data as Part["data"], quantities: values };
+  };
+  return { ...catalogue, parts: new Map([...catalogue.parts].map(([name, part]) => [name, of(part)])) };
 }

@@ -1,4 +1,4 @@
-import { columnHeading, type ScheduleCell, type ScheduleTable } from "./table.js";
+import { columnHeading, NOT_STATED, type ScheduleCell, type ScheduleTable } from "./table.js";
 
 /** Beginnings a spreadsheet takes for a formula, even inside quotes. */
 const FORMULA = /^[=+\-@\t\r]/u;
@@ -16,8 +16,17 @@ const plainNumber = (value: number): string =>
 const cell = ({ text, number }: ScheduleCell): string =>
   number === undefined ? field(harmless(text)) : plainNumber(number);
 
-/** A schedule as CSV by RFC 4180: a header line, lines that end in CRLF, UTF-8 without a mark. */
+/** How sure the least sure of a row is: numbers stay numbers, so it stands in a column of its own. */
+function sureOf(row: readonly ScheduleCell[]): string {
+  if (row.some(({ stated }) => !stated)) return NOT_STATED;
+  return (["guess", "bound"] as const).find((sure) => row.some((each) => each.sure === sure)) ?? "stated";
+}
+
+/** A schedule as CSV by RFC 4180: a header line, lines that end in CRLF, UTF-8 without a mark. The last column is `sure`. */
 export const tableCsv = (table: ScheduleTable): string =>
-  [table.columns.map((column) => field(harmless(columnHeading(column)))), ...table.rows.map((row) => row.map(cell))]
+  [
+    [...table.columns.map((column) => field(harmless(columnHeading(column)))), "sure"],
+    ...table.rows.map((row) => [...row.map(cell), sureOf(row)]),
+  ]
     .map((line) => `${line.join(",")}\r\n`)
     .join("");

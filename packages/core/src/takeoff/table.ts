@@ -1,4 +1,14 @@
-import { fromKept, type Kind, printNumber, type System, type Unit, unitFor, type Value } from "@plumbmark/calc";
+import {
+  fromKept,
+  guessesIn,
+  type Kind,
+  type Known,
+  printNumber,
+  type System,
+  type Unit,
+  unitFor,
+  type Value,
+} from "@plumbmark/calc";
 
 /** One column of a schedule; `unit` as it is printed, the same for every row. */
 export interface ScheduleColumn {
@@ -13,6 +23,8 @@ export interface ScheduleCell {
   readonly number?: number;
   /** False where something is not written down: never an empty entry, never nought. */
   readonly stated: boolean;
+  /** How sure it is, where it is less than stated. */
+  readonly sure?: "guess" | "bound";
 }
 
 /** A schedule as plain data, for any surface to render. */
@@ -53,6 +65,12 @@ const feetAndInches = ({ origin, kind }: Extract<Value, { readonly known: true }
     ? origin.text.trim()
     : undefined;
 
+/** A guess has its sign behind it wherever it is printed; a bound its words in front. */
+function sureness(value: Known, text: string): Partial<ScheduleCell> {
+  if (guessesIn(value).size > 0) return { text: `${text} ?`, sure: "guess" };
+  return value.sure === undefined ? {} : { text: `${value.sure} ${text}`, sure: "bound" };
+}
+
 function cellOf(entry: ScheduleEntry, kind: Kind | undefined, unit: Unit | undefined): ScheduleCell {
   if (entry === undefined) return words("");
   if (typeof entry === "string") return words(entry);
@@ -60,7 +78,7 @@ function cellOf(entry: ScheduleEntry, kind: Kind | undefined, unit: Unit | undef
   if (!entry.known) return { text: NOT_STATED, stated: false };
   const cell = numberCell(unit ? fromKept(entry.value, unit) : entry.value, kind ?? entry.kind);
   const own = feetAndInches(entry);
-  return own === undefined ? cell : { ...cell, text: own };
+  return { ...cell, ...(own === undefined ? {} : { text: own }), ...sureness(entry, own ?? cell.text) };
 }
 
 /** Fills a schedule; a column of a quantity has one unit, the document's own. */

@@ -1,0 +1,146 @@
+import { inspect, schedule, tableCsv, takeoff, workings } from "@plumbmark/core";
+import { rules } from "@plumbmark/rules";
+import { describe, expect, test } from "vitest";
+import { changed, inspectText, SMALL, starter, TODAY } from "./repository.js";
+
+type Document = ReturnType<typeof inspectText>;
+const of = (document: Document, rule: string) => document.checks.filter((check) => check.rule === rule);
+const notHolding = (document: Document) => document.checks.filter(({ outcome }) => outcome !== "holds");
+const files = (text: string) => ({ ...starter(), documents: [{ path: "builds/1.md", text }] });
+
+describe("a guess", () => {
+  const guess = inspectText(changed("      breaker: 20 A", "      breaker: 20 A ?"));
+  test("leaves open what rests on it, says which, and how it would come out", () => {
+    const [check] = of(guess, "power.circuit-load");
+    expect(check).toMatchObject({
+      outcome: "open",
+      "rests-on-guesses": ["power.circuits.c1.breaker"],
+      "if-right": "holds",
+    });
+    expect(check?.says).toContain("`power.circuits.c1.breaker` (20 A ?)");
+    expect(check?.says).toContain("15 A ?");
+  });
+  test("is computed with, and stands in the working with its sign", () => {
+    // NEC 210.20(A) by the house standard of the starter: 75 % of 20 A is 15 A.
+    const lines = of(guess, "power.circuit-load")[0]?.working?.map((line) => line.with) ?? [];
+    expect(lines).toContain("20 A ? × 75 % = 15 A ?");
+    const value = workings(files(changed("      breaker: 20 A", "      breaker: 20 A ?")), "builds/1.md", TODAY).get(
+      "power.circuits.c1.continuous-rating",
+    );
+    expect(value?.text).toBe("15 A ?");
+  });
+  test("of which it would fail says so, and is no failure yet", () => {
+    const [check] = of(inspectText(changed("      breaker: 20 A", "      breaker: 5 A ?")), "power.circuit-load");
+    expect(check).toMatchObject({ outcome: "open", "if-right": "fails" });
+  });
+  test("leaves alone what does not rest on it", () => {
+    const whole = inspectText(SMALL);
+    const [touched] = of(guess, "rigging.point-load");
+    expect(touched).toEqual(of(whole, "rigging.point-load")[0]);
+  });
+  test("may be a whole number, a pair, and a value of a part", () => {
+    for (const [from, to, path] of [
+      ["    columns: 4", "    columns: 4 ?", "faces.header.columns"],
+      ["  raster: 1920 x 1080", "  raster: 1920 x 1080 ?", "picture.raster"],
+    ] as const) {
+      const document = inspectText(changed(from, to));
+      const resting = document.checks.filter((check) => check["rests-on-guesses"]?.includes(path));
+      expect(resting.length, path).toBeGreaterThan(0);
+      expect(document.verdict).toBe("not ready");
+    }
+    const parts = starter().parts.map((each) => ({
+      ...each,
+      text: each.text.replace("mass: 7.6 kg", "mass: 7.6 kg ?"),
+    }));
+    const [document] = inspect({ ...files(SMALL), parts }, rules, { today: TODAY, every: true }).documents;
+    const loads = (document as Document).checks.filter(({ rule }) => rule === "rigging.point-load");
+    expect(loads.length).toBeGreaterThan(0);
+    for (const check of loads) expect(check["rests-on-guesses"]).toEqual(["tile-500-p2.9.mass"]);
+  });
+  test.each([
+    ["a rating by a letter", ", structure: 500 lb}\n        H2", ", structure: 500 lb ?}\n        H2"],
+    ["dates", "on-site: 2027-03-05 to 2027-03-08", "on-site: 2027-03-05 to 2027-03-08 ?"],
+    ["the name of a part", "panel: tile-500-p2.9", "panel: tile-500-p2.9 ?"],
+  ])("is never %s", (_, from, to) => {
+    const document = inspectText(changed(from, to));
+    const mistakes = document.checks.filter(
+      ({ rule, outcome }) => /^document\.(?:front-matter|parts)$/u.test(rule) && outcome === "fails",
+    );
+    expect(mistakes.length).toBeGreaterThan(0);
+    expect(document.verdict).toBe("not ready");
+  });
+  test("quoted in the text has its sign in the link, and only then", () => {
+    const quoted = (breaker: string, figure: string) =>
+      of(
+        inspectText(
+          `${changed("      breaker: 20 A", `      breaker: ${breaker}`)}\n[${figure}](calc:power.circuits.c1.continuous-rating)\n`,
+        ),
+        "document.quoted-values",
+      ).at(-1);
+    expect(quoted("20 A ?", "15 A")).toMatchObject({ outcome: "fails", mend: expect.stringContaining("`15 A ?`") });
+    expect(quoted("20 A ?", "15 A ?")).toMatchObject({ outcome: "open", "if-right": "holds" });
+    expect(quoted("20 A", "15 A ?")).toMatchObject({ outcome: "fails" });
+    expect(quoted("20 A", "15 A")).toMatchObject({ outcome: "holds" });
+  });
+  test("has its sign in schedules, and a column of its own in CSV", () => {
+    const table = takeoff(files(changed("      breaker: 20 A", "      breaker: 20 A ?")), "builds/1.md", TODAY);
+    const made = schedule(table.build, "circuits", table.system);
+    expect(made.rows[0]?.some(({ text }) => text === "20 ?")).toBe(true);
+    const [head, line] = tableCsv(made).split("\r\n");
+    expect(head).toMatch(/,sure$/u);
+    expect(line).toMatch(/,20,.*,guess$/u);
+  });
+});
+
+/** Every quantity of the small build as a guess, one at a time. */
+const QUANTITY = /(?<=: )\d[\d.]*(?: x \d+| (?:ft|in|m|A|V|AWG|lb|%|Hz|bit|cd\/m2|h|deg))(?: \d+ in)?(?=[,}\n])/gu;
+
+describe("nothing that rests on a guess is ever ready", () => {
+  const front = SMALL.slice(0, SMALL.indexOf("\n---\n"));
+  const places = [...front.matchAll(QUANTITY)].map(({ index, 0: text }) => [index, text] as const);
+  const whole = inspectText(SMALL);
+  test("there are many, and the whole is ready", () => {
+    expect(places.length).toBeGreaterThan(30);
+    expect(whole.verdict).toBe("ready");
+  });
+  test.each(places)("at %i: %s", (index, text) => {
+    const end = index + text.length;
+    const document = inspectText(`${SMALL.slice(0, end)} ?${SMALL.slice(end)}`);
+    const resting = document.checks.filter((check) => check["rests-on-guesses"] !== undefined);
+    expect(resting.filter(({ outcome }) => outcome !== "open")).toEqual([]);
+    const mistaken = notHolding(document).some(({ rule }) => rule === "document.front-matter");
+    if (resting.length > 0 || mistaken) expect(document.verdict).toBe("not ready");
+    // Where nothing rests on it, it changes nothing but the code of what was approved.
+    else
+      expect(notHolding(document).filter(({ rule }) => rule !== "document.sign-off")).toEqual(
+        notHolding(whole).filter(({ rule }) => rule !== "document.sign-off"),
+      );
+  });
+});
+
+describe("a bound", () => {
+  const wiring = (length: string): Document =>
+    inspectText(changed("{conductor: 12 AWG, length: 30 ft,", `{conductor: 12 AWG, length: ${length},`));
+  test("is enough where it holds at the bound and at the other end", () => {
+    const document = wiring("at most 100 ft");
+    expect(of(document, "power.supply-range").map(({ outcome }) => outcome)).not.toContain("open");
+    expect(of(document, "power.supply-range").length).toBeGreaterThan(0);
+  });
+  test("is open where it holds at one end only, and asks for the figure", () => {
+    const open = of(wiring("at most 5000 ft"), "power.supply-range").filter(({ outcome }) => outcome === "open");
+    expect(open.length).toBeGreaterThan(0);
+    for (const check of open) {
+      expect(check["rests-on-bounds"]).toEqual(["power.circuits.c1.wiring.length"]);
+      expect(check.mend).toContain("`power.circuits.c1.wiring.length`");
+    }
+  });
+  test("fails where it fails at both ends", () => {
+    const document = inspectText(changed("      breaker: 20 A", "      breaker: at most 3 A"));
+    expect(of(document, "power.circuit-load").map(({ outcome }) => outcome)).toEqual(["fails"]);
+  });
+  test("stands as it is written where it is printed", () => {
+    const table = takeoff(files(changed("length: 35 ft}", "length: at most 35 ft}")), "builds/1.md", TODAY);
+    const texts = schedule(table.build, "cables", table.system).rows.flatMap((row) => row.map(({ text }) => text));
+    expect(texts.some((text) => text.startsWith("at most 35"))).toBe(true);
+  });
+});
