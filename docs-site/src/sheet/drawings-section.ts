@@ -1,9 +1,10 @@
+import { failuresAt } from "@plumbmark/core";
 import type { Element } from "hast";
 import { drawingsOf } from "../drawings/drawings.js";
 import { type Drawing, SHEET_WIDTH, stamped, svg, svgAgain, svgFile } from "../drawings/shared/drawing.js";
 import { type Content, h } from "../html/html.js";
 import { linkTo } from "../pages/page.js";
-import { identityLine } from "../site/identity.js";
+import { identityLine, noticeOf } from "../site/identity.js";
 import { Names } from "../site/names.js";
 import type { PublishedDocument } from "../site/published-document.js";
 import type { Site } from "../site/site.js";
@@ -22,9 +23,10 @@ function filed(document: PublishedDocument, site: Site): readonly Filed[] {
   if (known) return known;
   const { build, system } = document;
   const names = new Names();
-  const own = build ? drawingsOf({ build, system }) : [];
+  const own = build ? drawingsOf({ build, system, failures: failuresAt(document.entry) }) : [];
+  const notice = noticeOf(document);
   const stamp = identityLine(document, site);
-  const all = own.map((drawing) => ({ drawing: stamped(drawing, stamp), file: names.take(drawing.name) }));
+  const all = own.map((drawing) => ({ drawing: stamped(drawing, stamp, notice), file: names.take(drawing.name) }));
   made.set(document, all);
   return all;
 }

@@ -14,6 +14,7 @@ import type { Element } from "hast";
 import { type Content, h } from "../html/html.js";
 import { type TableColumn, table } from "../html/table.js";
 import { linkTo } from "../pages/page.js";
+import { noticeOf } from "../site/identity.js";
 import { onceFor } from "../site/once-for.js";
 import type { PublishedDocument } from "../site/published-document.js";
 import { lotsOfFaces } from "./lots-of-faces.js";
@@ -43,10 +44,10 @@ type Filled = readonly (readonly [ScheduleName, ScheduleTable])[];
 
 /** Schedules of a document that have something in them, filled once for the page and for the files. */
 export const filled = onceFor(
-  ({ build, system }: PublishedDocument): Filled =>
+  ({ build, system, entry }: PublishedDocument): Filled =>
     build
       ? scheduleNames
-          .map((name) => [name, schedule(build, name, system)] as const)
+          .map((name) => [name, schedule(build, name, system, entry)] as const)
           .filter(([, { rows }]) => rows.length > 0)
       : [],
 );
@@ -68,12 +69,14 @@ export const schedules = (document: PublishedDocument): Content =>
 
 /** The files those links lead to: CSV by RFC 4180. */
 export const scheduleFiles = (document: PublishedDocument): ReadonlyMap<string, string> =>
-  new Map(filled(document).map(([name, full]) => [fileOf(document, name), tableCsv(full)]));
+  new Map(
+    filled(document).map(([name, full]) => [fileOf(document, name), tableCsv(full, noticeOf(document) ?? "ready")]),
+  );
 
 /** The table an author's link stands for, under the author's words; undefined when there is no such schedule. */
 export function scheduleAt(document: PublishedDocument, name: string, words: string): Element | undefined {
-  const { build, system } = document;
+  const { build, system, entry } = document;
   if (!build || !isSchedule(name)) return undefined;
-  const full = filled(document).find(([each]) => each === name)?.[1] ?? schedule(build, name, system);
+  const full = filled(document).find(([each]) => each === name)?.[1] ?? schedule(build, name, system, entry);
   return tableOf(full, words || scheduleTitles[name]);
 }

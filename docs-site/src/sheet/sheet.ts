@@ -4,6 +4,7 @@ import { type Content, h, nodesOf } from "../html/html.js";
 import { countState, verdictState } from "../html/state.js";
 import type { TitleCells } from "../html/title-block.js";
 import type { SitePage } from "../pages/page.js";
+import { noticeOf } from "../site/identity.js";
 import type { PublishedDocument } from "../site/published-document.js";
 import type { Site } from "../site/site.js";
 import { cautions } from "./cautions.js";
@@ -29,6 +30,12 @@ const cellsOf = ({ entry, build }: PublishedDocument): TitleCells => {
   ];
 };
 
+/** What must not be built from says so before anything else, as loudly on paper as on a screen. */
+const notice = (document: PublishedDocument): Content => {
+  const words = noticeOf(document);
+  return words === undefined ? undefined : h("p", { class: "notice" }, words);
+};
+
 const summary = ({ entry }: PublishedDocument): Content => [
   h("p", { class: "counts" }, [
     verdictState(entry),
@@ -42,7 +49,7 @@ const summary = ({ entry }: PublishedDocument): Content => [
     "p",
     "The verdict is on this document: whether what it writes down meets the rules. It is no approval of the hang, the circuits or the work on site.",
   ),
-  entry.status === "draft" ? h("p", "This is a draft: open checks do not count yet. Do not build from it.") : undefined,
+  entry.status === "draft" ? h("p", "This is a draft: open checks do not count yet.") : undefined,
 ];
 
 interface Part {
@@ -111,6 +118,7 @@ export function sheet(document: PublishedDocument, site: Site): SitePage {
     .filter(({ content }) => content.length > 0);
   const { parts, own } = moveCautions(all);
   const content: Content = [
+    notice(document),
     summary(document),
     parts.length > 1
       ? contents([

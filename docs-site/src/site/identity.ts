@@ -1,3 +1,4 @@
+import { useNotice } from "@plumbmark/core";
 import type { PublishedDocument } from "./published-document.js";
 import type { Site } from "./site.js";
 
@@ -13,3 +14,6 @@ export const identityLine = (
     entry.status ?? "status not stated",
     `inspected ${today}`,
   ].join(" · ");
+
+/** The words that go wherever figures of a document go that must not be built from; undefined for one that is ready. */
+export const noticeOf = ({ entry }: Pick<PublishedDocument, "entry">): string | undefined => useNotice(entry);

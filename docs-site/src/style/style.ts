@@ -56,6 +56,7 @@ td > ul { padding-left: 1.1rem; margin: 0; }
 .search label { display: block; font-weight: 600; } input, button { font: inherit; color: inherit; background: var(--paper); border: 2px solid var(--line); padding: .4rem .6rem; max-width: 100%; } input { width: 30rem; } button { cursor: pointer; } .found li { margin: .4rem 0; }
 .prose img { max-width: 100%; height: auto; } .quote button { border: 0; border-bottom: 2px dotted var(--link); background: none; padding: 0; }
 [popover] { color: var(--ink); background: var(--paper); border: 2px solid var(--ink); padding: 1rem; max-width: min(40rem, 92vw); white-space: pre-line; font: .875rem/1.5 var(--mono); }
+.notice { font-size: 1.5rem; line-height: 1.3; font-weight: 800; border: .35rem double var(--ink); padding: .4rem .9rem; width: fit-content; max-width: 100%; }
 .states { font-size: 1.2rem; } footer { color: var(--soft); font-size: .875rem; padding: 1rem 0; }
 @page { margin: 14mm 12mm 16mm; @bottom-right { content: "page " counter(page) " of " counter(pages); font: 8pt sans-serif; } }
 @media print { :root { color-scheme: light; --ink: #000; --soft: #333; --paper: #fff; --wash: #fff; --line: #666; --link: #000; } html { font-size: 9.5pt; } body { max-width: none; padding: 0; }

@@ -72,6 +72,7 @@ export { StandardError } from "./inspection/settings.js";
 export { knownOutline, pathsOf } from "./inspection/snapshot.js";
 export { type TakenOff, takeoff } from "./inspection/takeoff.js";
 export type { Dependencies } from "./inspection/trace.js";
+export { failuresAt, type JudgedDocument, useNotice } from "./inspection/use-notice.js";
 export { type WorkedValue, workedValues, workings } from "./inspection/workings.js";
 export { Build } from "./model/build.js";
 export type { Cable, End } from "./model/cabling/cable.js";

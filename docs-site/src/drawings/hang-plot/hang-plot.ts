@@ -9,7 +9,7 @@ import { gapNotes, resultText, UNWRITTEN, writtenText } from "../shared/value-te
 import { diagrams } from "./diagram.js";
 import { belowBar } from "./hung-face.js";
 import { type PlotLayout, plotLayout } from "./layout.js";
-import { HANG_HEADER, hangRows, LEG_HEADER, legRows } from "./rows.js";
+import { caseWords, HANG_HEADER, hangRows, LEG_HEADER, legRows } from "./rows.js";
 import { heightOf, places, support } from "./supports.js";
 
 const WIDTH = SHEET_WIDTH - 4;
@@ -36,7 +36,7 @@ function facts(bar: Bar, { build, system }: DrawingSubject): readonly string[] {
     `Section ${section}. The structure may carry in all: ${writtenText(bar.structure, system)}.`,
     `Ratings of the structure: ${by ?? `who states them is ${UNWRITTEN}`}. Second suspension: ${second.length > 0 ? second.join(", ") : UNWRITTEN}.`,
     ...(stillness.known && !stillness.still ? [`The bar does not hang still: ${stillness.because}.`] : []),
-    "Level: what the hang carries while the bar hangs level on all its hangs. At worst: the most it carries in any balance of the bar, whatever the ropes' lengths, or in those the levelling lets; “Then” says in which. Structure: what the structure is stated to carry there. Weakest part: the least working load limit of what the hang is made of.",
+    "Level: what the hang carries while the bar hangs level on all its hangs. At worst: the most it carries in any balance of the bar, whatever the lengths of the ropes, or in those the levelling lets; “At worst with” says in which. On structure: the same with the hardware it hangs by. Rated: what the structure is stated to carry there. Weakest: the least working load limit of what the hang is made of.",
     "Drops, hooks and figures underlined are broken: they are not to scale. Loads are what each point holds, as a mass.",
   ];
 }
@@ -72,10 +72,12 @@ function elevation(
 
 function describe(bar: Bar, { system }: DrawingSubject): string {
   const hangs = bar.hangs.map(
-    (hang) => `hang ${hang.name} at ${writtenText(hang.at, system)} carries ${resultText(hang.reaction, system)}`,
+    (hang) =>
+      `hang ${hang.name} at ${writtenText(hang.at, system)} carries ${resultText(hang.level, system)} level and ${resultText(hang.worst.reaction, system)} at worst (${caseWords(hang.worst.when)})${hang.bridled ? "" : `, on the structure ${resultText(hang.onStructure(hang.level), system)} and ${resultText(hang.onStructure(hang.worst.reaction), system)}`}`,
   );
+  const { moment, when } = bar.worstMoment;
   const carried = bar.carries.map(({ face, from }) => `face ${face.name} from ${writtenText(from, system)}`);
-  return `A bar of ${writtenText(bar.length, system)} carries ${carried.join(" and ") || "nothing that is written down"}. From its left end as the audience sees it: ${hangs.join("; ") || "no hang is written down"}. Below it its shear and bending moment, level on all hangs.`;
+  return `A bar of ${writtenText(bar.length, system)} carries ${carried.join(" and ") || "nothing that is written down"}. From its left end as the audience sees it: ${hangs.join("; ") || "no hang is written down"}. What the structure bears in all is ${resultText(bar.onStructure, system)}. Below it its shear and bending moment: level at most ${resultText(bar.moment, system)}, at worst ${resultText(moment, system)} (${caseWords(when)}).`;
 }
 
 /** A bar with what it carries, what its hangs carry, and what they may. */

@@ -90,12 +90,28 @@ const clear = (layout: PlotLayout, [left, base]: PaperPoint, width: number): Sha
     : [];
 };
 
-/** A hang with its name and what it carries on a level bar. */
+/** What a hang carries, level and at worst: the two figures the rules judge. Alike ones stand once. */
+function loadLines(hang: Hang, system: System): readonly { readonly words: string; readonly data: Data }[] {
+  const { reaction } = hang.worst;
+  const level = isSlack(hang) ? "slack" : resultText(hang.level, system);
+  const worst = resultText(reaction, system);
+  const data: Data = hang.level.known ? { dataReaction: hang.level.value } : {};
+  const most: Data = reaction.known ? { dataReactionWorst: reaction.value } : {};
+  return level === worst
+    ? [{ words: level, data: { ...data, ...most } }]
+    : [
+        { words: `level ${level}`, data },
+        { words: `worst ${worst}`, data: most },
+      ];
+}
+
+type Data = Readonly<Record<string, number>>;
+
+/** A hang with its name and what it carries. */
 export function support(layout: PlotLayout, hang: Hang, bar: number, system: System): Element {
   const x = layout.x((hang.at as Known).value);
-  const { reaction } = hang;
-  const words = isSlack(hang) ? "slack" : resultText(reaction, system);
-  const width = measure(words, SMALL);
+  const lines = loadLines(hang, system);
+  const width = Math.max(...lines.map(({ words }) => measure(words, SMALL)));
   const side = sideFor(layout, hang, width + 3);
   const at = x + (side === "left" ? -1.6 : 1.6);
   const anchor = side === "left" ? "end" : "start";
@@ -107,11 +123,12 @@ export function support(layout: PlotLayout, hang: Hang, bar: number, system: Sys
     ...(side === "none"
       ? []
       : [
-          ...clear(layout, [side === "left" ? at - width : at, bar - below + 3.6], width),
-          lettering(words, [at, bar - below + 3.6], {
-            size: SMALL,
-            anchor,
-            data: reaction.known ? { dataReaction: reaction.value } : {},
+          ...lines.flatMap(({ words, data }, index) => {
+            const base = bar - below + 3.6 + index * 3.4;
+            return [
+              ...clear(layout, [side === "left" ? at - width : at, base], width),
+              lettering(words, [at, base], { size: SMALL, anchor, data }),
+            ];
           }),
         ]),
   ]);

@@ -2,14 +2,22 @@ import type { System } from "@plumbmark/calc";
 import type { Build } from "@plumbmark/core";
 import type { Element } from "hast";
 import { type Attributes, type Content, num, s, xmlText } from "../../html/html.js";
-import { fitForXml, lettering, SMALL, wrapped } from "./lettering.js";
+import { fitForXml, lettering, MIDDLE, SMALL, wrapped } from "./lettering.js";
 import { line, NARROW, paper, type Shapes } from "./svg.js";
 
 /** What a drawing is made from. */
 export interface DrawingSubject {
   readonly build: Build;
   readonly system: System;
+  /** Rules that do not hold for what has this path, in words; without it nothing was judged. */
+  readonly failures?: (path: string) => readonly string[];
 }
+
+/** What stands beside a figure of something for which a rule does not hold; nothing where all hold. */
+export const failureMark = ({ failures }: DrawingSubject, path: string): string | undefined => {
+  const found = failures?.(path) ?? [];
+  return found.length === 0 ? undefined : found.join(", ");
+};
 
 /** One drawing, in millimetres of paper. */
 export interface Drawing {
@@ -27,16 +35,29 @@ export interface Drawing {
 
 const STAMP = 5;
 
-/** The drawing with a line at its foot that says what it belongs to: a loose page is to be known for what it is. */
-export function stamped(drawing: Drawing, words: string): Drawing {
+/**
+ * The drawing with a line at its foot that says what it belongs to: a loose page is to be known for what it is.
+ * @param notice words that it must not be built from; they stand above that line in heavy type, and are spoken first
+ */
+export function stamped(drawing: Drawing, words: string, notice?: string): Drawing {
+  const warned = notice === undefined ? [] : wrapped(notice, (drawing.width - 4) / 1.1, MIDDLE);
   const lines = wrapped(words, drawing.width - 4, SMALL);
-  const y = drawing.height + STAMP;
+  const top = drawing.height + STAMP;
+  const y = top + warned.length * STAMP;
   return {
     ...drawing,
+    description: notice === undefined ? drawing.description : `${notice} ${drawing.description}`,
     height: y + lines.length * STAMP - 1,
     shapes: [
       ...drawing.shapes,
-      line([2, y - 3.5], [drawing.width - 2, y - 3.5]),
+      line([2, top - 3.5], [drawing.width - 2, top - 3.5]),
+      ...warned.map((each, index) =>
+        lettering(each, [2, top + index * STAMP], {
+          size: MIDDLE,
+          bold: true,
+          data: index === 0 ? { dataNotice: notice as string } : {},
+        }),
+      ),
       ...lines.map((each, index) =>
         lettering(each, [2, y + index * STAMP], { size: SMALL, data: index === 0 ? { dataStamp: words } : {} }),
       ),

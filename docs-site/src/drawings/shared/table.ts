@@ -1,9 +1,11 @@
-import { fitted, lettering, measure, SMALL } from "./lettering.js";
-import { line, type Shapes, WIDE } from "./svg.js";
+import { fitted, lettering, measure, SMALL, wrapped } from "./lettering.js";
+import { line, type PaperPoint, type Shapes, WIDE } from "./svg.js";
 
 export interface DrawnCell {
   readonly words: string;
   readonly data?: Readonly<Record<string, string | number>>;
+  /** On a line of its own under its row, over the whole width: what has to be said of a row and fits no column. */
+  readonly below?: boolean;
 }
 
 interface Placed {
@@ -41,22 +43,32 @@ export function drawnTable(
   most: number,
 ): Placed {
   const all = [header.map((words): DrawnCell => ({ words })), ...rows];
-  const widths = widthsOf(all, most);
-  const shapes = all.flatMap((row, index) => {
-    let left = x;
-    return row.map(({ words, data }, column) => {
-      const at = left;
-      const width = widths[column] as number;
-      left += width;
-      const bold = index === 0;
-      return lettering(fitted(words, width - 1, SMALL), [at, y + ROW * (index + 0.75)], {
+  const columns = all.map((row) => row.filter(({ below }) => !below));
+  const widths = widthsOf(columns, most);
+  const lefts = widths.map((_, column) => x + widths.slice(0, column).reduce((a, b) => a + b, 0));
+  let height = 0;
+  const shapes = all.flatMap((row, index): Shapes => {
+    const base = y + height + ROW * 0.75;
+    const cells = (columns[index] ?? []).map(({ words, data }, column) =>
+      lettering(fitted(words, (widths[column] as number) - 1, SMALL), [lefts[column] as number, base], {
         size: SMALL,
-        bold,
+        bold: index === 0,
         data: data ?? {},
-      });
-    });
+      }),
+    );
+    height += ROW;
+    const under = row
+      .filter(({ below }) => below)
+      .flatMap(({ words, data }) =>
+        wrapped(`Does not hold: ${words}`, (most - APART) / 1.1, SMALL).map((each, place) => {
+          height += ROW;
+          const at: PaperPoint = [x + APART, y + height - ROW * 0.25];
+          return lettering(each, at, { size: SMALL, bold: true, data: place === 0 ? (data ?? {}) : {} });
+        }),
+      );
+    return [...cells, ...under];
   });
   const width = widths.reduce((a, b) => a + b, 0);
   const rule = line([x, y + ROW * 1.05], [x + width, y + ROW * 1.05], { strokeWidth: WIDE });
-  return { shapes: [...shapes, rule], height: all.length * ROW + 2, width };
+  return { shapes: [...shapes, rule], height: height + 2, width };
 }

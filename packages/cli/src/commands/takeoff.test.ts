@@ -32,7 +32,7 @@ describe("takeoff", () => {
     const { status, out } = await run(BANNER, "cables", "--as", "csv");
     expect(status).toBe(0);
     expect(out.split("\r\n")[0]).toBe(
-      "Label,From,To,As written,Part,From connector,To connector,Kind,Made of,Length (ft),Reach (ft)",
+      "Label,From,To,As written,Part,From connector,To connector,Kind,Made of,Length (ft),Reach (ft),Verdict",
     );
     expect(out.replaceAll("\r\n", "")).not.toMatch(/[\r\n]/u);
     expect(out.endsWith("\r\n")).toBe(true);
@@ -54,9 +54,9 @@ describe("takeoff", () => {
 
   it("uses the units of the document", async () => {
     expect((await run("builds/harbour-header.md", "hangs", "--as", "csv")).out).toMatch(
-      /From the left \(m\).*Load \(kg\)/u,
+      /From the left \(m\).*Load, level \(kg\)/u,
     );
-    expect((await run(BANNER, "hangs", "--as", "csv")).out).toMatch(/From the left \(ft\).*Load \(lb\)/u);
+    expect((await run(BANNER, "hangs", "--as", "csv")).out).toMatch(/From the left \(ft\).*Load, level \(lb\)/u);
   });
 
   it("says that a schedule is empty", async () => {

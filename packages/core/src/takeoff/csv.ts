@@ -22,11 +22,19 @@ function sureOf(row: readonly ScheduleCell[]): string {
   return (["guess", "bound"] as const).find((sure) => row.some((each) => each.sure === sure)) ?? "stated";
 }
 
-/** A schedule as CSV by RFC 4180: a header line, lines that end in CRLF, UTF-8 without a mark. The last column is `sure`. */
-export const tableCsv = (table: ScheduleTable): string =>
-  [
-    [...table.columns.map((column) => field(harmless(columnHeading(column)))), "sure"],
-    ...table.rows.map((row) => [...row.map(cell), sureOf(row)]),
+/**
+ * A schedule as CSV by RFC 4180: a header line, lines that end in CRLF, UTF-8 without a mark. Behind the columns of the
+ * schedule stands `sure`.
+ * @param verdict how the document was judged. It is the last column: a line before or after the table would break every
+ *   reader that takes the first line for the heads (RFC 4180, section 2, 3 and 4), and is lost as soon as rows are
+ *   sorted or copied.
+ */
+export const tableCsv = (table: ScheduleTable, verdict?: string): string => {
+  const [head, own] = verdict === undefined ? [[], []] : [["Verdict"], [field(harmless(verdict))]];
+  return [
+    [...table.columns.map((column) => field(harmless(columnHeading(column)))), "sure", ...head],
+    ...table.rows.map((row) => [...row.map(cell), sureOf(row), ...own]),
   ]
     .map((line) => `${line.join(",")}\r\n`)
     .join("");
+};

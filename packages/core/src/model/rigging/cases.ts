@@ -46,7 +46,7 @@ export type BarCases =
       readonly known: true;
       /** Worst of every hang, in their order from the left. */
       readonly worst: readonly WorstCase[];
-      readonly bending: { readonly moment: Known<"moment">; readonly when: string };
+      readonly bending: { readonly moment: Known<"moment">; readonly when: string; readonly bent: BarCase["bent"] };
       /** Every case, with the loads it is about. */
       readonly all: readonly Solved[];
     }
@@ -152,5 +152,5 @@ export function casesOf(bar: Bar): BarCases {
   const bent = of.get(mostBentCase(cases)) as Solved;
   const when = wordsOf(bar, bent);
   const moment = momentValue(bent.found.bent, hanging.inputs, when && `${when.trim()}: `) as Known<"moment">;
-  return { known: true, worst, bending: { moment, when }, all };
+  return { known: true, worst, bending: { moment, when, bent: bent.found.bent }, all };
 }

@@ -6,12 +6,16 @@ import { type ColumnOf, NOT_STATED } from "../table.js";
 
 /** A suspension point, or one leg of a bridle below it. */
 export interface HangLine {
+  /** Its place in the document. */
+  readonly path: string;
   readonly bar: string;
   readonly name: string;
   readonly at: Value | undefined;
   readonly assembly: Assembly;
   readonly load: Value;
   readonly worst: Value;
+  /** What the structure bears there, level and at worst: the load with the hardware it hangs by. */
+  readonly onStructure: readonly [Value, Value] | undefined;
   /** The case that governs, in words. */
   readonly when: string;
   readonly angle: Value | undefined;
@@ -24,20 +28,24 @@ function linesOf(hang: Hang): readonly HangLine[] {
   const { reaction, when } = hang.worst;
   const own: HangLine = {
     ...base,
+    path: hang.path,
     name: hang.name,
     at: hang.at,
     assembly: hang.ownAssembly,
     load: hang.reaction,
     worst: reaction,
+    onStructure: hang.bridled ? undefined : [hang.onStructure(hang.level), hang.onStructure(reaction)],
     when: when.trim(),
     structure: hang.bridled ? undefined : hang.structure,
   };
   const legs = hang.legs.map((leg) => ({
     ...base,
+    path: leg.path,
     name: `${hang.name} ${leg.side} leg`,
     assembly: leg.assembly,
     load: leg.tension(hang.reaction),
     worst: leg.tension(reaction),
+    onStructure: [leg.onStructure(leg.tension(hang.level)), leg.onStructure(leg.tension(reaction))] as const,
     when: when.trim(),
     angle: leg.angle,
     structure: leg.structure,
@@ -61,6 +69,8 @@ export const hangColumns: readonly ColumnOf<HangLine>[] = [
   { name: "Load, level", kind: "mass", of: ({ load }) => load },
   { name: "Load at worst", kind: "mass", of: ({ worst }) => worst },
   { name: "At worst", of: ({ when }) => when },
+  { name: "On structure, level", kind: "mass", of: ({ onStructure }) => onStructure?.[0] },
+  { name: "On structure at worst", kind: "mass", of: ({ onStructure }) => onStructure?.[1] },
   { name: "Angle", kind: "angle", of: ({ angle }) => angle },
   {
     name: "Least WLL",
