@@ -38,7 +38,7 @@ const files: fc.Arbitrary<RepositoryFiles> = fc
 function countedAndWorked(given: RepositoryFiles): void {
   for (const [path, { working }] of workings(given, PATH, TODAY))
     if (!Array.isArray(working)) throw new Error(`${path} has no working`);
-  const { build, system } = takeoff(given, PATH, TODAY, []);
+  const { build, system } = takeoff(given, PATH, TODAY, rules);
   for (const name of scheduleNames) {
     const table = schedule(build, name, system);
     const text = tableCsv(table) + tableMarkdown(table);

@@ -120,6 +120,8 @@ describe.each(bars)("$title", ({ file, name, length, from, face, hangs }) => {
   it("has the shear jump at every hang, and the diagrams as long as the bar", () => {
     const curves = drawing
       .all("path")
+      // The moment at worst is drawn over that of the level bar.
+      .filter(({ attributes }) => attributes.class !== "worst")
       .map(placesOf)
       .filter((places) => places.length > 4 && Math.abs((places[0] as Place)[0] - x(0)) <= FINE);
     expect(curves).toHaveLength(2);
