@@ -83,7 +83,7 @@ describe("a guess", () => {
     expect(quoted("20 A", "15 A")).toMatchObject({ outcome: "holds" });
   });
   test("has its sign in schedules, and a column of its own in CSV", () => {
-    const table = takeoff(files(changed("      breaker: 20 A", "      breaker: 20 A ?")), "builds/1.md", TODAY);
+    const table = takeoff(files(changed("      breaker: 20 A", "      breaker: 20 A ?")), "builds/1.md", TODAY, rules);
     const made = schedule(table.build, "circuits", table.system);
     expect(made.rows[0]?.some(({ text }) => text === "20 ?")).toBe(true);
     const [head, line] = tableCsv(made).split("\r\n");
@@ -139,7 +139,7 @@ describe("a bound", () => {
     expect(of(document, "power.circuit-load").map(({ outcome }) => outcome)).toEqual(["fails"]);
   });
   test("stands as it is written where it is printed", () => {
-    const table = takeoff(files(changed("length: 35 ft}", "length: at most 35 ft}")), "builds/1.md", TODAY);
+    const table = takeoff(files(changed("length: 35 ft}", "length: at most 35 ft}")), "builds/1.md", TODAY, rules);
     const texts = schedule(table.build, "cables", table.system).rows.flatMap((row) => row.map(({ text }) => text));
     expect(texts.some((text) => text.startsWith("at most 35"))).toBe(true);
   });

@@ -32,7 +32,7 @@ describe("takeoff", () => {
     const { status, out } = await run(BANNER, "cables", "--as", "csv");
     expect(status).toBe(0);
     expect(out.split("\r\n")[0]).toBe(
-      "Label,From,To,As written,Part,From connector,To connector,Kind,Made of,Length (ft),Reach (ft),Verdict",
+      "Label,From,To,As written,Part,From connector,To connector,Kind,Made of,Length (ft),Reach (ft),sure,Verdict",
     );
     expect(out.replaceAll("\r\n", "")).not.toMatch(/[\r\n]/u);
     expect(out.endsWith("\r\n")).toBe(true);
