@@ -1,5 +1,6 @@
 import { Command, Option } from "commander";
 import {
+  APPROVE_HELP,
   COLLATE_HELP,
   EXIT,
   HOOK_HELP,
@@ -19,6 +20,7 @@ const commands = {
   takeoff: () => import("./commands/takeoff.js"),
   rules: () => import("./commands/rules.js"),
   publish: () => import("./commands/publish.js"),
+  approve: () => import("./commands/approve.js"),
   start: () => import("./commands/start.js"),
   collate: () => import("./commands/collate.js"),
   hook: () => import("./commands/hook.js"),
@@ -119,6 +121,15 @@ export function commandLine(around: Surroundings, version: string, done: (status
     .argument("[name]", "after `rule`: the name of the new rule")
     .addHelpText("after", START_HELP)
     .action(async (dir, name) => done(await (await commands.start()).startCommand(dir, name, around)));
+  program
+    .command("approve")
+    .description("approve a build document as it is: bind an approval to its content")
+    .argument("<file>", "a build document that is ready but for its approval")
+    .requiredOption("--by <name>", "who approves it; somebody other than who prepared it")
+    .addOption(standard())
+    .addOption(noPlugins())
+    .addHelpText("after", APPROVE_HELP)
+    .action(async (file, options) => done(await (await commands.approve()).approveCommand(file, options, around)));
   program
     .command("collate")
     .description("join the records of several docs repositories into one")

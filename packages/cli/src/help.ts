@@ -78,6 +78,17 @@ Examples
   plumbmark start my-builds
   plumbmark start rule two-riggers`;
 
+export const APPROVE_HELP = `
+Inspects the document with the approval in it, and writes that only if the document is ready then: \`approved\` with the
+name, today's day, and a code of the content. Every other byte stays as it is. The code is made of the document and of
+what it rests on: the parts and lots it names, and the house standards. When any of it is changed, the approval ends;
+ticked tasks and the step to \`as-built\` change nothing. The code tells that something was changed, not who did it.
+
+Exit status: 0 written; 1 refused, and nothing was changed; 2 not carried out.
+
+Examples
+  plumbmark approve builds/banner.md --by "M. Finch"`;
+
 export const COLLATE_HELP = `
 Each document is listed under the name of its record. A name that two repositories give a build stands against both.
 What a record does not hold cannot be told: lots are compared within a repository only.

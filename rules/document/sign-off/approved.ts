@@ -2,7 +2,7 @@ import { type Build, is, open, type RawCheck } from "@plumbmark/kit";
 import { approverPath, named } from "./named.js";
 
 const mendOf = ({ context, approval }: Build): string =>
-  `Once it is ready but for this, have it approved: \`plumbmark approve ${context.file} --by NAME\` writes \`approved\` with the code of what it then is${approval.code === undefined ? "" : `, now ${approval.code}`}.`;
+  `Once it is ready but for this, have it approved: \`plumbmark approve ${context.file} --by NAME\` writes it, with the code of what the document then is${approval.code === undefined ? "" : `: as it is now, ${approval.code}`}.`;
 
 /** That nobody, or somebody without saying of what, approved it. */
 function noApproval(build: Build): RawCheck {

@@ -19,6 +19,7 @@ import type { Surroundings } from "../surroundings.js";
 import { Trouble } from "../trouble.js";
 import { againstEntry, apartFromApprovals, changesBetween, recordBy } from "./against.js";
 import { againstRevision } from "./against-revision.js";
+import { withChangesSince } from "./changed-since.js";
 import { inspectScope } from "./inspect-scope.js";
 import { open } from "./open.js";
 import { watch } from "./watch.js";
@@ -117,8 +118,23 @@ async function formed(
   return together(textPieces(record, { width, colour, every: every === true, brief }));
 }
 
+/** What was changed since documents were approved, by the state that was inspected. */
+async function sinceApproved(
+  { root, record }: Inspected,
+  { standard, staged }: InspectOptions,
+  { today }: Surroundings,
+) {
+  if (!staged) return withChangesSince(record, { root, standard, today });
+  const scope = await stagedScope(root);
+  const found = await withChangesSince(record, { root, standard, today, origin: scope.after });
+  scope.end?.();
+  return found;
+}
+
 /** Prints the report; gives the exit status. */
-async function report(inspected: Inspected, options: InspectOptions, around: Surroundings): Promise<number> {
+async function report(found: Inspected, options: InspectOptions, around: Surroundings): Promise<number> {
+  const stale = found.record.documents.some(({ approval }) => approval?.state === "changed");
+  const inspected = stale ? { ...found, record: await sinceApproved(found, options, around) } : found;
   for (const piece of await formed(inspected, options, around)) around.print(piece);
   return statusOf(inspected.record, around.warn);
 }
