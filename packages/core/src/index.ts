@@ -1,23 +1,22 @@
 export type { Approval } from "./approval/approval.js";
 export { changesBetween } from "./approval/changes.js";
 export { type ApprovalText, withApproval } from "./approval/write.js";
-export { isThere } from "./document/links.js";
-export { type Markdown, plainText, readMarkdown } from "./document/markdown.js";
+export { isThere } from "./document/body/links.js";
+export { type Markdown, plainText, readMarkdown } from "./document/body/markdown.js";
+export { type Section, sectionsOf } from "./document/body/sections.js";
 export type { Mistake } from "./document/mistake.js";
 export { choices, nearest } from "./document/nearest.js";
 export { asRead, isNothingWritten, isPlaceholder, written } from "./document/nothing-written.js";
-export type { Change } from "./document/overlay.js";
 export { nobodyIn, type Person, person, samePerson } from "./document/person.js";
 export type { Place } from "./document/place.js";
 export { readQuantities } from "./document/quantities.js";
-export { type Section, sectionsOf } from "./document/sections.js";
 export { validate } from "./document/validate.js";
-export { readWholeYaml, rememberYaml } from "./document/whole-yaml.js";
-export { type Data, type Placed, readYaml } from "./document/yaml.js";
+export type { ValueChange } from "./document/yaml/overlay.js";
+export { readWholeYaml, rememberYaml } from "./document/yaml/whole-yaml.js";
+export { type Data, type Placed, readYaml } from "./document/yaml/yaml.js";
 export { type Found, type FoundGap, type FoundMistake, foundIn, gravest } from "./findings/found.js";
 export * as schemas from "./generated/schemas.js";
 export { approvalCodes } from "./inspection/approval-codes.js";
-export { contractProblems } from "./inspection/contract.js";
 export {
   type Inspection,
   inspect,
@@ -29,14 +28,9 @@ export {
   modeller,
 } from "./inspection/inspect.js";
 export type { Inspected } from "./inspection/inspect-document.js";
-export { workingEntries } from "./inspection/judge.js";
-export { worstOf } from "./inspection/margin.js";
-export {
-  type InspectedDocument,
-  type OpenOptions,
-  type OpenRepository,
-  openRepository,
-} from "./inspection/open-repository.js";
+export { contractProblems } from "./inspection/judging/contract.js";
+export { workingEntries } from "./inspection/judging/judge.js";
+export { worstOf } from "./inspection/judging/margin.js";
 export {
   areSound,
   type PluginResults,
@@ -46,7 +40,15 @@ export {
   ruleWithResults,
   type StatedRule,
   unusedPlugins,
-} from "./inspection/plugin-results.js";
+} from "./inspection/judging/plugin-results.js";
+export type { RawCheck, Rule, RuleContext, Sense, Thing, Words } from "./inspection/judging/rule.js";
+export { StandardError } from "./inspection/judging/settings.js";
+export {
+  type InspectedDocument,
+  type OpenOptions,
+  type OpenRepository,
+  openRepository,
+} from "./inspection/open-repository.js";
 export type { InspectOptions } from "./inspection/prepare.js";
 export {
   type AgainstEntry,
@@ -66,9 +68,7 @@ export {
   type WaiverEntry,
   type WorkingEntry,
 } from "./inspection/record.js";
-export type { RawCheck, Rule, RuleContext, Sense, Thing, Words } from "./inspection/rule.js";
 export { type Runner, runner } from "./inspection/runner.js";
-export { StandardError } from "./inspection/settings.js";
 export { knownOutline, pathsOf } from "./inspection/snapshot.js";
 export { type TakenOff, takeoff } from "./inspection/takeoff.js";
 export type { Dependencies } from "./inspection/trace.js";

@@ -1,5 +1,5 @@
-import type { Markdown } from "../document/markdown.js";
-import type { Section } from "../document/sections.js";
+import type { Markdown } from "../document/body/markdown.js";
+import type { Section } from "../document/body/sections.js";
 import type { BuildContext } from "../model/reading/build-context.js";
 import type { Reader } from "../model/reading/reader.js";
 

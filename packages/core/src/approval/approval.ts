@@ -1,5 +1,5 @@
+import { isDay } from "../document/days.js";
 import { type Person, person } from "../document/person.js";
-import { isDay } from "../model/stock/bookings.js";
 import type { Approvable } from "./approvable.js";
 import { codeRead } from "./code.js";
 import { codeOfContent, contentOf } from "./content.js";

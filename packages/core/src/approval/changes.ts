@@ -1,5 +1,5 @@
 import { shown } from "../document/shown.js";
-import { type Data, join } from "../document/yaml.js";
+import { type Data, join } from "../document/yaml/yaml.js";
 import type { Approvable } from "./approvable.js";
 import { canonical, contentOf } from "./content.js";
 import { withoutTicks } from "./document-text.js";

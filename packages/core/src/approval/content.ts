@@ -1,4 +1,4 @@
-import type { Data } from "../document/yaml.js";
+import type { Data } from "../document/yaml/yaml.js";
 import type { Approvable } from "./approvable.js";
 import { codeOf } from "./code.js";
 import { documentText } from "./document-text.js";

@@ -1,4 +1,4 @@
-import type { Placed } from "../document/yaml.js";
+import type { Placed } from "../document/yaml/yaml.js";
 
 /** A box of a task list, at the beginning of its line: `- [x] Bar hung`. */
 const BOX = /^([ \t>]*(?:(?:[-*+]|\d{1,9}[.)])[ \t]+)+)\[[ xX]\](?=[ \t]|$)/u;

@@ -1,6 +1,6 @@
-import { frontMatterOf } from "../document/front-matter.js";
 import type { Place } from "../document/place.js";
-import { type Placed, readYaml } from "../document/yaml.js";
+import { frontMatterOf } from "../document/yaml/front-matter.js";
+import { type Placed, readYaml } from "../document/yaml/yaml.js";
 
 /** What is written of an approval. */
 export interface ApprovalText {

@@ -10,7 +10,7 @@ const DAY = /\d{4}-\d{2}-\d{2}/gu;
 /** Whether a text is a real day, written `2027-01-31`. */
 export const isDay = (text: string): boolean => {
   const read = new Date(`${text}T00:00:00Z`);
-  return !Number.isNaN(read.getTime()) && read.toISOString().startsWith(text);
+  return !Number.isNaN(read.getTime()) && read.toISOString().slice(0, 10) === text;
 };
 
 const two = (text: string): string => text.padStart(2, "0");

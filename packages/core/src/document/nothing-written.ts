@@ -1,4 +1,4 @@
-import type { Data } from "./yaml.js";
+import type { Data } from "./yaml/yaml.js";
 
 /**
  * What a reader cannot see: controls, and what Unicode says to leave out of sight (zero width letters, soft hyphens,

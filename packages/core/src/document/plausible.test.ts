@@ -3,7 +3,7 @@ import { readQuantity } from "@plumbmark/calc";
 import { describe, expect, test } from "vitest";
 import { isPlausible } from "./plausible.js";
 import { readQuantities } from "./quantities.js";
-import { readWholeYaml } from "./whole-yaml.js";
+import { readWholeYaml } from "./yaml/whole-yaml.js";
 
 const plausible = (text: string, kinds: readonly Kind[], range: readonly [string, string]): boolean => {
   const read = readQuantity(text, kinds);

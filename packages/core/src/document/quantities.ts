@@ -16,7 +16,7 @@ import { choices, nearest } from "./nearest.js";
 import { START } from "./place.js";
 import { type Implausible, isPlausible } from "./plausible.js";
 import { otherEnd, type Unsure, wholeGuess, withAt } from "./unsure.js";
-import { type Data, join, type Placed } from "./yaml.js";
+import { type Data, join, type Placed } from "./yaml/yaml.js";
 
 /** What the schema walk finds: every quantity by path (pairs as `path.1`, `path.2`) and what each path is called. */
 export interface Quantities {

@@ -5,7 +5,7 @@ import type { Implausible } from "./plausible.js";
 import { readQuantities } from "./quantities.js";
 import type { Unsure } from "./unsure.js";
 import { validate } from "./validate.js";
-import type { Data, Placed } from "./yaml.js";
+import type { Data, Placed } from "./yaml/yaml.js";
 
 const SCHEMAS = { build: buildSchema, parts: partsSchema, stock: stockSchema };
 

@@ -1,7 +1,7 @@
 import { type Known, marked, type Quantity, type Sure } from "@plumbmark/calc";
 import type { Place } from "./place.js";
 import { plausibleEnds } from "./plausible.js";
-import type { Data } from "./yaml.js";
+import type { Data } from "./yaml/yaml.js";
 
 /** A value that is written as a guess or as a bound. */
 export interface Unsure {

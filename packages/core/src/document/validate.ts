@@ -6,7 +6,7 @@ import type { Mistake } from "./mistake.js";
 import { choices, nearest } from "./nearest.js";
 import { type Place, START } from "./place.js";
 import { shown } from "./shown.js";
-import { join, type Placed } from "./yaml.js";
+import { join, type Placed } from "./yaml/yaml.js";
 
 /** One complaint of the validator, as far as it is used here. */
 interface Complaint {

@@ -1,4 +1,4 @@
-import { isThere } from "../document/links.js";
+import { isThere } from "../document/body/links.js";
 import type { Promised } from "../model/stock/bookings.js";
 import { chainFor } from "../standard/chain.js";
 import type { DocumentEntry } from "./record.js";
@@ -34,10 +34,18 @@ function promisesByLot({ promises }: Snapshot): ReadonlyMap<string, readonly Pro
   return lots;
 }
 
+/** Guesses and bounds of the catalogue, as a text to compare. */
+const unsureIn = ({ catalogue }: Snapshot): string =>
+  JSON.stringify(
+    [...catalogue.parts.values()].map(({ name, unsure }) => [name, unsure]).filter(([, all]) => all?.length),
+  );
+
 /** What is different between two states of a repository, to tell whose results still hold. */
-export class Difference {
+export class SnapshotDifference {
   readonly #parts: ReadonlySet<string>;
   readonly #catalogue: boolean;
+  /** What rests on a guess or a bound of the catalogue is looked for in every document. */
+  readonly #unsure: boolean;
   /** Whatever does not hold may follow from a mistake of the catalogue. */
   readonly #mistaken: boolean;
   readonly #lots: ReadonlySet<string>;
@@ -52,6 +60,7 @@ export class Difference {
     this.#parts = differing(parts, others, (one, other) => one === other);
     // Whoever goes through the catalogue may see its order, too.
     this.#catalogue = parts !== others && (this.#parts.size > 0 || !sameList([...parts.keys()], [...others.keys()]));
+    this.#unsure = was.catalogue !== is.catalogue && unsureIn(was) !== unsureIn(is);
     this.#mistaken = was.catalogue !== is.catalogue && [was, is].some(({ catalogue }) => catalogue.mistakes.size > 0);
     const [lots, next] = [was.stock.lots, is.stock.lots];
     this.#lots = differing(lots, next, (one, other) => JSON.stringify(one) === JSON.stringify(other));
@@ -64,7 +73,7 @@ export class Difference {
   affects(path: string, { dependencies, name }: KeptResult): boolean {
     const { was, is } = this;
     if (!is.has(path) || was.sourceOf(path) !== is.sourceOf(path) || dependencies.otherBuilds) return true;
-    if (this.#mistaken) return true;
+    if (this.#mistaken || this.#unsure) return true;
     if (was.names !== is.names && !sameList(was.names.get(name), is.names.get(name))) return true;
     return this.#standardsDiffer(path) || this.#lookedAt(dependencies);
   }

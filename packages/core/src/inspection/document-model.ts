@@ -1,10 +1,10 @@
 import type { System } from "@plumbmark/calc";
-import { isThere, targetOf } from "../document/links.js";
+import { isThere, targetOf } from "../document/body/links.js";
 import type { Mistake } from "../document/mistake.js";
 import { START } from "../document/place.js";
 import { readData } from "../document/read-data.js";
 import { inWorld, type Unsure, type World } from "../document/unsure.js";
-import type { Placed } from "../document/yaml.js";
+import type { Placed } from "../document/yaml/yaml.js";
 import { Build } from "../model/build.js";
 import { Reader } from "../model/reading/reader.js";
 import { systemOf } from "../model/reading/system.js";

@@ -2,7 +2,7 @@ import { printer, type System } from "@plumbmark/calc";
 import { asMeant } from "../document/edited.js";
 import type { Mistake } from "../document/mistake.js";
 import type { Unsure, World } from "../document/unsure.js";
-import type { Data } from "../document/yaml.js";
+import type { Data } from "../document/yaml/yaml.js";
 import { type Cause, withCauses } from "../findings/consequences.js";
 import { otherEnds, restingOnGuesses, withinBounds, withoutGuesses } from "../findings/unsure-checks.js";
 import type { Build } from "../model/build.js";
@@ -10,10 +10,10 @@ import { type ReadDocument, readDocument, withChanges } from "../repository/outl
 import { catalogueIn } from "../repository/parts.js";
 import { applyWaivers, waiverEntries } from "../waivers/apply.js";
 import { type DocumentModel, modelOf } from "./document-model.js";
+import type { Rule } from "./judging/rule.js";
+import { runRule, type Subject } from "./judging/run-rule.js";
 import { mistakeEntry } from "./mistake-entry.js";
 import { type CheckEntry, countsOf, type DocumentEntry, verdictOf } from "./record.js";
-import type { Rule } from "./rule.js";
-import { runRule, type Subject } from "./run-rule.js";
 import type { Snapshot } from "./snapshot.js";
 
 /** A document's entry of the record with the model it was judged by. */
@@ -40,7 +40,7 @@ function approvalIn(build: Build): Pick<DocumentEntry, "approval"> {
 }
 
 /** A document that is inspected, and what it is inspected by. */
-export interface Asked {
+export interface InspectionTask {
   readonly document: ReadDocument;
   readonly snapshot: Snapshot;
   /** Everything to run rules by but the build. */
@@ -49,7 +49,7 @@ export interface Asked {
 }
 
 /** Puts every rule to a document, whose mistakes come first; waivers are not looked at yet. */
-function judged({ build, system, mistakes }: DocumentModel, { subject, rules }: Asked): readonly CheckEntry[] {
+function judged({ build, system, mistakes }: DocumentModel, { subject, rules }: InspectionTask): readonly CheckEntry[] {
   const print = printer(system);
   const checks: CheckEntry[] = mistakes.map((mistake) => mistakeEntry(mistake, "shall"));
   for (const rule of waiversLast(rules)) {
@@ -69,7 +69,7 @@ const catalogueCauses = ({ catalogue }: Snapshot): readonly Cause[] =>
 const isForm = ({ rule }: Mistake): boolean => rule === "document.front-matter";
 
 /** Tells what only follows from mistakes: first of the document's form, then of the catalogue, then of what the document refers to. */
-function explained(model: DocumentModel, checks: readonly CheckEntry[], asked: Asked): readonly CheckEntry[] {
+function explained(model: DocumentModel, checks: readonly CheckEntry[], asked: InspectionTask): readonly CheckEntry[] {
   const { mistakes } = model;
   const { document, snapshot } = asked;
   const catalogue = catalogueCauses(snapshot);
@@ -107,7 +107,7 @@ function withText(
   text: string,
   { build, trace }: DocumentModel,
   snapshot: Snapshot,
-  { document }: Asked,
+  { document }: InspectionTask,
 ): DocumentModel {
   const { file, changes = [] } = document;
   const [first, ...others] = changes;
@@ -126,7 +126,7 @@ const unsureIn = ({ unsure }: DocumentModel, { catalogue }: Snapshot): readonly 
 ];
 
 /** The checks of a document; where something is not sure, what rests on it is looked at in other worlds and opened. */
-function sureChecks(model: DocumentModel, asked: Asked): readonly CheckEntry[] {
+function sureChecks(model: DocumentModel, asked: InspectionTask): readonly CheckEntry[] {
   const { document, snapshot, subject } = asked;
   const unsure = unsureIn(model, snapshot);
   if (unsure.length === 0) return judged(model, asked);
@@ -147,7 +147,7 @@ function sureChecks(model: DocumentModel, asked: Asked): readonly CheckEntry[] {
 }
 
 /** Puts every rule to a document and makes its entry; the checks that hold are listed if the subject says so. */
-export function inspectDocument(model: DocumentModel, asked: Asked): Inspected {
+export function inspectDocument(model: DocumentModel, asked: InspectionTask): Inspected {
   const { build, system } = model;
   const { chain, every = true } = asked.subject;
   const waived = applyWaivers(explained(model, sureChecks(model, asked), asked), build);

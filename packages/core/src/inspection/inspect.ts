@@ -4,10 +4,10 @@ import type { Catalogue } from "../repository/parts.js";
 import type { Stock } from "../repository/stock.js";
 import type { Standards } from "../standard/chain.js";
 import type { Inspected } from "./inspect-document.js";
+import type { Rule } from "./judging/rule.js";
 import { openRepository } from "./open-repository.js";
 import type { InspectOptions } from "./prepare.js";
 import type { DocumentEntry, InspectionRecord } from "./record.js";
-import type { Rule } from "./rule.js";
 
 // Ways to inspect from before there was `openRepository`. Each goes when nobody takes it any more.
 

@@ -1,5 +1,5 @@
 import { printer, type System } from "@plumbmark/calc";
-import type { Change } from "../document/overlay.js";
+import type { ValueChange } from "../document/yaml/overlay.js";
 import type { Build } from "../model/build.js";
 import { Repository } from "../model/repository.js";
 import type { DocumentFile, RepositoryFiles } from "../repository/files.js";
@@ -9,15 +9,15 @@ import type { Catalogue } from "../repository/parts.js";
 import { type FileRole, replaceFile } from "../repository/replace-file.js";
 import type { Stock } from "../repository/stock.js";
 import { chainFor, type Standards } from "../standard/chain.js";
-import { Difference, type KeptResult } from "./difference.js";
+import { type KeptResult, SnapshotDifference } from "./difference.js";
 import { type DocumentModel, dependenciesOf, modelOf } from "./document-model.js";
-import { frozen } from "./frozen.js";
 import { type Inspected, inspectDocument } from "./inspect-document.js";
+import { frozen } from "./judging/frozen.js";
+import type { Rule } from "./judging/rule.js";
+import { runRule, type Subject } from "./judging/run-rule.js";
 import type { InspectOptions } from "./prepare.js";
 import type { CheckEntry, DocumentEntry, InspectionRecord } from "./record.js";
 import { recordOf } from "./record-of.js";
-import type { Rule } from "./rule.js";
-import { runRule, type Subject } from "./run-rule.js";
 import { Snapshot } from "./snapshot.js";
 import type { Dependencies } from "./trace.js";
 import { TracedContents } from "./traced-context.js";
@@ -85,13 +85,13 @@ export interface OpenRepository {
    * everything else. Places stay those of the text: what is new has the place of what it replaces or is put into.
    * @throws RangeError when a change leads to nothing
    */
-  with(changes: readonly Change[]): OpenRepository;
+  with(changes: readonly ValueChange[]): OpenRepository;
 }
 
 /** Results that hold for a state while the difference to it does not affect them. */
 interface Inherited {
   readonly results: (path: string) => KeptResult | undefined;
-  readonly difference: Difference;
+  readonly difference: SnapshotDifference;
 }
 
 class Opened implements OpenRepository {
@@ -207,20 +207,20 @@ class Opened implements OpenRepository {
     if (this.#options.frozen) freeze(is);
   }
 
-  with(changes: readonly Change[]): OpenRepository {
+  with(changes: readonly ValueChange[]): OpenRepository {
     const was = this.#snapshot;
     const is = was.withChanges(changes, (path) => this.#baseOf(path)).settle();
     const results = this.#results;
     const inherited = this.#inherited;
     const found = (path: string): KeptResult | undefined => results.get(path) ?? fromInherited(inherited, path);
-    return new Opened(is, this.#options, { results: found, difference: new Difference(was, is) });
+    return new Opened(is, this.#options, { results: found, difference: new SnapshotDifference(was, is) });
   }
 
   /** Results that hold after files were replaced; none when a house standard cannot be used, before or after. */
   #stillKept(was: Snapshot, is: Snapshot): Map<string, KeptResult> {
     try {
       is.settle();
-      const difference = new Difference(was, is);
+      const difference = new SnapshotDifference(was, is);
       const paths = this.#inherited ? was.files.documents.map(({ path }) => path) : [...this.#results.keys()];
       const kept = paths.flatMap((path) => {
         const result = this.#keptOf(path);

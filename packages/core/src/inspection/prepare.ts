@@ -1,9 +1,9 @@
 import { ownRules } from "../own-rules/own-rules.js";
 import type { StandardChain, Standards } from "../standard/chain.js";
 import { checkStandards } from "../standard/use.js";
-import { unusedPlugins } from "./plugin-results.js";
-import type { Rule } from "./rule.js";
-import { StandardError } from "./settings.js";
+import { unusedPlugins } from "./judging/plugin-results.js";
+import type { Rule } from "./judging/rule.js";
+import { StandardError } from "./judging/settings.js";
 
 export interface InspectOptions {
   /** The day of the inspection, `2027-03-05`; waivers run out by it. */

@@ -1,8 +1,8 @@
 import type { Mistake } from "../document/mistake.js";
 import type { RepositoryFiles } from "../repository/files.js";
+import type { Rule } from "./judging/rule.js";
 import { openRepository } from "./open-repository.js";
 import type { CheckEntry } from "./record.js";
-import type { Rule } from "./rule.js";
 
 /** Runs rules one by one, for a plugin's process and for trying a rule out. */
 export interface Runner {

@@ -1,4 +1,4 @@
-import type { Change } from "../document/overlay.js";
+import type { ValueChange } from "../document/yaml/overlay.js";
 import { type Promised, promisedOf, promisesOf } from "../model/stock/bookings.js";
 import type { DocumentFile, Outline, RepositoryFiles } from "../repository/files.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
@@ -7,8 +7,8 @@ import { type Catalogue, readCatalogue } from "../repository/parts.js";
 import { readStock, type Stock } from "../repository/stock.js";
 import type { Standards } from "../standard/chain.js";
 import { openStandards } from "../standard/use.js";
+import type { Rule } from "./judging/rule.js";
 import { type InspectOptions, type Prepared, prepare } from "./prepare.js";
-import type { Rule } from "./rule.js";
 import { samePromises } from "./trace.js";
 
 /** Paths of every file that is read: what a link may lead to. */
@@ -124,11 +124,11 @@ export class Snapshot {
   }
 
   /** @throws RangeError when a change leads to nothing */
-  withChanges(changes: readonly Change[], read: (path: string) => ReadDocument): Snapshot {
+  withChanges(changes: readonly ValueChange[], read: (path: string) => ReadDocument): Snapshot {
     const overlays = new Map(this.overlays);
     for (const path of new Set(changes.map(({ document }) => document))) {
       const own = changes.filter(({ document }) => document === path);
-      overlays.set(path, laid(withChanges(read(path), own as [Change, ...Change[]])));
+      overlays.set(path, laid(withChanges(read(path), own as [ValueChange, ...ValueChange[]])));
     }
     return new Snapshot(this.files, this.asked, overlays, this);
   }

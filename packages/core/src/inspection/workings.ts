@@ -1,7 +1,7 @@
 import { guessMark, type Known, type Print, printer, siUnit, type Value } from "@plumbmark/calc";
 import type { RepositoryFiles } from "../repository/files.js";
 import type { DocumentModel } from "./document-model.js";
-import { workingEntries } from "./judge.js";
+import { workingEntries } from "./judging/judge.js";
 import { openRepository } from "./open-repository.js";
 import type { WorkingEntry } from "./record.js";
 

@@ -1,5 +1,5 @@
+import type { Quote } from "../document/body/quotes.js";
 import { choices } from "../document/nearest.js";
-import type { Quote } from "../document/quotes.js";
 import type { Design } from "./design.js";
 
 /** A link of the prose to a drawing. */

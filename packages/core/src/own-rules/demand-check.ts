@@ -1,7 +1,7 @@
 import { counted, type Kind, type Known, missing, tabled, type Value } from "@plumbmark/calc";
 import { shown } from "../document/shown.js";
-import { holdsTo } from "../inspection/judge.js";
-import type { RawCheck, Sense, Thing } from "../inspection/rule.js";
+import { holdsTo } from "../inspection/judging/judge.js";
+import type { RawCheck, Sense, Thing } from "../inspection/judging/rule.js";
 import type { Build } from "../model/build.js";
 import type { Facts } from "./facts.js";
 import { at, weighed } from "./facts.js";

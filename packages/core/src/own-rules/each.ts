@@ -1,4 +1,4 @@
-import type { Thing } from "../inspection/rule.js";
+import type { Thing } from "../inspection/judging/rule.js";
 import type { Build } from "../model/build.js";
 import { buildShape } from "./computed-shape.js";
 import { type SchemaShape, schemaShape, shapeAt } from "./shape.js";

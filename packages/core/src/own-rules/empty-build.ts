@@ -1,5 +1,5 @@
-import { readMarkdown } from "../document/markdown.js";
-import { readYaml } from "../document/yaml.js";
+import { readMarkdown } from "../document/body/markdown.js";
+import { readYaml } from "../document/yaml/yaml.js";
 import { Build } from "../model/build.js";
 import { Reader } from "../model/reading/reader.js";
 import { readHouseStandard } from "../repository/house-standard.js";

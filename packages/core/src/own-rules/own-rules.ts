@@ -1,5 +1,5 @@
-import type { Data } from "../document/yaml.js";
-import type { RawCheck, Rule, Thing } from "../inspection/rule.js";
+import type { Data } from "../document/yaml/yaml.js";
+import type { RawCheck, Rule, Thing } from "../inspection/judging/rule.js";
 import type { Build } from "../model/build.js";
 import { mistakeIn, type StandardFile, type StandardMistake } from "../standard/file.js";
 import { refuse } from "../standard/refuse.js";

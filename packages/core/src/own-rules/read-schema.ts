@@ -1,7 +1,7 @@
 import { GRAVITY, kinds, type Quantity, readQuantity } from "@plumbmark/calc";
 import { choices } from "../document/nearest.js";
 import { shown } from "../document/shown.js";
-import { type Data, join } from "../document/yaml.js";
+import { type Data, join } from "../document/yaml/yaml.js";
 import { isLimit, isOneOf, KEYWORDS, LISTS, MAPS, SINGLES, VALUES } from "./keywords.js";
 import type { SchemaShape, Type } from "./shape.js";
 

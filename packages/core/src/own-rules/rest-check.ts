@@ -1,5 +1,5 @@
 import { Ajv2020, type ErrorObject, type ValidateFunction } from "ajv/dist/2020.js";
-import type { Thing } from "../inspection/rule.js";
+import type { Thing } from "../inspection/judging/rule.js";
 import type { JudgedDemand, StatedDemand } from "./demand-check.js";
 import { at, type Facts } from "./facts.js";
 import type { Schema } from "./read-schema.js";

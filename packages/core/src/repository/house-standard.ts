@@ -1,7 +1,7 @@
 import type { Mistake } from "../document/mistake.js";
 import { validate } from "../document/validate.js";
-import { readWholeYaml } from "../document/whole-yaml.js";
-import type { Data, Placed } from "../document/yaml.js";
+import { readWholeYaml } from "../document/yaml/whole-yaml.js";
+import type { Data, Placed } from "../document/yaml/yaml.js";
 import type { SourceFile } from "./files.js";
 import { renewed, twiceNamed } from "./old-keys.js";
 import { pathMistakes } from "./paths.js";

@@ -1,6 +1,6 @@
 import type { Mistake } from "../document/mistake.js";
 import { type Place, START } from "../document/place.js";
-import type { Data, Placed } from "../document/yaml.js";
+import type { Data, Placed } from "../document/yaml/yaml.js";
 
 /** Keys of a house standard that have another name now, read for one version more. */
 export const OLD_KEYS = { rules: "requirements", plugins: "rules-from" } as const;

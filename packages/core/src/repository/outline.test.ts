@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { readYaml } from "../document/yaml.js";
+import { readYaml } from "../document/yaml/yaml.js";
 import { promisesOf } from "../model/stock/bookings.js";
 import { outlineOf } from "./outline.js";
 

@@ -1,8 +1,8 @@
-import { frontMatterOf } from "../document/front-matter.js";
-import { type Markdown, readMarkdown } from "../document/markdown.js";
-import { type Change, laidOver } from "../document/overlay.js";
-import { topLevelEntries } from "../document/top-level.js";
-import { type Data, type Placed, readYaml } from "../document/yaml.js";
+import { type Markdown, readMarkdown } from "../document/body/markdown.js";
+import { frontMatterOf } from "../document/yaml/front-matter.js";
+import { laidOver, type ValueChange } from "../document/yaml/overlay.js";
+import { topLevelEntries } from "../document/yaml/top-level.js";
+import { type Data, type Placed, readYaml } from "../document/yaml/yaml.js";
 import { promisesOf } from "../model/stock/bookings.js";
 import type { Outline, SourceFile } from "./files.js";
 
@@ -13,7 +13,7 @@ export interface ReadDocument {
   readonly placed: Placed | undefined;
   readonly name: string | undefined;
   /** What is laid over its front matter. */
-  readonly changes?: readonly Change[];
+  readonly changes?: readonly ValueChange[];
 }
 
 /** The name a document gives its build. */
@@ -35,7 +35,7 @@ export function readDocument(file: SourceFile, prose = false): ReadDocument {
 }
 
 /** The same document with changes laid over its front matter. @throws RangeError when one leads to nothing */
-export function withChanges(read: ReadDocument, changes: readonly [Change, ...Change[]]): ReadDocument {
+export function withChanges(read: ReadDocument, changes: readonly [ValueChange, ...ValueChange[]]): ReadDocument {
   const placed = laidOver(read.placed, changes);
   return { ...read, placed, name: documentName(placed.data), changes: [...(read.changes ?? []), ...changes] };
 }

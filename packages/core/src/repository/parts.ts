@@ -5,8 +5,8 @@ import type { Place } from "../document/place.js";
 import type { Implausible } from "../document/plausible.js";
 import { readData } from "../document/read-data.js";
 import { inWorld, type Unsure, type World } from "../document/unsure.js";
-import { readWholeYaml } from "../document/whole-yaml.js";
-import type { Data } from "../document/yaml.js";
+import { readWholeYaml } from "../document/yaml/whole-yaml.js";
+import type { Data } from "../document/yaml/yaml.js";
 import type { SourceFile } from "./files.js";
 
 /** One entry of the parts catalogue; quantities by their path inside the part (`power.maximum`, `size.1`). */

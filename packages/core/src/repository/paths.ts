@@ -1,7 +1,7 @@
 import type { Mistake } from "../document/mistake.js";
 import { START } from "../document/place.js";
 import { shown } from "../document/shown.js";
-import { type Data, join, type Placed } from "../document/yaml.js";
+import { type Data, join, type Placed } from "../document/yaml/yaml.js";
 
 /** More than any system lets a path have would only keep whoever matches it busy. */
 const LONGEST = 1000;

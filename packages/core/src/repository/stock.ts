@@ -1,7 +1,7 @@
 import type { Mistake } from "../document/mistake.js";
 import { readData } from "../document/read-data.js";
-import { readWholeYaml } from "../document/whole-yaml.js";
-import type { Data } from "../document/yaml.js";
+import { readWholeYaml } from "../document/yaml/whole-yaml.js";
+import type { Data } from "../document/yaml/yaml.js";
 import type { SourceFile } from "./files.js";
 
 /** One purchase of panels. */

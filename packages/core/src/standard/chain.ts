@@ -1,4 +1,4 @@
-import type { Data } from "../document/yaml.js";
+import type { Data } from "../document/yaml/yaml.js";
 import type { RepositoryFiles } from "../repository/files.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
 import { readFolder, readRoot, type StandardFile, type StandardMistake } from "./file.js";

@@ -1,9 +1,9 @@
 import { type Kind, readQuantity, siUnit } from "@plumbmark/calc";
 import { choices } from "../document/nearest.js";
 import { shown } from "../document/shown.js";
-import type { Data } from "../document/yaml.js";
-import type { Rule } from "../inspection/rule.js";
-import { schemaText } from "../inspection/setting-schema.js";
+import type { Data } from "../document/yaml/yaml.js";
+import type { Rule } from "../inspection/judging/rule.js";
+import { schemaText } from "../inspection/judging/setting-schema.js";
 import { writtenKey } from "../repository/old-keys.js";
 import type { Standards } from "./chain.js";
 import { mistakeIn, type StandardFile, type StandardMistake } from "./file.js";

@@ -1,6 +1,6 @@
 import type { Mistake } from "../document/mistake.js";
 import { type Place, START } from "../document/place.js";
-import type { Placed } from "../document/yaml.js";
+import type { Placed } from "../document/yaml/yaml.js";
 import type { FolderStandard, SourceFile } from "../repository/files.js";
 import { type HouseStandardSettings, readHouseStandard } from "../repository/house-standard.js";
 

@@ -1,8 +1,8 @@
 import { type Kind, readQuantity } from "@plumbmark/calc";
 import type { Place } from "../document/place.js";
-import type { Data } from "../document/yaml.js";
-import type { Rule as CodedRule } from "../inspection/rule.js";
-import { meetsSchema } from "../inspection/setting-schema.js";
+import type { Data } from "../document/yaml/yaml.js";
+import type { Rule as CodedRule } from "../inspection/judging/rule.js";
+import { meetsSchema } from "../inspection/judging/setting-schema.js";
 import { writtenKey } from "../repository/old-keys.js";
 import type { StandardChain } from "./chain.js";
 import { placeIn, type StandardFile } from "./file.js";

@@ -1,5 +1,5 @@
 import { printQuantity } from "@plumbmark/calc";
-import type { Rule } from "../inspection/rule.js";
+import type { Rule } from "../inspection/judging/rule.js";
 import type { StandardChain } from "./chain.js";
 import { bySupport, type From, type InForce, inForce, type PlacedValue, type Settable } from "./in-force.js";
 import { SUPPORTS, type Support } from "./levels.js";

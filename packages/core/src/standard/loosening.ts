@@ -1,4 +1,4 @@
-import type { Rule } from "../inspection/rule.js";
+import type { Rule } from "../inspection/judging/rule.js";
 import { chainFor, type StandardChain, type Standards } from "./chain.js";
 import { mistakeIn, type StandardFile, type StandardMistake } from "./file.js";
 import { type InForce, inForce, type PlacedValue } from "./in-force.js";

@@ -1,4 +1,4 @@
-import { StandardError } from "../inspection/settings.js";
+import { StandardError } from "../inspection/judging/settings.js";
 import type { StandardMistake } from "./file.js";
 
 /** @throws StandardError with every mistake, each with file, line and column. */

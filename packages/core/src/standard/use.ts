@@ -1,4 +1,4 @@
-import type { Rule } from "../inspection/rule.js";
+import type { Rule } from "../inspection/judging/rule.js";
 import type { RepositoryFiles } from "../repository/files.js";
 import { oldKeys } from "../repository/old-keys.js";
 import { readStandards, type Standards } from "./chain.js";

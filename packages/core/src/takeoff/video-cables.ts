@@ -1,4 +1,4 @@
-import type { Data } from "../document/yaml.js";
+import type { Data } from "../document/yaml/yaml.js";
 import { endOf } from "../model/cabling/cable.js";
 import type { Design } from "../model/design.js";
 import type { LaidCable } from "./cables.js";

@@ -1,5 +1,5 @@
 import type { CheckEntry } from "../inspection/record.js";
-import type { Written } from "../model/reading/written.js";
+import type { DesignSource } from "../model/reading/design-source.js";
 import { topicOf } from "../standard/levels.js";
 import { coverProblems } from "./cover.js";
 import type { Problem } from "./problem.js";
@@ -37,7 +37,7 @@ function namesOf({ rule = "" }: Waiver, known: readonly string[]): BuildWaiver["
 }
 
 /** Waivers of a document; what they excuse is told once the other rules have been asked. */
-export function waiversIn(build: Written): readonly BuildWaiver[] {
+export function waiversIn(build: DesignSource): readonly BuildWaiver[] {
   const { context } = build;
   return waiversOf(build).map((waiver) => {
     const found = excused(waiver, context.findings);

@@ -1,5 +1,5 @@
 import { person } from "../document/person.js";
-import type { Written } from "../model/reading/written.js";
+import type { DesignSource } from "../model/reading/design-source.js";
 import { stayOf } from "../model/stock/bookings.js";
 import { may, oneAndTheSame, whoMay } from "../standard/people.js";
 import type { Problem } from "./problem.js";
@@ -11,7 +11,7 @@ const LONGEST_OF_A_STAY = 366;
 const DAY = 86_400_000;
 
 /** The last day on site, `stays` for a build without one; undefined where nothing is written that can be read. */
-function lastDayOnSite({ reader }: Written): string | undefined {
+function lastDayOnSite({ reader }: DesignSource): string | undefined {
   const stay = stayOf(reader.data("on-site"));
   return stay && (stay.to ?? "stays");
 }
@@ -31,7 +31,7 @@ function* notWritten({ label, path, absent, until }: Waiver): Iterable<Problem> 
     };
 }
 
-function* inTime(build: Written, { label, path, until }: Waiver): Iterable<Problem> {
+function* inTime(build: DesignSource, { label, path, until }: Waiver): Iterable<Problem> {
   const { today } = build.context;
   if (until === undefined) return;
   if (until < today) {
@@ -56,7 +56,7 @@ function* inTime(build: Written, { label, path, until }: Waiver): Iterable<Probl
     };
 }
 
-function* signedBy(build: Written, { label, path, signer }: Waiver): Iterable<Problem> {
+function* signedBy(build: DesignSource, { label, path, signer }: Waiver): Iterable<Problem> {
   const { standard } = build.context;
   if (!signer) return;
   const by = `${path}.by`;
@@ -80,7 +80,7 @@ function* signedBy(build: Written, { label, path, signer }: Waiver): Iterable<Pr
 }
 
 /** Why a waiver waives nothing at all; none when it stands. */
-export const standingProblems = (build: Written, waiver: Waiver): readonly Problem[] => [
+export const standingProblems = (build: DesignSource, waiver: Waiver): readonly Problem[] => [
   ...notWritten(waiver),
   ...inTime(build, waiver),
   ...signedBy(build, waiver),

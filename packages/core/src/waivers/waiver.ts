@@ -1,10 +1,10 @@
+import { isDay } from "../document/days.js";
 import { written } from "../document/nothing-written.js";
 import { type Person, person } from "../document/person.js";
-import type { Data } from "../document/yaml.js";
+import type { Data } from "../document/yaml/yaml.js";
 import type { CheckEntry } from "../inspection/record.js";
+import type { DesignSource } from "../model/reading/design-source.js";
 import { type Paper, paperAt } from "../model/reading/paper.js";
-import type { Written } from "../model/reading/written.js";
-import { isDay } from "../model/stock/bookings.js";
 
 const FIELDS = ["rule", "because", "by", "until"] as const;
 
@@ -38,7 +38,7 @@ const acceptsIn = (data: Data | undefined): { readonly accepts?: string | number
 };
 
 /** Waivers of a document in the order they are written. */
-export const waiversOf = (build: Written): readonly Waiver[] =>
+export const waiversOf = (build: DesignSource): readonly Waiver[] =>
   build.reader.list("waivers").map((_, index) => {
     const path = `waivers.${index + 1}`;
     const data = (field: string): Data | undefined => build.reader.data(`${path}.${field}`);

@@ -1,6 +1,6 @@
 import { type Kind, kinds, readQuantity, siUnit } from "@plumbmark/calc";
 import type { CaseOutcome, Expectation } from "./case.js";
-import type { Found } from "./run-case.js";
+import type { FoundCheck } from "./run-case.js";
 
 /** `17.2 A` agrees with what rounds to it: half of the last digit that is written. */
 function agrees(written: string, found: { readonly value: number; readonly unit: string } | undefined): boolean {
@@ -13,7 +13,7 @@ function agrees(written: string, found: { readonly value: number; readonly unit:
   return Math.abs(reading.quantity.value - found.value) <= half * (1 + 1e-9);
 }
 
-function agreesAllowed(written: string, allowed: Found["allowed"]): boolean {
+function agreesAllowed(written: string, allowed: FoundCheck["allowed"]): boolean {
   if (allowed?.sense !== "within") return agrees(written, allowed);
   const [least = "", most = ""] = written.split(" to ");
   return (
@@ -22,7 +22,7 @@ function agreesAllowed(written: string, allowed: Found["allowed"]): boolean {
   );
 }
 
-const meets = (wanted: Expectation, found: Found): boolean =>
+const meets = (wanted: Expectation, found: FoundCheck): boolean =>
   wanted.outcome === found.outcome &&
   (wanted.at === undefined || wanted.at === found.at.path) &&
   (wanted.file === undefined || wanted.file === found.file) &&
@@ -37,10 +37,10 @@ const shownWanted = ({ outcome, ...rest }: Expectation): string =>
 const quantityText = (value: { readonly value: number; readonly unit: string }): string =>
   `${Number(value.value.toPrecision(6))} ${value.unit}`;
 
-const allowedText = (allowed: NonNullable<Found["allowed"]>): string =>
+const allowedText = (allowed: NonNullable<FoundCheck["allowed"]>): string =>
   allowed.sense === "within" ? `${allowed.least} to ${allowed.most} ${allowed.unit}` : quantityText(allowed);
 
-const shownFound = ({ outcome, at, measured, allowed, missing, says }: Found): string =>
+const shownFound = ({ outcome, at, measured, allowed, missing, says }: FoundCheck): string =>
   [
     outcome,
     `at ${at.path}`,
@@ -54,7 +54,7 @@ const listed = (label: string, lines: readonly string[]): readonly string[] =>
   lines.length === 0 ? [] : [`  ${label}`, ...lines.map((line) => `    ${line}`)];
 
 /** Lines that tell what was expected and what was found; none when they agree. */
-function compareList(wanted: readonly Expectation[], found: readonly Found[]): readonly string[] {
+function compareList(wanted: readonly Expectation[], found: readonly FoundCheck[]): readonly string[] {
   const left = [...found];
   const unmet = wanted.filter((each) => {
     const index = left.findIndex((check) => meets(each, check));
@@ -70,7 +70,7 @@ function compareList(wanted: readonly Expectation[], found: readonly Found[]): r
 }
 
 const PLAIN: Readonly<
-  Record<CaseOutcome, { readonly is: string; readonly met: (found: readonly Found[]) => boolean }>
+  Record<CaseOutcome, { readonly is: string; readonly met: (found: readonly FoundCheck[]) => boolean }>
 > = {
   holds: { is: "every check holds", met: (found) => found.every(({ outcome }) => outcome === "holds") },
   fails: { is: "at least one check fails", met: (found) => found.some(({ outcome }) => outcome === "fails") },
@@ -82,7 +82,10 @@ const PLAIN: Readonly<
 };
 
 /** What a case expects against what was found, as lines of text; none when they agree. */
-export function compare(expects: CaseOutcome | readonly Expectation[], found: readonly Found[]): readonly string[] {
+export function compare(
+  expects: CaseOutcome | readonly Expectation[],
+  found: readonly FoundCheck[],
+): readonly string[] {
   if (typeof expects !== "string") return compareList(expects, found);
   const { is, met } = PLAIN[expects];
   if (found.length === 0) return [`  expected that ${is}; the rule has nothing to say`];

@@ -1,10 +1,10 @@
 import { contractProblems, type Rule } from "@plumbmark/core";
 import type { Case, CaseContext, CaseOutcome } from "./case.js";
 import { compare } from "./compare.js";
-import { type Found, runCase } from "./run-case.js";
+import { type FoundCheck, runCase } from "./run-case.js";
 
 export type { Case, CaseContext, CaseOutcome, Expectation } from "./case.js";
-export type { Found } from "./run-case.js";
+export type { FoundCheck } from "./run-case.js";
 
 /** One thing to try: `name` for the test runner, `run` throws an Error that tells what was expected and what was found. */
 export interface Trial {
@@ -69,5 +69,5 @@ export function tryOut(rule: Rule, cases: readonly Case[], context: CaseContext 
 }
 
 /** The checks of a rule on a case, to look at one by one. */
-export const checksOf = (rule: Rule, trial: Case, context: CaseContext = {}): readonly Found[] =>
+export const checksOf = (rule: Rule, trial: Case, context: CaseContext = {}): readonly FoundCheck[] =>
   runCase(rule, trial, context).checks;

@@ -20,11 +20,11 @@ function filesOf({ documents, ...own }: Case, shared: CaseContext): RepositoryFi
 }
 
 /** One check with the document it is about. */
-export type Found = CheckEntry & { readonly file: string };
+export type FoundCheck = CheckEntry & { readonly file: string };
 
 /** Result of a rule, and what is wrong with the case itself. */
 export interface CaseRun {
-  readonly checks: readonly Found[];
+  readonly checks: readonly FoundCheck[];
   readonly slips: readonly string[];
 }
 
@@ -41,7 +41,7 @@ export function runCase(rule: Rule, trial: Case, shared: CaseContext): CaseRun {
   const own = found
     .filter((each) => each.rule === rule.id)
     .map(
-      ({ file: where, path, place, says, mend }): Found => ({
+      ({ file: where, path, place, says, mend }): FoundCheck => ({
         ...{ rule: rule.id, level: "shall", outcome: "fails", at: { path, ...place }, says, mend, sources: [] },
         file: where,
       }),

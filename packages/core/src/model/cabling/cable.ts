@@ -1,5 +1,5 @@
 import { type Kind, missing, type Value } from "@plumbmark/calc";
-import type { Data } from "../../document/yaml.js";
+import type { Data } from "../../document/yaml/yaml.js";
 import type { Part } from "../../repository/parts.js";
 import { partOptional, partValue, type Reader } from "../reading/reader.js";
 

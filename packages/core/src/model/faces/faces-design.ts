@@ -1,8 +1,8 @@
-import type { Written } from "../reading/written.js";
+import type { DesignSource } from "../reading/design-source.js";
 import type { Face } from "./face.js";
 
 /** What the faces give to everything that is said of their panels. */
-export interface FacesDesign extends Written {
+export interface FacesDesign extends DesignSource {
   /** The faces, as they are written. */
   readonly faces: readonly Face[];
 }

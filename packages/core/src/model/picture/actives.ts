@@ -1,5 +1,5 @@
-import type { Data } from "../../document/yaml.js";
-import type { Written } from "../reading/written.js";
+import type { Data } from "../../document/yaml/yaml.js";
+import type { DesignSource } from "../reading/design-source.js";
 
 /** A device with a supply of its own, and where it stands. */
 export interface Active {
@@ -12,7 +12,7 @@ export interface Active {
 const KINDS: readonly string[] = ["processor", "converter", "source"];
 
 /** The processor, and the sources and converters of the picture path; cables are none. */
-export function activesOf(build: Written): readonly Active[] {
+export function activesOf(build: DesignSource): readonly Active[] {
   const { reader } = build;
   const path = reader.data("picture.path");
   const count = Array.isArray(path) ? (path as readonly Data[]).length : 0;

@@ -11,15 +11,15 @@ import {
 } from "@plumbmark/calc";
 import type { Part } from "../../repository/parts.js";
 import type { Cable } from "../cabling/cable.js";
+import type { DesignSource } from "../reading/design-source.js";
 import { partGap, partValue } from "../reading/reader.js";
-import type { Written } from "../reading/written.js";
 
 /** The rating the maker states for the whole cord; missing by name when the catalogue has none. */
 export const cordRating = (cable: Cable): Value<"current"> =>
   partValue(cable.part, "rating", "current", "current rating", { label: cable.label, path: `${cable.path}.part` });
 
 /** Degrees Celsius of `power.ambient`; undefined when it is not written down, which counts as the 30 °C of the tables. */
-export function ambientOf(build: Written): Value<"temperature"> | undefined {
+export function ambientOf(build: DesignSource): Value<"temperature"> | undefined {
   return build.reader.optional("power.ambient", "temperature", "temperature around the cables", build.label);
 }
 
@@ -45,7 +45,7 @@ function metricCordAllows(cable: Cable, ambient = 30): Value {
  * What a cord may carry, A: by gauge from NEC 400.5, the equipment ground not counted; a metric cord by the rating on
  * the part, since no table of the standards is at hand in print.
  */
-export function cordAllows(cable: Cable, build: Written): Value {
+export function cordAllows(cable: Cable, build: DesignSource): Value {
   const { conductor } = cable;
   if (!conductor.known) return conductor;
   const around = ambientOf(build);
@@ -62,7 +62,7 @@ export function cordAllows(cable: Cable, build: Written): Value {
 const LEAST_ON_20 = 1.3;
 
 /** The largest breaker a cord may be on, A: its ampacity, and in us practice 20 A from 16 AWG up (NEC 240.5(B)). */
-export function cordBreaker(cable: Cable, build: Written): Value {
+export function cordBreaker(cable: Cable, build: DesignSource): Value {
   const allows = cordAllows(cable, build);
   if (
     !allows.known ||
@@ -86,7 +86,7 @@ export interface Cord {
   readonly breaker: Value;
 }
 
-export const cordOf = (cable: Cable, current: Value, build: Written): Cord => ({
+export const cordOf = (cable: Cable, current: Value, build: DesignSource): Cord => ({
   cable,
   current,
   allows: cordAllows(cable, build),

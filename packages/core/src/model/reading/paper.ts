@@ -1,7 +1,7 @@
+import { isDay } from "../../document/days.js";
 import { written } from "../../document/nothing-written.js";
 import { nobodyIn, type Person, person } from "../../document/person.js";
-import { isDay } from "../stock/bookings.js";
-import type { Written } from "./written.js";
+import type { DesignSource } from "./design-source.js";
 
 /** What somebody who is licensed has put on paper: `{by, licence, on, file}`. */
 export interface Paper {
@@ -22,7 +22,7 @@ export interface Paper {
 const KEYS = ["by", "licence", "on", "file"] as const;
 
 /** Path from the root: as it is written, or from the folder of the document. */
-function filedUnder({ context }: Written, file: string): boolean | undefined {
+function filedUnder({ context }: DesignSource, file: string): boolean | undefined {
   if (!context.papers) return undefined;
   const plain = file.replace(/^\.\//u, "");
   const folder = context.file.includes("/") ? context.file.slice(0, context.file.lastIndexOf("/") + 1) : "";
@@ -30,7 +30,7 @@ function filedUnder({ context }: Written, file: string): boolean | undefined {
 }
 
 /** The paper that is written at a path; undefined where nothing is. */
-export function paperAt(build: Written, path: string): Paper | undefined {
+export function paperAt(build: DesignSource, path: string): Paper | undefined {
   const { reader } = build;
   if (reader.data(path) === undefined) return undefined;
   const text = (key: string): string | undefined => written(reader.data(`${path}.${key}`));

@@ -1,4 +1,4 @@
-import type { Data } from "../../document/yaml.js";
+import type { Data } from "../../document/yaml/yaml.js";
 import type { Part } from "../../repository/parts.js";
 import type { Reader } from "./reader.js";
 

@@ -3,7 +3,7 @@ import type { Mistake } from "../../document/mistake.js";
 import { choices, nearest } from "../../document/nearest.js";
 import { type Place, START } from "../../document/place.js";
 import type { Implausible } from "../../document/plausible.js";
-import type { Data, Placed } from "../../document/yaml.js";
+import type { Data, Placed } from "../../document/yaml/yaml.js";
 import type { Part } from "../../repository/parts.js";
 
 /** How many steps of a path the next key takes: a name of the catalogue may have points in it, such as `tile-500-p2.9`. */

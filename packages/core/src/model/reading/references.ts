@@ -1,5 +1,5 @@
 import { sections } from "@plumbmark/calc";
-import type { Data } from "../../document/yaml.js";
+import type { Data } from "../../document/yaml/yaml.js";
 import type { Stock } from "../../repository/stock.js";
 import { partName, type Reader } from "./reader.js";
 

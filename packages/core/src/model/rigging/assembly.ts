@@ -1,5 +1,5 @@
 import { designFactor, leastOf, missing, sum, tabled, terminations, type Value } from "@plumbmark/calc";
-import type { Data } from "../../document/yaml.js";
+import type { Data } from "../../document/yaml/yaml.js";
 import type { Part } from "../../repository/parts.js";
 import { type Named, partName, partValue, type Reader } from "../reading/reader.js";
 import { asMass } from "./as-mass.js";

@@ -17,7 +17,7 @@ import {
   type Value,
 } from "@plumbmark/calc";
 import { written } from "../../document/nothing-written.js";
-import { settingText } from "../reading/setting-text.js";
+import { settingWord } from "../reading/setting-text.js";
 import type { Bar } from "./bar.js";
 import { beamsOf } from "./bar-loads.js";
 import type { Hang } from "./hang.js";
@@ -64,7 +64,7 @@ export type Stillness = { readonly known: true; readonly still: boolean; readonl
 /** How far ends of ropes are written to be off level, and the stiffness that asks for; undefined: every balance counts. */
 function levelling(bar: Bar): { readonly within: number; readonly EI: number } | undefined {
   const { reader } = bar.build;
-  if (settingText(bar.build, "rigging.slack-hang", "cases") !== "length-error") return undefined;
+  if (settingWord(bar.build, "rigging.slack-hang", "cases") !== "length-error") return undefined;
   const within = reader.optional(`${bar.path}.levelled.within`, "length", "how level the ropes are", bar.label);
   const by = written(reader.data(`${bar.path}.levelled.by`));
   const { elasticity: E, secondMoment: I } = bar.section;

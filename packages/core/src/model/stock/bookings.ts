@@ -1,4 +1,5 @@
-import type { Data } from "../../document/yaml.js";
+import { isDay } from "../../document/days.js";
+import type { Data } from "../../document/yaml/yaml.js";
 import { cellName, readCells } from "../faces/cells.js";
 
 /** First and last day on site; without `to` the build stays. */
@@ -54,12 +55,6 @@ export const promisedBy = (promises: readonly Promised[], file: string): readonl
 type Mapping = Readonly<Record<string, Data>>;
 const mapping = (data: Data | undefined): Mapping =>
   data !== null && typeof data === "object" && !Array.isArray(data) ? (data as Mapping) : {};
-
-/** Whether a text is a real day, written `2027-01-31`. */
-export const isDay = (text: string): boolean => {
-  const read = new Date(`${text}T00:00:00Z`);
-  return !Number.isNaN(read.getTime()) && read.toISOString().slice(0, 10) === text;
-};
 
 /** Reads `2027-03-05 to 2027-03-08`, `from 2027-03-05` or one day; undefined when it is none of them or no real date. */
 export function stayOf(written: Data | undefined): Stay | undefined {

@@ -1,6 +1,6 @@
 import { type Booking, counted, missing, type Peak, peakUse, tabled, type Value } from "@plumbmark/calc";
 import type { Lot } from "../../repository/stock.js";
-import type { Written } from "../reading/written.js";
+import type { DesignSource } from "../reading/design-source.js";
 import type { Promised, Stay } from "./bookings.js";
 
 /** Days both are on site; undefined when there is none. A stay without an end lasts. */
@@ -21,7 +21,7 @@ export class LotUse {
   readonly stay: Stay | undefined;
 
   constructor(
-    readonly build: Written,
+    readonly build: DesignSource,
     readonly name: string,
     own: Promised,
   ) {
@@ -83,7 +83,7 @@ export class LotUse {
 }
 
 /** Every lot the build takes panels from. */
-export function lotUsesOf(build: Written): readonly LotUse[] {
+export function lotUsesOf(build: DesignSource): readonly LotUse[] {
   const own = build.context.ownPromises;
   return [...new Set(own.map(({ lot }) => lot))].map(
     (lot) => new LotUse(build, lot, own.find((each) => each.lot === lot) as Promised),

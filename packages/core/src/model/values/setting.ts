@@ -1,7 +1,7 @@
-import type { Written } from "../reading/written.js";
+import type { DesignSource } from "../reading/design-source.js";
 
 /** A plain number the house standard sets for a rule; undefined when it leaves the rule's own. */
-export function settingNumber(build: Written, rule: string, key: string): number | undefined {
+export function settingNumber(build: DesignSource, rule: string, key: string): number | undefined {
   const set = build.context.standard.requirements[rule]?.[key];
   return typeof set === "number" ? set : undefined;
 }

@@ -1,4 +1,4 @@
-import type { Data } from "../../document/yaml.js";
+import type { Data } from "../../document/yaml/yaml.js";
 import type { LaidCable } from "../cables.js";
 import { asWritten, type ColumnOf } from "../table.js";
 import { isWord } from "../word.js";

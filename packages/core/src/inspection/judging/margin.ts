@@ -1,4 +1,4 @@
-import type { CheckEntry } from "./record.js";
+import type { CheckEntry } from "../record.js";
 
 /** A margin is of what was worked out: a plug of its outlet's rating and a port count that is used up just fit. */
 const hasMargin = ({ share, level, allowed, outcome, working = [] }: CheckEntry): boolean =>

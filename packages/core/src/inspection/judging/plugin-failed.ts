@@ -1,5 +1,5 @@
-import { START } from "../document/place.js";
-import type { CheckEntry } from "./record.js";
+import { START } from "../../document/place.js";
+import type { CheckEntry } from "../record.js";
 
 export const PLUGIN_FAILED = "plugin.failed";
 

@@ -1,5 +1,5 @@
 import type { Root } from "mdast";
-import { type Place, type Positioned, placeOfNode } from "./place.js";
+import { type Place, type Positioned, placeOfNode } from "../place.js";
 
 /** A link or an image of the body that leads to a file or a heading, not to another host and not to a value. */
 export interface LocalLink {

@@ -1,8 +1,8 @@
-import type { Build } from "../model/build.js";
-import type { StandardChain } from "../standard/chain.js";
-import type { Support } from "../standard/levels.js";
-import type { Level, Setting } from "../standard/setting.js";
-import { supportsAt } from "../standard/supports.js";
+import type { Build } from "../../model/build.js";
+import type { StandardChain } from "../../standard/chain.js";
+import type { Support } from "../../standard/levels.js";
+import type { Level, Setting } from "../../standard/setting.js";
+import { supportsAt } from "../../standard/supports.js";
 import { effectiveSettings, varies } from "./effective-settings.js";
 import type { RawCheck, Rule } from "./rule.js";
 

@@ -1,7 +1,7 @@
-import type { StandardChain } from "../standard/chain.js";
-import { bySupport, type InForce, inForce, strictest } from "../standard/in-force.js";
-import { SUPPORTS, type Support } from "../standard/levels.js";
-import type { Level, Setting } from "../standard/setting.js";
+import type { StandardChain } from "../../standard/chain.js";
+import { bySupport, type InForce, inForce, strictest } from "../../standard/in-force.js";
+import { SUPPORTS, type Support } from "../../standard/levels.js";
+import type { Level, Setting } from "../../standard/setting.js";
 import type { Rule } from "./rule.js";
 
 /** Level and settings of a rule as they are in force, without where they come from. */

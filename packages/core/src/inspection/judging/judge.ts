@@ -13,11 +13,11 @@ import {
   type Value,
   workingOf,
 } from "@plumbmark/calc";
-import { START } from "../document/place.js";
-import type { Build } from "../model/build.js";
-import { isLooserLevel } from "../standard/levels.js";
-import type { Level } from "../standard/setting.js";
-import type { CheckEntry, QuantityEntry, WorkingEntry } from "./record.js";
+import { START } from "../../document/place.js";
+import type { Build } from "../../model/build.js";
+import { isLooserLevel } from "../../standard/levels.js";
+import type { Level } from "../../standard/setting.js";
+import type { CheckEntry, QuantityEntry, WorkingEntry } from "../record.js";
 import type { RawCheck, Rule } from "./rule.js";
 
 /** Floating-point noise must not fail a build that is exactly at its limit: 1.25 × 16 A is 20 A. */

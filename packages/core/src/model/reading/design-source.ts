@@ -2,7 +2,7 @@ import type { BuildContext } from "./build-context.js";
 import type { Reader } from "./reader.js";
 
 /** What everything in a build is read from. */
-export interface Written {
+export interface DesignSource {
   /** What messages call it. */
   readonly label: string;
   /** The front matter as it is written, by path. */

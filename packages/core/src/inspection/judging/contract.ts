@@ -1,5 +1,5 @@
 import { kinds, sources } from "@plumbmark/calc";
-import type { SettingDefinition } from "../standard/setting.js";
+import type { SettingDefinition } from "../../standard/setting.js";
 import { schemaOf } from "./setting-schema.js";
 
 type Unknown = Readonly<Record<string, unknown>>;

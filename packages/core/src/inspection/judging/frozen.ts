@@ -1,4 +1,4 @@
-import { Reader } from "../model/reading/reader.js";
+import { Reader } from "../../model/reading/reader.js";
 
 const CHANGING = ["set", "add", "delete", "clear"] as const;
 

@@ -1,6 +1,6 @@
 import type { Root } from "mdast";
-import { type FrontMatter, frontMatterOf } from "./front-matter.js";
-import type { Mistake } from "./mistake.js";
+import type { Mistake } from "../mistake.js";
+import { type FrontMatter, frontMatterOf } from "../yaml/front-matter.js";
 import { parse } from "./parse.js";
 import { skeletonOf } from "./skeleton.js";
 import { tooDeep } from "./too-deep.js";

@@ -1,11 +1,11 @@
 import type { Print } from "@plumbmark/calc";
-import type { Build } from "../model/build.js";
-import type { Repository } from "../model/repository.js";
-import type { StandardChain } from "../standard/chain.js";
+import type { Build } from "../../model/build.js";
+import type { Repository } from "../../model/repository.js";
+import type { StandardChain } from "../../standard/chain.js";
+import type { CheckEntry } from "../record.js";
 import { type Ask, applyRule } from "./apply-rule.js";
 import { judge } from "./judge.js";
 import { failedEntry } from "./plugin-failed.js";
-import type { CheckEntry } from "./record.js";
 import type { RawCheck, Rule, RuleContext } from "./rule.js";
 import { MOST_CHECKS, refuseTooMany, refuseUnsound, refuseUnsoundText } from "./sound.js";
 

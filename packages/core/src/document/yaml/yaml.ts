@@ -1,6 +1,6 @@
 import { isAlias, isMap, isScalar, isSeq, type Node, parseDocument } from "yaml";
-import type { Mistake } from "./mistake.js";
-import { type Place, placer, START } from "./place.js";
+import type { Mistake } from "../mistake.js";
+import { type Place, placer, START } from "../place.js";
 import { joinedOf } from "./split-value.js";
 import { slipIn } from "./yaml-slips.js";
 

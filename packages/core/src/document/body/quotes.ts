@@ -1,6 +1,6 @@
 import type { Link, Root } from "mdast";
+import { type Place, type Positioned, placeOfNode } from "../place.js";
 import { plainText } from "./markdown.js";
-import { type Place, type Positioned, placeOfNode } from "./place.js";
 
 /** A figure quoted in the prose: `[186 lb](calc:faces.banner.mass)`. */
 export interface Quote {

@@ -1,6 +1,6 @@
 import type { Root, RootContent } from "mdast";
+import { type Place, placeOfNode } from "../place.js";
 import { type Markdown, plainText } from "./markdown.js";
-import { type Place, placeOfNode } from "./place.js";
 
 export interface Section {
   readonly title: string;

@@ -1,4 +1,4 @@
-import type { Mistake } from "./mistake.js";
+import type { Mistake } from "../mistake.js";
 
 /** No paperwork is nested or marked like this; reading it would keep the author waiting for minutes, or for ever. */
 const BOUNDS: readonly { readonly is: (line: string) => boolean; readonly says: string }[] = [

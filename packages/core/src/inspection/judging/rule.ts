@@ -1,9 +1,9 @@
 import type { SourceId, Value } from "@plumbmark/calc";
-import type { Place } from "../document/place.js";
-import type { Build } from "../model/build.js";
-import type { Repository } from "../model/repository.js";
-import type { Level, Setting, SettingDefinition } from "../standard/setting.js";
-import type { CheckEntry } from "./record.js";
+import type { Place } from "../../document/place.js";
+import type { Build } from "../../model/build.js";
+import type { Repository } from "../../model/repository.js";
+import type { Level, Setting, SettingDefinition } from "../../standard/setting.js";
+import type { CheckEntry } from "../record.js";
 
 /** What a rule looks at; `path` leads to its place in the document. */
 export interface Thing {

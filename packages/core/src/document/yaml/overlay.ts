@@ -1,5 +1,5 @@
-import type { Place } from "./place.js";
-import { START } from "./place.js";
+import type { Place } from "../place.js";
+import { START } from "../place.js";
 import { type Data, join, type Placed } from "./yaml.js";
 
 /**
@@ -7,7 +7,7 @@ import { type Data, join, type Placed } from "./yaml.js";
  * (RFC 6901), such as `/power/circuits/stage-4/breaker`. `add` into a list puts the value before the item of that index,
  * or at its end for `-`.
  */
-export type Change =
+export type ValueChange =
   | { readonly op: "add" | "replace"; readonly document: string; readonly path: string; readonly value: Data }
   | { readonly op: "remove"; readonly document: string; readonly path: string };
 
@@ -26,7 +26,7 @@ function copied(data: Data): Data {
   return made;
 }
 
-function stepsOf({ path }: Change): readonly string[] {
+function stepsOf({ path }: ValueChange): readonly string[] {
   if (path === "") return [];
   if (!path.startsWith("/"))
     throw new RangeError(`\`${path}\` is no JSON Pointer: it has to be empty or begin with /.`);
@@ -36,12 +36,12 @@ function stepsOf({ path }: Change): readonly string[] {
     .map((step) => step.replaceAll("~1", "/").replaceAll("~0", "~"));
 }
 
-function refuse({ document, path }: Change, why: string): never {
+function refuse({ document, path }: ValueChange, why: string): never {
   throw new RangeError(`${document}: nothing can be laid over \`${path}\`: ${why}.`);
 }
 
 /** Index of a step in a list; `-` is behind its last item. */
-function indexIn(list: readonly Data[], step: string, change: Change): number {
+function indexIn(list: readonly Data[], step: string, change: ValueChange): number {
   const most = change.op === "add" ? list.length : list.length - 1;
   const index = change.op === "add" && step === "-" ? list.length : /^(?:0|[1-9]\d*)$/u.test(step) ? Number(step) : -1;
   return index >= 0 && index <= most ? index : refuse(change, `the list has ${list.length} items`);
@@ -61,7 +61,7 @@ class Overlay {
     this.mistakes = placed.mistakes;
   }
 
-  apply(change: Change): void {
+  apply(change: ValueChange): void {
     const steps = stepsOf(change);
     const last = steps.at(-1);
     if (last === undefined) {
@@ -77,7 +77,7 @@ class Overlay {
     else refuse(change, `${path === "" ? "the front matter" : `\`${path}\``} is neither a group nor a list`);
   }
 
-  #parentOf(steps: readonly string[], change: Change): readonly [Data, string] {
+  #parentOf(steps: readonly string[], change: ValueChange): readonly [Data, string] {
     let [here, path]: [Data, string] = [this.data, ""];
     for (const step of steps) {
       const index = isList(here) ? indexIn(here, step, { ...change, op: "remove" }) : 0;
@@ -93,7 +93,7 @@ class Overlay {
     return [here, path];
   }
 
-  #inGroup(group: Group, path: string, key: string, change: Change): void {
+  #inGroup(group: Group, path: string, key: string, change: ValueChange): void {
     const inner = join(path, key);
     const there = Object.hasOwn(group, key);
     if (change.op !== "add" && !there) refuse(change, `there is no \`${inner}\``);
@@ -109,7 +109,7 @@ class Overlay {
     this.#put(inner, group[key] as Data, place);
   }
 
-  #inList(list: Data[], path: string, index: number, change: Change): void {
+  #inList(list: Data[], path: string, index: number, change: ValueChange): void {
     const inner = join(path, index + 1);
     const place = this.places.get(inner) ?? this.#near(path);
     if (change.op === "replace") this.#forget(inner);
@@ -183,7 +183,7 @@ function said(data: Data): string {
  * what it replaces, or of what it is put into.
  * @throws RangeError when the front matter cannot be read, or a change leads to nothing
  */
-export function laidOver(placed: Placed | undefined, changes: readonly [Change, ...Change[]]): Placed {
+export function laidOver(placed: Placed | undefined, changes: readonly [ValueChange, ...ValueChange[]]): Placed {
   if (!placed || placed.data === null) return refuse(changes[0], "the front matter cannot be read");
   const overlay = new Overlay(placed);
   for (const change of changes) overlay.apply(change);

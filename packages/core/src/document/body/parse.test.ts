@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { frontMatterOf } from "./front-matter.js";
+import { frontMatterOf } from "../yaml/front-matter.js";
 import { parse, parseWhole } from "./parse.js";
 
 /** The short way and the straightforward one come to the same tree, every place included. */

@@ -1,7 +1,7 @@
-import { validate } from "../document/validate.js";
-import type { Data } from "../document/yaml.js";
+import { validate } from "../../document/validate.js";
+import type { Data } from "../../document/yaml/yaml.js";
+import type { CheckEntry } from "../record.js";
 import { PLUGIN_FAILED, refusedEntry, unusedEntry } from "./plugin-failed.js";
-import type { CheckEntry } from "./record.js";
 import type { Rule } from "./rule.js";
 
 /**

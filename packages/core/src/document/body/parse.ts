@@ -3,7 +3,7 @@ import remarkFrontmatter from "remark-frontmatter";
 import remarkGfm from "remark-gfm";
 import remarkParse from "remark-parse";
 import { unified } from "unified";
-import type { FrontMatter } from "./front-matter.js";
+import type { FrontMatter } from "../yaml/front-matter.js";
 import { gfmHeld, gfmIn, mayHoldAddress } from "./gfm.js";
 
 type Point = NonNullable<Root["position"]>["start"];

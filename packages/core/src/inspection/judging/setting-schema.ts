@@ -1,5 +1,5 @@
 import { Ajv2020, type ValidateFunction } from "ajv/dist/2020.js";
-import type { Setting, SettingDefinition } from "../standard/setting.js";
+import type { Setting, SettingDefinition } from "../../standard/setting.js";
 
 type Schema = NonNullable<SettingDefinition["schema"]>;
 

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { readMarkdown } from "../body/markdown.js";
 import { frontMatterOf } from "./front-matter.js";
-import { readMarkdown } from "./markdown.js";
 
 /** remark-frontmatter reads it from the Markdown; both have to find the same. */
 const between = (text: string): string | undefined => {

@@ -1,6 +1,6 @@
 import type { ListItem, Root } from "mdast";
+import { type Place, type Positioned, placeOfNode } from "../place.js";
 import { plainText } from "./markdown.js";
-import { type Place, type Positioned, placeOfNode } from "./place.js";
 
 /** One line of a task list: `- [ ] Bar hung and level`. */
 export interface Task {
