@@ -1,38 +1,7 @@
-import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
 import { join, relative } from "node:path";
 import { describe, expect, test } from "vitest";
-
-const ROOT = new URL("../..", import.meta.url).pathname;
-const LEFT_OUT = new Set(["node_modules", "dist", "generated", "repository"]);
-
-/** The packages in the order they may import: each only what stands before it. */
-const ORDER: readonly {
-  readonly name: string;
-  readonly folder: string;
-  readonly before: readonly string[];
-  readonly pure: boolean;
-}[] = [
-  { name: "@plumbmark/calc", folder: "packages/calc/src", before: [], pure: true },
-  { name: "@plumbmark/core", folder: "packages/core/src", before: ["calc"], pure: true },
-  { name: "@plumbmark/kit", folder: "packages/kit/src", before: ["calc", "core"], pure: true },
-  { name: "@plumbmark/rules", folder: "rules", before: ["calc", "kit"], pure: true },
-  { name: "@plumbmark/docs-site", folder: "docs-site/src", before: ["calc", "core", "kit", "rules"], pure: false },
-  { name: "@plumbmark/starter", folder: "packages/starter/src", before: ["calc", "core", "kit", "rules"], pure: false },
-  {
-    name: "@plumbmark/cli",
-    folder: "packages/cli/src",
-    before: ["calc", "core", "kit", "rules", "docs-site", "starter"],
-    pure: false,
-  },
-];
-
-const sourcesUnder = (folder: string): readonly string[] =>
-  readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {
-    if (LEFT_OUT.has(entry.name)) return [];
-    const path = join(folder, entry.name);
-    if (entry.isDirectory()) return sourcesUnder(path);
-    return /(?<!\.d|\.test)\.ts$/u.test(entry.name) ? [path] : [];
-  });
+import { PACKAGES, ROOT, sourcesUnder } from "./graph.js";
 
 /** Everything a source imports: static, re-exported, for its side effect, at run time or as a type. */
 const IMPORT =
@@ -57,51 +26,58 @@ describe("the reading of imports", () => {
     expect(importsOf(`// import "node:fs";\n/* export * from "x" */\nconst a = "import";`)).toEqual([]));
 });
 
-describe.each(ORDER)("$name", ({ name, folder, before, pure }) => {
-  const sources = existsSync(join(ROOT, folder)) ? sourcesUnder(join(ROOT, folder)) : [];
-  const imports = sources.flatMap((file) =>
-    importsOf(readFileSync(file, "utf8")).map((what) => ({ file: relative(ROOT, file), what })),
-  );
-
-  test("imports only packages that come before it", () => {
-    const packageOf = (what: string): string => what.split("/", 2).join("/");
-    const allowed = [name, ...before.map((each) => `@plumbmark/${each}`)];
-    expect(imports.filter(({ what }) => what.startsWith("@plumbmark/") && !allowed.includes(packageOf(what)))).toEqual(
-      [],
+describe.each(PACKAGES.filter(({ folder }) => existsSync(join(ROOT, folder))))(
+  "$name",
+  ({ name, folder, before, pure }) => {
+    const sources = sourcesUnder(folder);
+    const imports = sources.flatMap((file) =>
+      importsOf(readFileSync(join(ROOT, file), "utf8")).map((what) => ({ file, what })),
     );
-  });
 
-  test("reaches into no other package by a relative path", () => {
-    const outside = imports.filter(
-      ({ file, what }) => what.startsWith(".") && relative(folder, join(file, "..", what)).startsWith(".."),
-    );
-    expect(outside.filter(({ what }) => !what.endsWith("package.json"))).toEqual([]);
-  });
+    test("imports only packages that come before it", () => {
+      const packageOf = (what: string): string => what.split("/", 2).join("/");
+      const allowed = [name, ...before.map((each) => `@plumbmark/${each}`)];
+      expect(
+        imports.filter(({ what }) => what.startsWith("@plumbmark/") && !allowed.includes(packageOf(what))),
+      ).toEqual([]);
+    });
 
-  test("declares every package it imports", () => {
-    const declared = JSON.parse(
-      readFileSync(join(ROOT, folder.replace(/\/src$/u, ""), "package.json"), "utf8"),
-    ) as Record<string, Record<string, string>>;
-    const known = Object.keys({ ...declared.dependencies, ...declared.devDependencies, ...declared.peerDependencies });
-    const packages = imports
-      .filter(({ what }) => !what.startsWith(".") && !what.startsWith("node:"))
-      .map(({ file, what }) => ({ file, what: /^(?:@[^/]+\/)?[^/]+/u.exec(what)?.[0] as string }));
-    // Types of mdast come from the package of their types.
-    expect(
-      packages.filter(({ what }) => what !== name && !known.includes(what) && !known.includes(`@types/${what}`)),
-    ).toEqual([]);
-  });
+    test("reaches into no other package by a relative path", () => {
+      const outside = imports.filter(
+        ({ file, what }) => what.startsWith(".") && relative(folder, join(file, "..", what)).startsWith(".."),
+      );
+      expect(outside.filter(({ what }) => !what.endsWith("package.json"))).toEqual([]);
+    });
 
-  test.runIf(pure)("imports nothing of Node.js, so that it runs in a browser", () => {
-    expect(sources.length).toBeGreaterThan(0);
-    expect(imports.filter(({ what }) => what.startsWith("node:"))).toEqual([]);
-  });
-});
+    test("declares every package it imports", () => {
+      const declared = JSON.parse(
+        readFileSync(join(ROOT, folder.replace(/\/src$/u, ""), "package.json"), "utf8"),
+      ) as Record<string, Record<string, string>>;
+      const known = Object.keys({
+        ...declared.dependencies,
+        ...declared.devDependencies,
+        ...declared.peerDependencies,
+      });
+      const packages = imports
+        .filter(({ what }) => !what.startsWith(".") && !what.startsWith("node:"))
+        .map(({ file, what }) => ({ file, what: /^(?:@[^/]+\/)?[^/]+/u.exec(what)?.[0] as string }));
+      // Types of mdast come from the package of their types.
+      expect(
+        packages.filter(({ what }) => what !== name && !known.includes(what) && !known.includes(`@types/${what}`)),
+      ).toEqual([]);
+    });
+
+    test.runIf(pure)("imports nothing of Node.js, so that it runs in a browser", () => {
+      expect(sources.length).toBeGreaterThan(0);
+      expect(imports.filter(({ what }) => what.startsWith("node:"))).toEqual([]);
+    });
+  },
+);
 
 test("rules import @plumbmark/kit, @plumbmark/calc and their neighbours only, as an outside author does", () => {
-  const rules = sourcesUnder(join(ROOT, "rules"));
+  const rules = sourcesUnder("rules");
   expect(rules.length).toBeGreaterThan(10);
-  const imports = rules.flatMap((file) => importsOf(readFileSync(file, "utf8")));
+  const imports = rules.flatMap((file) => importsOf(readFileSync(join(ROOT, file), "utf8")));
   expect(
     [...new Set(imports.filter((what) => !what.startsWith(".")))].filter(
       (what) => !["@plumbmark/kit", "@plumbmark/calc"].includes(what),
