@@ -2,9 +2,9 @@ import type { System } from "@plumbmark/calc";
 import type { Mistake } from "../document/mistake.js";
 import type { Build } from "../model/build.js";
 import type { RepositoryFiles } from "../repository/files.js";
+import type { Rule } from "./judging/rule.js";
 import { openRepository } from "./open-repository.js";
 import type { DocumentEntry } from "./record.js";
-import type { Rule } from "./rule.js";
 
 /** A document opened to be counted; with mistakes in it, what is counted may not be everything. */
 export interface TakenOff {
