@@ -2,6 +2,7 @@ import { GRAVITY, kinds, type Quantity, readQuantity } from "@plumbmark/calc";
 import { choices } from "../document/nearest.js";
 import { shown } from "../document/shown.js";
 import { type Data, join } from "../document/yaml/yaml.js";
+import { linearPattern } from "../patterns/linear.js";
 import { isLimit, isOneOf, KEYWORDS, LISTS, MAPS, SINGLES, VALUES } from "./keywords.js";
 import type { SchemaShape, Type } from "./shape.js";
 
@@ -134,6 +135,7 @@ function readMap(key: string, written: Data, reading: Reading): unknown {
   return Object.fromEntries(
     Object.entries(written).map(([name, schema]) => {
       const path = join(reading.path, name);
+      if (!exact) readPattern(name, { ...reading, path });
       if (!exact) return [name, readSchema(schema, { ...reading, path, shape: undefined })];
       known(name, path, reading);
       const inner = key === "dependentSchemas" ? { ...reading, path } : below(reading, name, path);
@@ -155,12 +157,12 @@ function singleShape(key: string, { shape }: Reading): SchemaShape | undefined {
 function readPattern(written: Data, { path, complain }: Reading): void {
   try {
     if (typeof written !== "string") throw new TypeError("it is no text");
-    new RegExp(written, "u");
+    linearPattern(written);
   } catch (error) {
     complain(
       path,
       `The pattern ${shown(written)} cannot be read: ${(error as Error).message}.`,
-      "Write a regular expression.",
+      "Write a regular expression without look-ahead and back-references: patterns are matched in linear time.",
     );
   }
 }

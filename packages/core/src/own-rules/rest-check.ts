@@ -1,5 +1,6 @@
 import { Ajv2020, type ErrorObject, type ValidateFunction } from "ajv/dist/2020.js";
 import type { Thing } from "../inspection/judging/rule.js";
+import { linearPatterns } from "../patterns/linear.js";
 import type { JudgedDemand, StatedDemand } from "./demand-check.js";
 import { at, type Facts } from "./facts.js";
 import type { Schema } from "./read-schema.js";
@@ -12,7 +13,10 @@ export type Validate = ValidateFunction;
  * @throws Error in the words of the validator when a schema cannot be used at all.
  */
 export const compiled = (schema: unknown, accepted: boolean): Validate =>
-  new Ajv2020({ strict: false, allErrors: true, validateSchema: !accepted, meta: !accepted }).compile(schema as Schema);
+  new Ajv2020({
+    ...{ strict: false, allErrors: true, validateSchema: !accepted, meta: !accepted },
+    code: { regExp: linearPatterns },
+  }).compile(schema as Schema);
 
 /** Where a schema is not met, as far as its validator tells. */
 const whereNot = (errors: readonly ErrorObject[]): string => {

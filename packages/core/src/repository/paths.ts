@@ -27,10 +27,30 @@ const DOWNWARDS: readonly Refused[] = [
   [has(/\/(?:\/|$)/u), "has no name before or after a slash"],
 ];
 
+/** Parts of a path that a sign can stand in. */
+const steps = (pattern: string): readonly string[] => pattern.split("/");
+
+const count = (text: string, sign: RegExp): number => text.match(sign)?.length ?? 0;
+
+/**
+ * What would be matched in a time that grows with a high power of the path's length, or faster: two `**` are tried at
+ * each pair of slashes, three `*` at each three letters of a name. Brackets may hold whatever a regular expression may.
+ */
+const PATTERNS: readonly Refused[] = [
+  ...DOWNWARDS,
+  [has(/[()]/u), "has a round bracket in it; `{a,b}` is a choice"],
+  [(value) => count(value, /\*\*+/gu) > 2, "has `**` more than twice"],
+  [
+    (value) => steps(value).some((step) => count(step, /\*+|\?/gu) > 3),
+    "has more than three signs between two slashes",
+  ],
+  [(value) => count(value, /[{[]/gu) > 5, "has more than five choices"],
+];
+
 const KEYS = {
-  documents: [DOWNWARDS, "`builds/**/*.md`"],
-  parts: [DOWNWARDS, "`parts/*.yaml`"],
-  papers: [DOWNWARDS, "`letters/**`"],
+  documents: [PATTERNS, "`builds/**/*.md`"],
+  parts: [PATTERNS, "`parts/*.yaml`"],
+  papers: [PATTERNS, "`letters/**`"],
   stock: [DOWNWARDS, "`stock.yaml`"],
   replaces: [ANY_WAY, "`editions/2026.yaml`"],
 } as const;

@@ -1,4 +1,5 @@
 import { Ajv2020, type ValidateFunction } from "ajv/dist/2020.js";
+import { linearPatterns } from "../../patterns/linear.js";
 import type { Setting, SettingDefinition } from "../../standard/setting.js";
 
 type Schema = NonNullable<SettingDefinition["schema"]>;
@@ -10,7 +11,8 @@ const compiled = new WeakMap<Schema, ValidateFunction>();
  * @throws Error of the validator when it is no schema
  */
 export function schemaOf(schema: Schema): ValidateFunction {
-  const known = compiled.get(schema) ?? new Ajv2020({ strict: false }).compile(schema);
+  const known =
+    compiled.get(schema) ?? new Ajv2020({ strict: false, code: { regExp: linearPatterns } }).compile(schema);
   compiled.set(schema, known);
   return known;
 }
