@@ -100,7 +100,9 @@ Examples
   plumbmark collate --as markdown records/*.json`;
 
 export const HOOK_HELP = `
-Run it in the docs repository. It never overwrites a hook that is there already, and honours core.hooksPath.
+Run it in the docs repository. It puts a hook before commits, and one before merges that make a commit. What no hook can
+guard it says: merges that only move a branch forward, rebases, cherry-picks, and what others push. A changed plugin, or
+a lock file of what it uses, has all documents judged. It never overwrites a hook that is there already, and honours core.hooksPath.
 In an emergency, \`git commit --no-verify\` commits without it.
 
 Examples

@@ -99,7 +99,7 @@ export { ownRules } from "./own-rules/own-rules.js";
 export { isDevice } from "./repository/device.js";
 export type { DocumentFile, FolderStandard, Outline, RepositoryFiles, SourceFile } from "./repository/files.js";
 export { type Act, type HouseStandardSettings, readHouseStandard } from "./repository/house-standard.js";
-export { isBuildDocument } from "./repository/is-build-document.js";
+export { documentKind, isBuildDocument } from "./repository/is-build-document.js";
 export { writtenKey } from "./repository/old-keys.js";
 export { outlineOf } from "./repository/outline.js";
 export type { Catalogue, Part } from "./repository/parts.js";

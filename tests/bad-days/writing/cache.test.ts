@@ -81,5 +81,5 @@ test("several hooks put in place at once are one hook", { timeout: 60_000 }, asy
   const folder = repository();
   const all = await atOnce(folder, [["hook"], ["hook"], ["hook"], ["hook"]]);
   expect(all.map(([status]) => status)).toEqual([0, 0, 0, 0]);
-  expect(readdirSync(join(folder, ".git/hooks"))).toEqual(["pre-commit"]);
+  expect(readdirSync(join(folder, ".git/hooks"))).toEqual(["pre-commit", "pre-merge-commit"]);
 });

@@ -2,7 +2,7 @@ import { realpath } from "node:fs/promises";
 import { relative, resolve } from "node:path";
 import { disk } from "../files/disk.js";
 import { findStandard } from "../files/find-standard.js";
-import { hookPath, hookText, putHook, removeHook } from "../git/hook-file.js";
+import { hookPaths, hookText, putHook, removeHook } from "../git/hook-file.js";
 import { topOf } from "../git/top.js";
 import type { Surroundings } from "../surroundings.js";
 import { Trouble } from "../trouble.js";
@@ -22,18 +22,33 @@ async function docsOf(folder: string, top: string): Promise<string> {
   return docs === "" ? "." : `./${docs}`;
 }
 
-/** Puts the pre-commit hook into the git repository, or takes it away; gives the exit status. */
+/** Git asks no hook of ours there, or can be told not to. */
+const UNGUARDED =
+  "No hook guards a commit made with --no-verify, a merge that only moves the branch forward, a rebase, a cherry-pick, a revert made elsewhere, or what others push: have a pipeline run `plumbmark inspect` as well.";
+
+const removed = async (paths: readonly string[]): Promise<readonly string[]> => {
+  const gone: string[] = [];
+  for (const path of paths) if (await removeHook(path)) gone.push(path);
+  return gone;
+};
+
+/** Puts the hooks into the git repository, or takes them away; gives the exit status. */
 export async function hookCommand(options: { readonly remove?: true }, around: Surroundings): Promise<number> {
   const top = await topOf(around.folder);
-  const path = await hookPath(around.folder, top);
+  const paths = await hookPaths(around.folder, top);
   if (options.remove) {
-    around.print((await removeHook(path)) ? `The hook ${path} is gone.\n` : "There was no hook.\n");
+    const gone = await removed(paths);
+    around.print(gone.length > 0 ? gone.map((path) => `The hook ${path} is gone.\n`).join("") : "There was no hook.\n");
     return 0;
   }
   const program = [process.execPath, resolve(process.argv[1] ?? "")];
-  const done = await putHook(path, hookText(await docsOf(around.folder, top), program));
+  const text = hookText(await docsOf(around.folder, top), program);
+  for (const path of paths) {
+    const done = await putHook(path, text);
+    around.print(`${done ? "The hook is" : "The hook was already"} in ${path}\n`);
+  }
   around.print(
-    `${done ? "The hook is" : "The hook was already"} in ${path}\nIt refuses a commit while a build document that the commit changes, or concerns, is not ready.\n`,
+    `They refuse a commit, and a merge that makes one, while a build document that it changes, or concerns, is not ready.\n${UNGUARDED}\n`,
   );
   return 0;
 }

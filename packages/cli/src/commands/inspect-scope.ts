@@ -1,6 +1,6 @@
 import { resolve } from "node:path";
 import { type CheckEntry, type InspectionRecord, type RepositoryFiles, StandardError } from "@plumbmark/core";
-import { affected, type State } from "../files/affected.js";
+import { affected, isCode, type State } from "../files/affected.js";
 import { fromRoot, isOutside } from "../files/find-files.js";
 import { narrowed } from "../files/narrowed.js";
 import type { Unreadable } from "../files/read-files.js";
@@ -149,8 +149,10 @@ export async function inspectScope(scope: Scope, options: ScopeOptions): Promise
   save(kept);
   const known = unreadBefore(state);
   const unread = new Set(after.unreadable.filter((each) => !known.has(saying(each))).map(({ path }) => path));
+  // Where no plugin is named, no code is anybody's rule.
+  const newCode = all && touched.some(isCode);
   const concerned = (file: string): boolean =>
-    isTouched.has(file) || unread.has(file) || (perhaps.has(file) && was.get(file) !== is.get(file));
+    newCode || isTouched.has(file) || unread.has(file) || (perhaps.has(file) && was.get(file) !== is.get(file));
   const record = partOf(whole, after.unreadable, (file) => concerned(file) && after.wants(file));
   const { root, rules } = after;
   return { root, rules, record };

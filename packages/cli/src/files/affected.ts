@@ -12,8 +12,17 @@ export interface State {
 
 const CODE = new Set([".js", ".mjs", ".cjs", ".ts", ".mts", ".cts", ".json"]);
 
+/** Files that say which code of others is used. */
+const LOCKS = new Set(["yarn.lock", "pnpm-lock.yaml", "bun.lock", "bun.lockb"]);
+
+/**
+ * Whether a file is code that a plugin may be made of, or says what code it uses. Both states of a change are inspected
+ * with the code that lies on the disk, so that what it changes cannot be told by comparing them.
+ */
+export const isCode = (path: string): boolean => CODE.has(extname(path)) || LOCKS.has(basename(path));
+
 /** A house standard, or code that a plugin may be made of, concerns every document. */
-const concernsAll = (path: string): boolean => basename(path) === STANDARD || CODE.has(extname(path));
+const concernsAll = (path: string): boolean => basename(path) === STANDARD || isCode(path);
 
 /** YAML that is neither catalogue nor stock may be an edition of a house standard. */
 const isUnlisted = (states: readonly State[]): ((path: string) => boolean) => {

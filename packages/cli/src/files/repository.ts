@@ -11,6 +11,7 @@ import { readFolderStandards } from "./folder-standards.js";
 import { type HouseStandardFile, openStandard } from "./house-standard.js";
 import { readDocuments } from "./read-documents.js";
 import { type ReadFiles, readFiles, type Unreadable } from "./read-files.js";
+import { strays } from "./strays.js";
 import type { Origin, Tree } from "./tree.js";
 import { unmatchedIn } from "./unmatched.js";
 
@@ -155,6 +156,7 @@ export async function openRepository({
   const folderStandards = found === undefined ? [] : await readFolderStandards(recalling(origin, shelf), root, today);
   const paths = await documentPaths(tree, root, chosen === undefined ? undefined : settings.documents, asked);
   const documents = await readDocuments(tree, paths, shelf);
+  const unmatched = await strays(tree, chosen === undefined ? undefined : settings.documents, paths);
   const parts = await readParts(tree, settings.parts, chosen !== undefined);
   const stock = await readStock(origin, root, settings.stock, opened);
   for (const file of [...parts.files, ...stock.files]) recall(file, shelf);
@@ -175,7 +177,7 @@ export async function openRepository({
       documents: paths,
       parts: [...parts.files, ...parts.unreadable].map(({ path }) => path),
     }),
-    unreadable: once([...documents.unreadable, ...parts.unreadable, ...stock.unreadable]),
+    unreadable: once([...unmatched, ...documents.unreadable, ...parts.unreadable, ...stock.unreadable]),
     load: documents.load,
     wants: (path) => asked.length === 0 || asked.some((each) => covers(each, root, path)),
   };

@@ -1,5 +1,5 @@
 import { chmod, link, readFile, rename, rm, stat, writeFile } from "node:fs/promises";
-import { isAbsolute, join, relative, resolve } from "node:path";
+import { basename, isAbsolute, join, relative, resolve } from "node:path";
 import { placeBeside, removeLeft } from "@plumbmark/docs-site/beside";
 import { notWritten, systemFault } from "../files/system-fault.js";
 import { Trouble } from "../trouble.js";
@@ -43,16 +43,19 @@ const readIfThere = async (path: string): Promise<string | undefined> =>
     throw new Trouble(`The hook there may be somebody's and cannot be read. ${why}`, "Look what stands there first.");
   });
 
-/** Where git looks for the pre-commit hook of this work tree, `core.hooksPath` included. */
-export async function hookPath(folder: string, top: string): Promise<string> {
+/** Git asks the first before a commit, the second before a merge makes one. */
+const HOOKS = ["pre-commit", "pre-merge-commit"] as const;
+
+/** Where git looks for the hooks of this work tree, `core.hooksPath` included. */
+export async function hookPaths(folder: string, top: string): Promise<readonly string[]> {
   const hooks = resolve(folder, text(await answer(folder, ["rev-parse", "--git-path", "hooks"])));
   const common = resolve(folder, text(await answer(folder, ["rev-parse", "--git-common-dir"])));
   if (!isInside(common, hooks) && !isInside(top, hooks))
     throw new Trouble(
       `The hooks of this repository are kept in ${hooks}, where other repositories share them.`,
-      "Add the line `plumbmark inspect --staged` to the pre-commit hook there yourself.",
+      "Add the line `plumbmark inspect --staged` to the pre-commit and pre-merge-commit hooks there yourself.",
     );
-  return join(hooks, "pre-commit");
+  return HOOKS.map((name) => join(hooks, name));
 }
 
 /** A hook that came into the place meanwhile is never overwritten; a disk without links cannot tell. */
@@ -66,7 +69,7 @@ async function moveNew(from: string, to: string): Promise<void> {
 async function writeHook(path: string, content: string, replaces: boolean): Promise<void> {
   const place = await placeBeside(path);
   try {
-    const fresh = join(place.fresh, "pre-commit");
+    const fresh = join(place.fresh, basename(path));
     // On the disk before it is moved: an empty hook after a power cut would let every commit pass.
     await writeFile(fresh, content, { flush: true });
     await chmod(fresh, 0o755);

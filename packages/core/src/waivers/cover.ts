@@ -1,7 +1,7 @@
 import { type Kind, kinds, readQuantity, siUnit } from "@plumbmark/calc";
 import type { CheckEntry } from "../inspection/record.js";
 import { topicOf } from "../standard/levels.js";
-import type { Problem } from "./problem.js";
+import type { WaiverProblem } from "./problem.js";
 import type { Waiver } from "./waiver.js";
 
 /** Half of the fourth digit: what a figure is printed to, and so what somebody can have signed for. */
@@ -17,7 +17,7 @@ function isNoWorse(measured: number, accepts: number, allowed: NonNullable<Check
   return most;
 }
 
-function* accepted({ label, path, accepts }: Waiver, check: CheckEntry): Iterable<Problem> {
+function* accepted({ label, path, accepts }: Waiver, check: CheckEntry): Iterable<WaiverProblem> {
   const { measured, allowed, says } = check;
   if (!measured || !allowed) return;
   const at = `${path}.accepts`;
@@ -46,7 +46,7 @@ function* accepted({ label, path, accepts }: Waiver, check: CheckEntry): Iterabl
 }
 
 /** A requirement on what hangs or is live is not for whoever runs the job to waive. */
-function* licensedFor({ label, path, licensed }: Waiver, { rule, level }: CheckEntry): Iterable<Problem> {
+function* licensedFor({ label, path, licensed }: Waiver, { rule, level }: CheckEntry): Iterable<WaiverProblem> {
   if (level !== "shall" || !["rigging", "power"].includes(topicOf(rule))) return;
   const at = `${path}.licensed`;
   const who = topicOf(rule) === "rigging" ? "engineer" : "electrician or engineer";
@@ -72,7 +72,7 @@ function* licensedFor({ label, path, licensed }: Waiver, { rule, level }: CheckE
 }
 
 /** Why a waiver that stands does not cover a check it is about; none when it does. */
-export const coverProblems = (waiver: Waiver, check: CheckEntry): readonly Problem[] => [
+export const coverProblems = (waiver: Waiver, check: CheckEntry): readonly WaiverProblem[] => [
   ...accepted(waiver, check),
   ...licensedFor(waiver, check),
 ];

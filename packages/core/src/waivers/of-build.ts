@@ -2,7 +2,7 @@ import type { CheckEntry } from "../inspection/record.js";
 import type { DesignSource } from "../model/reading/design-source.js";
 import { topicOf } from "../standard/levels.js";
 import { coverProblems } from "./cover.js";
-import type { Problem } from "./problem.js";
+import type { WaiverProblem } from "./problem.js";
 import { standingProblems } from "./standing.js";
 import { excused, stateOf, type WaiverState } from "./state.js";
 import { UNWAIVABLE, type Waiver, waiversOf } from "./waiver.js";
@@ -15,9 +15,9 @@ export interface BuildWaiver extends Waiver {
   /** Places it excuses or would excuse; undefined when its rule was not asked. */
   readonly excuses: readonly string[] | undefined;
   /** Why it waives nothing at all; none when it stands. */
-  readonly problems: readonly Problem[];
+  readonly problems: readonly WaiverProblem[];
   /** Why it does not cover checks it is about, each once. */
-  readonly uncovered: readonly Problem[];
+  readonly uncovered: readonly WaiverProblem[];
   /** Places of a requirement it excuses without naming any of them. */
   readonly atLarge: readonly string[];
 }

@@ -1,5 +1,5 @@
 /** Why a waiver waives nothing, or not this check. */
-export interface Problem {
+export interface WaiverProblem {
   readonly path: string;
   /** `expired` and `exceeded` are states of their own; `absent` is not written; anything else is `refused`. */
   readonly kind: "absent" | "expired" | "refused" | "exceeded";

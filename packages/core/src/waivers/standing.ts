@@ -2,7 +2,7 @@ import { person } from "../document/person.js";
 import type { DesignSource } from "../model/reading/design-source.js";
 import { stayOf } from "../model/stock/bookings.js";
 import { may, oneAndTheSame, whoMay } from "../standard/people.js";
-import type { Problem } from "./problem.js";
+import type { WaiverProblem } from "./problem.js";
 import type { Waiver } from "./waiver.js";
 
 /** Most days a waiver may still run in a build that stays: it is looked at once a year. Common practice, no source. */
@@ -16,7 +16,7 @@ function lastDayOnSite({ reader }: DesignSource): string | undefined {
   return stay && (stay.to ?? "stays");
 }
 
-function* notWritten({ label, path, absent, until }: Waiver): Iterable<Problem> {
+function* notWritten({ label, path, absent, until }: Waiver): Iterable<WaiverProblem> {
   const mend = "Write the rule, the reason, the person and the last day.";
   if (absent.length > 0)
     yield {
@@ -31,7 +31,7 @@ function* notWritten({ label, path, absent, until }: Waiver): Iterable<Problem> 
     };
 }
 
-function* inTime(build: DesignSource, { label, path, until }: Waiver): Iterable<Problem> {
+function* inTime(build: DesignSource, { label, path, until }: Waiver): Iterable<WaiverProblem> {
   const { today } = build.context;
   if (until === undefined) return;
   if (until < today) {
@@ -56,7 +56,7 @@ function* inTime(build: DesignSource, { label, path, until }: Waiver): Iterable<
     };
 }
 
-function* signedBy(build: DesignSource, { label, path, signer }: Waiver): Iterable<Problem> {
+function* signedBy(build: DesignSource, { label, path, signer }: Waiver): Iterable<WaiverProblem> {
   const { standard } = build.context;
   if (!signer) return;
   const by = `${path}.by`;
@@ -80,7 +80,7 @@ function* signedBy(build: DesignSource, { label, path, signer }: Waiver): Iterab
 }
 
 /** Why a waiver waives nothing at all; none when it stands. */
-export const standingProblems = (build: DesignSource, waiver: Waiver): readonly Problem[] => [
+export const standingProblems = (build: DesignSource, waiver: Waiver): readonly WaiverProblem[] => [
   ...notWritten(waiver),
   ...inTime(build, waiver),
   ...signedBy(build, waiver),

@@ -1,5 +1,5 @@
 import type { CheckEntry } from "../inspection/record.js";
-import type { Problem } from "./problem.js";
+import type { WaiverProblem } from "./problem.js";
 import { isAbout, type Waiver } from "./waiver.js";
 
 /**
@@ -15,7 +15,7 @@ export type Findings = ReadonlyMap<string, readonly CheckEntry[]>;
 export const excused = (waiver: Waiver, findings: Findings): readonly CheckEntry[] =>
   (findings.get(waiver.rule ?? "") ?? []).filter((check) => isAbout(waiver, check));
 
-const STATES: Readonly<Record<Problem["kind"], WaiverState>> = {
+const STATES: Readonly<Record<WaiverProblem["kind"], WaiverState>> = {
   absent: "incomplete",
   expired: "expired",
   refused: "refused",
@@ -23,7 +23,7 @@ const STATES: Readonly<Record<Problem["kind"], WaiverState>> = {
 };
 
 /** @param found what keeps it from waiving, the first of which tells its state */
-export function stateOf(waiver: Waiver, found: readonly Problem[], findings: Findings): WaiverState {
+export function stateOf(waiver: Waiver, found: readonly WaiverProblem[], findings: Findings): WaiverState {
   const [first] = found;
   if (first) return STATES[first.kind];
   const asked = findings.has(waiver.rule ?? "");
