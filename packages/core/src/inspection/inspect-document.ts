@@ -102,6 +102,19 @@ function explained(model: DocumentModel, checks: readonly CheckEntry[], asked: I
   return checks.map((check) => marked.get(check) ?? check);
 }
 
+/** A document with another text; what is laid over it is laid over that, too, where it still leads to something. */
+function rewritten(document: ReadDocument, text: string): ReadDocument {
+  const other = readDocument({ ...document.file, text });
+  const [first, ...others] = document.changes ?? [];
+  if (!first) return other;
+  try {
+    return withChanges(other, [first, ...others]);
+  } catch (error) {
+    if (error instanceof RangeError) return document;
+    throw error;
+  }
+}
+
 /** The model of another text in place of a document's; what it looks at is noted with the rest. */
 function withText(
   text: string,
@@ -109,11 +122,7 @@ function withText(
   snapshot: Snapshot,
   { document }: InspectionTask,
 ): DocumentModel {
-  const { file, changes = [] } = document;
-  const [first, ...others] = changes;
-  const other = readDocument({ ...file, text });
-  // What is laid over a document is no part of its text.
-  const read = text === file.text ? document : first ? withChanges(other, [first, ...others]) : other;
+  const read = text === document.file.text ? document : rewritten(document, text);
   return modelOf(read, snapshot.withDocument(read), build.context.rules, trace);
 }
 
