@@ -58,12 +58,22 @@ export const workingDetails = (working: readonly WorkingEntry[] | undefined, ope
 const waived = ({ waiver }: CheckEntry): string | undefined =>
   waiver && `${waiver.because} Signed ${waiver.by}, until ${waiver.until}.`;
 
+/** With which figure it would hold; what a licensed person states is asked for, not proposed. */
+function turnText({ "turns-at": turns }: CheckEntry): Content {
+  if (!turns) return undefined;
+  const { path, sense, text, asks } = turns;
+  return asks
+    ? [`ask the ${asks} for ${sense} ${text} at `, h("code", path)]
+    : ["holds with ", h("code", path), ` ${sense} ${text}`];
+}
+
 const facts = (check: CheckEntry, system: System): readonly Content[] => {
   const { measured, allowed } = check;
   return [
     fact("measured", measured && quantityText(measured, system)),
     fact("allowed", allowed && allowedText(allowed, system)),
     fact("margin", marginBar(check)),
+    fact("turns at", turnText(check)),
     fact("mend", check.mend === undefined ? undefined : inlineCode(check.mend)),
     fact("waived", waived(check)),
     fact("plugin", check.from && h("code", check.from)),

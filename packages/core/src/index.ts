@@ -15,6 +15,7 @@ export type { ValueChange } from "./document/yaml/overlay.js";
 export { readWholeYaml, rememberYaml } from "./document/yaml/whole-yaml.js";
 export { type Data, type Placed, readYaml } from "./document/yaml/yaml.js";
 export { type Found, type FoundGap, type FoundMistake, foundIn, gravest } from "./findings/found.js";
+export { TURNS, type Turns } from "./findings/turns.js";
 export * as schemas from "./generated/schemas.js";
 export { approvalCodes } from "./inspection/approval-codes.js";
 export {

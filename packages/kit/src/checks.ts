@@ -1,5 +1,5 @@
 import type { Kind, SourceId, Value } from "@plumbmark/calc";
-import type { Build, RawCheck, Sense, Thing, Words } from "@plumbmark/core";
+import type { Build, RawCheck, Sense, Thing, Turns, Words } from "@plumbmark/core";
 
 const at = ({ path, place }: Thing): Pick<RawCheck, "at" | "place"> => ({ at: path, ...(place ? { place } : {}) });
 
@@ -15,6 +15,8 @@ interface Said {
   readonly says: (words: Words) => string;
   /** What would put it right. */
   readonly mend?: string;
+  /** The one figure that would turn it, and which way it has to go. */
+  readonly turns?: Turns | undefined;
   /** What this check alone rests on, where its rule names more. */
   readonly sources?: readonly SourceId[];
 }

@@ -53,6 +53,7 @@ export type {
   Setting,
   SettingDefinition,
   Thing,
+  Turns,
   Words,
 } from "@plumbmark/core";
 export {

@@ -36,6 +36,7 @@ export default rule({
         allowed: stated ?? hop.limit,
         sources: [stated ? "part" : hop.source],
         says: ({ measured, allowed }) => `${cable.label} is ${measured} long; it carries ${allowed}.`,
+        turns: { path: `${cable.path}.length`, sense: "at most" },
         mend: "Move the processor nearer, use solid conductors, or go over to fibre.",
       });
     }

@@ -26,6 +26,7 @@ export default rule({
         allowed: jumpers.needed(settings.slack as number),
         says: ({ measured, allowed }) =>
           `${jumpers.label} is ${measured} long; the step${between} asks for ${allowed}, slack included.`,
+        turns: { path: `${jumpers.path}.length`, sense: "at least" },
         mend: "Take a longer jumper for the longest step, or lay the cable from neighbour to neighbour.",
       });
     }

@@ -19,6 +19,7 @@ export default rule({
           allowed,
           sources,
           says: (words) => `${chain.label} has ${words.measured}; ${whose} allows ${words.allowed}.`,
+          turns: { path: "picture.rate", sense: "at most" },
           mend: "Split the chain over two ports, or lower the frame rate or the bit depth.",
         });
   },

@@ -40,6 +40,7 @@ export default rule({
         allowed: tabled(needed, "count", "house", `spares for ${face.cells.length} panels`),
         says: ({ measured, allowed }) =>
           `${face.label} of ${face.cells.length} panels has spares: ${measured}; needed: ${allowed}.`,
+        turns: { path: `${face.path}.spares`, sense: "at least" },
         mend: "Add spares from the same lot.",
       });
     }

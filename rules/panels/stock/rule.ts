@@ -1,4 +1,12 @@
-import { atMost, open, rule } from "@plumbmark/kit";
+import { atMost, type Build, open, rule, type Turns } from "@plumbmark/kit";
+
+/** Spares of the face that takes of a lot, where one face does and says how many. */
+function sparesOf(faces: Build["faces"], lot: string): Turns | undefined {
+  const [face, ...others] = faces.filter((each) => each.reader.text(`${each.path}.lot`) === lot);
+  return face && others.length === 0 && (face.spares ?? 0) > 0
+    ? { path: `${face.path}.spares`, sense: "at most" }
+    : undefined;
+}
 
 export default rule({
   id: "panels.stock",
@@ -44,6 +52,7 @@ export default rule({
         allowed: use.inStock,
         says: ({ measured, allowed }) =>
           `On ${peak.day} ${measured} panels of ${name} are promised (${who}); there are ${allowed}.`,
+        turns: sparesOf(build.faces, name),
         mend: "Take another lot for one of the builds, or move one of them.",
       });
     }

@@ -32,6 +32,7 @@ export default rule({
           allowed: hop.limit(cable, signal ?? { width: 0, height: 0, rate: 0, depth: 0 }),
           says: ({ measured, allowed }) =>
             `${hop.label} has ${measured} of cable; ${cable.name} carries this picture ${allowed}.`,
+          turns: { path: `${cable.path}.length`, sense: "at most" },
           mend: "Move the devices closer, take a cable of lower loss, or go over to fibre.",
         });
       }

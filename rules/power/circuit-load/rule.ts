@@ -20,6 +20,7 @@ export default rule({
         measured: circuit.current,
         allowed: circuit.continuousRating(settings.share === usual ? circuit.continuousShare : house),
         says: ({ measured, allowed }) => `${circuit.label} carries ${measured}; its continuous rating is ${allowed}.`,
+        turns: { path: `${circuit.path}.breaker`, sense: "at least", asks: "electrician" },
         mend:
           circuit.runs.length > 0
             ? "Move panels to another circuit, or feed the run at a higher voltage."

@@ -23,6 +23,7 @@ export default rule({
             allowed: breaker,
             says: ({ measured, allowed }) =>
               `${cable.label} is on a breaker of ${measured}; a cord like it may be on ${allowed}.`,
+            turns: { path: `${run.circuit.path}.breaker`, sense: "at most", asks: "electrician" },
             mend: "Take a cord of a larger conductor, or a circuit with a smaller breaker.",
           });
       }
@@ -32,6 +33,7 @@ export default rule({
         allowed: circuit.wiringBreaker,
         says: ({ measured, allowed }) =>
           `${circuit.label}: the breaker is ${measured}; its wiring may be on ${allowed}.`,
+        turns: { path: `${circuit.path}.breaker`, sense: "at most", asks: "electrician" },
         mend: "Ask the venue's licensed electrician: breaker and wiring do not belong together as written.",
       });
   },

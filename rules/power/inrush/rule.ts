@@ -42,6 +42,7 @@ export default rule({
         ...ridden(circuit, settings.multiple as number),
         says: ({ measured, allowed }) =>
           `At switch-on circuit ${circuit.name} draws up to ${measured}; its breaker rides through ${allowed}.`,
+        turns: { path: `${circuit.path}.rides-through`, sense: "at least", asks: "electrician" },
         mend: "Switch the runs on one after another, spread them over more circuits, or ask the electrician for a breaker of a slower curve.",
       });
   },

@@ -22,6 +22,7 @@ export default rule({
         allowed: tabled(RESIDUAL_MOST, "current", "bs-7671-415.1.1", "greatest trip rating for additional protection"),
         says: ({ measured, allowed }) =>
           `The residual device of circuit ${circuit.name} trips at ${measured}; ${allowed} is the most for a socket people plug into.`,
+        turns: { path: `${circuit.path}.residual`, sense: "at most", asks: "electrician" },
         mend: "Ask the venue's licensed electrician for a circuit with a residual device of 30 mA.",
       });
     }

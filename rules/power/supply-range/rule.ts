@@ -1,4 +1,5 @@
 import { atLeast, atMost, open, rule } from "@plumbmark/kit";
+import { wayOf } from "../way.js";
 
 export default rule({
   id: "power.supply-range",
@@ -24,6 +25,7 @@ export default rule({
           allowed: low,
           says: ({ measured, allowed }) => `The last panel of run ${run.name} gets ${measured}; it needs ${allowed}.`,
           mend: "Shorten the feed, take a larger conductor, or put fewer panels on the run.",
+          turns: wayOf(run),
         });
         yield atMost(run, {
           measured: run.voltage,

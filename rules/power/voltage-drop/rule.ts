@@ -1,5 +1,6 @@
 import { tabled } from "@plumbmark/calc";
 import { atMost, rule } from "@plumbmark/kit";
+import { wayOf } from "../way.js";
 
 const MEND = "Shorten the feed, take a larger conductor, or put fewer panels on the run.";
 
@@ -30,6 +31,7 @@ export default rule({
         says: ({ measured, allowed }) =>
           `The last panel of run ${run.name} loses ${measured} of the supply voltage; ${allowed} is the most.`,
         mend: MEND,
+        turns: wayOf(run),
       });
       yield atMost(run, {
         measured: run.shareInAll,
@@ -37,6 +39,7 @@ export default rule({
         says: ({ measured, allowed }) =>
           `With the feeder, the last panel of run ${run.name} loses ${measured} of the supply voltage; ${allowed} is the most in all.`,
         mend: MEND,
+        turns: wayOf(run),
       });
     }
   },

@@ -1,5 +1,6 @@
 import { times } from "@plumbmark/calc";
 import { atMost, type Bar, rule } from "@plumbmark/kit";
+import { otherLoadTurns } from "../other-load.js";
 
 /** A bar that cannot be solved has no spans; the check says what is not written down. */
 const spansOf = (bar: Bar) =>
@@ -22,6 +23,7 @@ export default rule({
           measured: sag,
           allowed: times(length, 1 / ratio, `1 ÷ ${ratio}`),
           says: ({ measured, allowed }) => `${bar.label} sinks ${measured} ${label}; ${allowed} is the most.`,
+          turns: otherLoadTurns(bar),
           mend: "Add a hang, bring the hangs closer together, or take a stiffer section.",
         });
   },

@@ -1,4 +1,5 @@
 import { atMost, rule } from "@plumbmark/kit";
+import { otherLoadTurns } from "../other-load.js";
 
 export default rule({
   id: "rigging.bar-strength",
@@ -17,6 +18,7 @@ export default rule({
         sources: [bar.section.allowableSource],
         says: ({ measured, allowed }) =>
           `${bar.label} is bent with ${measured}${when}; its section may carry ${allowed}.`,
+        turns: otherLoadTurns(bar),
         mend: "Add a hang, bring the hangs closer together, or take a stronger section.",
       });
     }

@@ -29,6 +29,7 @@ export default rule({
         measured: leg.angle,
         allowed: tabled(least, "angle", least === 30 ? "asme-b30.9" : "house", "least angle from horizontal"),
         says: ({ measured, allowed }) => `${leg.label} stands at ${measured} from horizontal; ${allowed} is the least.`,
+        turns: { path: `${leg.path}.rise`, sense: "at least" },
         mend: "Raise the anchors over the apex, or bring them closer together.",
       });
       for (const { what, allowed, of } of leg.ratings)

@@ -31,6 +31,7 @@ export default rule({
         allowed: face.makersLimit("flown-below", "most panels one under another"),
         says: ({ measured, allowed }) =>
           `${face.label} has ${measured} panels in a column; the maker lets ${allowed} hang below one another.`,
+        turns: { path: `${face.path}.rows`, sense: "at most" },
         mend: "Take rows off the face, or hang the lower rows from a bar of their own.",
       });
     }

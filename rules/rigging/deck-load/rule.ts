@@ -21,6 +21,7 @@ export default rule({
           allowed: stand.deckRating,
           says: ({ measured, allowed }) =>
             `${label} and its base press on the deck with ${measured}; it is rated ${allowed}.`,
+          turns: { path: `${stand.path}.ballast`, sense: "at most" },
           mend: "Spread the load over a larger footprint, or take a deck of a higher rating.",
         });
         yield atMost(stand, {

@@ -27,6 +27,7 @@ export default rule({
         allowed: tabled(least, "length", source, "least head room"),
         says: ({ measured, allowed }) =>
           `The lower edge of face ${face.name} hangs at ${measured}; people need ${allowed} to walk under it.`,
+        turns: { path: `${face.path}.trim`, sense: "at least" },
         mend: "Raise the trim, or close off the floor below and say so under `rigging.over-people`.",
       });
   },

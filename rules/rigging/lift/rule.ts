@@ -40,6 +40,7 @@ export default rule({
             allowed,
             says: (words) =>
               `${label} is ${words.measured}; ${people} ${people === 1 ? "person" : "people"} should lift no more than ${words.allowed} this way.`,
+            turns: { path: "rigging.lifting.people", sense: "at least" },
             mend: "Lift with more people, closer to the body, over a shorter height or less often, or use lifting gear.",
           },
         );

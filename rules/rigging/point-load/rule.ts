@@ -25,6 +25,10 @@ export default rule({
               what === "structure"
                 ? `${hang.label} and its hardware weigh ${words.measured} on the structure, which is rated ${words.allowed} there.`
                 : `${hang.label} carries ${words.measured}; its ${what} is rated ${words.allowed}.`,
+            turns:
+              what === "structure"
+                ? { path: `${hang.path}.structure`, sense: "at least", asks: "engineer" }
+                : undefined,
             mend: "Add a hang, move the hangs, or take hardware of a higher WLL. A licensed engineer states what the structure carries.",
           });
       }

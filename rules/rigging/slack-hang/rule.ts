@@ -25,6 +25,8 @@ function* worstOf(hang: Hang): Iterable<RawCheck> {
         what === "structure"
           ? `${thing.label} and its hardware weigh ${words.measured} on the structure at worst, ${inCase}; it is rated ${words.allowed} there.`
           : `${thing.label} carries ${words.measured} at worst, ${inCase}; its ${what} is rated ${words.allowed}.`,
+      turns:
+        what === "structure" ? { path: `${thing.path}.structure`, sense: "at least", asks: "engineer" } : undefined,
       mend: "Take hardware of a higher WLL, or take load off the bar. A licensed engineer states what the structure carries.",
     });
 }

@@ -31,6 +31,7 @@ export default rule({
         allowed: face.makersLimit("stacked-above", "most panels one on another"),
         says: ({ measured, allowed }) =>
           `${face.label} has ${measured} panels in a column; the maker lets ${allowed} stand on one another.`,
+        turns: { path: `${face.path}.rows`, sense: "at most" },
         mend: "Take rows off the face, or hold the upper rows by a structure of their own.",
       });
     }

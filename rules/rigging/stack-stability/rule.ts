@@ -28,6 +28,7 @@ function* ofStand(stand: Stand, label: string, push: Push, factor: number, build
       allowed: tabled(factor, "factor", "overturning-1.5", "factor against overturning"),
       says: ({ measured, allowed }) =>
         `${label}, pushed ${where}, resists the push ${measured} times; ${allowed} times is the least.`,
+      turns: { path: `${stand.path}.ballast`, sense: "at least" },
       mend: `Put on more ballast, set it farther from that edge, deepen the base, or have an engineer fix the face to the structure.${ballast(stand, push, factor, build)}`,
     });
 }

@@ -16,6 +16,7 @@ export default rule({
         allowed: bar.structure,
         says: ({ measured, allowed }) =>
           `${bar.label}, what it carries and what it hangs by weigh ${measured}; the structure is stated to carry ${allowed}.`,
+        turns: { path: `${bar.path}.structure`, sense: "at least", asks: "engineer" },
         mend: "Take weight off the bar, or have a licensed engineer state a higher rating.",
       });
     const by = build.reader.text("rigging.structure-by");

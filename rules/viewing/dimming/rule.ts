@@ -27,6 +27,7 @@ export default rule({
           allowed: luminance,
           says: ({ measured, allowed }) =>
             `The target for face ${face.name} is ${measured}; its panel reaches ${allowed}.`,
+          turns: { path: "light.target", sense: "at most" },
           mend: "Lower the target, keep light off the face, or take a brighter panel.",
         });
         continue;
@@ -40,6 +41,7 @@ export default rule({
         allowed: times(all, settings.share as number),
         says: ({ measured, allowed }) =>
           `Face ${face.name} keeps ${measured} grey steps at the target; ${allowed} are the least.`,
+        turns: { path: "light.target", sense: "at least" },
         mend: "Take a panel that is less bright, dim it by its current, or send a deeper picture.",
       });
     }

@@ -25,6 +25,7 @@ export default rule({
         allowed: practiceDistance.of({ p: face.pitch, k }),
         says: ({ measured, allowed }) =>
           `The nearest viewer of face ${face.name} is ${measured} away; its pitch asks for ${allowed}.`,
+        turns: { path: "audience.nearest", sense: "at least" },
         mend: "Keep the first row farther away, or take a panel of finer pitch.",
       });
   },

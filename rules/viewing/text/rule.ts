@@ -31,6 +31,7 @@ export default rule({
         ),
         says: ({ measured, allowed }) =>
           `${text.label} has capitals of ${measured} at the farthest viewer; ${allowed} is the least.`,
+        turns: { path: "audience.farthest", sense: "at most" },
         mend: "Show fewer lines, larger capitals, or a higher face.",
       });
       yield atLeast(text, {

@@ -30,6 +30,13 @@ const under = (label: string, texts: readonly string[]): readonly Told[] =>
 
 type Told = readonly [label: string, text: string];
 
+/** `holds with `…length` at most 212 ft`; what a licensed person states is asked for. */
+export function showTurn({ "turns-at": turns }: Check): string {
+  if (!turns) return "";
+  const { path, sense, text, asks } = turns;
+  return asks ? `ask the ${asks} for ${sense} ${text} at \`${path}\`` : `holds with \`${path}\` ${sense} ${text}`;
+}
+
 /** What stands below the sentence of a check that does not hold, label by label. */
 function grounds(check: Check, width: number): readonly Told[] {
   const { waiver, missing } = check;
@@ -38,6 +45,7 @@ function grounds(check: Check, width: number): readonly Told[] {
     ...under("rests on", check.sources.map(showSource)),
     ["write down", check.outcome === "open" && !check.mend ? (missing ?? []).join(", ") : ""],
     ["waived", waiver ? `${waiver.because} (${waiver.by}, until ${waiver.until})` : ""],
+    ["turns at", check.outcome === "waived" ? "" : showTurn(check)],
     ["mend", check.outcome === "waived" ? "" : (check.mend ?? "")],
   ];
 }

@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
 import type { InspectionRecord, Rule } from "@plumbmark/core";
+import { showTurn } from "./check.js";
 import type { Check } from "./form.js";
 import { jsonPieces } from "./pieces.js";
 
@@ -50,8 +51,13 @@ const region = ({ at }: Check): object => ({
   ...(at.endLine > at.line || at.endColumn > at.column ? { endLine: at.endLine, endColumn: at.endColumn } : {}),
 });
 
-const message = ({ says, mend, outcome }: Check): string =>
-  mend === undefined || outcome === "holds" || outcome === "waived" ? says : `${says} ${mend}`;
+function message(check: Check): string {
+  const { says, mend = "", outcome } = check;
+  if (outcome === "holds" || outcome === "waived") return says;
+  const turn = showTurn(check);
+  const told = turn === "" ? "" : `${turn[0]?.toUpperCase()}${turn.slice(1)}.`;
+  return [says, told, mend].filter((part) => part !== "").join(" ");
+}
 
 const suppressions = ({ waiver }: Check): object =>
   waiver

@@ -4,6 +4,7 @@ import type { Mistake } from "../document/mistake.js";
 import type { Unsure, World } from "../document/unsure.js";
 import type { Data } from "../document/yaml/yaml.js";
 import { type Cause, withCauses } from "../findings/consequences.js";
+import { TURNS } from "../findings/turns.js";
 import { otherEnds, restingOnGuesses, withinBounds, withoutGuesses } from "../findings/unsure-checks.js";
 import type { Build } from "../model/build.js";
 import { type ReadDocument, readDocument, withChanges } from "../repository/outline.js";
@@ -15,6 +16,7 @@ import { runRule, type Subject } from "./judging/run-rule.js";
 import { mistakeEntry } from "./mistake-entry.js";
 import { type CheckEntry, countsOf, type DocumentEntry, verdictOf } from "./record.js";
 import type { Snapshot } from "./snapshot.js";
+import { type Attempt, turnsAt, type Written } from "./turning.js";
 
 /** A document's entry of the record with the model it was judged by. */
 export interface Inspected {
@@ -155,12 +157,60 @@ function sureChecks(model: DocumentModel, asked: InspectionTask): readonly Check
   return guesses.length === 0 ? bounded : restingOnGuesses(bounded, guesses, inOther(withoutGuesses(guesses)));
 }
 
+/** So many findings of a document are told what would turn them. */
+const MOST_TURNED = 16;
+
+/** Tells of what does not hold and is going to be printed at which figure it would come out otherwise. */
+function withTurns(checks: readonly CheckEntry[], model: DocumentModel, asked: InspectionTask): readonly CheckEntry[] {
+  const { document, snapshot, rules, subject } = asked;
+  const { build, system, trace } = model;
+  const isTold = (check: CheckEntry): boolean =>
+    check[TURNS] !== undefined && check.outcome !== "holds" && check.outcome !== "waived" && !check["follows-from"];
+  const told = checks.filter(isTold).slice(0, MOST_TURNED);
+  if (told.length === 0) return checks;
+  const { reader } = build;
+  const run = (id: string, by: DocumentModel): readonly CheckEntry[] => {
+    const rule = rules.find((each) => each.id === id);
+    return rule ? runRule(rule, { ...subject, build: by.build, print: printer(system), every: true }) : [];
+  };
+  const written: Written = {
+    known: (path) => reader.quantities.get(path),
+    whole: (path) => {
+      const data = reader.data(path);
+      return typeof data === "number" ? data : undefined;
+    },
+    system,
+  };
+  const attempt: Attempt = (rule, path, figure) => {
+    // A pointer counts the items of a list from nought.
+    const keys = path.split(".");
+    const pointer = keys
+      .map((key, index) => (Array.isArray(reader.data(keys.slice(0, index).join("."))) ? String(Number(key) - 1) : key))
+      .map((key) => `/${key}`)
+      .join("");
+    const read = withChanges(document, [{ op: "add", document: document.file.path, path: pointer, value: figure }]);
+    return run(rule, modelOf(read, snapshot.withDocument(read), build.context.rules, trace));
+  };
+  // Of several checks at one place each is found again by its turn among them.
+  const as = new Map<string, readonly CheckEntry[]>();
+  const indexOf = (check: CheckEntry): number => {
+    const found = as.get(check.rule) ?? run(check.rule, model);
+    as.set(check.rule, found);
+    return found.filter(({ at }) => at.path === check.at.path).findIndex(({ says }) => says === check.says);
+  };
+  return checks.map((check) => {
+    const index = told.includes(check) ? indexOf(check) : -1;
+    const turns = index < 0 ? undefined : turnsAt(check, index, written, attempt);
+    return turns ? { ...check, "turns-at": turns } : check;
+  });
+}
+
 /** Puts every rule to a document and makes its entry; the checks that hold are listed if the subject says so. */
 export function inspectDocument(model: DocumentModel, asked: InspectionTask): Inspected {
   const { build, system } = model;
   const { chain, every = true } = asked.subject;
   const waived = applyWaivers(explained(model, sureChecks(model, asked), asked), build);
-  const sorted = waived
+  const sorted = withTurns(waived, model, asked)
     .map((check, index) => ({ check, index }))
     .sort((a, b) => a.check.at.line - b.check.at.line || a.index - b.index)
     .map(({ check }) => check);

@@ -1,3 +1,4 @@
+import type { TURNS, Turns } from "../findings/turns.js";
 /** The record of an inspection, as `schema/record.schema.json` describes it. Units are UCUM codes. */
 export interface QuantityEntry {
   readonly value: number;
@@ -24,6 +25,20 @@ export interface WorkingEntry {
 
 /** `draft`: of a document of that status, in which no check of a `shall` fails. */
 export type Verdict = "ready" | "draft" | "not ready";
+
+/** One figure at which a check would come out otherwise. */
+export interface TurnsAtEntry {
+  /** Where it stands, or belongs. */
+  readonly path: string;
+  /** The check holds with the figure at most, or at least, this. */
+  readonly sense: "at most" | "at least";
+  readonly value: number;
+  readonly unit: string;
+  /** As it is printed: `212 ft`. */
+  readonly text: string;
+  /** Who has to be asked for it: what a licensed person states is never proposed as an edit. */
+  readonly asks?: "engineer" | "electrician";
+}
 
 /** Something that is not written down. */
 export interface WaitsForEntry {
@@ -66,6 +81,10 @@ export interface CheckEntry {
   readonly "rests-on-bounds"?: readonly string[];
   /** How it would come out were every guess right. */
   readonly "if-right"?: "holds" | "fails";
+  /** The figure at which it would come out otherwise. */
+  readonly "turns-at"?: TurnsAtEntry;
+  /** The figure its rule names for that; no part of the record. */
+  readonly [TURNS]?: Turns;
   /** The mistake it only follows from; put right, the check is judged. */
   readonly "follows-from"?: { readonly file?: string; readonly path: string; readonly line: number };
   readonly waiver?: {

@@ -14,6 +14,7 @@ import {
   workingOf,
 } from "@plumbmark/calc";
 import { START } from "../../document/place.js";
+import { TURNS } from "../../findings/turns.js";
 import type { Build } from "../../model/build.js";
 import { isLooserLevel } from "../../standard/levels.js";
 import type { Level } from "../../standard/setting.js";
@@ -156,6 +157,7 @@ export function judge(
     level: raw.level === undefined || isLooserLevel(level, raw.level) ? level : raw.level,
     at: { path: raw.at, ...place },
     sources: sourceEntries(raw.sources ?? rule.sources, build.practice),
+    ...(raw.turns ? { [TURNS]: raw.turns } : {}),
   };
   if (raw.form === "open" || gaps.length > 0) {
     const says = gaps.length > 0 ? gaps.map(gapSays).join(" ") : raw.says({ measured: "", allowed: "" });

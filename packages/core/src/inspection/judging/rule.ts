@@ -1,5 +1,6 @@
 import type { SourceId, Value } from "@plumbmark/calc";
 import type { Place } from "../../document/place.js";
+import type { Turns } from "../../findings/turns.js";
 import type { Build } from "../../model/build.js";
 import type { Repository } from "../../model/repository.js";
 import type { Level, Setting, SettingDefinition } from "../../standard/setting.js";
@@ -45,6 +46,8 @@ export interface RawCheck {
   readonly says: (words: Words) => string;
   /** What would put it right. */
   readonly mend?: string;
+  /** The one figure that would turn it. */
+  readonly turns?: Turns | undefined;
   /** What has to be written down; only of an open check. */
   readonly gaps?: readonly string[];
   /** Place in the body, for what does not stand in the front matter. */

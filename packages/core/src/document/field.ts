@@ -1,0 +1,32 @@
+type Schema = Readonly<Record<string, unknown>>;
+
+function resolved(root: Schema, schema: Schema): Schema {
+  if (typeof schema.$ref !== "string") return schema;
+  const { $ref, ...own } = schema;
+  const target = (root.$defs as Readonly<Record<string, Schema>>)[String($ref).replace("#/$defs/", "")] ?? {};
+  return { ...resolved(root, target), ...own };
+}
+
+/** Forms a value may have: each of several, and what they stand in. */
+function formsOf(root: Schema, given: Schema): readonly Schema[] {
+  const schema = resolved(root, given);
+  const inner = [...((schema.anyOf as Schema[]) ?? []), ...((schema.oneOf as Schema[]) ?? [])];
+  return [schema, ...inner.flatMap((each) => formsOf(root, { title: schema.title, ...each }))];
+}
+
+function under(root: Schema, form: Schema, left: readonly string[]): readonly Schema[] {
+  const properties = (form.properties ?? {}) as Readonly<Record<string, Schema>>;
+  const [key = "", ...rest] = left;
+  if (Object.hasOwn(properties, key)) return fieldsFrom(root, properties[key] as Schema, rest);
+  if (form.items && /^\d+$/u.test(key)) return fieldsFrom(root, form.items as Schema, rest);
+  const others = form.additionalProperties;
+  if (others === null || typeof others !== "object") return [];
+  // A name may have points in it, such as that of a part.
+  return left.flatMap((_, index) => fieldsFrom(root, others as Schema, left.slice(index + 1)));
+}
+
+const fieldsFrom = (root: Schema, schema: Schema, left: readonly string[]): readonly Schema[] =>
+  formsOf(root, schema).flatMap((form) => (left.length === 0 ? [form] : under(root, form, left)));
+
+/** What the schema says of the field at a dotted path, in every form it may have there; none where it refuses the path. */
+export const fieldsAt = (root: Schema, path: string): readonly Schema[] => fieldsFrom(root, root, path.split("."));
