@@ -1,11 +1,15 @@
 import { anyBalance, type Beam, heaviestCase, loadMiddle, totalLoad } from "@plumbmark/calc";
 import fc from "fast-check";
 import highs from "highs";
-import { expect, test } from "vitest";
+import { beforeAll, expect, test } from "vitest";
 import { notEmpty } from "../../run/not-empty.js";
 
 // The package is CommonJS and its types speak of a module of ECMAScript.
-const solver = await (highs as unknown as typeof highs.default)();
+const load = highs as unknown as typeof highs.default;
+let solver: Awaited<ReturnType<typeof load>>;
+beforeAll(async () => {
+  solver = await load();
+});
 
 /** Most of a linear function of the reactions over R ≥ 0, ΣR = W, ΣR × x = W × x̄, by a linear program. */
 function most(beam: Beam, weights: readonly number[]): number | undefined {

@@ -15,6 +15,7 @@ import { rules } from "@plumbmark/rules";
 import { starterRepository } from "@plumbmark/starter";
 import fc from "fast-check";
 import { afterAll, beforeEach, describe, expect, test } from "vitest";
+import { notEmpty } from "../../../../tests/run/not-empty.js";
 import { rulesOfPlugins } from "../plugins/plugins.js";
 import { inspectKept } from "./inspect-kept.js";
 import { type Kept, keptAt, save } from "./kept.js";
@@ -196,7 +197,6 @@ const changes: readonly fc.Arbitrary<Change>[] = [
 const plugin: Readonly<Record<string, string>> = {
   "house-rules/own.mjs": `import { about, is, plugin, repositoryRule, rule } from "@plumbmark/kit";
 import { most, word } from "./helper.mjs";
-import { notEmpty } from "../../../../tests/run/not-empty.js";
 const page = { states: "S.", level: "should", why: "w", judged: "j", sources: ["house"] };
 export default plugin({ kit: 1, rules: [
   rule({ ...page, id: "house.few-faces", *checks({ build }) {
