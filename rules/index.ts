@@ -41,6 +41,7 @@ import powerResidual from "./power/residual/rule.js";
 import powerRunCurrent from "./power/run-current/rule.js";
 import powerSupplyRange from "./power/supply-range/rule.js";
 import powerVoltageDrop from "./power/voltage-drop/rule.js";
+import riggingAttachment from "./rigging/attachment/rule.js";
 import riggingBarCovers from "./rigging/bar-covers/rule.js";
 import riggingBarDeflection from "./rigging/bar-deflection/rule.js";
 import riggingBarStrength from "./rigging/bar-strength/rule.js";
@@ -48,10 +49,15 @@ import riggingBridleAngle from "./rigging/bridle-angle/rule.js";
 import riggingColumnDepth from "./rigging/column-depth/rule.js";
 import riggingDeckLoad from "./rigging/deck-load/rule.js";
 import riggingDesignFactor from "./rigging/design-factor/rule.js";
+import riggingFixings from "./rigging/fixings/rule.js";
 import riggingHeadRoom from "./rigging/head-room/rule.js";
+import riggingKeptClear from "./rigging/kept-clear/rule.js";
+import riggingLetter from "./rigging/letter/rule.js";
 import riggingLift from "./rigging/lift/rule.js";
+import riggingLostHang from "./rigging/lost-hang/rule.js";
 import riggingPointLoad from "./rigging/point-load/rule.js";
 import riggingRatedHardware from "./rigging/rated-hardware/rule.js";
+import riggingReach from "./rigging/reach/rule.js";
 import riggingRopeClips from "./rigging/rope-clips/rule.js";
 import riggingSecondary from "./rigging/secondary/rule.js";
 import riggingSlackHang from "./rigging/slack-hang/rule.js";
@@ -105,6 +111,7 @@ export const rules: readonly Rule[] = [
   powerRunCurrent,
   powerSupplyRange,
   powerVoltageDrop,
+  riggingAttachment,
   riggingBarCovers,
   riggingBarDeflection,
   riggingBarStrength,
@@ -112,10 +119,15 @@ export const rules: readonly Rule[] = [
   riggingColumnDepth,
   riggingDeckLoad,
   riggingDesignFactor,
+  riggingFixings,
   riggingHeadRoom,
+  riggingKeptClear,
+  riggingLetter,
   riggingLift,
+  riggingLostHang,
   riggingPointLoad,
   riggingRatedHardware,
+  riggingReach,
   riggingRopeClips,
   riggingSecondary,
   riggingSlackHang,

@@ -15,6 +15,7 @@ const files: RepositoryFiles = {
   houseStandard: read("house-standard.yaml"),
   parts: all("parts", ".yaml"),
   stock: read("stock.yaml"),
+  papers: all("letters", "").map(({ path }) => path),
   documents: all("builds", ".md"),
 };
 const options = { today: "2027-01-01" };

@@ -34,7 +34,7 @@ function around() {
   for (const [name, names] of Object.entries(builds)) {
     const to = join(folder, "repositories", name);
     mkdirSync(join(to, "builds"), { recursive: true });
-    for (const each of ["parts", "stock.yaml", ...names.map((build) => `builds/${build}.md`)])
+    for (const each of ["parts", "stock.yaml", "letters", ...names.map((build) => `builds/${build}.md`)])
       cpSync(join(starterRepository, each), join(to, each), { recursive: true });
     writeFileSync(join(to, "house-standard.yaml"), `house-standard: House of ${name}\npractice: us\n`);
   }

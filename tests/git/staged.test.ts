@@ -17,7 +17,7 @@ test("nothing staged concerns nothing", async () => {
 
 test("before the first commit everything staged is judged, and only that", async () => {
   const repository = unborn();
-  repository.git("add", "house-standard.yaml", "parts", "stock.yaml", BANNER);
+  repository.git("add", "house-standard.yaml", "parts", "stock.yaml", "letters", BANNER);
   expect(await repository.verdicts("--staged")).toEqual({ [BANNER]: "ready" });
 });
 

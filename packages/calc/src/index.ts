@@ -1,6 +1,6 @@
 export * from "./connectors/index.js";
 export * from "./face/index.js";
-export { greatestOf, leastOf, shareOf, sum, times } from "./formula/arithmetic.js";
+export { difference, greatestOf, leastOf, shareOf, sum, times } from "./formula/arithmetic.js";
 export {
   type Definition,
   type Formula,

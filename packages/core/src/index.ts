@@ -84,6 +84,7 @@ export { type Cell, cellName, readCells, rowName } from "./model/faces/cells.js"
 export type { Face } from "./model/faces/face.js";
 export type { KindOfPanel } from "./model/faces/face-kinds.js";
 export type { Panel } from "./model/faces/panels.js";
+export type { Lifting } from "./model/lifting/lifting.js";
 export type { Hop, Station } from "./model/picture/picture-path.js";
 export type { Circuit } from "./model/power/circuit.js";
 export type { Run } from "./model/power/run.js";
@@ -93,7 +94,6 @@ export type { Bar } from "./model/rigging/bar.js";
 export type { BarCases, WorstCase } from "./model/rigging/cases.js";
 export type { Hang } from "./model/rigging/hang.js";
 export type { Leg } from "./model/rigging/leg.js";
-export type { Lifting } from "./model/rigging/lifting.js";
 export { type Promised, promisedOf } from "./model/stock/bookings.js";
 export { type BuildsTogether, buildsTogether } from "./model/stock/together.js";
 export { ownRules } from "./own-rules/own-rules.js";

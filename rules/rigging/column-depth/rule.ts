@@ -21,11 +21,24 @@ export default rule({
   level: "shall",
   why: "The lock of the top panel carries every panel below it. Past the limit it opens or tears, and the whole column comes down.",
   judged:
-    "Panels in the fullest column of every flown face against the maker's limit. Nothing in their own column holds panels below a gap: the check on them is open until somebody who can tell is named, and the columns beside the gap count them with their own.",
+    "Panels in the fullest column of every flown face against the maker's limit; faces that a bar carries at the same place count together, against the least of their makers' limits. Nothing in their own column holds panels below a gap: the check on them is open until somebody who can tell is named, and the columns beside the gap count them with their own.",
   sources: ["part"],
   *checks({ build }) {
     for (const face of build.faces.filter(({ support }) => support === "flown")) {
       if (face.unheld.length > 0) yield beyondGaps(face);
+      for (const bar of build.bars)
+        for (const carried of bar.carries)
+          if (carried.face === face) {
+            const { panels, limit, shared } = bar.depthUnder(carried);
+            if (shared || !panels.known)
+              yield atMost(face, {
+                measured: panels,
+                allowed: limit,
+                says: ({ measured, allowed }) =>
+                  `${face.label} and what hangs under the same columns of bar ${bar.name} are ${measured} panels; the makers let ${allowed} hang below one another.`,
+                mend: "Take rows off, or hang one of the faces from a bar of its own.",
+              });
+          }
       yield atMost(face, {
         measured: face.tallestColumn,
         allowed: face.makersLimit("flown-below", "most panels one under another"),

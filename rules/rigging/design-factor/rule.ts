@@ -37,13 +37,35 @@ function factor(strand: Strand, carried: Value, when: string, required: number, 
   );
 }
 
-function* ofHang(hang: Hang, setting: number | "half-wll", people: string): Iterable<RawCheck> {
+/** Whatever is marked on it, a part carries no more than its breaking strength bears out. */
+function* marked({ assembly, label }: Strand): Iterable<RawCheck> {
+  for (const part of assembly.parts) {
+    const [wll, borne] = [assembly.markedWll(part), assembly.borneOut(part)];
+    if (wll.known && borne.known)
+      yield atMost(
+        { path: part.path, label },
+        {
+          measured: wll,
+          allowed: borne,
+          says: (words) =>
+            `${label}: ${part.name} is entered with a WLL of ${words.measured}; from its breaking strength, its termination and the standard's factor it can have ${words.allowed} at most.`,
+          mend: "Correct WLL or breaking strength in the catalogue from the marking and the certificate; if they are right, the part is out of order.",
+        },
+      );
+  }
+}
+
+function* ofHang(hang: Hang, setting: number | "half-wll", people: string, known: number): Iterable<RawCheck> {
   for (const strand of hang.strands) {
+    yield* marked(strand);
     const { carried, when } = worstOf(hang, strand);
     if (carried.known && carried.value === 0)
       yield is(strand, { holds: true, says: `${strand.label} carries nothing.` });
-    else if (setting === "half-wll") yield half(strand, carried, when);
-    else yield factor(strand, carried, when, setting, people);
+    else if (setting === "half-wll") {
+      yield half(strand, carried, when);
+      // Half the WLL is taken on trust where no breaking strength is known; where one is, it is held to.
+      if (strand.assembly.designFactor(carried).known) yield factor(strand, carried, when, known, people);
+    } else yield factor(strand, carried, when, setting, people);
   }
 }
 
@@ -56,7 +78,7 @@ export default rule({
   level: "shall",
   why: "Wear, knocks, a crooked pull and a jerk of the hoist eat into the strength of hardware. Over people nothing of that may end in a fall.",
   judged:
-    "The least breaking strength of every assembly, a rope's reduced by its termination, divided by what it carries, against the factor for a load with or without people below; with `half-wll` instead what it carries against half the least WLL. With three or more hangs it is what the hang carries at worst, with any one other slack. Of a bar that tips with a hang slack rigging.slack-hang tells.",
+    "The least breaking strength of every assembly, a rope's reduced by its termination, divided by what it carries, against the factor for a load with or without people below; with `half-wll` instead what it carries against half the least WLL. What the hang carries is its worst over all balances of the bar (rigging.slack-hang). A factor that is known is always held against the one of a static load, also with `half-wll`. A sling that is choked or in a basket has its share of WLL and breaking strength by a table for wire rope, chain and textile. A WLL above breaking strength × termination ÷ the least factor of such a part (wire rope 5, chain 4, textile 7, in American practice 5, other metal 4) is a fault of the part.",
   sources: ["wac-296-24-29401", "ec-2006-42-4.1.2.5", "dguv-215-313-2.1", "house"],
   settings: {
     static: { us: 5, iec: 5, stricter: "more", describe: "least design factor of a static load with nobody below" },
@@ -81,6 +103,7 @@ export default rule({
     }
     const setting =
       over && settings["half-wll"] === true ? "half-wll" : Number(settings[over ? "over-people" : "static"]);
-    for (const hang of build.bars.flatMap((bar) => bar.hangs)) yield* ofHang(hang, setting, over ? " over people" : "");
+    for (const hang of build.bars.flatMap((bar) => bar.hangs))
+      yield* ofHang(hang, setting, over ? " over people" : "", Number(settings.static));
   },
 });

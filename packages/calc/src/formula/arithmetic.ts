@@ -28,6 +28,17 @@ export function sum<const K extends Kind>(values: readonly Value[], kind: K, sym
   return step(total, kind, `${symbol} = sum of the parts`, (print) => showSum(knowns, print), knowns);
 }
 
+/** One value less another of its kind. */
+export function difference<const K extends Kind>(from: Value, taken: Value, kind: K, symbol = "difference"): Value<K> {
+  const gaps = gapsOf([from, taken]);
+  if (gaps.length > 0) return missing(kind, ...gaps);
+  const [whole, part] = [from, taken] as [Known, Known];
+  for (const each of [whole, part])
+    if (siUnit(each.kind) !== siUnit(kind)) throw new Error(`cannot take ${each.kind} from ${kind}`);
+  const show: Step["show"] = (print) => `${print(whole.value, whole.kind)} − ${print(part.value, part.kind)}`;
+  return step(whole.value - part.value, kind, `${symbol} = one less the other`, show, [whole, part]);
+}
+
 /** A value times a plain number (a count, a share of a setting). */
 export function times<K extends Kind>(value: Value<K>, factor: number, print?: string): Value<K> {
   if (!value.known) return value;

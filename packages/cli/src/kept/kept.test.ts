@@ -69,6 +69,7 @@ const filesOf = ({ documents, parts, stock, standard, folderStandards }: State):
     .sort((one, other) => (one.path < other.path ? -1 : 1)),
   parts,
   stock: { path: "stock.yaml", text: stock },
+  papers: readdirSync(join(starterRepository, "letters")).map((name) => `letters/${name}`),
   houseStandard: { path: "house-standard.yaml", text: standard },
   folderStandards,
 });

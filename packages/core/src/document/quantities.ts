@@ -32,6 +32,9 @@ export interface Quantities {
 
 type Schema = { readonly [key: string]: unknown };
 
+/** What stands between the two ends of a range. */
+const BETWEEN = /\s+(?:to|–)\s+/u;
+
 const resolved = new WeakMap<Schema, Schema>();
 
 /** A schema with what it refers to; worked out once for each place of the schema that refers. */
@@ -96,7 +99,11 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
     }
     unsure.push({ path, place, sure, text, ...(other === undefined ? {} : { other }) });
   };
-  const leaf = (schema: Schema, data: string | number, path: string): void => {
+  const leaf = (given: Schema, data: string | number, path: string): void => {
+    // Where one value or a range may stand, the word between two values tells which it is.
+    const { quantity, range, ...rest } = given;
+    const both = quantity !== undefined && range !== undefined;
+    const schema = !both ? given : BETWEEN.test(String(data)) ? { ...rest, range } : { ...rest, quantity };
     const { title } = schema;
     const less = {
       found: `\`${data}\`, which is less than nothing`,
@@ -136,7 +143,7 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
     const halves = schema.pair ?? schema.range;
     if (halves === undefined) return;
     const wanted = [halves].flat() as Kind[];
-    const text = schema.range === undefined ? mark.text : String(data).replace(/\s+(?:to|–)\s+/u, " x ");
+    const text = schema.range === undefined ? mark.text : String(data).replace(BETWEEN, " x ");
     const reading = readPair(text, wanted);
     const advise = schema.range === undefined ? adviceForPair : adviceForRange;
     if (!reading.ok) refuse(path, advise(data, wanted, reading.found), title);
@@ -150,7 +157,10 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
   const walk = (given: Schema, data: Data | undefined, path: string): void => {
     if (data === null || data === undefined) return;
     const schema = resolve(root, given);
-    for (const form of [...((schema.anyOf as Schema[]) ?? []), ...((schema.oneOf as Schema[]) ?? [])]) {
+    const forms = [...((schema.anyOf as Schema[]) ?? []), ...((schema.oneOf as Schema[]) ?? [])];
+    // A word that may stand instead of a quantity is none.
+    if (forms.some((form) => form.const === data)) return;
+    for (const form of forms) {
       const option = resolve(root, form);
       if (fits(option, data)) walk({ ...option, title: option.title ?? schema.title }, data, path);
     }

@@ -273,6 +273,7 @@ const KINDS = [
   "source",
   "bar",
   "rope",
+  "attachment",
   "hardware",
   "spare-part",
 ];

@@ -20,20 +20,21 @@ import { type Meeting, meetingsOf } from "./cabling/meetings.js";
 import { Chain, ProcessorLoad } from "./data/chain.js";
 import { type DrawingLink, drawingLinks, drawingNames } from "./drawing-names.js";
 import { Face } from "./faces/face.js";
+import { Lifting } from "./lifting/lifting.js";
 import { type Active, activesOf } from "./picture/actives.js";
 import { type Lettering, letteringOf } from "./picture/lettering.js";
 import { Picture } from "./picture/picture.js";
 import { Circuit } from "./power/circuit.js";
 import { Run } from "./power/run.js";
 import { type Supply, suppliesOf } from "./power/supply.js";
+import { asMass } from "./reading/as-mass.js";
 import type { BuildContext } from "./reading/build-context.js";
 import { once } from "./reading/once.js";
 import { partsUsed } from "./reading/parts-used.js";
 import { partName, partValue, type Reader } from "./reading/reader.js";
 import { checkReferences } from "./reading/references.js";
-import { asMass } from "./rigging/as-mass.js";
 import { Bar } from "./rigging/bar.js";
-import { Lifting } from "./rigging/lifting.js";
+import { Fixings } from "./rigging/wall.js";
 import { type LotUse, lotUsesOf } from "./stock/lot-use.js";
 import type { CountedDesign } from "./values/counted-design.js";
 import { computed, valueEntries, valueEntriesUnder } from "./values/index.js";
@@ -172,6 +173,11 @@ export class Build implements CountedDesign {
   /** Lots it takes panels from. */
   get lotUses(): readonly LotUse[] {
     return lotUsesOf(this);
+  }
+
+  /** What holds a face to its wall. */
+  fixingsOf(face: Face): Fixings {
+    return new Fixings(this, face);
   }
 
   /** The heaviest piece, and what those who lift it may lift. */

@@ -1,7 +1,7 @@
 import type { ProcessorLoad } from "./data/chain.js";
+import type { Lifting } from "./lifting/lifting.js";
 import type { Lettering } from "./picture/lettering.js";
 import type { Supply } from "./power/supply.js";
-import type { Lifting } from "./rigging/lifting.js";
 import type { RiggingDesign } from "./rigging/rigging-design.js";
 import type { LotUse } from "./stock/lot-use.js";
 import type { Dimming } from "./viewing/dimming.js";

@@ -2,7 +2,7 @@ import type { Known, Value } from "@plumbmark/calc";
 import { type Data, join } from "../document/yaml/yaml.js";
 import type { Thing } from "../inspection/judging/rule.js";
 import type { Build } from "../model/build.js";
-import { asMass } from "../model/rigging/as-mass.js";
+import { asMass } from "../model/reading/as-mass.js";
 import { buildShape } from "./computed-shape.js";
 import { shapeAt } from "./shape.js";
 

@@ -11,7 +11,7 @@ import {
 } from "../../connectors/index.js";
 import { areNeighbours, cellCentre, pathLength, stepBetween } from "../../face/path.js";
 import { pitchAgrees } from "../../face/pitch.js";
-import { greatestOf, leastOf, shareOf, sum, times } from "../../formula/arithmetic.js";
+import { difference, greatestOf, leastOf, shareOf, sum, times } from "../../formula/arithmetic.js";
 import { given } from "../../formula/value.js";
 import { awgArea, awgDiameter } from "../../quantity/awg.js";
 import { fromKept, toKept, unitByCode } from "../../quantity/units.js";
@@ -33,6 +33,18 @@ const quantityMethods: readonly Method[] = [
       asks: "1 m and 2 m",
       got: () => numberOf(sum([metres(1), metres(2)], "length")),
       gives: 3,
+      from: "by hand",
+    },
+  },
+  {
+    name: "difference",
+    title: "One value less another",
+    of: difference,
+    ...arithmetic,
+    example: {
+      asks: "3 m less 1 m",
+      got: () => numberOf(difference(metres(3), metres(1), "length")),
+      gives: 2,
       from: "by hand",
     },
   },

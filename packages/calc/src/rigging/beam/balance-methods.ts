@@ -5,7 +5,7 @@ import { bentUnder } from "./bent.js";
 import { lengthErrors } from "./length-error.js";
 import { lostHang } from "./lost.js";
 import { momentExtremes, stretchesUnder } from "./solve.js";
-import { loadMiddleValue, unlevelReaction } from "./working.js";
+import { loadMiddleValue, shearValue, unlevelReaction } from "./working.js";
 
 const bar = "a straight bar on upright ropes that pull and never push, loads fixed on it, at rest";
 const units = "loads and m → loads, load × m";
@@ -117,6 +117,20 @@ export const balanceMethods: readonly Method[] = [
       gives: 1.262,
       within: 1e-9,
       from: "5wl ÷ 4 + 6EI ÷ l³ × 2 mm (statics)",
+    },
+  },
+  {
+    name: "shearValue",
+    title: "Greatest shear of several cases",
+    of: shearValue,
+    units: "kg and m → kg",
+    sources: ["statics"],
+    validity: bar,
+    example: {
+      asks: "2 m at 1 a metre on three hangs, in every balance",
+      got: () => shearValue(casesOf(three), []).value,
+      gives: 1,
+      from: "wL ÷ 2, on the outer two or on the middle one",
     },
   },
   {

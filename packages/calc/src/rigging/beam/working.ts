@@ -209,3 +209,28 @@ export function unlevelReaction(
     },
   };
 }
+
+/** The greatest shear of several cases, as a mass. Loads of the beam have to be kilograms. */
+export function shearValue(cases: readonly BarCase[], inputs: readonly Known[]): Known<"mass"> {
+  const worst = cases.reduce((best, each) =>
+    each.bent.greatestShear.value > best.bent.greatestShear.value ? each : best,
+  );
+  const { at, value } = worst.bent.greatestShear;
+  return {
+    known: true,
+    value,
+    kind: "mass",
+    origin: {
+      from: "step",
+      step: {
+        formula: "V = the greatest of |ΣR − ΣW| on either side of a place",
+        show: (print) => {
+          const units = scale(/lb$/u.test(print(1, "mass")));
+          return `${units.load(value)} at ${units.length(at)} from the left end`;
+        },
+        source: "statics",
+        inputs,
+      },
+    },
+  };
+}

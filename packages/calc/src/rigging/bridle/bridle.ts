@@ -65,6 +65,43 @@ export const legAngle = formula({
   compute: ({ V, H }) => (Math.atan2(V, H) * 180) / Math.PI,
 });
 
+export const bridleLegLength = formula({
+  id: "rigging.leg-length",
+  title: "Length of a straight leg",
+  symbol: "L",
+  kind: "length",
+  inputs: {
+    V: { kind: "length", is: "rise", least: 0 },
+    H: { kind: "length", is: "run", least: 0 },
+  },
+  expression: "√(V² + H²)",
+  source: "geometry",
+  validity: "a straight leg",
+  example: {
+    given: { V: 10, H: 4 },
+    gives: 10.77,
+    within: 0.005,
+    from: "D. Hall, lesson 6: rise 10 ft, run 4 ft, 10.77 ft",
+  },
+  compute: ({ V, H }) => Math.hypot(V, H),
+});
+
+export const dropOf = formula({
+  id: "rigging.drop",
+  title: "Drop of a bar below what its hangs bear on",
+  symbol: "d",
+  kind: "length",
+  inputs: {
+    up: { kind: "length", is: "height of what the hangs bear on", least: 0 },
+    h: { kind: "length", is: "height of the middle of the bar", least: 0 },
+  },
+  expression: "up − h",
+  source: "geometry",
+  validity: "both heights above the same floor",
+  example: { given: { up: 5.5, h: 4 }, gives: 1.5, within: 1e-12, from: "by hand" },
+  compute: ({ up, h }) => up - h,
+});
+
 export const slingLegLoad = formula({
   id: "rigging.sling-leg-load",
   title: "Load in each of n equal sling legs",

@@ -18,6 +18,7 @@ import {
 } from "@plumbmark/calc";
 import type { Part } from "../../repository/parts.js";
 import { type Named, partValue, type Reader } from "../reading/reader.js";
+import { Attachment } from "./attachment.js";
 import { type Cell, cellName, readCells } from "./cells.js";
 import { type KindOfPanel, kindsOf, othersOf, panelsMassOf } from "./face-kinds.js";
 import { heldPerColumn, unheldOf } from "./gaps.js";
@@ -184,6 +185,24 @@ export class Face {
     return partValue(this.panel, path, kind, what, this.named);
   }
 
+  /** What hangs its columns from the bar; undefined where it is not written down. */
+  get hungBy(): Attachment | undefined {
+    return this.reader.data(`${this.path}.hung-by`) === undefined ? undefined : new Attachment(this);
+  }
+
+  /** Whether it is alike on both sides of its middle, so that its weight is in the middle. */
+  get isEven(): boolean {
+    return (
+      this.otherPanels.length === 0 &&
+      this.cells.every(({ row, column }) => this.has({ row, column: this.columns - 1 - column }))
+    );
+  }
+
+  /** Height of its lower edge above where people walk, where it hangs; undefined where it is not written down. */
+  get trim(): Value<"length"> | undefined {
+    return this.reader.optional(`${this.path}.trim`, "length", "trim", this.label);
+  }
+
   /** How many panels it has. */
   get panelCount(): Value<"count"> {
     for (const [key, count] of [
@@ -278,6 +297,11 @@ export class Face {
 
   /** Masses of the other parts it carries, in kilograms. */
   get extras(): readonly Value[] {
+    const { hungBy } = this;
+    return [...(hungBy ? [hungBy.mass] : []), ...this.#otherParts()];
+  }
+
+  #otherParts(): readonly Value[] {
     const path = `${this.path}.extras`;
     return this.reader.entries(path).map(([name, written]) => {
       const part = this.reader.parts.get(name);

@@ -16,6 +16,7 @@ export function checkReferences(reader: Reader, stock: Stock): void {
   };
   for (const face of reader.keys("faces")) {
     for (const extra of reader.keys(`faces.${face}.extras`)) part(extra, `faces.${face}.extras.${extra}`);
+    for (const path of [`faces.${face}.hung-by`, `faces.${face}.hung-by.part`]) reader.part(path, ["attachment"]);
     const lot = reader.text(`faces.${face}.lot`);
     for (const name of lot === undefined ? reader.keys(`faces.${face}.lot`) : [lot])
       if (!stock.lots.has(name)) unknownLot(reader, `faces.${face}.lot`, name, [...stock.lots.keys()]);
@@ -42,6 +43,7 @@ function checkBar(reader: Reader, path: string, list: (path: string) => void): v
       `The section \`${section}\` is neither in the built-in table nor in the catalogue.`,
       [...sections.keys()],
     );
+  list(`${path}.second.assembly`);
   for (const hang of reader.keys(`${path}.hangs`))
     for (const holder of ["", ".bridle.left", ".bridle.right"]) list(`${path}.hangs.${hang}${holder}.assembly`);
   const faces = reader.keys("faces");

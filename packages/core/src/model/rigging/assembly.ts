@@ -1,8 +1,24 @@
-import { designFactor, leastOf, missing, sum, tabled, terminations, type Value } from "@plumbmark/calc";
+import {
+  designFactor,
+  type Kind,
+  leastCoefficients,
+  leastOf,
+  missing,
+  ratedLoad,
+  type SlingMaterial,
+  type SlingMode,
+  slingModeFactor,
+  sum,
+  tabled,
+  terminations,
+  times,
+  type Value,
+} from "@plumbmark/calc";
 import type { Data } from "../../document/yaml/yaml.js";
 import type { Part } from "../../repository/parts.js";
+import { asMass } from "../reading/as-mass.js";
 import { type Named, partName, partValue, type Reader } from "../reading/reader.js";
-import { asMass } from "./as-mass.js";
+import { assembledLength } from "./reach.js";
 
 /** One part of a hang's assembly, in load order. */
 export interface AssemblyPart {
@@ -16,6 +32,8 @@ export interface AssemblyPart {
   readonly termination: string | undefined;
   /** Clips the eye is made with; undefined when it is not written down. */
   readonly clips: number | undefined;
+  /** How it is put round the load or the structure, if it is a sling or rope: straight where nothing is written. */
+  readonly mode: SlingMode;
 }
 
 /** Something a load is held against, and what of that load counts there: the structure bears the hardware, too. */
@@ -43,6 +61,14 @@ const property = (entry: Data, part: Part | undefined, key: string): Data | unde
   return own ?? part?.data[key];
 };
 
+/** What a sling is made of; undefined of what is none, or does not say. */
+function materialOf(part: Part | undefined): SlingMaterial | undefined {
+  if (part?.kind === "rope") return "wire-rope";
+  const sling = part?.data.sling;
+  if (sling === "wire-rope" || sling === "chain" || sling === "textile") return sling;
+  return part?.data.textile === true ? "textile" : undefined;
+}
+
 /** Parts in load order with what holds them together. */
 export class Assembly {
   readonly parts: readonly AssemblyPart[];
@@ -51,17 +77,20 @@ export class Assembly {
     readonly reader: Reader,
     readonly path: string,
     readonly label: string,
+    readonly practice: "us" | "iec",
   ) {
     this.parts = reader.list(path).map((entry, index) => {
       const name = partName(entry);
       const part = reader.parts.get(name);
       const [termination, clips] = [property(entry, part, "termination"), property(entry, part, "clips")];
+      const mode = property(entry, undefined, "mode");
       return {
         name,
         part,
         path: `${path}.${index + 1}`,
         termination: typeof termination === "string" ? termination : undefined,
         clips: typeof clips === "number" ? clips : undefined,
+        mode: mode === "choke" || mode === "basket" ? mode : "straight",
       };
     });
   }
@@ -75,16 +104,57 @@ export class Assembly {
     return leastOf(this.parts.map(of), kind, what);
   }
 
-  /** The least WLL; missing when a part has none. */
+  /** The least WLL, of a sling as it is used; missing when a part has none. */
   get weakest(): Value<"mass"> {
-    return this.#least("mass", "WLL", (each) => asMass(partValue(each.part, "wll", "mass", "WLL", this.#named(each))));
+    return this.#least("mass", "WLL", (each) => this.#asUsed(each, asMass(this.valueOf(each, "wll", "mass", "WLL"))));
+  }
+
+  /** A figure of one of its parts. */
+  valueOf<const K extends Kind>(each: AssemblyPart, path: string, kind: K, what: string): Value<K> {
+    return partValue(each.part, path, kind, what, this.#named(each));
+  }
+
+  /** What is left of a sling's strength when it is choked, or doubled in a basket. */
+  #asUsed({ mode, part }: AssemblyPart, rating: Value<"mass">): Value<"mass"> {
+    if (mode === "straight") return rating;
+    const { share } = slingModeFactor(mode, materialOf(part), this.practice);
+    return times(rating, share, `${share} (${mode})`);
+  }
+
+  /** The WLL marked on one of its parts. */
+  markedWll(each: AssemblyPart): Value<"mass"> {
+    return asMass(this.valueOf(each, "wll", "mass", "WLL"));
+  }
+
+  /** What one of its parts breaks at, as it is used: a rope's with its termination. */
+  strengthOf(each: AssemblyPart): Value<"mass"> {
+    return ratedLoad.of({
+      B: this.#asUsed(each, asMass(this.valueOf(each, "breaking", "mass", "breaking strength"))),
+      η: this.#kept(each),
+      D: tabled(1, "factor", "arithmetic", "at breaking"),
+    });
+  }
+
+  /** Shortest and longest it can be made. */
+  get length(): readonly [Value<"length">, Value<"length">] {
+    return assembledLength(this);
+  }
+
+  /** The WLL its breaking strength bears out: breaking strength × termination ÷ the least factor for such a part. */
+  borneOut(each: AssemblyPart): Value<"mass"> {
+    const { source, [this.practice]: factor } = leastCoefficients[materialOf(each.part) ?? "hardware"];
+    return ratedLoad.of({
+      B: asMass(this.valueOf(each, "breaking", "mass", "breaking strength")),
+      η: this.#kept(each),
+      D: tabled(factor, "factor", source, "least factor of breaking strength over WLL"),
+    });
   }
 
   /** What its parts weigh themselves; missing when the catalogue does not say it of one of them. */
   get mass(): Value<"mass"> {
     if (this.parts.length === 0) return missing("mass", { path: this.path, what: "assembly", of: this.label });
     return sum(
-      this.parts.map((each) => partValue(each.part, "mass", "mass", "mass", this.#named(each))),
+      this.parts.map((each) => this.valueOf(each, "mass", "mass", "mass")),
       "mass",
       "m",
     );
@@ -94,7 +164,7 @@ export class Assembly {
   designFactor(load: Value): Value<"factor"> {
     return this.#least("factor", "D", (each) =>
       designFactor.of({
-        B: asMass(partValue(each.part, "breaking", "mass", "breaking strength", this.#named(each))),
+        B: this.#asUsed(each, asMass(this.valueOf(each, "breaking", "mass", "breaking strength"))),
         η: this.#kept(each),
         W: load,
       }),

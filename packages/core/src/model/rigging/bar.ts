@@ -1,6 +1,7 @@
 import {
   type Beam,
   counted,
+  dropOf,
   gapsOf,
   type HungBeam,
   hangBeam,
@@ -14,9 +15,9 @@ import {
   tabled,
   type Value,
 } from "@plumbmark/calc";
+import { asMass } from "../reading/as-mass.js";
 import { once } from "../reading/once.js";
 import { partOptional } from "../reading/reader.js";
-import { asMass } from "./as-mass.js";
 import { type HangingCable, hangingCables } from "./bar-cables.js";
 import {
   type CarriedFace,
@@ -28,11 +29,16 @@ import {
   uniformOn,
 } from "./bar-loads.js";
 import { type BarCases, casesOf, type Stillness, stillness, type WorstMoment } from "./cases.js";
+import { deepestUnder, heaviestColumn, isShared, leastLimit } from "./column-loads.js";
 import { Hang } from "./hang.js";
+import { Letter } from "./letter.js";
+import { type Loss, lossesOf } from "./losses.js";
 import { reactionIn } from "./reaction.js";
 import type { RiggingDesign } from "./rigging-design.js";
+import { SecondSuspension } from "./second.js";
 import { BarSection } from "./section.js";
 import { type Span, spansOf } from "./spans.js";
+import { type TableLimits, tableLimitsOf } from "./table-limits.js";
 
 type Hung = (HungBeam & { readonly stable: true; readonly known: true }) | Missing;
 
@@ -139,9 +145,70 @@ export class Bar {
     return sum(this.masses, "mass", "m");
   }
 
-  /** What the structure bears in all: the bar with what it carries, and the hardware it hangs by. */
+  /** What the structure bears in all: the bar with what it carries, the hardware it hangs by, the second suspension. */
   get onStructure(): Value<"mass"> {
-    return sum([this.load, ...this.hangs.map(({ ownMass }) => ownMass)], "mass", "W");
+    const { second } = this;
+    return sum([this.load, ...this.hangs.map(({ ownMass }) => ownMass), ...(second ? [second.mass] : [])], "mass", "W");
+  }
+
+  /** The letter on the structure it hangs from. */
+  get letter(): Letter {
+    return once(this, "letter", () => new Letter(this.build));
+  }
+
+  /** Its second suspension; undefined where none is written down. */
+  get second(): SecondSuspension | undefined {
+    return this.build.reader.data(`${this.path}.second`) === undefined ? undefined : new SecondSuspension(this);
+  }
+
+  /** Height of its middle above the floor. */
+  get height(): Value<"length"> {
+    return this.build.reader.value(`${this.path}.height`, "length", "height of the middle of the bar", this.label);
+  }
+
+  /** Height of what its hangs bear on above the floor. */
+  get bearingHeight(): Value<"length"> {
+    const what = "height of the face that hardware bears on";
+    return this.build.reader.value(`${this.path}.bearing-height`, "length", what, this.label);
+  }
+
+  /** From what its hangs bear on down to its middle. */
+  get drop(): Value<"length"> {
+    return dropOf.of({ up: this.bearingHeight, h: this.height });
+  }
+
+  /** What the heaviest column of a face on it weighs, with all that hangs under the same place. */
+  heaviestColumn(carried: CarriedFace): Value<"mass"> {
+    return heaviestColumn(this, carried);
+  }
+
+  /** Most panels under one place of it, of a face and of what hangs with it, and the most their makers let. */
+  depthUnder(carried: CarriedFace): {
+    readonly panels: Value<"count">;
+    readonly limit: Value<"count">;
+    readonly shared: boolean;
+  } {
+    return {
+      panels: deepestUnder(this, carried),
+      limit: leastLimit(this, carried),
+      shared: isShared(this, carried),
+    };
+  }
+
+  /** The greatest shear in the bar at worst, as a mass. */
+  get worstShear(): Value<"mass"> {
+    const { cases } = this;
+    return cases.known ? cases.shear : { ...cases, kind: "mass" };
+  }
+
+  /** What its maker's load table lets this span carry; missing where the case is none of the table's. */
+  get tableLimits(): TableLimits {
+    return once(this, "table limits", () => tableLimitsOf(this));
+  }
+
+  /** What becomes of it when it loses each hang. */
+  get losses(): readonly Loss[] | Missing {
+    return once(this, "losses", () => lossesOf(this));
   }
 
   /** What the structure above is stated to carry, as a mass in kilograms. */

@@ -13,6 +13,7 @@ import {
   missing,
   momentValue,
   mostBentCase,
+  shearValue,
   unlevelReaction,
   type Value,
 } from "@plumbmark/calc";
@@ -47,6 +48,8 @@ export type BarCases =
       /** Worst of every hang, in their order from the left. */
       readonly worst: readonly WorstCase[];
       readonly bending: { readonly moment: Known<"moment">; readonly when: string; readonly bent: BarCase["bent"] };
+      /** The greatest shear either way, as a mass. */
+      readonly shear: Known<"mass">;
       /** Every case, with the loads it is about. */
       readonly all: readonly Solved[];
     }
@@ -152,5 +155,6 @@ export function casesOf(bar: Bar): BarCases {
   const bent = of.get(mostBentCase(cases)) as Solved;
   const when = wordsOf(bar, bent);
   const moment = momentValue(bent.found.bent, hanging.inputs, when && `${when.trim()}: `) as Known<"moment">;
-  return { known: true, worst, bending: { moment, when, bent: bent.found.bent }, all };
+  const shear = shearValue(cases, hanging.inputs);
+  return { known: true, worst, bending: { moment, when, bent: bent.found.bent }, shear, all };
 }

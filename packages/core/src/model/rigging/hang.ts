@@ -1,9 +1,10 @@
 import { missing, sum, type Value } from "@plumbmark/calc";
-import { asMass } from "./as-mass.js";
+import { asMass } from "../reading/as-mass.js";
 import { Assembly, type AssemblyPart, type AssemblyRating } from "./assembly.js";
 import type { Bar } from "./bar.js";
 import type { WorstCase } from "./cases.js";
 import { Leg } from "./leg.js";
+import { ratingOf } from "./letter.js";
 
 /** One suspension point of a bar. */
 export class Hang {
@@ -39,7 +40,7 @@ export class Hang {
 
   /** What it hangs by itself, without the legs of a bridle. */
   get ownAssembly(): Assembly {
-    return new Assembly(this.bar.build.reader, `${this.path}.assembly`, this.label);
+    return new Assembly(this.bar.build.reader, `${this.path}.assembly`, this.label, this.bar.build.practice);
   }
 
   /** Legs of a bridle; none of a plumb drop. */
@@ -49,7 +50,14 @@ export class Hang {
 
   /** What the structure is stated to carry at this point, as a mass in kilograms. */
   get structure(): Value<"mass"> {
-    return asMass(this.bar.build.reader.value(`${this.path}.structure`, "mass", "structure rating", this.label));
+    const path = `${this.path}.structure`;
+    const own: Value | undefined = this.bar.build.reader.optional(path, "mass", "structure rating", this.label);
+    return ratingOf(own && asMass(own), this.bar.letter.point(this), path, this.label);
+  }
+
+  /** What the structure bears here when a load is caught: as the letter says, else its rating. */
+  get catching(): Value<"mass"> {
+    return this.bar.letter.point(this)?.catching ?? this.structure;
   }
 
   /** The least WLL of the assembly; missing when a part of it has none. */

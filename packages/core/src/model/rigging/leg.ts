@@ -1,7 +1,8 @@
-import { bridleTension, legAngle, sum, type Value } from "@plumbmark/calc";
-import { asMass } from "./as-mass.js";
+import { bridleLegLength, bridleTension, legAngle, sum, type Value } from "@plumbmark/calc";
+import { asMass } from "../reading/as-mass.js";
 import { Assembly, type AssemblyRating } from "./assembly.js";
 import type { Hang } from "./hang.js";
+import { ratingOf } from "./letter.js";
 
 /** One leg of a bridle, from the apex over the bar up to the structure. */
 export class Leg {
@@ -15,7 +16,7 @@ export class Leg {
   ) {
     this.path = `${hang.path}.bridle.${side}`;
     this.label = `The ${side} leg of ${hang.label.replace(/^Hang/u, "hang")}`;
-    this.assembly = new Assembly(hang.bar.build.reader, `${this.path}.assembly`, this.label);
+    this.assembly = new Assembly(hang.bar.build.reader, `${this.path}.assembly`, this.label, hang.bar.build.practice);
   }
 
   get rise(): Value<"length"> {
@@ -30,6 +31,16 @@ export class Leg {
     return new Leg(this.hang, this.side === "left" ? "right" : "left");
   }
 
+  /** Its straight way. */
+  get length(): Value<"length"> {
+    return bridleLegLength.of({ V: this.rise, H: this.run });
+  }
+
+  /** What the structure bears at its end when a load is caught: as the letter says, else its rating. */
+  get catching(): Value<"mass"> {
+    return this.hang.bar.letter.point(this.hang, `.${this.side}`)?.catching ?? this.structure;
+  }
+
   /** Degrees from horizontal. */
   get angle(): Value<"angle"> {
     return legAngle.of({ V: this.rise, H: this.run });
@@ -42,7 +53,10 @@ export class Leg {
   }
 
   get structure(): Value<"mass"> {
-    return asMass(this.hang.bar.build.reader.value(`${this.path}.structure`, "mass", "structure rating", this.label));
+    const { bar } = this.hang;
+    const path = `${this.path}.structure`;
+    const own: Value | undefined = bar.build.reader.optional(path, "mass", "structure rating", this.label);
+    return ratingOf(own && asMass(own), bar.letter.point(this.hang, `.${this.side}`), path, this.label);
   }
 
   /** What the structure bears at its end: the tension and, added plainly, what the leg itself weighs: the safe side. */

@@ -3,6 +3,7 @@ import {
   elasticModulus,
   isCompact,
   type Known,
+  type LoadRow,
   missing,
   type PipeSection,
   restingOn,
@@ -14,6 +15,7 @@ import {
   type Value,
 } from "@plumbmark/calc";
 import type { Part } from "../../repository/parts.js";
+import { asMass } from "../reading/as-mass.js";
 import { partValue } from "../reading/reader.js";
 
 /** AISC's way and its factor are for steel; below this a bar's maker states the allowable moment. */
@@ -46,6 +48,52 @@ export class BarSection {
       this.#of((each) => tabled(each.secondMoment, "second-moment", each.source, `second moment of ${each.name}`)) ??
       this.#ofTube()
     );
+  }
+
+  /** The tube attachments take hold of: the chord of a truss, else its own outside. */
+  get grip(): Value<"length"> {
+    const own = this.#own("chord") ?? this.#own("outside");
+    if (own) return own as Known<"length">;
+    const published = this.#of((each) => tabled(each.outside, "length", each.source, `outside of ${each.name}`));
+    return (
+      (published as Known<"length"> | undefined) ??
+      partValue(this.part, "outside", "length", "outside diameter", this.label)
+    );
+  }
+
+  /** Whether its maker states its strength by a load table. */
+  get hasLoadTable(): boolean {
+    return Array.isArray(this.part?.data.loads);
+  }
+
+  /** Rows of its maker's load table; none where it has no table. */
+  get loadTable(): readonly LoadRow[] {
+    const rows = this.part?.data.loads;
+    if (!Array.isArray(rows)) return [];
+    return rows.flatMap((_, index) => {
+      const [span, uniform, centre] = ["span", "uniform", "centre"].map((key) =>
+        this.#own(`loads.${index + 1}.${key}`),
+      );
+      if (!span || !uniform || !centre) return [];
+      const mass = asMass(centre);
+      return mass.known ? [{ span: span.value, uniform: uniform.value, centre: mass.value }] : [];
+    });
+  }
+
+  /** Longest overhang beyond an outer hang that its table lets; undefined where its maker does not say. */
+  get overhang(): Known<"length"> | undefined {
+    return this.#own("overhang") as Known<"length"> | undefined;
+  }
+
+  /** The bending moment its maker states for every case; undefined where there is none. */
+  get statedMoment(): Known<"moment"> | undefined {
+    return this.#own("allowable-moment") as Known<"moment"> | undefined;
+  }
+
+  /** The shear its maker states for every case, as a mass; undefined where there is none. */
+  get statedShear(): Value<"mass"> | undefined {
+    const own = this.#own("allowable-shear");
+    return own && asMass(own);
   }
 
   /** Elastic modulus: as published, else the second moment over half the outside diameter. */

@@ -55,6 +55,12 @@ function sparesOf(face: Face): readonly Piece[] {
   ];
 }
 
+/** What hangs its columns from the bar. */
+function attachmentsOf({ hungBy, name }: Face): readonly Piece[] {
+  if (!hungBy) return [];
+  return [wholePiece({ name: hungBy.name, part: hungBy.part, count: hungBy.count, use: `face ${name}` })];
+}
+
 /** Other parts the face carries. */
 const extrasOf = (face: Face): readonly Piece[] =>
   face.reader.keys(`${face.path}.extras`).map((name) => {
@@ -65,4 +71,4 @@ const extrasOf = (face: Face): readonly Piece[] =>
   });
 
 export const facePieces = ({ faces }: Design): readonly Piece[] =>
-  faces.flatMap((face) => [...standing(face), ...sparesOf(face), ...extrasOf(face)]);
+  faces.flatMap((face) => [...standing(face), ...sparesOf(face), ...attachmentsOf(face), ...extrasOf(face)]);

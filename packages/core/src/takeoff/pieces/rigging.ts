@@ -39,7 +39,17 @@ function barPieces(bar: Bar): readonly Piece[] {
   ];
 }
 
-/** The second suspension: each of its parts once at every hang. */
+/** The second suspension of each bar: each of its parts once at every hang it is at. */
+const secondPieces = ({ bars }: Design): readonly Piece[] =>
+  bars.flatMap(({ second, name }) => {
+    if (!second) return [];
+    const { hangs, path, label } = second;
+    const count = hangs ? number(hangs.length, "hangs") : notCounted(`${path}.at`, "hangs it is at", label);
+    const use = `second suspension of bar ${name}`;
+    return second.assembly.parts.flatMap((part) => hardware(part, use).map((piece) => ({ ...piece, count })));
+  });
+
+/** The second suspension as an older form of document has it: each of its parts once at every hang. */
 function secondaryPieces(build: Design): readonly Piece[] {
   const hangs = build.bars.reduce((total, bar) => total + bar.hangs.length, 0);
   const count = hangs === 0 ? notCounted("rigging.bars", "hangs", "The rigging") : number(hangs, "hangs");
@@ -63,6 +73,7 @@ const basePieces = ({ faces }: Design): readonly Piece[] =>
 
 export const riggingPieces = (build: Design): readonly Piece[] => [
   ...build.bars.flatMap(barPieces),
+  ...secondPieces(build),
   ...secondaryPieces(build),
   ...basePieces(build),
 ];
