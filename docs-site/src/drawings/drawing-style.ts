@@ -6,5 +6,5 @@ export const drawingStyle = `.drawn { margin: 1.5rem 0; } .drawn figcaption { fo
 @media screen and (prefers-color-scheme: dark) { .drawing :is(path, rect, line).series-0 { stroke: #4aa3df; } .drawing polygon.series-0, .drawing .dot.series-0 { fill: #4aa3df; stroke: none; } }
 @media screen and (min-width: 60rem) { .drawn.compact { width: calc(50% - 2.5rem); } }
 @media screen and (max-width: 42rem) { .hint { display: block; } }
-@media print { .drawing { min-width: 0; max-height: 235mm; } .drawn, .drawn.compact { break-inside: avoid; margin: .6rem 0; } .drawn.compact { margin-right: .4mm; } .drawing.compact { max-width: 92.4mm; } .drawn figcaption { display: none; } }
+@media print { .drawing { min-width: 0; max-width: none; max-height: 245mm; } .drawn, .drawn.compact { break-inside: avoid; margin: .6rem 0; } .drawn.compact { margin-right: .4mm; } .drawn figcaption { display: none; } }
 `;

@@ -68,7 +68,7 @@ export function registerPage(site: SiteWithDocuments): SitePage {
       "p",
       h(
         "small",
-        "Weight is that of the panels with what they carry; the suspended weight, with cables, bar and hangs, stands with its parts on the hang plot of the sheet. Power is that of the panels at their maximum. The worst margin is that of the check nearest its limit or farthest over it; what is only matched, such as a plug and its outlet, has none.",
+        "Weight is all that the house bears, rounded up: of what hangs, panels with what they carry, cables, bars and the hangs themselves; of what stands or leans, the panels with what they carry. Its parts stand on the hang plots of the sheet. Power is that of the panels at their maximum. The worst margin is that of the check nearest its limit or farthest over it; what is only matched, such as a plug and its outlet, has none.",
       ),
     ),
     togetherOf(site),

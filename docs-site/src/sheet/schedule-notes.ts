@@ -9,5 +9,5 @@ export const NOTES: Readonly<Record<string, string>> = {
   circuits:
     "Load and current: every panel at its maximum, and what else is on the circuit. Continuous rating: what of the breaker's rating may be used for hours, by the house standard. Share: the current, of the continuous rating. A circuit without runs feeds no panel.",
   hangs:
-    "From the left: the left end of the bar as the audience sees it. Load, level: what the hang carries with the bar level on all its hangs. Load at worst: the most it carries, whatever the lengths of the ropes; the column after it says which hangs are taut then. Least WLL: the working load limit of the weakest of its parts. Structure rated: what the structure is stated to carry there. The suspended weight in all, with its parts, stands on the hang plot.",
+    "From the left: the left end of the bar as the audience sees it. Load, level: what the hang carries with the bar level on all its hangs. Load at worst: the most it carries, whatever the lengths of the ropes; the column after it says which hangs are taut then. Least WLL: the working load limit of the weakest of its parts. Structure rated: what the structure is stated to carry there. The weight in all, with its parts, stands on the hang plot.",
 };

@@ -1,9 +1,11 @@
 import type { Element, ElementContent } from "hast";
 import { toString as wordsOf } from "hast-util-to-string";
+import { weightText } from "../drawings/shared/value-text.js";
 import { type Content, h, nodesOf } from "../html/html.js";
 import { countState, verdictState } from "../html/state.js";
 import type { TitleCells } from "../html/title-block.js";
 import type { SitePage } from "../pages/page.js";
+import { weightOf } from "../site/build-figures.js";
 import { noticeOf } from "../site/identity.js";
 import type { PublishedDocument } from "../site/published-document.js";
 import type { Site } from "../site/site.js";
@@ -11,7 +13,7 @@ import { cautions } from "./cautions.js";
 import { sheetSections } from "./sheet-sections.js";
 import { sheetStylePath } from "./sheet-style.js";
 
-const cellsOf = ({ entry, build }: PublishedDocument): TitleCells => {
+const cellsOf = ({ entry, build, system }: PublishedDocument): TitleCells => {
   const text = (key: string): string => build?.reader.text(key) ?? "–";
   return [
     ["Revision", entry.revision === undefined ? "–" : String(entry.revision)],
@@ -23,6 +25,7 @@ const cellsOf = ({ entry, build }: PublishedDocument): TitleCells => {
           ["On site", text("on-site")],
           ["Prepared by", text("prepared-by")],
           ["Approved by", text("approved-by")],
+          ["Weight", weightText(weightOf(build), system)],
           ["Practice", build.practice],
         ] as const)
       : []),

@@ -1,5 +1,6 @@
 import { guessMark } from "@plumbmark/calc";
 import type { CheckEntry, DocumentEntry, Outcome } from "@plumbmark/core";
+import { weightText } from "../drawings/shared/value-text.js";
 import { powerOf, weightOf, worstOf } from "./build-figures.js";
 import type { PublishedDocument } from "./published-document.js";
 import type { Site } from "./site.js";
@@ -55,15 +56,19 @@ function textsIn(data: unknown, asked: (text: string) => boolean, into: Set<stri
 }
 
 /** What a build's own words and figures are. */
-function ofBuild({ build, print }: PublishedDocument, { inspection: { catalogue } }: Site): Partial<DocumentSummary> {
+function ofBuild(
+  { build, print, system }: PublishedDocument,
+  { inspection: { catalogue } }: Site,
+): Partial<DocumentSummary> {
   if (!build) return {};
   const texts = { venue: "venue", onSite: "on-site", preparedBy: "prepared-by", approvedBy: "approved-by" };
   const written = Object.entries(texts).map(([name, key]) => [name, build.reader.text(key)] as const);
-  const figure = (value: ReturnType<typeof weightOf>): SummaryFigure =>
+  const weight = weightOf(build);
+  const figure = (value: ReturnType<typeof powerOf>): SummaryFigure =>
     value.known ? { text: `${print(value.value, value.kind)}${guessMark(value)}` } : "open";
   return {
     ...Object.fromEntries(written.filter(([, text]) => text !== undefined)),
-    weight: figure(weightOf(build)),
+    weight: weight.known ? { text: weightText(weight, system) } : "open",
     power: figure(powerOf(build)),
     parts: [...textsIn(build.reader.data(""), (text) => catalogue.parts.has(text), new Set())],
     lotless: build.faces.some(({ lots }) => lots.length === 0),

@@ -1,8 +1,8 @@
 import type { Face } from "@plumbmark/core";
 import { levelDimension, uprightDimension } from "../shared/dimension.js";
-import { type Drawing, type DrawingSubject, SHEET_WIDTH } from "../shared/drawing.js";
+import { type Drawing, type DrawingSubject, fitsPage, fittedToPage, SHEET_WIDTH } from "../shared/drawing.js";
 import { drawingHeading, notes } from "../shared/heading.js";
-import { lettering, SMALL } from "../shared/lettering.js";
+import { lettering, measure, SMALL } from "../shared/lettering.js";
 import { scaleBar, scaleText } from "../shared/scale.js";
 import { rect, type Shapes, WIDE } from "../shared/svg.js";
 import { writtenText } from "../shared/value-text.js";
@@ -59,11 +59,19 @@ function compactWidth(face: Face, { strands }: Layer, { system }: DrawingSubject
 
 const marginsOf = (entries: readonly CableEntry[], compact: boolean): Margins => ({
   left: named(entries, "left") ? TAG + 4 : BARE,
-  right: named(entries, "right") ? TAG + 4 : BARE,
+  // The height is written beyond the names where they stand on both sides.
+  right: named(entries, "right") ? TAG + (named(entries, "left") ? 10 : 4) : BARE,
   ...(compact ? COMPACT_MARGINS : {}),
   above: at(entries, "above") ? 17 : 7,
   below: at(entries, "below") ? 17 : 6,
 });
+
+/** Whether the height is written at the left: cables come in from the right alone. */
+const leftwardOf = (entries: readonly CableEntry[]): boolean => at(entries, "right") && !at(entries, "left");
+
+/** How far from the face the height is written. */
+const clearOf = (entries: readonly CableEntry[]): number =>
+  named(entries, "right") && named(entries, "left") ? TAG + 6 : 8;
 
 function dimensions(
   view: View,
@@ -74,8 +82,8 @@ function dimensions(
   const { face, outline, scale } = view;
   const [right, bottom] = [outline.x + outline.width, outline.y + outline.height];
   if (!scale || !face.width.known || !face.height.known) return [];
-  const leftward = at(entries, "right") && !at(entries, "left");
-  const clear = named(entries, "right") && named(entries, "left") ? TAG + 6 : 8;
+  const leftward = leftwardOf(entries);
+  const clear = clearOf(entries);
   const x = leftward ? outline.x - clear : right + clear;
   const near = leftward ? outline.x : right;
   return [
@@ -88,6 +96,7 @@ function dimensions(
       metres: face.height.value,
       words: writtenText(face.height, system),
       reach: [near, near],
+      ...(leftward && outline.height < measure(writtenText(face.height, system), SMALL) + 1 ? { beside: true } : {}),
     }),
   ];
 }
@@ -127,15 +136,37 @@ function describe(face: Face, layer: Layer, rear: boolean): string {
   return `${some(face.columns, "column")} and ${some(face.rows, "row")}, ${some(face.cells.length, "panel")}, ${seen}. ${ways.slice(0, 40).join("; ") || none}.`;
 }
 
+/** Width of the paper, and how much of the usual height there is for the face. */
+interface Size {
+  readonly width: number;
+  readonly share: number;
+}
+
+/** Margins, and what they leave: the figure of a height that is too low to be written along it stands beside it. */
+function roomFor(
+  face: Face,
+  entries: readonly CableEntry[],
+  { width, share }: Size,
+  { system }: DrawingSubject,
+): readonly [Margins, { readonly width: number; readonly height: number }, ReturnType<typeof extentOf>] {
+  const given = marginsOf(entries, width < SHEET_WIDTH);
+  const within = ({ left, right }: Margins) => ({ width: width - left - right, height: HIGHEST * share });
+  const extent = extentOf(face, within(given), system);
+  const words = measure(writtenText(face.height, system), SMALL);
+  if (extent.height >= words + 1) return [given, within(given), extent];
+  const side = clearOf(entries) + words + 4;
+  const margins = leftwardOf(entries)
+    ? { ...given, left: Math.max(given.left, side) }
+    : { ...given, right: Math.max(given.right, side) };
+  return [margins, within(margins), extentOf(face, within(margins), system)];
+}
+
 /** One face, one view, one layer of cables. */
-function faceDrawing(face: Face, layer: Layer, rear: boolean, subject: DrawingSubject): Drawing {
-  const narrow = compactWidth(face, layer, subject);
-  const compact = narrow !== undefined;
-  const width = narrow ?? SHEET_WIDTH;
+function faceDrawing(face: Face, layer: Layer, rear: boolean, subject: DrawingSubject, size: Size): Drawing {
+  const { width } = size;
+  const compact = width < SHEET_WIDTH;
   const entries = cableEntries({ face, rear, compact }, layer.strands);
-  const margins = marginsOf(entries, compact);
-  const room = { width: width - margins.left - margins.right, height: HIGHEST };
-  const extent = extentOf(face, room, subject.system);
+  const [margins, room, extent] = roomFor(face, entries, size, subject);
   const [title, below] = captions(face, layer, rear, extent.scale ? scaleText(extent.scale) : "Not to scale");
   const top = drawingHeading(title, below, width);
   const spare = (room.width - extent.width) / 2;
@@ -180,10 +211,21 @@ function faceDrawing(face: Face, layer: Layer, rear: boolean, subject: DrawingSu
   };
 }
 
+/** Both views of a layer in one form: narrow where that fits a page, else as wide as the sheet. */
+function bothViews(face: Face, layer: Layer, subject: DrawingSubject): readonly Drawing[] {
+  const views = [false, true];
+  const width = compactWidth(face, layer, subject);
+  const narrow =
+    width === undefined ? [] : views.map((rear) => faceDrawing(face, layer, rear, subject, { width, share: 1 }));
+  return width !== undefined && narrow.every(fitsPage)
+    ? narrow
+    : views.map((rear) =>
+        fittedToPage((share) => faceDrawing(face, layer, rear, subject, { width: SHEET_WIDTH, share })),
+      );
+}
+
 /** A face from the audience and from the rear, with its power and with its data. */
 export function faceDrawings(face: Face, subject: DrawingSubject): readonly Drawing[] {
   if (face.cells.length === 0) return [];
-  return [powerLayer(face, subject), dataLayer(face, subject)].flatMap((layer) =>
-    [false, true].map((rear) => faceDrawing(face, layer, rear, subject)),
-  );
+  return [powerLayer(face, subject), dataLayer(face, subject)].flatMap((layer) => bothViews(face, layer, subject));
 }

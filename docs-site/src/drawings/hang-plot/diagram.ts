@@ -9,6 +9,11 @@ import type { PlotLayout } from "./layout.js";
 import { caseWords } from "./rows.js";
 
 const HALF = 9;
+const LEAST_HALF = 5;
+
+/** Half the height of a diagram. */
+const halfOf = ({ share }: PlotLayout): number => Math.max(LEAST_HALF, HALF * share);
+
 const LINE = 3.9;
 const PARTS = 12;
 
@@ -69,7 +74,7 @@ const greatest = (points: Curve["points"], sign: 1 | -1): readonly [number, numb
 
 function drawn(layout: PlotLayout, { name, points, worst, print, down }: Curve, middle: number): Shapes {
   const most = Math.max(1e-9, ...[...points, ...(worst?.points ?? [])].map(([, value]) => Math.abs(value)));
-  const y = (value: number): number => middle + (down ? 1 : -1) * (value / most) * HALF;
+  const y = (value: number): number => middle + (down ? 1 : -1) * (value / most) * halfOf(layout);
   const way: PaperPoint[] = points.map(([at, value]) => [layout.x(at), y(value)]);
   const [first, last] = [layout.x(0), layout.x(layout.length)];
   // Beside the case that governs the level bar is nearly flat: its figure stands in words below, where it strikes nothing out.
@@ -150,10 +155,11 @@ export function diagrams(
   const { hung } = layout.bar;
   if (!hung.known) return { shapes: [], height: 0 };
   const all = curves(hung.solved, layout.bar, system);
-  const each = 2 * HALF + 9;
+  const half = halfOf(layout);
+  const each = 2 * half + 9;
   const words = momentWords(layout, y + all.length * each + 4, system);
   return {
-    shapes: [...all.flatMap((curve, index) => drawn(layout, curve, y + index * each + HALF + 4)), ...words],
+    shapes: [...all.flatMap((curve, index) => drawn(layout, curve, y + index * each + half + 4)), ...words],
     height: all.length * each + 2 + words.length * LINE,
   };
 }

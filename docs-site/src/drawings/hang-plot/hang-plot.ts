@@ -1,11 +1,18 @@
 import { type System, sum, type Value } from "@plumbmark/calc";
 import type { Bar } from "@plumbmark/core";
-import { type Drawing, type DrawingSubject, SHEET_WIDTH } from "../shared/drawing.js";
+import {
+  type Drawing,
+  type DrawingSubject,
+  fitsPage,
+  fittedToPage,
+  LEAST_SHARE,
+  SHEET_WIDTH,
+} from "../shared/drawing.js";
 import { drawingHeading, notes } from "../shared/heading.js";
 import { scaleBar, scaleText } from "../shared/scale.js";
 import { rect, type Shapes, WIDE } from "../shared/svg.js";
 import { drawnTable } from "../shared/table.js";
-import { gapNotes, resultText, UNWRITTEN, writtenText } from "../shared/value-text.js";
+import { gapNotes, resultText, UNWRITTEN, weightText, writtenText } from "../shared/value-text.js";
 import { diagrams } from "./diagram.js";
 import { belowBar } from "./hung-face.js";
 import { type PlotLayout, plotLayout } from "./layout.js";
@@ -13,6 +20,9 @@ import { caseWords, HANG_HEADER, hangRows, LEG_HEADER, legRows } from "./rows.js
 import { heightOf, places, support } from "./supports.js";
 
 const WIDTH = SHEET_WIDTH - 4;
+
+/** A bar with so many hangs that its table leaves too little of a page. */
+const TOO_HIGH = " It is higher than a page and printed smaller: measure by the bar below it.";
 
 const whole = (masses: readonly Value[]): Value => sum(masses, "mass", "m");
 
@@ -23,7 +33,7 @@ function weightWords(bar: Bar, system: System): string {
   const cables = words(whole(bar.cables.map(({ mass }) => mass)));
   const own = words(whole(bar.hangs.map(({ ownMass }) => ownMass)));
   const other = bar.otherLoad ? `, other load ${words(bar.otherLoad)}` : "";
-  return `Suspended weight, all that the structure bears: ${words(bar.onStructure)}. Of it: panels with what they carry ${faces}, cables ${cables}, the bar itself ${words(bar.selfMass)}${other} – these the hangs carry, ${words(bar.load)} – and the hangs themselves ${own}.`;
+  return `Weight, all that the structure bears: ${weightText(bar.onStructure, system)}. Of it: panels with what they carry ${faces}, cables ${cables}, the bar itself ${words(bar.selfMass)}${other} – these the hangs carry, ${words(bar.load)} – and the hangs themselves ${own}.`;
 }
 
 function facts(bar: Bar, { build, system }: DrawingSubject): readonly string[] {
@@ -36,8 +46,7 @@ function facts(bar: Bar, { build, system }: DrawingSubject): readonly string[] {
     `Section ${section}. The structure may carry in all: ${writtenText(bar.structure, system)}.`,
     `Ratings of the structure: ${by ?? `who states them is ${UNWRITTEN}`}. Second suspension: ${second.length > 0 ? second.join(", ") : UNWRITTEN}.`,
     ...(stillness.known && !stillness.still ? [`The bar does not hang still: ${stillness.because}.`] : []),
-    "Level: what the hang carries while the bar hangs level on all its hangs. At worst: the most it carries in any balance of the bar, whatever the lengths of the ropes, or in those the levelling lets; “At worst with” says in which. On structure: the same with the hardware it hangs by. Rated: what the structure is stated to carry there. Weakest: the least working load limit of what the hang is made of.",
-    "Drops, hooks and figures underlined are broken: they are not to scale. Loads are what each point holds, as a mass.",
+    "Level: the bar level on all its hangs. At worst: the most in any balance, whatever the lengths of the ropes, or in those the levelling lets. On structure: with the hardware it hangs by. Rated: the structure there, as stated. Weakest: the least working load limit. Loads are masses; underlined figures, drops and hooks are not to scale.",
   ];
 }
 
@@ -77,18 +86,27 @@ function describe(bar: Bar, { system }: DrawingSubject): string {
   );
   const { moment, when } = bar.worstMoment;
   const carried = bar.carries.map(({ face, from }) => `face ${face.name} from ${writtenText(from, system)}`);
-  return `A bar of ${writtenText(bar.length, system)} carries ${carried.join(" and ") || "nothing that is written down"}. From its left end as the audience sees it: ${hangs.join("; ") || "no hang is written down"}. What the structure bears in all is ${resultText(bar.onStructure, system)}. Below it its shear and bending moment: level at most ${resultText(bar.moment, system)}, at worst ${resultText(moment, system)} (${caseWords(when)}).`;
+  return `A bar of ${writtenText(bar.length, system)} carries ${carried.join(" and ") || "nothing that is written down"}. From its left end as the audience sees it: ${hangs.join("; ") || "no hang is written down"}. Weight, all that the structure bears: ${weightText(bar.onStructure, system)}. Below it its shear and bending moment: level at most ${resultText(bar.moment, system)}, at worst ${resultText(moment, system)} (${caseWords(when)}).`;
 }
 
 /** A bar with what it carries, what its hangs carry, and what they may. */
-export function hangPlot(bar: Bar, subject: DrawingSubject): Drawing {
-  const layout = plotLayout(bar, subject);
+export const hangPlot = (bar: Bar, subject: DrawingSubject): Drawing => {
+  const drawing = fittedToPage((share) => drawnPlot(bar, subject, share));
+  return fitsPage(drawing) ? drawing : drawnPlot(bar, subject, LEAST_SHARE, TOO_HIGH);
+};
+
+function drawnPlot(bar: Bar, subject: DrawingSubject, share: number, printed = ""): Drawing {
+  const layout = plotLayout(bar, subject, share);
   const title = `Bar ${bar.name}: hang plot`;
   const seen =
     "Seen from the audience. Lower row of places: from the end of the bar at the audience's left. Upper row: from the end at the audience's right, which is the left one seen from behind.";
   const top = drawingHeading(
     title,
-    [layout ? `${seen} ${scaleText(layout.scale)}.` : "Not drawn: the length of the bar is not written down."],
+    [
+      layout
+        ? `${seen} ${scaleText(layout.scale)}.${printed}`
+        : "Not drawn: the length of the bar is not written down.",
+    ],
     SHEET_WIDTH,
   );
   const drawn = layout ? elevation(layout, top.height, subject) : { shapes: [], bottom: top.height };

@@ -16,6 +16,8 @@ export interface HungFace {
 
 /** The bar on the paper. */
 export interface PlotLayout {
+  /** How much of the usual height there is for what is drawn, 1 at most. */
+  readonly share: number;
   readonly bar: Bar;
   readonly scale: Scale;
   /** Length of the bar, metres. */
@@ -71,7 +73,7 @@ function bridleReach(
 }
 
 /** Undefined when the bar's length is not known: then nothing can be drawn in its place. */
-export function plotLayout(bar: Bar, { system }: DrawingSubject): PlotLayout | undefined {
+export function plotLayout(bar: Bar, { system }: DrawingSubject, share: number): PlotLayout | undefined {
   if (!bar.length.known || bar.length.value <= 0) return undefined;
   const length = bar.length.value;
   const faces = hungFaces(bar);
@@ -80,12 +82,12 @@ export function plotLayout(bar: Bar, { system }: DrawingSubject): PlotLayout | u
   const room = SHEET_WIDTH - LEFT - RIGHT;
   const tries = [
     scaleFor(length + before + after, room, system),
-    scaleFor(Math.max(deep, 1e-3), DEEPEST, system),
-    scaleFor(Math.max(rise, 1e-3), HIGHEST, system),
+    scaleFor(Math.max(deep, 1e-3), DEEPEST * share, system),
+    scaleFor(Math.max(rise, 1e-3), HIGHEST * share, system),
   ];
   const scale = tries.reduce((a, b) => (b.ratio > a.ratio ? b : a));
   const left = LEFT + scale.mm(before) + (room - scale.mm(length + before + after)) / 2;
   const place = (hang: Hang): number => (hang.at as Known).value;
   const hangs = bar.hangs.filter((hang) => hang.at.known).sort((a, b) => place(a) - place(b));
-  return { bar, scale, length, left, faces, hangs, x: (metres) => left + scale.mm(metres) };
+  return { share, bar, scale, length, left, faces, hangs, x: (metres) => left + scale.mm(metres) };
 }

@@ -68,6 +68,32 @@ export function stamped(drawing: Drawing, words: string, notice?: string): Drawi
 /** Width between the margins of A4 and of Letter, millimetres. */
 export const SHEET_WIDTH = 178;
 
+/** Height between the margins of Letter, the lower of the two, less what stands above and below a drawing; millimetres. */
+const SHEET_HEIGHT = 244;
+
+/** What `stamped` adds at most to a wide drawing and to a narrow one. */
+const stampHeight = ({ width }: Drawing): number => (width < SHEET_WIDTH ? 26 : 16);
+
+export const LEAST_SHARE = 0.32;
+const SHARES = [1, 0.85, 0.7, 0.55, 0.42, LEAST_SHARE];
+
+/** Whether a drawing with its stamp fits on a page at full size. */
+export const fitsPage = (drawing: Drawing): boolean => drawing.height + stampHeight(drawing) <= SHEET_HEIGHT;
+
+/**
+ * The drawing with the largest of its parts as high as they can be for the whole to be printed at full size: a scale
+ * that is stated is true on paper. Where it cannot, it is given as low as it gets, and the browser makes it smaller.
+ * @param draw the drawing with so much of the room for what is drawn to scale
+ */
+export function fittedToPage(draw: (share: number) => Drawing): Drawing {
+  let drawing = draw(1);
+  for (const share of SHARES.slice(1)) {
+    if (fitsPage(drawing)) return drawing;
+    drawing = draw(share);
+  }
+  return drawing;
+}
+
 /** What a shape has when it says nothing else: most of a drawing is small lettering and narrow lines. */
 const USUAL = { fontFamily: "system-ui, sans-serif", fontSize: SMALL, strokeWidth: NARROW, fill: "currentColor" };
 

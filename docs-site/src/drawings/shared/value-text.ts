@@ -1,4 +1,13 @@
-import { gapsOf, guessMark, printQuantity, type System, type Value } from "@plumbmark/calc";
+import {
+  fromKept,
+  gapsOf,
+  guessMark,
+  printNumber,
+  printQuantity,
+  type System,
+  unitFor,
+  type Value,
+} from "@plumbmark/calc";
 
 export const UNWRITTEN = "not written down";
 
@@ -43,3 +52,18 @@ export function gapNotes(values: readonly Value[]): readonly string[] {
     ...new Set(gapsOf(values).map((gap) => gap.because ?? `${gap.of ?? "The document"}: ${gap.what} ${UNWRITTEN}.`)),
   ];
 }
+
+const DIGITS = 4;
+
+/** A mass that is borne, in the document's units: never less than it is, which rounding to the nearest might print. */
+export function massRoundedUp(kilograms: number, system: System): string {
+  const unit = unitFor(kilograms, "mass", system);
+  const value = fromKept(kilograms, unit);
+  const step = value > 0 ? 10 ** (Math.floor(Math.log10(value)) + 1 - DIGITS) : 1;
+  // What is a whole number of steps already stays: a computation leaves it off by parts of a million million.
+  return `${printNumber(Math.ceil(value / step - 1e-9) * step, DIGITS)} ${unit.print}`;
+}
+
+/** What is borne, as it is printed everywhere. */
+export const weightText = (value: Value, system: System): string =>
+  value.known ? `${massRoundedUp(value.value, system)}${guessMark(value)}` : UNTOLD;

@@ -30,13 +30,24 @@ const powers = (pieces: readonly Piece[]): Value<"power"> =>
  * since circuits often carry it as other load. Masses are of everything that is in use, spares apart.
  */
 export function totals(build: CountedDesign): readonly ValueEntry[] {
-  const { faces, circuits, takeoff } = build;
+  const { faces, circuits, takeoff, bars } = build;
+  const hung = new Set(bars.flatMap(({ carries }) => carries.map(({ face }) => face.name)));
   if (faces.length === 0) return [];
   const used = takeoff.pieces.filter(({ spare }) => !spare);
   const panels = used.filter(({ kind }) => kind === "panel");
   const others = used.filter(({ kind }) => kind !== "panel");
   return under("totals", {
     mass: () => masses(used),
+    // What the house has to bear: what its structure bears of every bar, and what stands or leans.
+    weight: () =>
+      sum(
+        [
+          ...bars.map(({ onStructure }) => onStructure),
+          ...faces.filter(({ name }) => !hung.has(name)).map(({ mass }) => mass),
+        ],
+        "mass",
+        "W",
+      ),
     "spares-mass": () => masses(takeoff.pieces.filter(({ spare }) => spare)),
     panels: () => counts(panels),
     spares: () => counts(takeoff.pieces.filter(({ spare }) => spare)),
