@@ -1,13 +1,6 @@
 import { type System, sum, type Value } from "@plumbmark/calc";
 import type { Bar } from "@plumbmark/core";
-import {
-  type Drawing,
-  type DrawingSubject,
-  fitsPage,
-  fittedToPage,
-  LEAST_SHARE,
-  SHEET_WIDTH,
-} from "../shared/drawing.js";
+import { type Drawing, type DrawingSubject, fitsPage, fittedToPage, SHEET_WIDTH } from "../shared/drawing.js";
 import { drawingHeading, notes } from "../shared/heading.js";
 import { scaleBar, scaleText } from "../shared/scale.js";
 import { rect, type Shapes, WIDE } from "../shared/svg.js";
@@ -20,6 +13,9 @@ import { caseWords, HANG_HEADER, hangRows, LEG_HEADER, legRows } from "./rows.js
 import { heightOf, places, support } from "./supports.js";
 
 const WIDTH = SHEET_WIDTH - 4;
+
+/** In less room the dimensions of short pieces would run into one another. */
+const LEAST_SHARE = 0.7;
 
 /** A bar with so many hangs that its table leaves too little of a page. */
 const TOO_HIGH = " It is higher than a page and printed smaller: measure by the bar below it.";
@@ -46,7 +42,7 @@ function facts(bar: Bar, { build, system }: DrawingSubject): readonly string[] {
     `Section ${section}. The structure may carry in all: ${writtenText(bar.structure, system)}.`,
     `Ratings of the structure: ${by ?? `who states them is ${UNWRITTEN}`}. Second suspension: ${second.length > 0 ? second.join(", ") : UNWRITTEN}.`,
     ...(stillness.known && !stillness.still ? [`The bar does not hang still: ${stillness.because}.`] : []),
-    "Level: the bar level on all its hangs. At worst: the most in any balance, whatever the lengths of the ropes, or in those the levelling lets. On structure: with the hardware it hangs by. Rated: the structure there, as stated. Weakest: the least working load limit. Loads are masses; underlined figures, drops and hooks are not to scale.",
+    "Level: the bar level on all its hangs. At worst (≤): the most in any balance, whatever the lengths of the ropes, or in those the levelling lets. On structure: with the hardware it hangs by. Rated: the structure there, as stated. Weakest: the least working load limit. Loads are masses; underlined figures, drops and hooks are not to scale.",
   ];
 }
 
@@ -91,7 +87,7 @@ function describe(bar: Bar, { system }: DrawingSubject): string {
 
 /** A bar with what it carries, what its hangs carry, and what they may. */
 export const hangPlot = (bar: Bar, subject: DrawingSubject): Drawing => {
-  const drawing = fittedToPage((share) => drawnPlot(bar, subject, share));
+  const drawing = fittedToPage((share) => drawnPlot(bar, subject, share), LEAST_SHARE);
   return fitsPage(drawing) ? drawing : drawnPlot(bar, subject, LEAST_SHARE, TOO_HIGH);
 };
 

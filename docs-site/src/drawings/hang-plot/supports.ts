@@ -90,7 +90,7 @@ const clear = (layout: PlotLayout, [left, base]: PaperPoint, width: number): Sha
     : [];
 };
 
-/** What a hang carries, level and at worst: the two figures the rules judge. Alike ones stand once. */
+/** What a hang carries, level and at worst (`≤`): the two figures the rules judge. Alike ones stand once. */
 function loadLines(hang: Hang, system: System): readonly { readonly words: string; readonly data: Data }[] {
   const { reaction } = hang.worst;
   const level = isSlack(hang) ? "slack" : resultText(hang.level, system);
@@ -100,8 +100,8 @@ function loadLines(hang: Hang, system: System): readonly { readonly words: strin
   return level === worst
     ? [{ words: level, data: { ...data, ...most } }]
     : [
-        { words: `level ${level}`, data },
-        { words: `worst ${worst}`, data: most },
+        { words: level, data },
+        { words: `≤ ${worst}`, data: most },
       ];
 }
 

@@ -74,8 +74,7 @@ const SHEET_HEIGHT = 244;
 /** What `stamped` adds at most to a wide drawing and to a narrow one. */
 const stampHeight = ({ width }: Drawing): number => (width < SHEET_WIDTH ? 26 : 16);
 
-export const LEAST_SHARE = 0.32;
-const SHARES = [1, 0.85, 0.7, 0.55, 0.42, LEAST_SHARE];
+const SHARES = [1, 0.85, 0.7, 0.55, 0.42, 0.32];
 
 /** Whether a drawing with its stamp fits on a page at full size. */
 export const fitsPage = (drawing: Drawing): boolean => drawing.height + stampHeight(drawing) <= SHEET_HEIGHT;
@@ -84,10 +83,11 @@ export const fitsPage = (drawing: Drawing): boolean => drawing.height + stampHei
  * The drawing with the largest of its parts as high as they can be for the whole to be printed at full size: a scale
  * that is stated is true on paper. Where it cannot, it is given as low as it gets, and the browser makes it smaller.
  * @param draw the drawing with so much of the room for what is drawn to scale
+ * @param least the share below which its figures would run into one another
  */
-export function fittedToPage(draw: (share: number) => Drawing): Drawing {
+export function fittedToPage(draw: (share: number) => Drawing, least = 0): Drawing {
   let drawing = draw(1);
-  for (const share of SHARES.slice(1)) {
+  for (const share of SHARES.slice(1).filter((each) => each >= least)) {
     if (fitsPage(drawing)) return drawing;
     drawing = draw(share);
   }
