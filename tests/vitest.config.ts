@@ -11,7 +11,10 @@ const ALL = ["tests/**/*.test.ts", "packages/*/src/**/*.test.ts", "docs-site/src
 const NEVER = ["**/node_modules/**", "**/dist/**"];
 
 /** Those that look at a site in a browser. */
-const BROWSER = ["tests/site/{browser,injection,phone,print,print-scale,quotes}.test.ts", "tests/site/drawings/layout.test.ts"];
+const BROWSER = [
+  "tests/site/{browser,injection,phone,print,print-scale,quotes}.test.ts",
+  "tests/site/drawings/layout.test.ts",
+];
 
 /** Those that start the command line, git, npm or the process of a plugin, and mostly wait for it. */
 const PROCESS = [
