@@ -1,4 +1,5 @@
 import { type Kind, siUnit } from "../quantity/kinds.js";
+import { type OfKind, refuseOtherKind } from "./kind-check.js";
 import { showSum } from "./substitution.js";
 import { gapsOf, type Known, missing, type Step, type Value } from "./value.js";
 
@@ -17,13 +18,21 @@ const step = <K extends Kind>(
   origin: { from: "step", step: { formula, show, source: "arithmetic", inputs } },
 });
 
+/** @throws TypeError when one of them is of another kind */
+const refuseOthers = (values: readonly Value[], kind: Kind, symbol: string): void => {
+  for (const each of values) refuseOtherKind(each, kind, `each value of ${symbol}`);
+};
+
 /** Sum of values of one kind. An empty list needs `kind` and is a true zero: there is nothing to add. */
-export function sum<const K extends Kind>(values: readonly Value[], kind: K, symbol = "sum"): Value<K> {
+export function sum<const K extends Kind, const V extends readonly Value[]>(
+  values: V & OfKind<NoInfer<K>, V>,
+  kind: K,
+  symbol = "sum",
+): Value<K> {
+  refuseOthers(values, kind, symbol);
   const gaps = gapsOf(values);
   if (gaps.length > 0) return missing(kind, ...gaps);
-  const knowns = values as readonly Known[];
-  for (const each of knowns)
-    if (siUnit(each.kind) !== siUnit(kind)) throw new Error(`cannot add ${each.kind} to ${kind}`);
+  const knowns = values as readonly Value[] as readonly Known[];
   const total = knowns.reduce((running, each) => running + each.value, 0);
   return step(total, kind, `${symbol} = sum of the parts`, (print) => showSum(knowns, print), knowns);
 }
@@ -52,12 +61,17 @@ export function times<K extends Kind>(value: Value<K>, factor: number, print?: s
 }
 
 /** The least of several values of one kind; missing when any is missing, since the missing one could be the least. */
-export function leastOf<const K extends Kind>(values: readonly Value[], kind: K, symbol = "least"): Value<K> {
+export function leastOf<const K extends Kind, const V extends readonly Value[]>(
+  values: V & OfKind<NoInfer<K>, V>,
+  kind: K,
+  symbol = "least",
+): Value<K> {
+  refuseOthers(values, kind, symbol);
   const gaps = gapsOf(values);
   if (gaps.length > 0) return missing(kind, ...gaps);
   if (values.length === 0)
     return missing(kind, { path: "", what: symbol, because: "There is nothing to take the least of." });
-  const knowns = values as readonly Known[];
+  const knowns = values as readonly Value[] as readonly Known[];
   const value = Math.min(...knowns.map((each) => each.value));
   return step(
     value,
@@ -69,12 +83,17 @@ export function leastOf<const K extends Kind>(values: readonly Value[], kind: K,
 }
 
 /** The greatest of several values of one kind; missing when any is missing. */
-export function greatestOf<const K extends Kind>(values: readonly Value[], kind: K, symbol = "greatest"): Value<K> {
+export function greatestOf<const K extends Kind, const V extends readonly Value[]>(
+  values: V & OfKind<NoInfer<K>, V>,
+  kind: K,
+  symbol = "greatest",
+): Value<K> {
+  refuseOthers(values, kind, symbol);
   const gaps = gapsOf(values);
   if (gaps.length > 0) return missing(kind, ...gaps);
   if (values.length === 0)
     return missing(kind, { path: "", what: symbol, because: "There is nothing to take the greatest of." });
-  const knowns = values as readonly Known[];
+  const knowns = values as readonly Value[] as readonly Known[];
   const value = Math.max(...knowns.map((each) => each.value));
   return step(
     value,

@@ -1,6 +1,7 @@
 import type { Kind } from "../quantity/kinds.js";
 import type { Print } from "../quantity/print.js";
 import type { SourceId } from "../sources/index.js";
+import { type OfKind, refuseOtherKind } from "./kind-check.js";
 import { substitution } from "./substitution.js";
 import { type Gap, gapsOf, type Known, missing, type Value } from "./value.js";
 
@@ -22,6 +23,7 @@ export type Inputs = Readonly<Record<string, Input>>;
 type Numbers<I extends Inputs> = {
   readonly [K in keyof I]: I[K] extends { readonly many: true } ? readonly number[] : number;
 };
+/** Values by the names of the inputs, of whatever kind. */
 type Values<I extends Inputs> = {
   readonly [K in keyof I]: I[K] extends { readonly many: true } ? readonly Value[] : Value;
 };
@@ -56,8 +58,13 @@ export interface Definition<I extends Inputs, K extends Kind = Kind> {
 }
 
 export interface Formula<I extends Inputs = Inputs, K extends Kind = Kind> extends Definition<I, K> {
-  /** Applies the formula to values: missing inputs give a missing result, an input outside the validity does too. */
-  of(values: Values<I>): Value<K>;
+  /**
+   * Applies the formula to values: missing inputs give a missing result, an input outside the validity does too.
+   * @throws TypeError when an input is of another kind than its own
+   */
+  of<const V extends Values<I>>(
+    values: V & { readonly [N in keyof I & keyof V]: OfKind<I[N]["kind"], V[N]> },
+  ): Value<K>;
 }
 
 const listed = new Map<string, Formula>();
@@ -125,11 +132,11 @@ export function formula<const I extends Inputs, const K extends Kind>(definition
     ...definition,
     of(values) {
       const flat: Value[] = [];
-      for (const [name] of listedInputs) {
-        const value = values[name as keyof I] as Value | readonly Value[];
-        if (Array.isArray(value)) for (const each of value as readonly Value[]) flat.push(each);
-        else flat.push(value as Value);
-      }
+      for (const [name, input] of listedInputs)
+        for (const each of asList((values as Values<Inputs>)[name] as Value | readonly Value[])) {
+          refuseOtherKind(each, input.kind, `${title}: the ${input.is}`);
+          flat.push(each);
+        }
       const outOfRange = outsideGaps(title, listedInputs, values as never);
       if (outOfRange.length > 0 || !flat.every((each) => each.known))
         return missing(kind, ...gapsOf(flat), ...outOfRange);

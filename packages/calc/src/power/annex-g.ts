@@ -28,7 +28,7 @@ export const annexGDrop = formula({
     L: { kind: "length", is: "length", least: 0 },
     A: { kind: "conductor", is: "cross-section", above: 0 },
     I: { kind: "current", is: "design current", least: 0 },
-    pf: { kind: "ratio", is: "power factor", above: 0, most: 1 },
+    pf: { kind: "factor", is: "power factor", above: 0, most: 1 },
     x: { kind: "resistance-per-length", is: "reactance per length", least: 0 },
   },
   expression: "b × (0.0225 × L ÷ A × pf + x × L × √(1 − pf²)) × I",

@@ -8,7 +8,7 @@ export const apparentPower = formula({
   kind: "apparent-power",
   inputs: {
     P: { kind: "power", is: "power", least: 0 },
-    pf: { kind: "ratio", is: "power factor", above: 0, most: 1 },
+    pf: { kind: "factor", is: "power factor", above: 0, most: 1 },
   },
   expression: "P ÷ pf",
   source: "electrical-definition",

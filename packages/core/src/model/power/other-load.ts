@@ -2,7 +2,7 @@ import { apparentPower, assumed, type Known, loadCurrent, type Value } from "@pl
 import type { Circuit } from "./circuit.js";
 
 /** Watts of a load whose power factor nobody wrote down count as volt-amperes; the working says so. */
-const UNITY = assumed(1, "ratio", "practice", "power factor of the other load, which is not written down");
+const UNITY = assumed(1, "factor", "practice", "power factor of the other load, which is not written down");
 
 /** Other load of a circuit in volt-amperes: as written in VA, or watts at power factor 1; undefined when none is written. */
 export function otherLoadOf({ build, path, label }: Circuit): Value<"apparent-power"> | undefined {

@@ -9,5 +9,5 @@ const asApparent = (value: Value, factor: Value): Value =>
 /** What one panel draws. */
 export const panelLoad = ({ part, face }: Panel): Value => {
   const power = partValue(part, "power.maximum", "power", "maximum power", face.named);
-  return asApparent(power, partValue(part, "power.factor", "ratio", "power factor", face.named));
+  return asApparent(power, partValue(part, "power.factor", "factor", "power factor", face.named));
 };
