@@ -24,7 +24,8 @@ const cellsOf = ({ entry, build, system }: PublishedDocument): TitleCells => {
           ["Venue", text("venue")],
           ["On site", text("on-site")],
           ["Prepared by", text("prepared-by")],
-          ["Approved by", text("approved-by")],
+          ["Approved by", approvedBy(build)],
+          ["Code of the content", entry.approval?.code ?? "–"],
           ["Weight", weightText(weightOf(build), system)],
           ["Practice", build.practice],
         ] as const)
@@ -38,6 +39,12 @@ const notice = (document: PublishedDocument): Content => {
   const words = noticeOf(document);
   return words === undefined ? undefined : h("p", { class: "notice" }, words);
 };
+
+/** Who approved it and when; that it was of another content is told by the verdict. */
+function approvedBy({ approval: { by, on, state } }: NonNullable<PublishedDocument["build"]>): string {
+  if (!by) return "–";
+  return `${by.name}${on === undefined ? "" : `, ${on}`}${state === "changed" ? ", of another content" : ""}`;
+}
 
 const summary = ({ entry }: PublishedDocument): Content => [
   h("p", { class: "counts" }, [

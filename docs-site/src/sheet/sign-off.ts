@@ -17,7 +17,7 @@ export function signOff({ build, lifts, mains }: PublishedDocument): Content {
       ),
       h("tbody", [
         row("Prepared by", build.reader.text("prepared-by")),
-        row("Approved by", build.reader.text("approved-by")),
+        row("Approved by", build.approval.by?.name),
         ...(lifts ? [row("Hang accepted by the qualified rigger", undefined)] : []),
         ...(mains ? [row("Circuits accepted by the licensed electrician", undefined)] : []),
         row("Picture accepted by the client", undefined),

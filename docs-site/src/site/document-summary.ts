@@ -61,7 +61,7 @@ function ofBuild(
   { inspection: { catalogue } }: Site,
 ): Partial<DocumentSummary> {
   if (!build) return {};
-  const texts = { venue: "venue", onSite: "on-site", preparedBy: "prepared-by", approvedBy: "approved-by" };
+  const texts = { venue: "venue", onSite: "on-site", preparedBy: "prepared-by", approvedBy: "approved.by" };
   const written = Object.entries(texts).map(([name, key]) => [name, build.reader.text(key)] as const);
   const weight = weightOf(build);
   const figure = (value: ReturnType<typeof powerOf>): SummaryFigure =>
