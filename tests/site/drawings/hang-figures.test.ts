@@ -6,7 +6,7 @@ import { describe, expect, it } from "vitest";
 import { notEmpty } from "../../run/not-empty.js";
 import { readCsv } from "../../takeoff/csv-reader.js";
 import { starterFiles, TODAY } from "../starter-files.js";
-import { type Read, read } from "./read.js";
+import { type Read, read, words } from "./read.js";
 
 // What is drawn is what is judged: drawing, schedule, CSV, spoken description and check state the same figures.
 
@@ -137,29 +137,31 @@ describe("every bar of the starter", () => {
     expect(Number(worst)).toBe(figureAt(subject, `${bar.path}.worst-moment`));
     expect(Number(level)).toBe(figureAt(subject, `${bar.path}.moment`));
     const check = subject.entry.checks.find(({ rule, at }) => rule === "rigging.bar-strength" && at.path === bar.path);
-    expect(Number(worst)).toBeCloseTo(check?.measured?.value ?? Number.NaN, 6);
+    // A record keeps nine digits.
+    expect(Number(worst) / (check?.measured?.value ?? Number.NaN)).toBeCloseTo(1, 7);
     const { when } = bar.worstMoment;
     if (when !== "") expect(drawing.description).toContain(when.trim().replace(/^with /u, ""));
   });
 
   it.each(notEmpty(bars))("$name: the description speaks every figure that is judged", ({ bar, subject, drawing }) => {
     expect(bar.hangs.length).toBeGreaterThan(0);
-    const words = (path: string): string => printQuantity(figureAt(subject, path), "mass", subject.system);
+    const printed = (path: string): string => printQuantity(figureAt(subject, path), "mass", subject.system);
     for (const hang of bar.hangs) {
-      expect(drawing.description).toContain(`${words(`${hang.path}.worst`)} at worst`);
-      expect(drawing.description).toContain(`${words(`${hang.path}.reaction`)} level`);
+      expect(drawing.description).toContain(`${printed(`${hang.path}.worst`)} at worst`);
+      expect(drawing.description).toContain(`${printed(`${hang.path}.reaction`)} level`);
     }
   });
 });
 
 describe("a figure for which a rule does not hold", () => {
-  const refused = bars.filter(({ subject }) => subject.entry.verdict === "not ready");
-  it.each(notEmpty(refused))("$name says which beside it", ({ subject, bar }) => {
-    const failures = failuresAt(subject.entry);
-    const plot = read(svgFile(plotOf({ ...subject, failures }, bar.name)));
-    const shown = new Set(plot.having("data-failure").map(([path]) => path));
-    const wanted = bar.hangs.filter(({ path }) => failures(path).length > 0).map(({ path }) => path);
-    expect(wanted.length).toBeGreaterThan(0);
-    for (const path of wanted) expect([...shown]).toContain(path);
+  it.each(notEmpty(bars))("$name says which beside it", ({ subject, bar }) => {
+    const [hang] = bar.hangs;
+    const path = hang?.path ?? "";
+    const [some] = subject.entry.checks;
+    const failed = { ...some, rule: "rigging.point-load", outcome: "fails", at: { ...some?.at, path } } as CheckEntry;
+    const plot = read(svgFile(plotOf({ ...subject, failures: failuresAt({ checks: [failed] }) }, bar.name)));
+    const marked = plot.having("data-failure");
+    expect(marked.map(([of]) => of)).toEqual([path]);
+    expect(marked.map(([, element]) => words(element))).toEqual(["Does not hold: rigging.point-load fails"]);
   });
 });

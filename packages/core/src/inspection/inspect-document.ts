@@ -184,11 +184,20 @@ function withTurns(checks: readonly CheckEntry[], model: DocumentModel, asked: I
   const attempt: Attempt = (rule, path, figure) => {
     // A pointer counts the items of a list from nought.
     const keys = path.split(".");
+    const isThere = (length: number): boolean => {
+      const data = reader.data(keys.slice(0, length).join("."));
+      return typeof data === "object" && data !== null;
+    };
+    // What a figure stands in may not be written either: it is put there with it.
+    const missing = keys.findIndex((_, index) => index > 0 && !isThere(index));
+    const depth = missing < 0 ? keys.length : missing;
+    const value = keys.slice(depth).reduceRight<Data>((inner, key) => ({ [key]: inner }), figure);
     const pointer = keys
+      .slice(0, depth)
       .map((key, index) => (Array.isArray(reader.data(keys.slice(0, index).join("."))) ? String(Number(key) - 1) : key))
       .map((key) => `/${key}`)
       .join("");
-    const read = withChanges(document, [{ op: "add", document: document.file.path, path: pointer, value: figure }]);
+    const read = withChanges(document, [{ op: "add", document: document.file.path, path: pointer, value }]);
     return run(rule, modelOf(read, snapshot.withDocument(read), build.context.rules, trace));
   };
   // Of several checks at one place each is found again by its turn among them.
