@@ -43,10 +43,11 @@ function barPieces(bar: Bar): readonly Piece[] {
 const secondPieces = ({ bars }: Design): readonly Piece[] =>
   bars.flatMap(({ second, name }) => {
     if (!second) return [];
-    const { hangs, path, label } = second;
-    const count = hangs ? number(hangs.length, "hangs") : notCounted(`${path}.at`, "hangs it is at", label);
+    const { hangs, path, label, assembly } = second;
     const use = `second suspension of bar ${name}`;
-    return second.assembly.parts.flatMap((part) => hardware(part, use).map((piece) => ({ ...piece, count })));
+    if (hangs) return hangs.flatMap(() => assembly.parts.flatMap((part) => hardware(part, use)));
+    const count = notCounted(`${path}.at`, "hangs it is at", label);
+    return assembly.parts.map(({ name: part, part: entry }) => wholePiece({ name: part, part: entry, count, use }));
   });
 
 /** The second suspension as an older form of document has it: each of its parts once at every hang. */
