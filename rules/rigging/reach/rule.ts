@@ -4,10 +4,10 @@ import { atLeast, atMost, type Bar, type Hang, type RawCheck, rule, type Thing, 
 /** A way and what spans it: with the setting either way it is neither too short nor too long. */
 function* spans(thing: Thing, way: Value, [short, long]: readonly [Value, Value], within: Value): Iterable<RawCheck> {
   yield atLeast(thing, {
-    measured: sum([long, within], "length", "longest"),
-    allowed: way,
+    measured: long,
+    allowed: difference(way, within, "length", "way"),
     says: ({ measured, allowed }) =>
-      `${thing.label}: with all it may be off, its parts reach ${measured} at most; the way is ${allowed}.`,
+      `${thing.label}: its parts reach ${measured} at most; the way, less all it may be off, is ${allowed}.`,
     mend: "Take a longer rope, or a turnbuckle with more take-up; correct the heights if they are wrong.",
   });
   yield atMost(thing, {
@@ -45,17 +45,20 @@ function* trims(bar: Bar, within: Value): Iterable<RawCheck> {
     const { hungBy, trim } = face;
     if (!hungBy || !trim) continue;
     const bottom = difference(bar.height, sum([hungBy.drop, face.height], "length", "below"), "length", "lower edge");
-    for (const [measured, allowed, which] of [
-      [sum([trim, within], "length", "trim"), bottom, "more"],
-      [trim, sum([bottom, within], "length", "lower edge"), "less"],
-    ] as const)
-      yield (which === "more" ? atLeast : atMost)(face, {
-        measured,
-        allowed,
-        says: (words) =>
-          `${face.label}: its trim, with all it may be off, is ${words.measured}; from the height of the bar its lower edge comes to ${words.allowed}.`,
-        mend: "Correct the trim, the height of the bar or the attachment's drop.",
-      });
+    yield atLeast(face, {
+      measured: trim,
+      allowed: difference(bottom, within, "length", "lower edge"),
+      says: (words) =>
+        `${face.label}: its trim is ${words.measured}; from the height of the bar its lower edge comes to ${words.allowed} at least.`,
+      mend: "Correct the trim, the height of the bar or the attachment's drop.",
+    });
+    yield atMost(face, {
+      measured: trim,
+      allowed: sum([bottom, within], "length", "lower edge"),
+      says: (words) =>
+        `${face.label}: its trim is ${words.measured}; from the height of the bar its lower edge comes to ${words.allowed} at most.`,
+      mend: "Correct the trim, the height of the bar or the attachment's drop.",
+    });
   }
 }
 
