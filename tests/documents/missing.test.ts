@@ -91,7 +91,7 @@ describe("a value that is needed and not written down", () => {
     ["the panels of the run", "      panels: header A1..A4\ndata", "power.circuit-load", "power.runs.P1.panels"],
     [
       "who states what the structure carries",
-      "  structure-by: letter of the licensed engineer on file\n",
+      "    by: I. Brandt\n",
       "rigging.suspended-weight",
       "rigging.structure-by",
     ],

@@ -87,6 +87,7 @@ faces:
     trim: 11 ft
     lot: lot-2431
     spares: 2
+    hung-by: hanging-bar-500
     text: {lines: 1, cap-height: 70 %}
 audience: {nearest: 15 ft, farthest: 40 ft}
 light: {target: 400 cd/m2}
@@ -130,11 +131,21 @@ rigging:
       section: pipe-1.5-std
       length: 8 ft
       carries: {face: header, from: 6 in}
+      height: 12 ft 10-3/4 in
+      bearing-height: 16 ft 5-3/4 in
+      second: {at: each hang, assembly: [steel-safety-1-8], girth: 40 in, slack: none}
       hangs:
         H1: {at: 1 ft, assembly: [beam-clamp, wire-rope-1-4, pipe-collar], structure: 500 lb}
         H2: {at: 7 ft, assembly: [beam-clamp, wire-rope-1-4, pipe-collar], structure: 500 lb}
-  secondary: [steel-safety-1-8]
-  structure-by: letter of the licensed engineer on file
+  letter:
+    by: I. Brandt
+    licence: state register 4417
+    on: 2026-10-12
+    file: letters/mq-7.txt
+    until: no-end
+    counted: together
+    other-loads: included
+    points: {H1: {structure: 500 lb, catch: 900 lb}, H2: {structure: 500 lb, catch: 900 lb}}
   lifting: {people: 2, from: 30 in, to: 55 in, reach: 14 in, turn: 0 deg, grip: good, rate: 1, for: 1 h}
 ---
 
