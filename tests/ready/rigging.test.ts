@@ -110,5 +110,6 @@ describe("was ready, and is refused", () => {
       (t) => swap(SECOND, "")(t.replace(/^ {8}H[23]: .*\n/gmu, "")),
     ],
   ];
-  test.each(refused)("%s: %s", (_, expected, edit, parts) => expect(found(edit, parts)).toContain(expected));
+  const rows = refused.map(([name, expected, edit, parts]) => ({ name, expected, edit, parts }));
+  test.each(rows)("$name: $expected", ({ expected, edit, parts }) => expect(found(edit, parts)).toContain(expected));
 });
