@@ -15,6 +15,7 @@ export const PACKAGES: readonly {
   /** Whether it imports nothing of Node.js, so that it runs in a browser. */
   readonly pure: boolean;
 }[] = [
+  { name: "@plumbmark/in-place", folder: "packages/in-place/src", before: [], pure: false },
   { name: "@plumbmark/calc", folder: "packages/calc/src", before: [], pure: true },
   { name: "@plumbmark/core", folder: "packages/core/src", before: ["calc"], pure: true },
   { name: "@plumbmark/kit", folder: "packages/kit/src", before: ["calc", "core"], pure: true },
@@ -23,7 +24,7 @@ export const PACKAGES: readonly {
   {
     name: "@plumbmark/docs-site",
     folder: "docs-site/src",
-    before: ["calc", "core", "kit", "rules", "draft"],
+    before: ["in-place", "calc", "core", "kit", "rules", "draft"],
     pure: false,
   },
   {
@@ -36,7 +37,7 @@ export const PACKAGES: readonly {
   {
     name: "@plumbmark/cli",
     folder: "packages/cli/src",
-    before: ["calc", "core", "kit", "rules", "draft", "docs-site", "editor", "starter"],
+    before: ["in-place", "calc", "core", "kit", "rules", "draft", "docs-site", "editor", "starter"],
     pure: false,
   },
 ];

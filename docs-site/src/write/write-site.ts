@@ -1,8 +1,8 @@
 import { existsSync, renameSync, rmSync } from "node:fs";
 import { lstat, readdir, readFile, writeFile } from "node:fs/promises";
 import { join, relative, resolve, sep } from "node:path";
+import { placeBeside, removeLeftovers } from "@plumbmark/in-place";
 import type { SiteFile } from "../site/publish.js";
-import { placeBeside, removeLeft } from "./beside.js";
 import { type Into, type Put, putFile } from "./put-file.js";
 import { SiteError } from "./site-error.js";
 
@@ -104,7 +104,7 @@ export async function fillSite(
   fill: (into: Into) => Promise<readonly Put[]> | readonly Put[],
 ): Promise<Written> {
   const folder = resolve(directory);
-  await removeLeft(folder);
+  await removeLeftovers(folder);
   const there = await earlier(folder);
   const place = await placeBeside(folder);
   try {

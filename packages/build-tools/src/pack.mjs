@@ -7,6 +7,7 @@ import { pathToFileURL } from "node:url";
 import { top } from "./steps.mjs";
 
 const FOLDERS = [
+  "packages/in-place",
   "packages/calc",
   "packages/core",
   "packages/kit",

@@ -1,6 +1,6 @@
 import { copyFile, mkdir, readdir, rename } from "node:fs/promises";
 import { join } from "node:path";
-import { placeBeside, removeLeft } from "@plumbmark/docs-site/beside";
+import { placeBeside, removeLeftovers } from "@plumbmark/in-place";
 import { notWritten } from "./system-fault.js";
 
 /** Copies a file or has it made otherwise; `name` is that of the file. */
@@ -32,7 +32,7 @@ export async function putFolder(
   make: (fresh: string) => Promise<void>,
 ): Promise<void> {
   try {
-    await removeLeft(to);
+    await removeLeftovers(to);
     await check();
     const place = await placeBeside(to);
     try {

@@ -1,6 +1,6 @@
-import { chmod, link, readFile, rename, rm, stat, writeFile } from "node:fs/promises";
-import { basename, isAbsolute, join, relative, resolve } from "node:path";
-import { placeBeside, removeLeft } from "@plumbmark/docs-site/beside";
+import { readFile, rm, stat } from "node:fs/promises";
+import { isAbsolute, join, relative, resolve } from "node:path";
+import { removeLeftovers, writeInPlace } from "@plumbmark/in-place";
 import { notWritten, systemFault } from "../files/system-fault.js";
 import { Trouble } from "../trouble.js";
 import { answer, text } from "./run.js";
@@ -58,30 +58,9 @@ export async function hookPaths(folder: string, top: string): Promise<readonly s
   return HOOKS.map((name) => join(hooks, name));
 }
 
-/** A hook that came into the place meanwhile is never overwritten; a disk without links cannot tell. */
-async function moveNew(from: string, to: string): Promise<void> {
-  await link(from, to).catch(async (error: NodeJS.ErrnoException) => {
-    if (error.code === "EEXIST") throw error;
-    await rename(from, to);
-  });
-}
-
-async function writeHook(path: string, content: string, replaces: boolean): Promise<void> {
-  const place = await placeBeside(path);
-  try {
-    const fresh = join(place.fresh, basename(path));
-    // On the disk before it is moved: an empty hook after a power cut would let every commit pass.
-    await writeFile(fresh, content, { flush: true });
-    await chmod(fresh, 0o755);
-    await (replaces ? rename : moveNew)(fresh, path);
-  } finally {
-    await place.remove();
-  }
-}
-
 /** Puts the hook in its place; somebody else's hook is left as it is. Gives whether anything had to be done. */
 export async function putHook(path: string, content: string): Promise<boolean> {
-  await removeLeft(path);
+  await removeLeftovers(path);
   const there = await readIfThere(path);
   if (there === content && ((await stat(path)).mode & 0o111) !== 0) return false;
   if (there !== undefined && !there.includes(MARK))
@@ -90,7 +69,8 @@ export async function putHook(path: string, content: string): Promise<boolean> {
       "Add the line `plumbmark inspect --staged || exit 1` to it.",
     );
   try {
-    await writeHook(path, content, there !== undefined);
+    // A hook that came into the place meanwhile is never overwritten, and an empty one would let every commit pass.
+    writeInPlace(path, content, { mode: 0o755, flush: true, onlyNew: there === undefined });
     return true;
   } catch (error) {
     if (there === undefined && (error as NodeJS.ErrnoException).code === "EEXIST") return putHook(path, content);
@@ -100,7 +80,7 @@ export async function putHook(path: string, content: string): Promise<boolean> {
 
 /** Takes our hook away; somebody else's is left. Gives whether there was one. */
 export async function removeHook(path: string): Promise<boolean> {
-  await removeLeft(path);
+  await removeLeftovers(path);
   const there = await readIfThere(path);
   if (there === undefined) return false;
   if (!there.includes(MARK))

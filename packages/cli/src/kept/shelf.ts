@@ -15,7 +15,7 @@ import {
   writeSync,
 } from "node:fs";
 import { basename, dirname, join } from "node:path";
-import { runs } from "@plumbmark/docs-site/beside";
+import { isRunning } from "@plumbmark/in-place";
 import { CHECK, checkedTogether, checkOf, type Found, linesIn, MANY, type Span, soundIn } from "./lines.js";
 
 /** More than this is not kept: inspecting is then cheaper than reading what was kept. */
@@ -71,7 +71,7 @@ function appended(path: string, lines: Buffer): boolean {
 /** What a run that was killed has left beside: the number of the process stands in its name. */
 function isLeft(name: string): boolean {
   const owner = /-(\d+)-[0-9a-f]{8}$/u.exec(name)?.[1];
-  return owner !== undefined && !runs(Number(owner));
+  return owner !== undefined && !isRunning(Number(owner));
 }
 
 /**

@@ -4,6 +4,7 @@ import { basename, dirname, join } from "node:path";
 
 const [FRESH, OLD] = ["new", "old"];
 
+/** A folder beside a file or folder, in which what is to stand there is made. */
 export interface StagingPlace {
   /** Where what is new is made. */
   readonly fresh: string;
@@ -17,7 +18,7 @@ export interface StagingPlace {
 }
 
 /** The folders above a path that are not there yet, the deepest first. */
-function missingAbove(path: string): readonly string[] {
+export function missingAbove(path: string): readonly string[] {
   const parent = dirname(path);
   return existsSync(parent) ? [] : [parent, ...missingAbove(parent)];
 }
@@ -39,16 +40,19 @@ async function removeAll(path: string, beside: string | undefined, parents: read
   for (const parent of parents) await quietly(rmdir(parent));
 }
 
+/** A name beside a path; the number of the process stands in it, so that nobody clears it away while that one runs. */
+export const besidePath = (path: string, mark: string): string =>
+  join(dirname(path), `.${basename(path)}-${process.pid}-${mark}`);
+
 /**
- * A place beside a file or folder, on the same disk, so that what is made there can be moved into place at a stroke.
- * The number of the process stands in its name, so that nobody clears it away under one that is still running.
+ * A place beside a file or folder, on the same disk, so that what is made there can be moved into place in one step.
  */
 export async function placeBeside(path: string): Promise<StagingPlace> {
   const parents = missingAbove(path);
   let beside: string | undefined;
   try {
     await mkdir(dirname(path), { recursive: true });
-    beside = await mkdtemp(join(dirname(path), `.${basename(path)}-${process.pid}-`));
+    beside = await mkdtemp(besidePath(path, ""));
     await mkdir(join(beside, FRESH));
     const remove = () => removeAll(path, beside, parents);
     return { fresh: join(beside, FRESH), old: join(beside, OLD), remove };
@@ -59,7 +63,7 @@ export async function placeBeside(path: string): Promise<StagingPlace> {
 }
 
 /** Whether a process of this number runs. */
-export const runs = (pid: number): boolean => {
+export const isRunning = (pid: number): boolean => {
   try {
     process.kill(pid, 0);
     return true;
@@ -73,12 +77,12 @@ export const runs = (pid: number): boolean => {
  * Clears away what runs that were killed have left beside a file or folder. One that was killed between its last two
  * moves has left the place empty and what was there before here: it is put back.
  */
-export async function removeLeft(path: string): Promise<void> {
+export async function removeLeftovers(path: string): Promise<void> {
   const [parent, start] = [dirname(path), `.${basename(path)}-`];
   const there = await readdir(parent, { withFileTypes: true }).catch(() => []);
-  for (const { name } of there.filter((each) => each.isDirectory())) {
+  for (const { name } of there) {
     const [, owner] = name.startsWith(start) ? (/^(\d+)-.{6}$/u.exec(name.slice(start.length)) ?? []) : [];
-    if (owner === undefined || runs(Number(owner))) continue;
+    if (owner === undefined || isRunning(Number(owner))) continue;
     const beside = join(parent, name);
     putBack(path, beside);
     await quietly(rm(beside, { recursive: true, force: true }));
