@@ -20,6 +20,7 @@ import type { CheckEntry, DocumentEntry, InspectionRecord } from "./record.js";
 import { recordOf } from "./record-of.js";
 import { Snapshot } from "./snapshot.js";
 import type { Dependencies } from "./trace.js";
+import { tracedBuild } from "./traced-build.js";
 import { TracedContents } from "./traced-context.js";
 
 /** How a repository is opened. */
@@ -67,8 +68,16 @@ export interface OpenRepository {
   recordOf(entries: readonly DocumentEntry[]): InspectionRecord;
   /** The model of a document, not judged. @throws RangeError when there is no such document */
   model(path: string): Pick<DocumentModel, "build" | "system" | "mistakes">;
-  /** Runs one rule on a document, whether it is among the rules or not. @throws RangeError */
-  run(rule: Rule, path: string): { readonly checks: readonly CheckEntry[]; readonly otherBuilds: boolean };
+  /**
+   * Runs one rule on a document, whether it is among the rules or not.
+   * @param note told the path of every document in which the rule looks at what is written
+   * @throws RangeError
+   */
+  run(
+    rule: Rule,
+    path: string,
+    note?: (path: string) => void,
+  ): { readonly checks: readonly CheckEntry[]; readonly otherBuilds: boolean };
   /** Makes the models of all documents, for rules that look at all of them. */
   readAll(): void;
   /** Lets go what is kept of a document. */
@@ -106,6 +115,8 @@ class Opened implements OpenRepository {
   /** What was last laid over: drafts and what-ifs lay hundreds of changes over one document. */
   #base: ReadDocument | undefined;
   readonly #options: OpenOptions;
+  readonly #tracedBuilds = new WeakMap<Build, Build>();
+  #note: ((path: string) => void) | undefined;
 
   constructor(snapshot: Snapshot, options: OpenOptions, inherited?: Inherited) {
     this.#snapshot = snapshot;
@@ -170,13 +181,24 @@ class Opened implements OpenRepository {
     return model;
   }
 
-  run(rule: Rule, path: string): { readonly checks: readonly CheckEntry[]; readonly otherBuilds: boolean } {
+  run(
+    rule: Rule,
+    path: string,
+    note?: (path: string) => void,
+  ): { readonly checks: readonly CheckEntry[]; readonly otherBuilds: boolean } {
     const model = this.model(path);
-    const checks = runRule(
-      rule,
-      this.#subject(model, true, () => this.#allBuilds()),
-    );
+    this.#note = note;
+    const shown = (build: Build): Build => (note ? this.#traced(build) : build);
+    const subject = this.#subject(model, true, () => this.#allBuilds().map(shown));
+    const checks = runRule(rule, { ...subject, shown: shown(model.build) });
     return { checks, otherBuilds: model.trace.otherBuilds };
+  }
+
+  /** What one run saw may be looked at in another: whoever runs is told. */
+  #traced(build: Build): Build {
+    const traced = this.#tracedBuilds.get(build) ?? tracedBuild(build, () => this.#note?.(build.context.file));
+    this.#tracedBuilds.set(build, traced);
+    return traced;
   }
 
   readAll(): void {

@@ -16,6 +16,11 @@ export interface Runner {
   readonly read: () => void;
   /** Whether a rule has looked at the builds of other documents. */
   readonly looksAround: () => boolean;
+  /**
+   * Paths of the documents whose content the result of the last run depends on. What a rule saw of other documents may
+   * have been remembered by its plugin, so it counts for every later run, too.
+   */
+  readonly contents: () => readonly string[];
   /** Forgets the model of a document that is done with. */
   readonly release: (file: string) => void;
 }
@@ -30,17 +35,26 @@ export function runner(files: RepositoryFiles, today: string, known: readonly st
   const repository = openRepository(files, [], { today, known, frozen: true, keep: "models", prose: true });
   const { documents, catalogue, stock } = repository;
   let looked = false;
+  let last: readonly string[] = [];
+  const others = new Set<string>();
   const mistakes = () => [
     ...documents.flatMap((file) => repository.model(file).build.mistakes.map((each) => ({ ...each, file }))),
     ...[...catalogue.mistakes].flatMap(([file, found]) => found.map((each) => ({ ...each, file }))),
     ...stock.mistakes.map((each) => ({ ...each, file: files.stock?.path ?? "" })),
   ];
   const run: Runner["run"] = (rule, file) => {
-    const { checks, otherBuilds } = repository.run(rule, file);
+    let isLookedAt = false;
+    const note = (path: string): void => {
+      if (path === file && rule.over === undefined) isLookedAt = true;
+      else others.add(path);
+    };
+    const { checks, otherBuilds } = repository.run(rule, file, note);
     looked ||= otherBuilds;
+    // Where it stands, and its words, are read from the document a check is about.
+    last = isLookedAt || checks.length > 0 ? [file] : [];
     return checks;
   };
   const read = (): void => repository.readAll();
   const release = (file: string): void => repository.release(file);
-  return { documents, mistakes, run, read, looksAround: () => looked, release };
+  return { documents, mistakes, run, read, looksAround: () => looked, contents: () => [...others, ...last], release };
 }

@@ -11,6 +11,8 @@ export interface Outline {
   readonly path: string;
   /** Its `build`. */
   readonly name?: string;
+  /** Its `practice`, by which the levels and settings of a rule are chosen. */
+  readonly practice?: string;
   /** What it promises out of the stock. */
   readonly promises: readonly Promised[];
 }

@@ -16,14 +16,14 @@ export interface ReadDocument {
   readonly changes?: readonly ValueChange[];
 }
 
+function textIn(data: Data | undefined, key: "build" | "practice"): string | undefined {
+  if (data === null || typeof data !== "object" || Array.isArray(data)) return undefined;
+  const text = (data as Record<string, Data>)[key];
+  return typeof text === "string" ? text : undefined;
+}
+
 /** The name a document gives its build. */
-export const documentName = (data: Data | undefined): string | undefined => {
-  const name =
-    data !== null && typeof data === "object" && !Array.isArray(data)
-      ? (data as Record<string, Data>).build
-      : undefined;
-  return typeof name === "string" ? name : undefined;
-};
+export const documentName = (data: Data | undefined): string | undefined => textIn(data, "build");
 
 /** @param prose whether its whole body is going to be asked for */
 export function readDocument(file: SourceFile, prose = false): ReadDocument {
@@ -41,7 +41,7 @@ export function withChanges(read: ReadDocument, changes: readonly [ValueChange, 
 }
 
 /** What an outline is made of. */
-const KEYS = ["build", "status", "on-site", "faces"];
+const KEYS = ["build", "practice", "status", "on-site", "faces"];
 
 const outlineData = (yaml: string): Data | undefined => readYaml(topLevelEntries(yaml, KEYS) ?? yaml).data;
 
@@ -52,6 +52,11 @@ const outlineData = (yaml: string): Data | undefined => readYaml(topLevelEntries
 export function outlineOf({ path, text }: SourceFile): Outline {
   const place = frontMatterOf(text);
   const data = place && outlineData(text.slice(place.from, place.to));
-  const name = documentName(data);
-  return { path, ...(name === undefined ? {} : { name }), promises: promisesOf(path, data) };
+  const [name, practice] = [documentName(data), textIn(data, "practice")];
+  return {
+    path,
+    ...(name === undefined ? {} : { name }),
+    ...(practice === undefined ? {} : { practice }),
+    promises: promisesOf(path, data),
+  };
 }

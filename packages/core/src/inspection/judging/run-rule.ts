@@ -14,6 +14,8 @@ type Settings = RuleContext["settings"];
 /** One document with what is needed to judge it. */
 export interface Subject {
   readonly build: Build;
+  /** The build as the rule is given it; the same when nothing is said. */
+  readonly shown?: Build;
   readonly print: Print;
   /** The house standards above it, the root's first. */
   readonly chain: StandardChain;
@@ -57,7 +59,7 @@ const asker =
   (settings) =>
     rule.over === "repository"
       ? overRepository(rule, subject, settings)
-      : rule.checks({ build: subject.build, repository: subject.repository, settings });
+      : rule.checks({ build: subject.shown ?? subject.build, repository: subject.repository, settings });
 
 /** Runs one rule on one document, by the levels and settings of the house standards above it. */
 export function runRule(rule: Rule, subject: Subject): readonly CheckEntry[] {
