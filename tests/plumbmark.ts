@@ -1,4 +1,4 @@
-import { main, type Surroundings } from "@plumbmark/cli";
+import { type CommandContext, main } from "@plumbmark/cli";
 
 /** What a command came to: its exit status, and what it printed and told. */
 export interface Told {
@@ -11,10 +11,10 @@ export interface Told {
 export async function plumbmark(
   folder: string,
   words: readonly string[],
-  more: Partial<Surroundings> = {},
+  more: Partial<CommandContext> = {},
 ): Promise<Told> {
   let [out, err] = ["", ""];
-  const around: Surroundings = {
+  const context: CommandContext = {
     folder,
     today: "2026-11-25",
     width: 100,
@@ -27,6 +27,6 @@ export async function plumbmark(
     },
     ...more,
   };
-  const status = await main(words, around, "0.0.0");
+  const status = await main(words, context, "0.0.0");
   return { status, out, err };
 }

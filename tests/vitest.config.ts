@@ -31,7 +31,7 @@ const DEEP = [
   "tests/bad-days/writing/**/*.test.ts",
   "tests/documents/robustness.test.ts",
   "tests/git/many.test.ts",
-  "packages/cli/src/**/{kept,patterns,publish-again}.test.ts",
+  "packages/cli/src/**/{cache,patterns,publish-again}.test.ts",
   "packages/core/src/**/{outline,skeleton,front-matter,parse}.test.ts",
 ];
 

@@ -1,4 +1,5 @@
 import { Command, Option } from "commander";
+import type { Engine } from "./engine/engine.js";
 import {
   APPROVE_HELP,
   COLLATE_HELP,
@@ -11,7 +12,7 @@ import {
   TAKEOFF_HELP,
   WORKINGS_HELP,
 } from "./help.js";
-import type { Surroundings } from "./surroundings.js";
+import type { CommandContext } from "./terminal/context.js";
 
 /** Each is loaded when it is run: no command waits for what another needs. */
 const commands = {
@@ -40,15 +41,25 @@ const noCache = (): Option => new Option("--no-cache", "neither use nor keep res
 
 const noPlugins = (): Option => new Option("--no-plugins", "run no plugin: what their rules would have found is open");
 
+/** The engine that commands work with; it is loaded by those that need one. */
+async function engine({ cache = true }: { readonly cache?: boolean } = {}): Promise<Engine> {
+  const { fastEngine } = await import("./engine/fast.js");
+  return cache ? fastEngine() : fastEngine(() => undefined);
+}
+
 /** The command line; `done` is told the exit status of the command that ran. */
-export function commandLine(around: Surroundings, version: string, done: (status: number) => void): Command {
+export function commandLine(context: CommandContext, version: string, done: (status: number) => void): Command {
   const program = new Command("plumbmark")
     .description(
       "Inspects build documents of modular LED displays: computes what they describe and judges it by your house standard.",
     )
     .version(version, "-v, --version", "print the version")
     .exitOverride()
-    .configureOutput({ writeOut: around.print, writeErr: () => undefined, getOutHelpWidth: () => around.width })
+    .configureOutput({
+      writeOut: (text) => context.print(text),
+      writeErr: () => undefined,
+      getOutHelpWidth: () => context.width,
+    })
     .helpCommand("help [command]", "explain a command")
     .addHelpText("after", EXIT);
   program
@@ -72,7 +83,9 @@ export function commandLine(around: Surroundings, version: string, done: (status
     )
     .addHelpText("after", INSPECT_HELP)
     .action(async (paths, options) =>
-      done(await (await commands.inspect()).inspectCommand(paths, { ...options, version }, around)),
+      done(
+        await (await commands.inspect()).inspectCommand(paths, { ...options, version }, context, await engine(options)),
+      ),
     );
   program
     .command("workings")
@@ -83,7 +96,7 @@ export function commandLine(around: Surroundings, version: string, done: (status
     .addOption(standard())
     .addHelpText("after", WORKINGS_HELP)
     .action(async (file, path, options) =>
-      done(await (await commands.workings()).workingsCommand(file, path, options, around)),
+      done(await (await commands.workings()).workingsCommand(file, path, options, context)),
     );
   program
     .command("takeoff")
@@ -94,7 +107,7 @@ export function commandLine(around: Surroundings, version: string, done: (status
     .addOption(standard())
     .addHelpText("after", TAKEOFF_HELP)
     .action(async (file, name, options) =>
-      done(await (await commands.takeoff()).takeoffCommand(file, name, options, around)),
+      done(await (await commands.takeoff()).takeoffCommand(file, name, options, context)),
     );
   program
     .command("rules")
@@ -103,7 +116,7 @@ export function commandLine(around: Surroundings, version: string, done: (status
     .addOption(new Option("--as <form>", "the form to print in").choices(["text", "json", "markdown"]).default("text"))
     .addOption(standard())
     .addHelpText("after", RULES_HELP)
-    .action(async (id, options) => done(await (await commands.rules()).rulesCommand(id, options, around)));
+    .action(async (id, options) => done(await (await commands.rules()).rulesCommand(id, options, context)));
   program
     .command("publish")
     .description("publish a docs repository as a static site that needs no web server")
@@ -113,14 +126,16 @@ export function commandLine(around: Surroundings, version: string, done: (status
     .addOption(standard())
     .addOption(noPlugins())
     .addHelpText("after", PUBLISH_HELP)
-    .action(async (folder, options) => done(await (await commands.publish()).publishCommand(folder, options, around)));
+    .action(async (folder, options) =>
+      done(await (await commands.publish()).publishCommand(folder, options, context, await engine())),
+    );
   program
     .command("start")
     .description("make a new docs repository to begin from, or a new rule in the one you are in")
     .argument("<dir>", "a new or empty folder, or the word `rule`")
     .argument("[name]", "after `rule`: the name of the new rule")
     .addHelpText("after", START_HELP)
-    .action(async (dir, name) => done(await (await commands.start()).startCommand(dir, name, around)));
+    .action(async (dir, name) => done(await (await commands.start()).startCommand(dir, name, context)));
   program
     .command("approve")
     .description("approve a build document as it is: bind an approval to its content")
@@ -129,19 +144,19 @@ export function commandLine(around: Surroundings, version: string, done: (status
     .addOption(standard())
     .addOption(noPlugins())
     .addHelpText("after", APPROVE_HELP)
-    .action(async (file, options) => done(await (await commands.approve()).approveCommand(file, options, around)));
+    .action(async (file, options) => done(await (await commands.approve()).approveCommand(file, options, context)));
   program
     .command("collate")
     .description("join the records of several docs repositories into one")
     .argument("<records...>", "records, as `plumbmark inspect --as json` prints them")
     .addOption(new Option("--as <form>", "the form to print in").choices(["text", "json", "markdown"]).default("text"))
     .addHelpText("after", COLLATE_HELP)
-    .action(async (paths, options) => done(await (await commands.collate()).collateCommand(paths, options, around)));
+    .action(async (paths, options) => done(await (await commands.collate()).collateCommand(paths, options, context)));
   program
     .command("hook")
     .description("put a pre-commit hook of git in place that inspects what is staged")
     .option("--remove", "take it away again")
     .addHelpText("after", HOOK_HELP)
-    .action(async (options) => done(await (await commands.hook()).hookCommand(options, around)));
+    .action(async (options) => done(await (await commands.hook()).hookCommand(options, context)));
   return program;
 }

@@ -1,3 +1,3 @@
 export { main } from "./main.js";
 export { textReport } from "./report/text.js";
-export type { Colour, Surroundings } from "./surroundings.js";
+export type { Colour, CommandContext } from "./terminal/context.js";

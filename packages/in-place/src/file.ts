@@ -5,6 +5,8 @@ import { besidePath, missingAbove } from "./beside.js";
 export interface WriteOptions {
   /** Mode of the file; the system's usual one when nothing is said. */
   readonly mode?: number;
+  /** Mode of the folders that are made above it; the system's usual one when nothing is said. */
+  readonly folderMode?: number;
   /** Wait until the content is on the disk before it is moved: an empty file after a power cut would do harm. */
   readonly flush?: boolean;
   /** Never replace a file that came into the place meanwhile; it throws EEXIST then. */
@@ -21,9 +23,9 @@ function quietly(work: () => void): void {
 }
 
 /** One folder at a time: `recursive` tries for ever where nothing can be made, as in /proc. */
-function makeFolder(path: string): void {
+function makeFolder(path: string, mode: number | undefined): void {
   try {
-    mkdirSync(path);
+    mkdirSync(path, { mode });
   } catch (error) {
     // Another run may have made it meanwhile.
     if ((error as NodeJS.ErrnoException).code !== "EEXIST") throw error;
@@ -46,12 +48,12 @@ function moveNew(from: string, to: string): void {
  * @throws the system's error; nothing is changed then
  */
 export function writeInPlace(path: string, content: string | Uint8Array, options: WriteOptions = {}): void {
-  const { mode, flush = false, onlyNew = false } = options;
+  const { mode, folderMode, flush = false, onlyNew = false } = options;
   const beside = besidePath(path, randomBytes(3).toString("hex"));
   const folders = missingAbove(path);
   let isWritten = false;
   try {
-    for (const folder of folders.toReversed()) makeFolder(folder);
+    for (const folder of folders.toReversed()) makeFolder(folder, folderMode);
     // `wx`: what somebody put there to be written through is refused.
     writeFileSync(beside, content, { flag: "wx", flush });
     if (mode !== undefined) chmodSync(beside, mode);

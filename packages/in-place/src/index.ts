@@ -1,2 +1,2 @@
-export { isRunning, type StagingPlace, placeBeside, removeLeftovers } from "./beside.js";
+export { isRunning, placeBeside, removeLeftovers, type StagingPlace } from "./beside.js";
 export { writeInPlace } from "./file.js";

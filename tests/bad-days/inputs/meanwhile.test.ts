@@ -4,7 +4,7 @@ import { syncBuiltinESMExports } from "node:module";
 import { join } from "node:path";
 import type { InspectionRecord } from "@plumbmark/core";
 import { afterEach, expect, test } from "vitest";
-import { pictureReader } from "../../../packages/cli/src/files/read-picture.js";
+import { pictureReader } from "../../../packages/cli/src/source/read-picture.js";
 import { plumbmark } from "../../plumbmark.js";
 import { notEmpty } from "../../run/not-empty.js";
 import { small } from "./small.js";

@@ -1,6 +1,16 @@
-import { spawn } from "node:child_process";
-import { readdirSync, rmSync, writeFileSync } from "node:fs";
-import { join } from "node:path";
+import { execFileSync, spawn } from "node:child_process";
+import { createHash } from "node:crypto";
+import {
+  chmodSync,
+  chownSync,
+  existsSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from "node:fs";
+import { dirname, join } from "node:path";
 import { expect, test } from "vitest";
 import { chosen, command, EVERY, environment, run, scratch, stepsOf } from "./command.js";
 import { underGit } from "./writings.js";
@@ -9,7 +19,15 @@ import { underGit } from "./writings.js";
 // of an inspection that keeps nothing.
 
 const words = ["inspect", "--every", "--as", "json"];
-const CACHE = ".git/plumbmark";
+const CACHE = ".cache/plumbmark";
+
+/** Files of the cache, by their names. */
+const kept = (folder: string): readonly string[] =>
+  existsSync(join(folder, CACHE))
+    ? readdirSync(join(folder, CACHE), { recursive: true, withFileTypes: true })
+        .filter((each) => each.isFile())
+        .map(({ name }) => name)
+    : [];
 
 const repository = (): string => {
   const folder = scratch();
@@ -17,7 +35,7 @@ const repository = (): string => {
   return folder;
 };
 
-const WHOLE = /^(?:answers|(?:entries|outlines|readings|plugins)-[0-9a-f]{16})$/u;
+const WHOLE = /^(?:entries|outlines|plugins|sheets)-[0-9a-f]{16}$/u;
 
 test("refused or ended at any step of writing it, nothing comes out otherwise", {
   timeout: EVERY ? 600_000 : 180_000,
@@ -35,7 +53,8 @@ test("refused or ended at any step of writing it, nothing comes out otherwise", 
     const signal = at % 2 === 0 ? "SIGKILL" : "SIGTERM";
     expect(run(folder, plain, { at, signal }).signal).toBe(signal);
     expect(run(folder, plain), `after ${signal} at step ${at}`).toEqual(cold);
-    expect(readdirSync(join(folder, CACHE)).filter((name) => !WHOLE.test(name))).toEqual([]);
+    expect(kept(folder).filter((name) => !WHOLE.test(name))).toEqual([]);
+    expect(kept(folder).length).toBeGreaterThan(0);
   }
 });
 
@@ -50,6 +69,79 @@ test("spoilt, or a file where its folder should be, it is as none", { timeout: 6
   rmSync(join(folder, CACHE), { recursive: true });
   writeFileSync(join(folder, CACHE), "a file");
   expect(warm()).toEqual(cold);
+});
+
+/** Paths of the files of the cache. */
+const paths = (folder: string): readonly string[] =>
+  readdirSync(join(folder, CACHE), { recursive: true, withFileTypes: true })
+    .filter((each) => each.isFile())
+    .map((each) => join(each.parentPath, each.name));
+
+test("a path of it that would keep a reader waiting is refused at once", { timeout: 120_000 }, () => {
+  const folder = repository();
+  const cold = run(folder, ["inspect", "--as", "json", "--no-cache"]);
+  const warm = () => run(folder, ["inspect", "--as", "json"], {}, { timeout: 20_000 });
+  const hanging: readonly ((path: string) => void)[] = [
+    (path) => void execFileSync("mkfifo", [path]),
+    (path) => symlinkSync("/dev/zero", path),
+    (path) => symlinkSync(path, path),
+  ];
+  for (const put of hanging) {
+    expect(warm()).toEqual(cold);
+    const files = paths(folder);
+    expect(files.length).toBeGreaterThan(0);
+    for (const path of files) {
+      rmSync(path);
+      put(path);
+    }
+    expect(warm()).toEqual(cold);
+    rmSync(join(folder, CACHE), { recursive: true });
+    put(join(folder, CACHE));
+    expect(warm()).toEqual(cold);
+    rmSync(join(folder, CACHE));
+  }
+});
+
+/** Puts another verdict into a cache, as whoever knows how it is written would. */
+function plant(folder: string): void {
+  for (const path of paths(folder)) {
+    if (!path.includes("/entries-")) continue;
+    const edition = /entries-([0-9a-f]{16})$/u.exec(path)?.[1] ?? "";
+    const whole = new RegExp(`${edition}[0-9a-f]{48}`, "u").exec(
+      readFileSync(join(dirname(command), "program.cjs"), "latin1"),
+    );
+    const lines = readFileSync(path, "utf8")
+      .split("\n")
+      .filter((line) => line !== "");
+    const changed = lines.map((line) => {
+      const [key = "", , ...rest] = line.split(" ");
+      const value = rest.join(" ").replaceAll('"verdict":"ready"', '"verdict":"not ready"');
+      const check = createHash("sha256").update(`${whole?.[0]}\n${key} ${value}`).digest("hex").slice(0, 32);
+      return `${key} ${check} ${value}\n`;
+    });
+    writeFileSync(path, changed.join(""));
+  }
+}
+
+test("a planted one changes nothing: it is read only where its user alone may write", { timeout: 120_000 }, () => {
+  const folder = repository();
+  const cold = run(folder, ["inspect", "--as", "json", "--no-cache"]);
+  const warm = () => run(folder, ["inspect", "--as", "json"]);
+  const opened: readonly ((path: string) => void)[] = [
+    (path) => chmodSync(path, 0o666),
+    (path) => chmodSync(dirname(path), 0o777),
+    ...(process.getuid?.() === 0 ? [(path: string) => chownSync(path, 65_534, 65_534)] : []),
+    ...(process.getuid?.() === 0 ? [(path: string) => chownSync(dirname(path), 65_534, 65_534)] : []),
+  ];
+  for (const open of opened) {
+    rmSync(join(folder, CACHE), { recursive: true, force: true });
+    expect(warm()).toEqual(cold);
+    plant(folder);
+    // It is good enough to be believed while nobody else could have written it.
+    expect(warm()).not.toEqual(cold);
+    for (const path of paths(folder)) open(path);
+    expect(warm()).toEqual(cold);
+  }
 });
 
 const atOnce = (folder: string, all: readonly (readonly string[])[]) =>

@@ -1,15 +1,15 @@
 import { type Build, changesBetween, type DocumentEntry, type InspectionRecord, openRepository } from "@plumbmark/core";
-import { openRepository as readRepository } from "../files/repository.js";
-import type { Origin } from "../files/tree.js";
 import { approvedIn } from "../git/approved-revision.js";
-import { originAt } from "../git/scope.js";
+import { sourceAt } from "../git/scope.js";
+import { readRepository } from "../repository/read-repository.js";
+import type { FileSource } from "../source/source.js";
 
 interface Where {
   readonly root: string;
   readonly standard?: string | undefined;
   readonly today: string;
   /** Where the documents were read from; the disk when nothing is said. */
-  readonly origin?: Origin | undefined;
+  readonly source?: FileSource | undefined;
 }
 
 /** Each takes a few questions to git; whoever changes a part that hundreds of builds name knows what they did. */
@@ -18,8 +18,8 @@ const MOST = 20;
 const isStale = ({ approval }: DocumentEntry): boolean => approval?.state === "changed";
 
 /** Gives the model of a document of one state of the repository; undefined where it cannot be read there. */
-async function modelsOf({ root, standard, today, origin }: Where): Promise<(file: string) => Build | undefined> {
-  const { files } = await readRepository({ folder: root, paths: [], standard, today, ...(origin ? { origin } : {}) });
+async function modelsOf({ root, standard, today, source }: Where): Promise<(file: string) => Build | undefined> {
+  const { files } = await readRepository({ folder: root, paths: [], standard, today, source });
   const repository = openRepository(files, [], { today });
   return (file) => (repository.documents.includes(file) ? repository.model(file).build : undefined);
 }
@@ -29,7 +29,7 @@ async function changesOf({ file, approval }: DocumentEntry, where: Where, now: (
   const given = approval?.given;
   const commit = given && (await approvedIn(where.root, file, given));
   if (!commit) return undefined;
-  const then = await modelsOf({ ...where, origin: await originAt(where.root, commit) });
+  const then = await modelsOf({ ...where, source: await sourceAt(where.root, commit) });
   const [was, is] = [then(file), now(file)];
   // What was committed with the code may have been something else already.
   if (!was || !is || was.approval.code !== given) return undefined;

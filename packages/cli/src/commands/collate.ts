@@ -1,10 +1,10 @@
-import { type NamedRecord, readRecord } from "../files/read-record.js";
-import { collated } from "../report/collated.js";
+import { collated } from "../record/collated.js";
+import { type NamedRecord, readRecord } from "../record/read-record.js";
 import { markdownPieces } from "../report/markdown.js";
 import { recordPieces, together } from "../report/pieces.js";
 import { textPieces } from "../report/text.js";
-import type { Surroundings } from "../surroundings.js";
-import { Trouble } from "../trouble.js";
+import type { CommandContext } from "../terminal/context.js";
+import { Trouble } from "../terminal/trouble.js";
 
 /** Two records of one name would be taken for one repository. */
 function refuseTwins(records: readonly NamedRecord[]): void {
@@ -18,13 +18,14 @@ function refuseTwins(records: readonly NamedRecord[]): void {
 export async function collateCommand(
   paths: readonly string[],
   { as }: { readonly as: "text" | "json" | "markdown" },
-  around: Surroundings,
+  context: CommandContext,
 ): Promise<number> {
   const records: NamedRecord[] = [];
-  for (const path of paths) records.push(await readRecord(around.folder, path));
+  for (const path of paths) records.push(await readRecord(context.folder, path));
   refuseTwins(records);
   const record = collated(records);
-  const pieces = { json: recordPieces, markdown: markdownPieces, text: textPieces }[as](record, around);
-  for (const piece of together(pieces)) around.print(piece);
+  const pieces = { json: recordPieces, markdown: markdownPieces, text: textPieces }[as](record, context);
+  for (const piece of together(pieces))
+    context.print(piece, as === "text" ? "report" : as === "json" ? "json" : "text");
   return record.totals["not-ready"] > 0 ? 1 : 0;
 }

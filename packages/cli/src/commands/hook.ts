@@ -1,15 +1,15 @@
 import { realpath } from "node:fs/promises";
 import { relative, resolve } from "node:path";
-import { disk } from "../files/disk.js";
-import { findStandard } from "../files/find-standard.js";
 import { hookPaths, hookText, putHook, removeHook } from "../git/hook-file.js";
 import { topOf } from "../git/top.js";
-import type { Surroundings } from "../surroundings.js";
-import { Trouble } from "../trouble.js";
+import { findStandard } from "../repository/find-standard.js";
+import { disk } from "../source/disk.js";
+import type { CommandContext } from "../terminal/context.js";
+import { Trouble } from "../terminal/trouble.js";
 
 /** The docs repository the hook is for, from the top of the work tree. */
 async function docsOf(folder: string, top: string): Promise<string> {
-  const standard = await findStandard(folder, disk);
+  const { path: standard } = await findStandard(folder, disk);
   if (standard === undefined)
     throw new Trouble(
       `No house standard is in ${folder} or above it.`,
@@ -33,21 +33,23 @@ const removed = async (paths: readonly string[]): Promise<readonly string[]> => 
 };
 
 /** Puts the hooks into the git repository, or takes them away; gives the exit status. */
-export async function hookCommand(options: { readonly remove?: true }, around: Surroundings): Promise<number> {
-  const top = await topOf(around.folder);
-  const paths = await hookPaths(around.folder, top);
+export async function hookCommand(options: { readonly remove?: true }, context: CommandContext): Promise<number> {
+  const top = await topOf(context.folder);
+  const paths = await hookPaths(context.folder, top);
   if (options.remove) {
     const gone = await removed(paths);
-    around.print(gone.length > 0 ? gone.map((path) => `The hook ${path} is gone.\n`).join("") : "There was no hook.\n");
+    context.print(
+      gone.length > 0 ? gone.map((path) => `The hook ${path} is gone.\n`).join("") : "There was no hook.\n",
+    );
     return 0;
   }
   const program = [process.execPath, resolve(process.argv[1] ?? "")];
-  const text = hookText(await docsOf(around.folder, top), program);
+  const text = hookText(await docsOf(context.folder, top), program);
   for (const path of paths) {
     const done = await putHook(path, text);
-    around.print(`${done ? "The hook is" : "The hook was already"} in ${path}\n`);
+    context.print(`${done ? "The hook is" : "The hook was already"} in ${path}\n`);
   }
-  around.print(
+  context.print(
     `They refuse a commit, and a merge that makes one, while a build document that it changes, or concerns, is not ready.\n${UNGUARDED}\n`,
   );
   return 0;

@@ -1,30 +1,22 @@
 import { join } from "node:path";
-import type { InspectionRecord, Rule } from "@plumbmark/core";
-import { recording } from "../answers/recording.js";
-import { NOT_A_BUILD } from "../files/build-document.js";
-import { fromRoot } from "../files/find-files.js";
-import type { Repository } from "../files/repository.js";
+import type { InspectionRecord } from "@plumbmark/core";
+import type { Engine, InspectRequest, InspectResult } from "../engine/engine.js";
 import { type Scope, scopeSince, stagedScope } from "../git/scope.js";
 import { prefixOf } from "../git/top.js";
-import { inspectKept } from "../kept/inspect-kept.js";
-import { type Kept, keptFor, save } from "../kept/kept.js";
-import { againstText } from "../report/against-text.js";
 import { gnuPieces } from "../report/gnu.js";
 import { markdownPieces } from "../report/markdown.js";
-import { partOf } from "../report/part-of.js";
 import { recordPieces, together } from "../report/pieces.js";
 import { sarifPieces } from "../report/sarif.js";
 import { textPieces } from "../report/text.js";
-import type { Surroundings } from "../surroundings.js";
-import { Trouble } from "../trouble.js";
-import { againstEntry, apartFromApprovals, changesBetween, recordBy } from "./against.js";
-import { againstRevision } from "./against-revision.js";
+import { NOT_A_BUILD } from "../repository/build-document.js";
+import type { FileSource } from "../source/source.js";
+import type { CommandContext } from "../terminal/context.js";
+import { Trouble } from "../terminal/trouble.js";
 import { withChangesSince } from "./changed-since.js";
-import { inspectScope } from "./inspect-scope.js";
-import { open } from "./open.js";
+import { compareRevision, compareStandards, isStandard } from "./inspect-against.js";
 import { watch } from "./watch.js";
 
-export interface InspectOptions {
+export interface InspectCommandOptions {
   readonly as: "text" | "json" | "sarif" | "gnu" | "markdown";
   /** Of the program, for forms that name it. */
   readonly version: string;
@@ -35,56 +27,26 @@ export interface InspectOptions {
   readonly against?: string;
   /** False with `--no-plugins`. */
   readonly plugins?: boolean;
-  /** False with `--no-cache`. */
-  readonly cache?: boolean;
   readonly watch?: true;
-}
-
-/** Files named on the command line that turned out to be no build documents. */
-const leftAlone = ({ asked, root }: Repository, record: InspectionRecord): readonly string[] =>
-  asked
-    .filter(({ folder, path }) => !folder && !record.documents.some(({ file }) => file === fromRoot(root, path)))
-    .map(({ written }) => written);
-
-function refuseNothing(repository: Repository, record: InspectionRecord, others: readonly string[]): void {
-  if (record.documents.length > 0) return;
-  const where =
-    others.length > 0
-      ? others.join(", ")
-      : repository.asked.map(({ written }) => written).join(", ") || repository.root;
-  const patterns = repository.files.houseStandard
-    ? ` The house standard looks for documents in ${repository.settings.documents.join(", ")}.`
-    : "";
-  throw new Trouble(`There is no build document in ${where}.${patterns}`, NOT_A_BUILD);
 }
 
 const NOTHING = "No build document was touched, and none is concerned.\n";
 
-/** What the inspection is about, when it is not about everything. */
-function scopeOf({ staged, since }: InspectOptions, folder: string): Promise<Scope> | undefined {
+/** Exit status of an inspection that could not be carried out. */
+const CANNOT = 2;
+
+function refuseContradictions({ staged, since, against, watch: isWatching }: InspectCommandOptions): void {
+  const isChange = staged || since !== undefined;
+  if (isWatching && (isChange || against !== undefined))
+    throw new Trouble("`--watch` looks at what lies on the disk.", "Leave `--staged`, `--since` and `--against` out.");
   if (staged && since !== undefined)
     throw new Trouble("`--staged` and `--since` do not go together.", "Ask for one of them.");
-  if (staged) return stagedScope(folder);
-  return since === undefined ? undefined : scopeSince(folder, since);
 }
 
-/** A house standard is a YAML file; anything else names a revision of git. */
-const isStandard = (against: string): boolean => /\.ya?ml$/iu.test(against);
-
-/** Tells which documents change verdict by another house standard; the exit status is that of the new one. */
-async function compare(
-  record: InspectionRecord,
-  paths: readonly string[],
-  { as, every, against, plugins }: InspectOptions,
-  around: Surroundings,
-): Promise<number> {
-  const wanted = { folder: around.folder, paths, standard: against, today: around.today, plugins, warn: around.warn };
-  const before = await recordBy(wanted, every === true);
-  const changes = changesBetween(apartFromApprovals(record), before);
-  const compared = { ...record, against: againstEntry(before, changes) };
-  const pieces = as === "json" ? together(recordPieces(compared)) : [againstText(record, before, changes, around)];
-  for (const piece of pieces) around.print(piece);
-  return statusOf(record, around.warn);
+/** What the inspection is about, when it is not about everything. */
+function scopeOf({ staged, since }: InspectCommandOptions, folder: string): Promise<Scope> | undefined {
+  if (staged) return stagedScope(folder);
+  return since === undefined ? undefined : scopeSince(folder, since);
 }
 
 /** Part of the inspection could not be carried out when a plugin failed, whatever the rest came to. */
@@ -95,119 +57,86 @@ function statusOf({ documents, totals }: InspectionRecord, warn: (text: string) 
   if (failed.length === 0) return totals["not-ready"] > 0 ? 1 : 0;
   const plugins = [...new Set(failed.map(({ from }) => from))].join(", ");
   warn(`plumbmark: ${plugins} failed; the record says where, under plugin.failed. Everything else was inspected.\n`);
-  return 2;
+  return CANNOT;
 }
 
-export interface Inspected {
-  readonly root: string;
-  readonly rules: readonly Rule[];
-  readonly record: InspectionRecord;
-}
-
-async function formed(
-  { root, rules, record }: Inspected,
-  { as, version, every, staged, since }: InspectOptions,
-  { width, colour }: Surroundings,
+async function piecesOf(
+  { root, rules, record }: InspectResult,
+  { as, version, every, staged, since }: InspectCommandOptions,
+  { width, colour }: CommandContext,
 ): Promise<Iterable<string>> {
-  if (as === "json") return together(recordPieces(record));
-  if (as === "sarif") return together(sarifPieces({ record, rules, version, prefix: await prefixOf(root) }));
-  if (as === "gnu") return together(gnuPieces(record));
-  if (as === "markdown") return together(markdownPieces(record));
+  if (as === "json") return recordPieces(record);
+  if (as === "sarif") return sarifPieces({ record, rules, version, prefix: await prefixOf(root) });
+  if (as === "gnu") return gnuPieces(record);
+  if (as === "markdown") return markdownPieces(record);
   if (record.documents.length === 0) return [NOTHING];
-  const brief = staged === true || since !== undefined;
-  return together(textPieces(record, { width, colour, every: every === true, brief }));
+  return textPieces(record, { width, colour, every: every === true, brief: staged === true || since !== undefined });
 }
 
-/** What was changed since documents were approved, by the state that was inspected. */
+/** The result with what was changed since documents were approved, by the state that was inspected. */
 async function sinceApproved(
-  { root, record }: Inspected,
-  { standard, staged }: InspectOptions,
-  { today }: Surroundings,
-) {
-  if (!staged) return withChangesSince(record, { root, standard, today });
-  const scope = await stagedScope(root);
-  const found = await withChangesSince(record, { root, standard, today, origin: scope.after });
-  scope.end?.();
-  return found;
+  result: InspectResult,
+  { standard }: InspectCommandOptions,
+  { today }: CommandContext,
+  source: FileSource | undefined,
+): Promise<InspectResult> {
+  const { root, record } = result;
+  if (!record.documents.some(({ approval }) => approval?.state === "changed")) return result;
+  return { ...result, record: await withChangesSince(record, { root, standard, today, source }) };
 }
 
 /** Prints the report; gives the exit status. */
-async function report(found: Inspected, options: InspectOptions, around: Surroundings): Promise<number> {
-  const stale = found.record.documents.some(({ approval }) => approval?.state === "changed");
-  const inspected = stale ? { ...found, record: await sinceApproved(found, options, around) } : found;
-  for (const piece of await formed(inspected, options, around)) around.print(piece);
-  return statusOf(inspected.record, around.warn);
+async function report(result: InspectResult, options: InspectCommandOptions, context: CommandContext): Promise<number> {
+  for (const other of result.leftAlone) context.warn(`${other}: left alone. ${NOT_A_BUILD}\n`);
+  const forms = { json: "json", sarif: "json", text: "report", gnu: "text", markdown: "text" } as const;
+  const form = forms[options.as];
+  for (const piece of together(await piecesOf(result, options, context))) context.print(piece, form);
+  return statusOf(result.record, context.warn);
 }
 
-function refuseWatching({ staged, since, against, watch: watching }: InspectOptions): void {
-  if (watching && (staged || since !== undefined || against !== undefined))
-    throw new Trouble("`--watch` looks at what lies on the disk.", "Leave `--staged`, `--since` and `--against` out.");
+/** Inspects once and prints the report; gives the exit status, and tells `found` the root of the docs repository. */
+async function inspectOnce(
+  paths: readonly string[],
+  options: InspectCommandOptions,
+  context: CommandContext,
+  engine: Engine,
+  found: (root: string) => void = () => undefined,
+): Promise<number> {
+  const { folder, today, warn } = context;
+  const { standard, plugins, against, as, every = false } = options;
+  const request: InspectRequest = { folder, paths, standard, today, plugins, warn, every };
+  const scope = await scopeOf(options, folder);
+  if (scope && against !== undefined)
+    throw new Trouble("`--against` compares whole editions.", "Leave `--staged` and `--since` out.");
+  if (against !== undefined && !isStandard(against))
+    return statusOf(await compareRevision(against, request, as, context, engine), warn);
+  const inspected = engine.inspect({ ...request, scope });
+  const result = await inspected
+    .then((came) => (against === undefined ? sinceApproved(came, options, context, scope?.after) : came))
+    .finally(() => scope?.end?.());
+  found(result.root);
+  if (against === undefined) return report(result, options, context);
+  await compareStandards(against, result.record, request, as, context, engine);
+  return statusOf(result.record, warn);
 }
 
 /** Inspects documents and prints the report, again after every change when they are watched; gives the exit status. */
 export async function inspectCommand(
   paths: readonly string[],
-  options: InspectOptions,
-  around: Surroundings,
+  options: InspectCommandOptions,
+  context: CommandContext,
+  engine: Engine,
 ): Promise<number> {
-  refuseWatching(options);
-  let root = around.folder;
-  const once = (told = around) =>
-    inspectOnce(paths, options, told, (found) => {
-      root = found;
-    });
-  const taken = canBeKept(options) ? recording(around) : undefined;
-  let status = await once(taken?.around);
-  if (status !== CANNOT) taken?.keep(status);
+  refuseContradictions(options);
+  let root = context.folder;
+  let status = await inspectOnce(paths, options, context, engine, (found) => {
+    root = found;
+  });
   if (!options.watch) return status;
-  around.warn("Watching; stop with Ctrl-C.\n");
-  await watch(root, join(root, ".git"), around, async () => {
+  context.warn("Watching; stop with Ctrl-C.\n");
+  await watch(root, join(root, ".git"), context, async () => {
     status = CANNOT;
-    status = await once();
+    status = await inspectOnce(paths, options, context, engine);
   });
   return status;
-}
-
-const CANNOT = 2;
-
-/** Whether an answer rests on nothing but what lies on the disk; git is asked for where it stands, too, in SARIF. */
-const canBeKept = ({ watch: watching, staged, since, against, as }: InspectOptions): boolean =>
-  !watching && !staged && since === undefined && (against === undefined || isStandard(against)) && as !== "sarif";
-
-/** Inspects documents and prints the report; gives the exit status, and tells `found` the root of the docs repository. */
-async function inspectOnce(
-  paths: readonly string[],
-  options: InspectOptions,
-  around: Surroundings,
-  found: (root: string) => void,
-): Promise<number> {
-  const scope = await scopeOf(options, around.folder);
-  if (scope && options.against !== undefined)
-    throw new Trouble("`--against` compares whole editions.", "Leave `--staged` and `--since` out.");
-  if (scope) {
-    const { standard, every, plugins, cache = true } = options;
-    const { folder, today, warn } = around;
-    const wanted = { folder, paths, standard, today, plugins, warn, cache, every: every === true };
-    return report(await inspectScope(scope, wanted).finally(scope.end), options, around);
-  }
-  const { folder, today, warn } = around;
-  const opening = { folder, paths, standard: options.standard, today, plugins: options.plugins, warn };
-  if (options.against !== undefined && !isStandard(options.against))
-    return statusOf(await againstRevision(options.against, opening, options.as, around), warn);
-  let kept: Kept | undefined;
-  const keptOf = (root: string) => {
-    kept ??= keptFor(root, options.cache !== false);
-    return kept;
-  };
-  const repository = await open({ ...opening, kept: keptOf });
-  const { files, rules, unreadable, wants } = repository;
-  found(repository.root);
-  const whole = await inspectKept(files, rules, { today: around.today, every: options.every === true }, kept);
-  save(kept);
-  const record = partOf(whole, unreadable, (file) => !files.documents.some(({ path }) => path === file) || wants(file));
-  const others = leftAlone(repository, record);
-  refuseNothing(repository, record, others);
-  for (const other of others) around.warn(`${other}: left alone. ${NOT_A_BUILD}\n`);
-  const inspected = { root: repository.root, rules, record };
-  return options.against === undefined ? report(inspected, options, around) : compare(record, paths, options, around);
 }

@@ -14,13 +14,10 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { starterRepository } from "@plumbmark/starter";
 import { afterEach, beforeEach, expect, inject, test } from "vitest";
-import { notEmpty } from "../../../../tests/run/not-empty.js";
-import { keptAt } from "../kept/kept.js";
-import type { KeptSheets } from "../kept/sheets.js";
-import type { Surroundings } from "../surroundings.js";
-import { publishOnce } from "./publish-once.js";
+import { ResultCache } from "../engine/cache/cache.js";
+import { fastEngine } from "../engine/fast.js";
 
-// Whatever changes between two publishes, in one process or in two, the second leaves the folder that a publish from
+// Whatever changes between two publishes, the second leaves the folder that a publish from
 // nothing does.
 
 let top: string;
@@ -44,29 +41,12 @@ const edit = (path: string, change: (text: string) => string): void => {
   writeFileSync(at(path), after);
 };
 
-const around = (today: string): Surroundings => ({
-  folder: top,
-  today,
-  width: 100,
-  colour: 0,
-  print: () => undefined,
-  warn: () => undefined,
-});
+const published = (to: string, caches: () => ResultCache | undefined) =>
+  fastEngine(caches).publish({ folder: top, paths: ["docs"], to: join(top, to), today, warn: () => undefined });
 
-const nothing = (): undefined => undefined;
-const publish = (to: string, earlier: KeptSheets, today: string) =>
-  publishOnce("docs", { to }, around(today), earlier, nothing);
-
-/** As a process of its own would, with what is kept on the disk; gives how many files were made. */
-async function publishAnew(today: string): Promise<number> {
-  let made = 0;
-  const progress = (text: string): void => {
-    if (text.includes(" of about ")) made += 1;
-  };
-  const kept = () => keptAt(join(top, "kept"), "an edition");
-  await publishOnce("docs", { to: "site" }, { ...around(today), progress }, new Map(), kept);
-  return made;
-}
+/** With what earlier publishes left on the disk, and without. */
+const publish = () => published("site", () => new ResultCache(join(top, "cache"), "an edition"));
+const publishFresh = () => published("fresh", () => undefined);
 
 /** Every file of a site by its path; its own list of files in the order it is written in. */
 const filesIn = (folder: string): ReadonlyMap<string, string> =>
@@ -134,40 +114,25 @@ const changes: readonly (readonly [what: string, change: () => void, again?: rea
 /** A site from nothing takes as long as all else here: a deep run compares after every change, others after some. */
 const isCompared = (index: number): boolean => inject("effort").deep || index % 4 === 3 || index === changes.length - 1;
 
-test("after every change the site is that of a publish from nothing", { timeout: 600_000 }, async () => {
+beforeEach(() => {
   today = "2027-01-01";
-  let sheets = (await publish("site", new Map(), today)).sheets;
-  expect(sheets.size).toBe(2);
-  for (const [index, [what, change, again]] of changes.entries()) {
-    change();
-    const next = (await publish("site", sheets, today)).sheets;
-    const made = [...next].filter(([path, sheet]) => sheets.get(path) !== sheet).map(([path]) => path);
-    if (again) expect([what, made]).toEqual([what, again]);
-    sheets = next;
-    if (!isCompared(index)) continue;
-    await publish("fresh", new Map(), today);
-    expectSame(filesIn("site"), filesIn("fresh"));
-    rmSync(join(top, "fresh"), { recursive: true });
-  }
 });
 
-test("so it is in processes that share nothing but what is kept on the disk", { timeout: 600_000 }, async () => {
-  today = "2027-01-01";
-  const whole = await publishAnew(today);
-  // Of two sheets none is made: each has its page, its print style, a drawing and a schedule at the least.
-  expect(await publishAnew(today)).toBeLessThanOrEqual(whole - 8);
-  for (const [index, [, change]] of changes.entries()) {
+test("after every change the site is that of a publish from nothing", { timeout: 600_000 }, async () => {
+  expect((await publish()).anew.length).toBe(2);
+  for (const [index, [what, change, again]] of changes.entries()) {
     change();
-    await publishAnew(today);
+    const { anew } = await publish();
+    if (again) expect([what, anew]).toEqual([what, again]);
     if (!isCompared(index)) continue;
-    await publish("fresh", new Map(), today);
+    await publishFresh();
     expectSame(filesIn("site"), filesIn("fresh"));
     rmSync(join(top, "fresh"), { recursive: true });
   }
 });
 
 test("a file that only looks as it was written is told by what is in it", { timeout: 120_000 }, async () => {
-  await publishAnew("2027-01-01");
+  await publish();
   const before = filesIn("site");
   const page = join(top, "site/builds/small-screen.html");
   const { atime, mtime } = statSync(page);
@@ -175,28 +140,27 @@ test("a file that only looks as it was written is told by what is in it", { time
   writeFileSync(page, text.replace("<body", "<bodi"));
   utimesSync(page, atime, mtime);
   expect(readFileSync(page, "utf8")).not.toBe(text);
-  await publishAnew("2027-01-01");
+  await publish();
   expectSame(filesIn("site"), before);
 });
 
 test("a file of the site that was changed by hand is made again", { timeout: 120_000 }, async () => {
-  const { sheets } = await publish("site", new Map(), "2027-01-01");
+  await publish();
   const before = filesIn("site");
   writeFileSync(join(top, "site/builds/small-screen.html"), "changed");
   rmSync(join(top, "site/builds/over-stage-banner.html"));
-  await publish("site", sheets, "2027-01-01");
+  await publish();
   expectSame(filesIn("site"), before);
 });
 
 test("a publish that fails leaves the earlier site and what is kept of it", { timeout: 120_000 }, async () => {
-  const { sheets } = await publish("site", new Map(), "2027-01-01");
+  await publish();
   const before = filesIn("site");
   const good = read("house-standard.yaml");
   writeFileSync(at("house-standard.yaml"), "house-standard: X\nrequirements: { no.such: { level: shall } }\n");
-  await expect(publish("site", sheets, "2027-01-01")).rejects.toThrow("no.such");
+  await expect(publish()).rejects.toThrow("no.such");
   expectSame(filesIn("site"), before);
   writeFileSync(at("house-standard.yaml"), good);
-  const next = (await publish("site", sheets, "2027-01-01")).sheets;
-  for (const [path, sheet] of notEmpty(next)) expect(sheets.get(path)).toBe(sheet);
+  expect((await publish()).anew).toEqual([]);
   expectSame(filesIn("site"), before);
 });

@@ -12,14 +12,15 @@ import {
   unusedPlugins,
 } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
-import { disk } from "../files/disk.js";
-import { fromRoot } from "../files/find-files.js";
-import { findStandard, STANDARD } from "../files/find-standard.js";
-import { readFolderStandards } from "../files/folder-standards.js";
-import { openStandard } from "../files/house-standard.js";
 import { rulesOfPlugins } from "../plugins/plugins.js";
-import type { Surroundings } from "../surroundings.js";
-import { Trouble } from "../trouble.js";
+import { plain } from "../report/lines.js";
+import { findStandard, STANDARD } from "../repository/find-standard.js";
+import { readFolderStandards } from "../repository/folder-standards.js";
+import { openStandard } from "../repository/house-standard.js";
+import { disk } from "../source/disk.js";
+import { fromRoot } from "../source/paths.js";
+import type { CommandContext } from "../terminal/context.js";
+import { Trouble } from "../terminal/trouble.js";
 
 /** Every rule as it is in force in one folder of a docs repository. */
 export interface RulesInForce {
@@ -35,9 +36,10 @@ function refuseUnused(listed: readonly Rule[]): void {
 }
 
 /** The rules in force in the folder the command is given in; without a house standard above it, the defaults. */
-export async function rulesInForce(standard: string | undefined, around: Surroundings): Promise<RulesInForce> {
-  const { folder, today } = around;
-  const found = await findStandard(folder, disk);
+export async function rulesInForce(standard: string | undefined, context: CommandContext): Promise<RulesInForce> {
+  const { folder, today } = context;
+  const { path: found, remarks } = await findStandard(folder, disk);
+  for (const remark of remarks) context.warn(`plumbmark: ${plain(remark)}\n`);
   const root = found ? dirname(found) : folder;
   const chosen = standard === undefined ? found : resolve(folder, standard);
   const within = standard === undefined ? root : undefined;
@@ -50,7 +52,7 @@ export async function rulesInForce(standard: string | undefined, around: Surroun
     documents: [],
   });
   const taken = rules.map(({ id }) => id);
-  const listed = await rulesOfPlugins({ settings, standard: file, folder: home, taken, warn: around.warn });
+  const listed = await rulesOfPlugins({ settings, standard: file, folder: home, taken, warn: context.warn });
   refuseUnused(listed);
   const coded: readonly Rule[] = [...rules, ...listed];
   const own = [standards.root, ...standards.folders].map((each) => [each, ownRules(each)] as const);

@@ -3,12 +3,12 @@ import { dirname, join } from "node:path";
 import { isDevice, readHouseStandard } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { starterRule } from "@plumbmark/starter";
-import { copyRule } from "../files/copy-rule.js";
-import { disk } from "../files/disk.js";
-import { findStandard, STANDARD } from "../files/find-standard.js";
-import { readText } from "../files/read-text.js";
-import type { Surroundings } from "../surroundings.js";
-import { Trouble } from "../trouble.js";
+import { findStandard, STANDARD } from "../repository/find-standard.js";
+import { disk } from "../source/disk.js";
+import { readText } from "../source/read-text.js";
+import { copyRule } from "../starting/copy-rule.js";
+import type { CommandContext } from "../terminal/context.js";
+import { Trouble } from "../terminal/trouble.js";
 
 const ID = /^[a-z][a-z0-9-]*\.[a-z][a-z0-9-]*$/u;
 
@@ -63,18 +63,18 @@ To have it in force, name it in ${STANDARD}:
 `;
 
 /** Writes a new rule with cases and a test into the docs repository the command is given in; gives the exit status. */
-export async function startRuleCommand(name: string, around: Surroundings): Promise<number> {
+export async function startRuleCommand(name: string, context: CommandContext): Promise<number> {
   const id = idOf(name);
-  const standard = await findStandard(around.folder, disk);
+  const { path: standard } = await findStandard(context.folder, disk);
   if (standard === undefined)
     throw new Trouble(
-      `There is no docs repository here: no ${STANDARD} in ${around.folder} or above.`,
+      `There is no docs repository here: no ${STANDARD} in ${context.folder} or above.`,
       "Begin one with `plumbmark start my-builds`, and start the rule inside it.",
     );
   const root = dirname(standard);
   const folder = `house-rules/${folderOf(id)}`;
   await copyRule(starterRule, join(root, folder), id);
   const plugins = [...(await pluginsOf(standard)), `./${folder}/plugin.mjs`];
-  around.print(told(folder, id, plugins, isKitInstalled(root)));
+  context.print(told(folder, id, plugins, isKitInstalled(root)));
   return 0;
 }

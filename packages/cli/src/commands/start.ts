@@ -1,14 +1,14 @@
 import { resolve } from "node:path";
 import { starterRepository } from "@plumbmark/starter";
-import { copyStarter } from "../files/copy-starter.js";
-import type { Surroundings } from "../surroundings.js";
-import { Trouble } from "../trouble.js";
+import { copyStarter } from "../starting/copy-starter.js";
+import type { CommandContext } from "../terminal/context.js";
+import { Trouble } from "../terminal/trouble.js";
 import { startRuleCommand } from "./start-rule.js";
 
 /** Makes a new docs repository from the starter, or a new rule in the one it is given in; gives the exit status. */
-export async function startCommand(folder: string, name: string | undefined, around: Surroundings): Promise<number> {
+export async function startCommand(folder: string, name: string | undefined, context: CommandContext): Promise<number> {
   if (folder === "rule") {
-    if (name !== undefined) return startRuleCommand(name, around);
+    if (name !== undefined) return startRuleCommand(name, context);
     throw new Trouble(
       "The new rule has no name.",
       "Write `plumbmark start rule NAME`; for a docs repository in a folder called rule, write `plumbmark start ./rule`.",
@@ -19,8 +19,8 @@ export async function startCommand(folder: string, name: string | undefined, aro
       `\`${name}\` is one word too many.`,
       "Write `plumbmark start FOLDER` or `plumbmark start rule NAME`.",
     );
-  await copyStarter(starterRepository, resolve(around.folder, folder), around.folder);
-  around.print(`${folder} is a docs repository now. Its builds are invented examples; one of them is not ready, to show what that looks like.
+  await copyStarter(starterRepository, resolve(context.folder, folder), context.folder);
+  context.print(`${folder} is a docs repository now. Its builds are invented examples; one of them is not ready, to show what that looks like.
 
   plumbmark inspect ${folder}
 

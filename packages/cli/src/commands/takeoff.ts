@@ -13,9 +13,9 @@ import {
 } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { tableText } from "../report/table-text.js";
-import type { Surroundings } from "../surroundings.js";
-import { Trouble } from "../trouble.js";
-import { openDocument } from "./open-document.js";
+import { openDocument } from "../repository/open-document.js";
+import type { CommandContext } from "../terminal/context.js";
+import { Trouble } from "../terminal/trouble.js";
 
 export interface TakeoffOptions {
   readonly as: "text" | "markdown" | "csv";
@@ -33,10 +33,10 @@ function wanted(name: string | undefined, form: TakeoffOptions["as"]): readonly 
 const verdictOf = ({ entry, unasked }: TakenOff): string =>
   useNotice(entry) ?? (unasked.length > 0 ? "ready by the rules that are built in" : "ready");
 
-const rendered = (name: ScheduleName, taken: TakenOff, as: TakeoffOptions["as"], around: Surroundings) => {
+const rendered = (name: ScheduleName, taken: TakenOff, as: TakeoffOptions["as"], context: CommandContext) => {
   const table = schedule(taken.build, name, taken.system, taken.entry);
   if (as === "csv") return tableCsv(table, verdictOf(taken));
-  return as === "markdown" ? tableMarkdown(withoutEmpty(table)) : tableText(withoutEmpty(table), around);
+  return as === "markdown" ? tableMarkdown(withoutEmpty(table)) : tableText(withoutEmpty(table), context);
 };
 
 /** What must not be built from says so before and after its figures: a list that is cut in two still tells. */
@@ -52,16 +52,16 @@ export async function takeoffCommand(
   file: string,
   name: string | undefined,
   options: TakeoffOptions,
-  around: Surroundings,
+  context: CommandContext,
 ): Promise<number> {
   const names = wanted(name, options.as);
-  const { files, document } = await openDocument(file, options.standard, around);
-  const taken = takeoff(files, document, around.today, rules);
-  const tables = names.map((each) => rendered(each, taken, options.as, around)).join("\n");
-  around.print(withNotice(tables, taken, options.as));
+  const { files, document } = await openDocument(file, options.standard, context);
+  const taken = takeoff(files, document, context.today, rules);
+  const tables = names.map((each) => rendered(each, taken, options.as, context)).join("\n");
+  context.print(withNotice(tables, taken, options.as), options.as === "text" ? "report" : "text");
   if (taken.mistakes.length === 0) return 0;
   const many = taken.mistakes.length === 1 ? "a mistake" : `${taken.mistakes.length} mistakes`;
-  around.warn(
+  context.warn(
     `plumbmark: ${file} has ${many} in it, so what is counted here may not be everything.\nRun \`plumbmark inspect ${file}\` and mend it first.\n`,
   );
   return 1;

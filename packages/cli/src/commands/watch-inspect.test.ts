@@ -17,14 +17,14 @@ test("inspect --watch inspects again after a change, and ends with the status of
   const ended = new Promise<void>((resolve) => {
     end = resolve;
   });
-  const around = {
+  const context = {
     today: "2027-01-01",
     print: (text: string) => void printed.push(text),
     warn: (text: string) => void told.push(text),
     ended: () => ended,
   };
   try {
-    const running = plumbmark(folder, ["inspect", "--as", "gnu", "--watch"], around);
+    const running = plumbmark(folder, ["inspect", "--as", "gnu", "--watch"], context);
     await vi.waitFor(() => expect(told.join("")).toContain("Watching"), { timeout: 20_000 });
     const path = join(folder, "builds/small-screen.md");
     const text = readFileSync(path, "utf8").replace(/^build: .*$/mu, "build: [not, a, name]");

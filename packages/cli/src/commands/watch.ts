@@ -1,7 +1,7 @@
 import { relative, sep } from "node:path";
-import { explained } from "../explained.js";
-import { isOutside } from "../files/find-files.js";
-import type { Surroundings } from "../surroundings.js";
+import { isOutside } from "../source/paths.js";
+import type { CommandContext } from "../terminal/context.js";
+import { explained } from "../terminal/explain.js";
 
 /** An editor saves in several steps, and several files are saved together: they are waited for. */
 const PAUSE_MS = 150;
@@ -10,13 +10,13 @@ const isHidden = (path: string): boolean =>
   path.split(sep).some((step) => step.startsWith(".") || step === "node_modules");
 
 /**
- * Does the work again whenever something below `root` changes, one time after another, until the surroundings end it.
+ * Does the work again whenever something below `root` changes, one time after another, until the context ends it.
  * What goes wrong is told, and the next change is waited for. `without` is a folder that is not watched.
  */
 export async function watch(
   root: string,
   without: string,
-  around: Surroundings,
+  context: CommandContext,
   work: () => Promise<void>,
 ): Promise<void> {
   // Loaded only here: no other command has to wait for it.
@@ -27,14 +27,14 @@ export async function watch(
   let timer: NodeJS.Timeout | undefined;
   let running: Promise<void> = Promise.resolve();
   const again = (): Promise<void> =>
-    work().catch((error: unknown) => around.warn(`plumbmark: ${explained(error, [])}\n`));
+    work().catch((error: unknown) => context.warn(`plumbmark: ${explained(error, [])}\n`));
   watching.on("all", () => {
     clearTimeout(timer);
     timer = setTimeout(() => {
       running = running.then(again);
     }, PAUSE_MS);
   });
-  await (around.ended?.() ?? new Promise<void>(() => undefined));
+  await (context.ended?.() ?? new Promise<void>(() => undefined));
   clearTimeout(timer);
   await watching.close();
   await running;

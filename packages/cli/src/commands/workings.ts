@@ -1,9 +1,9 @@
 import { choices, workings } from "@plumbmark/core";
 import { json } from "../report/form.js";
 import { type Workings, workingsText } from "../report/workings-text.js";
-import type { Surroundings } from "../surroundings.js";
-import { Trouble } from "../trouble.js";
-import { openDocument } from "./open-document.js";
+import { openDocument } from "../repository/open-document.js";
+import type { CommandContext } from "../terminal/context.js";
+import { Trouble } from "../terminal/trouble.js";
 
 export interface WorkingsOptions {
   readonly as: "text" | "json";
@@ -23,13 +23,14 @@ export async function workingsCommand(
   file: string,
   path: string | undefined,
   options: WorkingsOptions,
-  around: Surroundings,
+  context: CommandContext,
 ): Promise<number> {
-  const { files, document } = await openDocument(file, options.standard, around);
-  const all = workings(files, document, around.today);
+  const { files, document } = await openDocument(file, options.standard, context);
+  const all = workings(files, document, context.today);
   if (all.size === 0)
     throw new Trouble(`Nothing can be computed from ${file}.`, `Run \`plumbmark inspect ${file}\` to see why.`);
   const wanted = at(all, path);
-  around.print(options.as === "json" ? json(Object.fromEntries(wanted)) : workingsText(wanted, around));
+  if (options.as === "json") context.print(json(Object.fromEntries(wanted)), "json");
+  else context.print(workingsText(wanted, context), "report");
   return 0;
 }

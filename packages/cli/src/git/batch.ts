@@ -1,5 +1,5 @@
 import { type ChildProcessWithoutNullStreams, spawn } from "node:child_process";
-import { Trouble } from "../trouble.js";
+import { Trouble } from "../terminal/trouble.js";
 import { notStarted } from "./not-started.js";
 import { environment } from "./run.js";
 
@@ -20,7 +20,7 @@ function endOf(bytes: Buffer, from: number): number | undefined {
 }
 
 /** One `git cat-file --batch` for every question: it answers them in their order, and waits for more until its end. */
-export class Batch {
+export class GitBatch {
   #child: ChildProcessWithoutNullStreams | undefined;
   #questions: Question[] = [];
   #bytes: Buffer[] = [];

@@ -1,6 +1,6 @@
 import { execFileSync } from "node:child_process";
-import { decode, LARGEST, type Text } from "../files/read-text.js";
-import type { Batch } from "./batch.js";
+import { decode, LARGEST, type Text } from "../source/read-text.js";
+import type { GitBatch } from "./batch.js";
 import { notStarted } from "./not-started.js";
 import { answer, environment } from "./run.js";
 
@@ -20,7 +20,7 @@ const large = (size: number): Text => ({
 /** Contents read so far, by their names: two states of a repository share most of theirs. */
 export class Read extends Map<string, Text> {
   /** @param batch answers what is to be read; without one, a git is asked for each question */
-  constructor(readonly batch?: Batch) {
+  constructor(readonly batch?: GitBatch) {
     super();
   }
 }

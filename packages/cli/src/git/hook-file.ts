@@ -1,8 +1,8 @@
 import { readFile, rm, stat } from "node:fs/promises";
 import { isAbsolute, join, relative, resolve } from "node:path";
 import { removeLeftovers, writeInPlace } from "@plumbmark/in-place";
-import { notWritten, systemFault } from "../files/system-fault.js";
-import { Trouble } from "../trouble.js";
+import { notWritten, systemFault } from "../terminal/system-fault.js";
+import { Trouble } from "../terminal/trouble.js";
 import { answer, text } from "./run.js";
 
 const MARK = "# Put here by `plumbmark hook`; `plumbmark hook --remove` takes it away again.";

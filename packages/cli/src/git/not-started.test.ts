@@ -2,7 +2,7 @@ import { chmodSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
-import { Batch } from "./batch.js";
+import { GitBatch } from "./batch.js";
 import { Read, readBlobsNow } from "./blobs.js";
 import { notStarted } from "./not-started.js";
 import { ask } from "./run.js";
@@ -24,7 +24,7 @@ const ID = "0123456789012345678901234567890123456789";
 /** Each way git is asked. */
 const ways: readonly (readonly [string, () => Promise<unknown>])[] = [
   ["a question", () => ask(folder, ["version"])],
-  ["contents", () => new Batch(folder).ask([ID])],
+  ["contents", () => new GitBatch(folder).ask([ID])],
   ["contents at once", async () => readBlobsNow(folder, [ID], new Read())],
 ];
 
@@ -52,7 +52,7 @@ test.each(ways)("in a folder that is gone, %s says that it is", async (_, way) =
 });
 
 test("a second question to what did not start is not kept waiting", async () => {
-  const batch = new Batch(folder);
+  const batch = new GitBatch(folder);
   await expect(batch.ask([ID])).rejects.toThrow();
   await expect(batch.ask([ID])).rejects.toThrow(/ENOENT/u);
   batch.end();

@@ -1,5 +1,5 @@
 import { existsSync } from "node:fs";
-import { Trouble } from "../trouble.js";
+import { Trouble } from "../terminal/trouble.js";
 
 const WITHOUT = "or inspect without what needs git";
 

@@ -1,9 +1,9 @@
 import { spawn } from "node:child_process";
-import { Trouble } from "../trouble.js";
+import { Trouble } from "../terminal/trouble.js";
 import { notStarted } from "./not-started.js";
 
 /** What git answered: its exit status and what it printed, as bytes, since a file name need not be UTF-8. */
-export interface Answer {
+export interface GitAnswer {
   readonly status: number;
   readonly out: Buffer;
   readonly said: string;
@@ -21,7 +21,7 @@ export const environment = (): NodeJS.ProcessEnv => ({
  * Asks git, from the folder the command was given in: what a hook says by GIT_DIR and GIT_INDEX_FILE is meant from there.
  * @throws Trouble when git cannot be started.
  */
-export function ask(folder: string, words: readonly string[], input?: string): Promise<Answer> {
+export function ask(folder: string, words: readonly string[], input?: string): Promise<GitAnswer> {
   return new Promise((resolve, reject) => {
     const child = spawn("git", [...words], { cwd: folder, env: environment(), stdio: ["pipe", "pipe", "pipe"] });
     child.on("error", (error) => reject(notStarted(error, folder)));

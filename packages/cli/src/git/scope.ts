@@ -1,18 +1,18 @@
 import { join } from "node:path";
-import { disk } from "../files/disk.js";
-import type { Origin } from "../files/tree.js";
-import { Batch } from "./batch.js";
+import { disk } from "../source/disk.js";
+import { gitSource } from "../source/git.js";
+import type { FileSource } from "../source/source.js";
+import { GitBatch } from "./batch.js";
 import { Read } from "./blobs.js";
 import { commitEntries, entriesBefore, stagedChanges, stagedEntries } from "./entries.js";
-import { gitOrigin } from "./origin.js";
 import { answer, ask, fields, text } from "./run.js";
 import { commitOf, placeOf, topOf } from "./top.js";
 
 /** What changed between two states of a docs repository, and where each state is read from. */
 export interface Scope {
-  readonly after: Origin;
+  readonly after: FileSource;
   /** Undefined before the first commit. */
-  readonly before: Origin | undefined;
+  readonly before: FileSource | undefined;
   /** Files that were added, changed or taken away, as absolute paths. A rename is both. */
   readonly touched: readonly string[];
   /** Nothing more is read from either state. */
@@ -22,8 +22,8 @@ export interface Scope {
 /** Plain names, whatever the author set git to: no renames guessed, no other program asked, paths from the top. */
 const NAMES = ["-z", "--no-renames", "--no-ext-diff", "--no-relative", "--ignore-submodules"];
 
-const beforeOf = async (folder: string, top: string, commit: string): Promise<Origin> =>
-  gitOrigin(folder, top, await commitEntries(folder, commit));
+const beforeOf = async (folder: string, top: string, commit: string): Promise<FileSource> =>
+  gitSource(folder, top, await commitEntries(folder, commit));
 
 /** What a commit made now would change. Git is asked everything at once. */
 export async function stagedScope(folder: string): Promise<Scope> {
@@ -33,11 +33,11 @@ export async function stagedScope(folder: string): Promise<Scope> {
   rest.catch(() => undefined);
   const { top, head } = await place;
   const [entries, changes] = await rest;
-  const batch = new Batch(folder);
+  const batch = new GitBatch(folder);
   const contents = new Read(batch);
   return {
-    after: gitOrigin(folder, top, entries, contents),
-    before: head === undefined ? undefined : gitOrigin(folder, top, entriesBefore(entries, changes), contents),
+    after: gitSource(folder, top, entries, contents),
+    before: head === undefined ? undefined : gitSource(folder, top, entriesBefore(entries, changes), contents),
     touched: [...new Set(changes.map(({ path }) => join(top, path)))],
     end: () => batch.end(),
   };
@@ -66,7 +66,7 @@ export async function scopeSince(folder: string, revision: string): Promise<Scop
 }
 
 /** The docs repository as it is in a revision. */
-export async function originAt(folder: string, revision: string): Promise<Origin> {
+export async function sourceAt(folder: string, revision: string): Promise<FileSource> {
   const top = await topOf(folder);
-  return gitOrigin(folder, top, await commitEntries(folder, await commitOf(folder, revision)));
+  return gitSource(folder, top, await commitEntries(folder, await commitOf(folder, revision)));
 }

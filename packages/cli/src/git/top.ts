@@ -1,5 +1,5 @@
 import { realpath } from "node:fs/promises";
-import { Trouble } from "../trouble.js";
+import { Trouble } from "../terminal/trouble.js";
 import { ask, text } from "./run.js";
 
 const noWorkTree = (folder: string): Trouble =>

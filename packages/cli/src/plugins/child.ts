@@ -1,19 +1,19 @@
 import { Worker } from "node:worker_threads";
 import { type Rule, runner } from "@plumbmark/core";
-import type { Answer, Request } from "./messages.js";
+import type { PluginAnswer, PluginRequest } from "./messages.js";
 import { rulesOf, statedOf } from "./module.js";
 import { offerOwnPackages } from "./own-packages.js";
 
 // The process of one plugin. It reads the same texts as the inspection and makes models of its own, so that nothing a
 // plugin does to them reaches the inspection; what comes back is plain data.
 
-type Load = Extract<Request, { ask: "load" }>;
-type Work = Extract<Request, { ask: "work" }>;
+type Load = Extract<PluginRequest, { ask: "load" }>;
+type Work = Extract<PluginRequest, { ask: "work" }>;
 
 const post = process.send?.bind(process);
 
 /** Each answer is on its way before the plugin goes on: one that never ends must not take back what is done. */
-const answer = (what: Answer): Promise<void> =>
+const answer = (what: PluginAnswer): Promise<void> =>
   new Promise((resolve) => {
     post?.(what, undefined, undefined, () => resolve());
   });
@@ -59,13 +59,13 @@ async function load(request: Load, bring: (target: string) => Promise<unknown>):
 async function work({ files, today, jobs }: Work): Promise<void> {
   // What the documents themselves take, in time and memory, is not the plugin's.
   await heed(Number.MAX_SAFE_INTEGER);
-  const { run, read, looksAround, release } = runner(files, today);
+  const { run, read, looksAround, contents, release } = runner(files, today);
   if ([...rules.values()].some(({ over }) => over === "repository")) read();
   await heed(process.memoryUsage.rss() + allowed);
   await answer({ answer: "begun" });
   for (const [job, { rule, file }] of jobs.entries()) {
     const checks = run(rules.get(rule) as Rule, file);
-    await answer({ answer: "done", job, checks, around: looksAround() });
+    await answer({ answer: "done", job, checks, around: looksAround(), dependencies: contents() });
     // Documents come one after the other: a model that is done with only takes room.
     if (jobs[job + 1]?.file !== file) release(file);
   }
@@ -79,7 +79,7 @@ export async function start(bring: (target: string) => Promise<unknown>): Promis
   process.on("disconnect", () => process.exit(1));
   // The plugin is not to answer for itself.
   Object.defineProperty(process, "send", { value: undefined });
-  process.on("message", (request: Request) => {
+  process.on("message", (request: PluginRequest) => {
     void (request.ask === "load" ? load(request, bring) : work(request)).catch(broke);
   });
   await answer({ answer: "ready" });

@@ -1,13 +1,13 @@
 import { createHash } from "node:crypto";
 import { existsSync, readFileSync, realpathSync } from "node:fs";
 import { createRequire } from "node:module";
-import { dirname, extname, join, relative } from "node:path";
+import { dirname, extname, join, relative, sep } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
-import { isOutside } from "../files/find-files.js";
 import { ownFile } from "../own-file.js";
+import { isOutside } from "../source/paths.js";
 import type { Target } from "./target.js";
 
-// Which code a plugin is made of, to the byte. What cannot be told for sure is not told, and nothing is then kept of it.
+// Which code a plugin is made of, to the byte. What cannot be told for sure is not told, and nothing is then cached of it.
 
 type Lexer = typeof import("es-module-lexer/js");
 
@@ -19,13 +19,17 @@ class Doubt extends Error {}
 const ownFolder = (name: string): string =>
   dirname(dirname(realpathSync(createRequire(ownFile("dist/plugins/child.js")).resolve(name))));
 
+/** A package as it lies nearest above a folder; undefined when there is none. */
+function installed(name: string, folder: string): string | undefined {
+  const found = join(folder, "node_modules", name);
+  if (existsSync(found)) return realpathSync(found);
+  return dirname(folder) === folder ? undefined : installed(name, dirname(folder));
+}
+
 /** A kit that lies beside the plugin comes before ours: it has to be the same one, for then its code is known. */
 function refuseOtherKit(name: string, from: string): void {
-  const folder = dirname(from);
-  const found = join(folder, "node_modules", name);
-  if (existsSync(found)) {
-    if (realpathSync(found) !== ownFolder(name)) throw new Doubt(found);
-  } else if (dirname(folder) !== folder) refuseOtherKit(name, folder);
+  const found = installed(name, dirname(from));
+  if (found !== undefined && found !== ownFolder(name)) throw new Doubt(found);
 }
 
 /** Modules another one imports that are files beside it, as addresses. */
@@ -43,31 +47,81 @@ function importsOf({ parse }: Lexer, text: string, path: string): readonly strin
   });
 }
 
-/** A file and what it imports. @throws when it is in doubt */
-function visit(lexer: Lexer, home: string, address: string, seen: Map<string, string>): void {
-  const real = realpathSync(fileURLToPath(address));
-  const path = relative(home, real).replaceAll("\\", "/");
-  if (isOutside(path)) throw new Doubt(path);
-  if (seen.has(path)) return;
-  const bytes = readFileSync(real);
-  seen.set(path, createHash("sha256").update(bytes).digest("hex"));
-  const kind = extname(real);
-  if (kind === ".json") return;
-  // What `.js` is, a file elsewhere says.
-  if (kind !== ".mjs") throw new Doubt(path);
-  for (const each of importsOf(lexer, bytes.toString("utf8"), real)) visit(lexer, home, each, seen);
+/** The code of one plugin, file by file. */
+class Code {
+  readonly files = new Map<string, string>();
+
+  constructor(
+    private readonly lexer: Lexer,
+    /** What lies outside of it is in doubt. */
+    private readonly home: string,
+  ) {}
+
+  /** A file and what it imports. @throws when it is in doubt */
+  visit(address: string): void {
+    const real = realpathSync(fileURLToPath(address));
+    if (!this.isNew(real)) return;
+    const text = this.add(real);
+    const kind = extname(real);
+    if (kind === ".json") return;
+    if (kind !== ".mjs" && !(kind === ".js" && this.isModuleByPackage(dirname(real)))) throw new Doubt(real);
+    for (const each of importsOf(this.lexer, text, real)) this.visit(each);
+  }
+
+  add(real: string): string {
+    const bytes = readFileSync(real);
+    this.files.set(this.pathOf(real), createHash("sha256").update(bytes).digest("hex"));
+    return bytes.toString("utf8");
+  }
+
+  private isNew(real: string): boolean {
+    return !this.files.has(this.pathOf(real));
+  }
+
+  private pathOf(real: string): string {
+    const path = relative(this.home, real).split(sep).join("/");
+    if (isOutside(path)) throw new Doubt(path);
+    return path;
+  }
+
+  /** What `.js` is, the nearest package.json says, which is then a part of the code. */
+  private isModuleByPackage(folder: string): boolean {
+    const file = join(folder, "package.json");
+    if (existsSync(file)) return (JSON.parse(this.add(file)) as { readonly type?: unknown }).type === "module";
+    return !isOutside(relative(this.home, dirname(folder))) && this.isModuleByPackage(dirname(folder));
+  }
+}
+
+/** Where a package says its module is, if it says so plainly: one file, for whoever imports it. */
+function entryOf(folder: string): string {
+  const { exports: given, main } = JSON.parse(readFileSync(join(folder, "package.json"), "utf8"));
+  const root: unknown = given?.["."] ?? given ?? main;
+  const conditions =
+    typeof root === "string" ? [["default", root]] : Object.entries((root as object | undefined) ?? {});
+  // The first condition that applies counts. Of others than these it cannot be told here whether they do.
+  const found = conditions.find(([name]) => name !== "types" && name !== "require");
+  const [name, entry] = found ?? [];
+  if ((name !== "import" && name !== "default") || typeof entry !== "string") throw new Doubt(folder);
+  return join(folder, entry);
 }
 
 /**
- * Every file a plugin is made of, with a hash of what is in it. Undefined for a package, and when it imports anything
- * but the kit and files ending in `.mjs` or `.json` of the docs repository, or something that is told only as it runs.
+ * Every file a plugin is made of, with a hash of what is in it: those of the docs repository, or of its package. Undefined
+ * when it imports anything but the kit and modules or JSON beside it, or something that is told only as it runs.
  */
-export async function codeOf({ address }: Target, folder: string): Promise<readonly (readonly string[])[] | undefined> {
-  if (!address.startsWith("file:")) return undefined;
+export async function pluginCode(
+  { address }: Target,
+  folder: string,
+): Promise<readonly (readonly string[])[] | undefined> {
   try {
-    const seen = new Map<string, string>();
-    visit(await import("es-module-lexer/js"), realpathSync(folder), address, seen);
-    return [...seen];
+    const lexer = await import("es-module-lexer/js");
+    const isFile = address.startsWith("file:");
+    const home = isFile ? realpathSync(folder) : installed(address, folder);
+    if (home === undefined) return undefined;
+    const code = new Code(lexer, home);
+    if (!isFile) code.add(join(home, "package.json"));
+    code.visit(isFile ? address : pathToFileURL(entryOf(home)).href);
+    return [...code.files];
   } catch {
     return undefined;
   }

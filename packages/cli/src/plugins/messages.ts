@@ -7,7 +7,7 @@ export interface Job {
 }
 
 /** What the plugin's process is asked to do. */
-export type Request =
+export type PluginRequest =
   | {
       readonly ask: "load";
       /** As the house standard names it. */
@@ -30,7 +30,7 @@ export type Request =
     };
 
 /** What it answers. Anything may come from the process of a plugin: it is looked at before it is believed. */
-export type Answer =
+export type PluginAnswer =
   | { readonly answer: "ready" }
   | { readonly answer: "loaded"; readonly rules: readonly StatedRule[] }
   | { readonly answer: "begun" }
@@ -40,5 +40,7 @@ export type Answer =
       readonly checks: readonly CheckEntry[];
       /** Whether this rule, or one before it, has looked at the builds of other documents. */
       readonly around: boolean;
+      /** Paths of the documents whose content the checks rest on. */
+      readonly dependencies: readonly string[];
     }
   | { readonly answer: "broke"; readonly reason: string };

@@ -6,10 +6,9 @@ import {
   type Rule,
   type SourceFile,
 } from "@plumbmark/core";
-import { unsettle } from "../files/seen.js";
-import type { Kept } from "../kept/kept.js";
-import type { Given, Looked } from "./carry-out.js";
+import type { ResultCache } from "../engine/cache/cache.js";
 import { limitsOf } from "./limits.js";
+import type { PluginInput, PluginRun } from "./run-plugin.js";
 import { type Target, targetsOf } from "./target.js";
 
 /** Whose plugins they are, and how far they are to go. */
@@ -23,10 +22,10 @@ export interface Plugins {
   readonly warn: (text: string) => void;
   /** Refused by whoever inspects: nothing of them runs. */
   readonly refused?: boolean | undefined;
-  /** What they came to before. */
-  readonly kept?: Kept | undefined;
+  /** Their results of earlier runs. */
+  readonly cache?: ResultCache | undefined;
   /** What they are carried out on; left out, their rules are only listed. */
-  readonly on?: Looked;
+  readonly on?: PluginInput;
 }
 
 type Outcome = Pick<PluginResults, "rules" | "failed">;
@@ -68,27 +67,22 @@ export async function rulesOfPlugins({
   taken,
   warn,
   refused,
-  kept,
+  cache,
   on,
 }: Plugins): Promise<readonly Rule[]> {
   if (settings["rules-from"].length === 0 || standard === undefined || folder === undefined) return [];
   if (refused) return pluginRules({ rules: [], failed: [], refused: [...new Set(settings["rules-from"])] });
-  // Nobody knows what they look at.
-  unsettle();
   const targets = await targetsOf(settings, standard, folder);
-  const given: Given = {
+  const given: PluginRun = {
     folder,
     limits: limitsOf(settings),
     taken: [...taken, "plugin.failed", ...Object.keys(settings["own-rules"] ?? {})],
     warn,
   };
   // Loaded only now: an inspection without plugins does not pay for them.
-  const [{ listPlugin }, { carryOutKept }] = await Promise.all([
-    import("./carry-out.js"),
-    import("./carry-out-kept.js"),
-  ]);
+  const [{ listPlugin }, { runCached }] = await Promise.all([import("./run-plugin.js"), import("./run-cached.js")]);
   const outcomes = withoutTwins(
-    await inTurns(targets, (target) => (on ? carryOutKept(target, given, on, kept) : listPlugin(target, given))),
+    await inTurns(targets, (target) => (on ? runCached(target, given, on, cache) : listPlugin(target, given))),
   );
   return pluginRules({
     rules: outcomes.flatMap(({ rules }) => rules),

@@ -3,7 +3,7 @@ import { randomUUID } from "node:crypto";
 import { ownFile } from "../own-file.js";
 import type { Limits } from "./limits.js";
 import { memoryText, timeText } from "./limits.js";
-import type { Answer, Request } from "./messages.js";
+import type { PluginAnswer, PluginRequest } from "./messages.js";
 import { Output } from "./output.js";
 
 /** Milliseconds for the process itself to start, and to read each document, on a machine that has other work. */
@@ -24,7 +24,7 @@ export class PluginProcess {
   readonly #child: ChildProcess;
   readonly #token = randomUUID();
   readonly #output: Output;
-  readonly #answers: Answer[] = [];
+  readonly #answers: PluginAnswer[] = [];
   #wake: (() => void) | undefined;
   #over: string | undefined;
 
@@ -44,7 +44,7 @@ export class PluginProcess {
     });
     this.#output = new Output(plugin, this.#token, warn);
     for (const stream of [this.#child.stdout, this.#child.stderr]) if (stream) this.#output.take(stream);
-    this.#child.on("message", (answer) => this.#add(answer as Answer));
+    this.#child.on("message", (answer) => this.#add(answer as PluginAnswer));
     this.#child.on("error", (error) => this.#end(`its process could not be started: ${error.message}`));
     // `close`, not `exit`: what it printed last says why it ended.
     this.#child.on("close", (code, signal) => this.#end(this.#reasonOf(code, signal)));
@@ -55,12 +55,12 @@ export class PluginProcess {
     return this.#token;
   }
 
-  ask(request: Request): void {
+  ask(request: PluginRequest): void {
     if (this.#child.connected) this.#child.send(request, () => undefined);
   }
 
   /** The next answer. @throws Error with the reason when there is none within the time, or the process ends. */
-  async next(milliseconds = this.limits.time * 1000): Promise<Answer> {
+  async next(milliseconds = this.limits.time * 1000): Promise<PluginAnswer> {
     const slow = setTimeout(() => {
       this.#over ??= `it did not finish within ${timeText(this.limits)}`;
       this.stop();
@@ -78,7 +78,7 @@ export class PluginProcess {
   }
 
   /** The next answer, when it is no work of the plugin's: the process starts, or the documents are read. */
-  started(): Promise<Answer> {
+  started(): Promise<PluginAnswer> {
     return this.next(START + FOR_EACH * this.documents);
   }
 
@@ -86,7 +86,7 @@ export class PluginProcess {
     this.#child.kill("SIGKILL");
   }
 
-  #add(answer: Answer): void {
+  #add(answer: PluginAnswer): void {
     this.#answers.push(answer);
     this.#rouse();
   }

@@ -2,8 +2,8 @@ import { realpath } from "node:fs/promises";
 import { isAbsolute, relative, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 import { type HouseStandardSettings, readYaml, type SourceFile, writtenKey } from "@plumbmark/core";
-import { isOutside } from "../files/find-files.js";
-import { Trouble } from "../trouble.js";
+import { isOutside } from "../source/paths.js";
+import { Trouble } from "../terminal/trouble.js";
 
 /** A plugin the house standard names, and where its module is: the address of a file, or the name of a package. */
 export interface Target {
@@ -23,7 +23,9 @@ function placeOf(standard: SourceFile, index: number): string {
   return place ? `${standard.path}:${place.line}:${place.column}` : standard.path;
 }
 
-const codeOf = (error: unknown): { readonly code: string } => ({ code: String((error as NodeJS.ErrnoException).code) });
+const pluginCode = (error: unknown): { readonly code: string } => ({
+  code: String((error as NodeJS.ErrnoException).code),
+});
 
 const ABSENT: ReadonlySet<string> = new Set(["ENOENT", "ENOTDIR"]);
 
@@ -35,7 +37,7 @@ async function targetOf(name: string, folder: string, place: () => string): Prom
       "Begin the path of a file with `./`.",
     );
   const path = resolve(folder, name);
-  const [home, real] = await Promise.all([realpath(folder), realpath(path).catch(codeOf)]);
+  const [home, real] = await Promise.all([realpath(folder), realpath(path).catch(pluginCode)]);
   if (typeof real === "object" && !ABSENT.has(real.code))
     throw new Trouble(
       `${place()}: the plugin \`${name}\` cannot be read (${real.code}).`,

@@ -1,6 +1,6 @@
 import type { InspectionRecord } from "@plumbmark/core";
-import type { Change } from "../commands/against.js";
-import type { Colour } from "../surroundings.js";
+import type { VerdictChange } from "../record/changes.js";
+import type { Colour } from "../terminal/context.js";
 import { type Check, SAFETY } from "./form.js";
 import { labelled, pad, plain, wrap } from "./lines.js";
 import { type Palette, palette } from "./palette.js";
@@ -19,7 +19,11 @@ const line = ({ level, rule, at, says, outcome }: Check, width: number): readonl
 export const told = (label: string, checks: readonly Check[], width: number): readonly string[] =>
   checks.length === 0 ? [] : [`  ${label}`, ...checks.flatMap((check) => line(check, width))];
 
-const showChange = ({ file, was, is, appears, goes }: Change, width: number, ink: Palette): readonly string[] => [
+const showChange = (
+  { file, was, is, appears, goes }: VerdictChange,
+  width: number,
+  ink: Palette,
+): readonly string[] => [
   `${ink.strong(plain(file))}   ${ink.verdict(is)(is)}, was ${was}`,
   ...told("stands against it now", appears, width),
   ...told("stands against it no longer", goes, width),
@@ -30,11 +34,11 @@ const showChange = ({ file, was, is, appears, goes }: Change, width: number, ink
 export function againstText(
   now: InspectionRecord,
   before: InspectionRecord,
-  changes: readonly Change[],
+  changes: readonly VerdictChange[],
   { width, colour }: Page,
 ): string {
   const ink = palette(colour);
-  const count = (is: Change["is"]): number => changes.filter((change) => change.is === is).length;
+  const count = (is: VerdictChange["is"]): number => changes.filter((change) => change.is === is).length;
   const drafts = count("draft");
   const kept = now.documents.length - changes.length;
   const lines = [

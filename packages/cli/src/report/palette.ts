@@ -1,6 +1,6 @@
 import type { Verdict } from "@plumbmark/core";
 import { Chalk, type ChalkInstance } from "chalk";
-import type { Colour } from "../surroundings.js";
+import type { Colour } from "../terminal/context.js";
 import type { Check } from "./form.js";
 
 /** The Okabe–Ito palette: told apart by people with any form of colour vision. Words always say the same. */

@@ -1,5 +1,5 @@
 import type { InspectionRecord } from "@plumbmark/core";
-import type { Difference } from "../commands/against-revision.js";
+import type { Difference } from "../record/differences.js";
 import { type Page, told } from "./against-text.js";
 import { SAFETY } from "./form.js";
 import { labelled, pad, plain, wrap } from "./lines.js";

@@ -7,7 +7,7 @@ import {
   settingText,
   topicOf,
 } from "@plumbmark/core";
-import type { Colour } from "../surroundings.js";
+import type { Colour } from "../terminal/context.js";
 import { labelled, pad, plain, wrap } from "./lines.js";
 import { palette } from "./palette.js";
 import { showSourceById } from "./source.js";

@@ -1,6 +1,6 @@
 import { columnHeading, type ScheduleTable } from "@plumbmark/core";
 import stringWidth from "string-width";
-import type { Colour } from "../surroundings.js";
+import type { Colour } from "../terminal/context.js";
 import { pad, plain } from "./lines.js";
 import { palette } from "./palette.js";
 

@@ -1,5 +1,5 @@
 import { foundIn, type InspectionRecord } from "@plumbmark/core";
-import type { Colour } from "../surroundings.js";
+import type { Colour } from "../terminal/context.js";
 import { alike, showChecks } from "./check.js";
 import { type Check, type DocumentEntry, SAFETY } from "./form.js";
 import { count, showElsewhere, showGaps, showGuesses, showWaiting } from "./found.js";

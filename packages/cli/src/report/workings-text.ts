@@ -1,5 +1,5 @@
 import type { WorkedValue } from "@plumbmark/core";
-import type { Colour } from "../surroundings.js";
+import type { Colour } from "../terminal/context.js";
 import { labelled, pad, plain } from "./lines.js";
 import { palette } from "./palette.js";
 import { showSourceById } from "./source.js";

@@ -1,0 +1,105 @@
+import { execFileSync } from "node:child_process";
+import {
+  appendFileSync,
+  cpSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  realpathSync,
+  rmSync,
+  writeFileSync,
+} from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { starterRepository } from "@plumbmark/starter";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { gitIdentity } from "../../../../tests/git-identity.js";
+import { stagedScope } from "../git/scope.js";
+import { ResultCache } from "./cache/cache.js";
+import type { Engine, InspectRequest } from "./engine.js";
+import { fastEngine } from "./fast.js";
+import { plainEngine } from "./plain.js";
+
+// One contract for every engine: what it gives is what the plain one gives, to the byte, the second time as the first.
+
+let top: string;
+let root: string;
+const git = (...words: string[]) => execFileSync("git", words, { cwd: root, env: { ...process.env, ...gitIdentity } });
+
+beforeAll(() => {
+  top = realpathSync(mkdtempSync(join(tmpdir(), "plumbmark-engine-")));
+  root = join(top, "docs");
+  cpSync(starterRepository, root, { recursive: true });
+  const small = readFileSync(join(root, "builds/small-screen.md"), "utf8");
+  // Enough documents that workers are worth having.
+  for (let at = 0; at < 45; at += 1)
+    writeFileSync(
+      join(root, `builds/many-${at}.md`),
+      small.replace(/^build: .*$/mu, `build: many-${at}`).replace("breaker: 20 A", `breaker: ${10 + (at % 11)} A`),
+    );
+  git("init", "--quiet");
+  git("add", "--all");
+  git("commit", "--quiet", "--message", "Everything");
+  appendFileSync(join(root, "builds/many-3.md"), "\nSeen again.\n");
+  writeFileSync(join(root, "builds/many-4.md"), small.replace(/^build: .*$/mu, "build: many-5"));
+  git("add", "--all");
+});
+afterAll(() => rmSync(top, { recursive: true, force: true }));
+
+const request = (more: Partial<InspectRequest> = {}): InspectRequest => ({
+  folder: root,
+  paths: [],
+  today: "2027-01-10",
+  warn: () => undefined,
+  every: false,
+  ...more,
+});
+
+const cached = (): Engine => fastEngine(() => new ResultCache(join(top, "cache"), "an edition"));
+
+/** A fast engine that has nothing cached, one that has everything, and one that caches nothing. */
+const engines = [
+  ["that begins its cache", cached],
+  ["that finds all in its cache", cached],
+  ["without a cache", () => fastEngine(() => undefined)],
+] as const;
+
+const inspections: readonly (readonly [string, () => Promise<Partial<InspectRequest>>])[] = [
+  ["everything", async () => ({})],
+  ["every check", async () => ({ every: true })],
+  ["one document", async () => ({ paths: ["builds/small-screen.md"] })],
+  ["one folder, without plugins", async () => ({ paths: ["builds"], plugins: false })],
+  ["with figures", async () => ({ every: true, figures: true })],
+  ["what is staged", async () => ({ scope: await stagedScope(root) })],
+];
+
+describe.each(inspections)("inspecting %s", { timeout: 120_000 }, (_, what) => {
+  const came = async (engine: Engine): Promise<string> => {
+    const more = await what();
+    const { record, leftAlone, figures } = await engine.inspect(request(more)).finally(more.scope?.end);
+    return JSON.stringify([record, leftAlone, [...figures]]);
+  };
+
+  test("comes to the same", async () => {
+    const plain = await came(plainEngine());
+    expect(JSON.parse(plain)[0].documents.length).toBeGreaterThan(0);
+    for (const [name, make] of engines) expect((await came(make())) === plain, name).toBe(true);
+  });
+});
+
+test("publishing comes to the same files", { timeout: 300_000 }, async () => {
+  for (let at = 6; at < 45; at += 1) rmSync(join(root, `builds/many-${at}.md`));
+  const published = async (engine: Engine, to: string) => {
+    await engine.publish({ ...request(), to: join(top, to) });
+    const files = readdirSync(join(top, to), { recursive: true, withFileTypes: true }).filter((each) => each.isFile());
+    return new Map(
+      files
+        .map((each) => join(each.parentPath, each.name))
+        .sort()
+        .map((path) => [path.slice(join(top, to).length), readFileSync(path, "latin1")]),
+    );
+  };
+  const plain = await published(plainEngine(), "plain");
+  expect(plain.size).toBeGreaterThan(100);
+  for (const [name, make] of engines) expect(await published(make(), "fast"), name).toEqual(plain);
+});

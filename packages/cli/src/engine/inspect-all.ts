@@ -1,0 +1,50 @@
+import { type InspectionRecord, inspection } from "@plumbmark/core";
+import { partOf } from "../record/part-of.js";
+import { NOT_A_BUILD } from "../repository/build-document.js";
+import type { DocsRepository } from "../repository/read-repository.js";
+import { fromRoot } from "../source/paths.js";
+import { Trouble } from "../terminal/trouble.js";
+import type { InspectRequest, InspectResult, Means } from "./engine.js";
+import { figuresOf } from "./figures.js";
+import { type Opened, openWithRules } from "./open.js";
+
+/** Files named on the command line that turned out to be no build documents. */
+const leftAloneIn = ({ asked, root }: DocsRepository, record: InspectionRecord): readonly string[] =>
+  asked
+    .filter(({ folder, path }) => !folder && !record.documents.some(({ file }) => file === fromRoot(root, path)))
+    .map(({ written }) => written);
+
+function refuseNothing(repository: DocsRepository, record: InspectionRecord, leftAlone: readonly string[]): void {
+  if (record.documents.length > 0) return;
+  const { asked, root, files, settings } = repository;
+  const named = leftAlone.length > 0 ? leftAlone : asked.map(({ written }) => written);
+  const patterns = files.houseStandard
+    ? ` The house standard looks for documents in ${settings.documents.join(", ")}.`
+    : "";
+  throw new Trouble(`There is no build document in ${named.join(", ") || root}.${patterns}`, NOT_A_BUILD);
+}
+
+/** The record with the models behind it, from which weight, power and margin are read. */
+function inspectWithFigures(opened: Opened, { today }: InspectRequest): InspectResult {
+  const { root, files, rules, wants, unreadable } = opened;
+  const gone = unreadable[0];
+  if (gone) throw new Trouble(`${gone.path}: ${gone.says}`, gone.mend);
+  const { record, builds } = inspection(files, rules, { today, every: true });
+  const figures = new Map([...builds].map(([path, each]) => [path, figuresOf(each)]));
+  return { root, rules, record, leftAlone: [], wants, figures };
+}
+
+/** Inspects a docs repository, and gives the part of the record that was asked for. */
+export async function inspectAll(request: InspectRequest, means: Means): Promise<InspectResult> {
+  const opened = await openWithRules(request, means);
+  if (request.figures) return inspectWithFigures(opened, request);
+  const { root, files, rules, wants, unreadable, cache } = opened;
+  const { today, every } = request;
+  const whole = await means.judge(files, rules, { today, every }, cache);
+  cache?.save();
+  const isDocument = new Set(files.documents.map(({ path }) => path));
+  const record = partOf(whole, unreadable, (file) => !isDocument.has(file) || wants(file));
+  const leftAlone = leftAloneIn(opened, record);
+  refuseNothing(opened, record, leftAlone);
+  return { root, rules, record, leftAlone, wants, figures: new Map() };
+}

@@ -1,0 +1,115 @@
+import type { DocumentFile } from "@plumbmark/core";
+import {
+  type DocumentSummary,
+  fillSite,
+  type Into,
+  mistakenSheets,
+  type Put,
+  putFile,
+  SiteError,
+  sharedFiles,
+  siteOf,
+  type Unshown,
+} from "@plumbmark/docs-site";
+import { plain } from "../report/lines.js";
+import { notWritten } from "../terminal/system-fault.js";
+import { Trouble } from "../terminal/trouble.js";
+import type { ResultCache } from "./cache/cache.js";
+import type { Means, PublishRequest, PublishResult } from "./engine.js";
+import { type Opened, openWithRules } from "./open.js";
+import { type MadeSheet, putSheet, type SheetsInput } from "./sheet-writer.js";
+
+/** The sheets that are to be made, and where what is cached of them may be. */
+export interface SheetsWork {
+  readonly input: SheetsInput;
+  readonly cache: ResultCache | undefined;
+  /** Called for every file that was put into the site. */
+  readonly onFile: () => void;
+}
+
+/** The sheets of all documents, in their order. */
+export interface SheetsMade {
+  readonly made: readonly MadeSheet[];
+  /** Documents whose sheets were made this time. */
+  readonly anew: readonly string[];
+  /** Pictures that these do not show, and why. */
+  readonly unshown: readonly Unshown[];
+}
+
+export const filesText = (count: number): string => `${count} ${count === 1 ? "file" : "files"}`;
+
+/** A path may be as long as a document. */
+const shown = (src: string): string => (src.length > 100 ? `${plain(src.slice(0, 100))}…` : plain(src));
+
+/** A sheet shows a picture twice where the document does: it is told once, where it stands. */
+const unshownText = ({ at, src, why }: Unshown): string =>
+  `plumbmark: ${plain(at)}: the picture ${src === "" ? "" : `${shown(src)} `}is not shown: ${why}.\n`;
+
+const pluginFailed = ({ judged }: DocumentSummary): boolean => (judged["plugin.failed"]?.fails ?? 0) > 0;
+
+/** A build left out of the register would look as if it did not exist. */
+function refuseUnreadable({ unreadable }: Opened): void {
+  if (unreadable.length === 0) return;
+  throw new Trouble(
+    unreadable.map(({ path, says, at }) => `${path}${at ? `:${at.line}:${at.column}` : ""}: ${says}`).join("\n"),
+    "A site has every file of the docs repository: make each readable, or move it out.",
+  );
+}
+
+interface Filled extends Omit<SheetsMade, "made"> {
+  readonly put: readonly Put[];
+  readonly failed: boolean;
+}
+
+/** Puts every file of the site into the folder it is made in. */
+async function fill(
+  { root, rules, cache, files: read }: Opened,
+  documents: readonly DocumentFile[],
+  today: string,
+  into: Into,
+  onFile: () => void,
+  { makeSheets }: Means,
+): Promise<Filled> {
+  const files = { ...read, documents };
+  const site = siteOf({ files, rules, today });
+  const input = { files, rules, today, root, places: site.places, into };
+  const { made, ...rest } = await makeSheets({ input, cache, onFile });
+  const mistaken = Array.from(mistakenSheets(site), (sheet) => putSheet(sheet, into));
+  const listed = [...made, ...mistaken].map((each) => each.summary);
+  const put = [...made, ...mistaken].flatMap((each) => each.put);
+  for (const file of sharedFiles(site, files, listed)) {
+    put.push(putFile(into, file));
+    onFile();
+  }
+  return { put, ...rest, failed: listed.some(pluginFailed) };
+}
+
+/** Publishes a docs repository as a static site. */
+export async function publishSite(request: PublishRequest, means: Means): Promise<PublishResult> {
+  const { to, today, warn, progress = () => undefined } = request;
+  const opened = await openWithRules(request, means);
+  refuseUnreadable(opened);
+  const { root, rules, cache } = opened;
+  const documents = await means.outline(opened.files, cache);
+  cache?.save();
+  let count = 0;
+  const onFile = (): void => {
+    count += 1;
+    progress(`${filesText(count)} of about ${18 * documents.length + rules.length}`);
+  };
+  progress(`Inspecting ${filesText(documents.length)}`);
+  let filled: Filled = { put: [], anew: [], unshown: [], failed: false };
+  const written = await fillSite(to, async (into) => {
+    filled = await fill(opened, documents, today, into, onFile, means);
+    return filled.put;
+  })
+    .catch((error: unknown) => {
+      if (error instanceof SiteError) throw new Trouble(error.message, error.mend);
+      throw notWritten("The site", to, error, "What was there before is as it was.");
+    })
+    .finally(() => progress(""));
+  // What is cached of it is of use only once it stands.
+  cache?.save();
+  for (const told of new Set(filled.unshown.map(unshownText))) warn(told);
+  return { ...written, root, failed: filled.failed, anew: filled.anew };
+}

@@ -1,0 +1,109 @@
+import {
+  type CheckEntry,
+  inspectEach,
+  outlineOf,
+  pluginRules,
+  type RepositoryFiles,
+  type RuleResult,
+  StandardError,
+} from "@plumbmark/core";
+import { rules } from "@plumbmark/rules";
+import { expect, test } from "vitest";
+import { starter } from "../../../../../tests/documents/repository.js";
+import { stated } from "../../../../../tests/plugins/stated.js";
+import { inspectMany } from "./inspect-many.js";
+import { readOutlines } from "./read-outlines.js";
+import { workersFor } from "./schedule.js";
+
+const files: RepositoryFiles = {
+  ...starter(),
+  documents: starter().documents.map((each) => ({ ...each, outline: outlineOf(each) })),
+};
+const options = { today: "2027-01-01" };
+
+test("threads come to the same as one, whatever their number", async () => {
+  const alone = inspectEach(files, rules, options);
+  for (const threads of [2, 3, 7]) expect(await inspectMany(files, rules, options, threads)).toEqual(alone);
+});
+
+test("outlines are the same however many threads read them, who then inspect", async () => {
+  const documents = files.documents.map(({ path, text }) => ({ path, text }));
+  const alone = documents.map(outlineOf);
+  for (const threads of [0, 1, 2]) {
+    expect(await readOutlines(documents, threads)).toEqual(alone);
+    expect(await inspectMany(files, rules, options, 2)).toEqual(inspectEach(files, rules, options));
+  }
+});
+
+const check = (rule: string, line: number, outcome: "fails" | "holds"): CheckEntry => ({
+  rule,
+  from: "a-plugin",
+  level: "should",
+  outcome,
+  at: { path: "faces", line, column: 1, endLine: line, endColumn: 2 },
+  says: `It was found on line ${line}.`,
+  sources: [],
+});
+
+/** Of two rules: one comes to something on every document, the other fails on some and was not carried out on others. */
+const carriedOut = pluginRules({
+  rules: [
+    {
+      stated: stated("house.first"),
+      outcomes: Object.fromEntries(
+        files.documents.map(({ path }, index): [string, RuleResult] => [
+          path,
+          { checks: [check("house.first", 2 + index, "fails"), check("house.first", 2, "holds")] },
+        ]),
+      ),
+    },
+    {
+      stated: stated("house.second"),
+      outcomes: Object.fromEntries(
+        files.documents
+          .slice(2)
+          .map(({ path }, index): [string, RuleResult] => [
+            path,
+            index === 0 ? { failed: "it did not finish" } : { checks: [] },
+          ]),
+      ),
+    },
+  ],
+  failed: [{ plugin: "another", reason: "it brings no rules" }],
+  refused: ["a-third"],
+});
+
+test.each([false, true])("what plugins came to is joined to it, to the byte (every check: %s)", async (every) => {
+  const all = [...rules, ...carriedOut];
+  const alone = inspectEach(files, all, { ...options, every });
+  expect(alone.flatMap(({ entry }) => entry.checks).filter(({ from }) => from !== undefined).length).toBeGreaterThan(
+    20,
+  );
+  for (const threads of [2, 3])
+    expect(JSON.stringify(await inspectMany(files, all, { ...options, every }, threads))).toBe(JSON.stringify(alone));
+});
+
+test("what threads cannot be given is inspected here", async () => {
+  const own = [...rules, { ...(rules[0] as (typeof rules)[number]), id: "house.own" }];
+  expect(await inspectMany(files, own, options, 2)).toEqual(inspectEach(files, own, options));
+});
+
+test("a house standard that cannot be used is told as ever", async () => {
+  const broken = {
+    ...files,
+    houseStandard: {
+      path: "house-standard.yaml",
+      text: "house-standard: X\nrequirements: {no.such: {level: shall}}\n",
+    },
+  };
+  await expect(inspectMany(broken, rules, options, 2)).rejects.toThrow(StandardError);
+});
+
+test("a handful of documents is not worth a thread", () => {
+  for (const processors of [1, 2, 8]) expect([0, 8, 39].map((many) => workersFor(many, processors))).toEqual([0, 0, 0]);
+  expect([40, 99, 100, 1000].map((many) => workersFor(many, 2))).toEqual([2, 2, 2, 2]);
+});
+
+test("with one processor a thread is worth it for many, since it can be given more room", () => {
+  expect([40, 99, 100, 1000].map((many) => workersFor(many, 1))).toEqual([0, 0, 1, 1]);
+});
