@@ -4,6 +4,7 @@ export { type ApprovalText, withApproval } from "./approval/write.js";
 export { isThere } from "./document/body/links.js";
 export { type Markdown, plainText, readMarkdown } from "./document/body/markdown.js";
 export { type Section, sectionsOf } from "./document/body/sections.js";
+export { fieldsAt } from "./document/field.js";
 export type { Mistake } from "./document/mistake.js";
 export { choices, nearest } from "./document/nearest.js";
 export { asRead, isNothingWritten, isPlaceholder, written } from "./document/nothing-written.js";
@@ -16,6 +17,7 @@ export { readWholeYaml, rememberYaml } from "./document/yaml/whole-yaml.js";
 export { type Data, type Placed, readYaml } from "./document/yaml/yaml.js";
 export { type Found, type FoundGap, type FoundMistake, foundIn, gravest } from "./findings/found.js";
 export { TURNS, type Turns } from "./findings/turns.js";
+export { type WhereFound, whereFound, whereFoundWords } from "./findings/where-found.js";
 export * as schemas from "./generated/schemas.js";
 export { approvalCodes } from "./inspection/approval-codes.js";
 export {

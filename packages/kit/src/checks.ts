@@ -17,6 +17,8 @@ interface Said {
   readonly mend?: string;
   /** The one figure that would turn it, and which way it has to go. */
   readonly turns?: Turns | undefined;
+  /** Less grave than its rule. */
+  readonly level?: "should" | "note";
   /** What this check alone rests on, where its rule names more. */
   readonly sources?: readonly SourceId[];
 }

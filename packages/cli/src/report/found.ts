@@ -37,9 +37,21 @@ export const showElsewhere = (
 /** A list that is longer helps nobody: what is on it is put right first. */
 const MOST = 16;
 
-function gapText({ path, file, what, of, mend }: FoundGap): string {
+/** Where it is found, in few words. */
+const FROM = {
+  "data sheet": "from the data sheet",
+  marking: "marked on it",
+  letter: "in the engineer's letter",
+  tape: "by tape",
+  "panel schedule": "in the panel schedule",
+  law: "by law or standard",
+} as const;
+
+function gapText({ path, file, what, of, mend, found }: FoundGap): string {
   const where = `\`${plain(path)}\`${file === undefined ? "" : ` in ${plain(file)}`}`;
-  if (what !== undefined) return `${where}: ${what}${of === undefined || file !== undefined ? "" : ` (${of})`}`;
+  // What is decided and not found needs no word of where.
+  const from = found === undefined || found === "plan" ? "" : `; ${FROM[found]}`;
+  if (what !== undefined) return `${where}: ${what}${of === undefined || file !== undefined ? "" : ` (${of})`}${from}`;
   return mend === undefined ? where : `${where}: ${mend}`;
 }
 

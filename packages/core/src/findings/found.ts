@@ -1,4 +1,5 @@
 import type { CheckEntry } from "../inspection/record.js";
+import { type WhereFound, whereFound } from "./where-found.js";
 
 /** A mistake with the checks that only follow from it. */
 export interface FoundMistake {
@@ -14,6 +15,8 @@ export interface FoundGap {
   /** What it is, and whose: `breaker rating` of `Circuit stage-4`. */
   readonly what?: string;
   readonly of?: string;
+  /** Where a person finds it. */
+  readonly found?: WhereFound;
   /** What to do, where no rule names the thing. */
   readonly mend?: string;
   readonly waiting: readonly CheckEntry[];
@@ -51,6 +54,11 @@ const isMistake = ({ rule, outcome }: CheckEntry): boolean =>
 /** A path of the document or a part; words that only say what is missing are none. */
 const isPath = (text: string): boolean => /^[\w.-]+$/u.test(text);
 
+function foundAt(path: string): Pick<FoundGap, "found"> {
+  const found = whereFound(path);
+  return found === undefined ? {} : { found };
+}
+
 function gapsOf(open: readonly CheckEntry[]): readonly FoundGap[] {
   const gaps = new Map<string, { gap: Omit<FoundGap, "waiting">; waiting: Set<CheckEntry> }>();
   const put = (gap: Omit<FoundGap, "waiting">, check: CheckEntry): void => {
@@ -65,7 +73,7 @@ function gapsOf(open: readonly CheckEntry[]): readonly FoundGap[] {
     const told = check["waits-for"] ?? [];
     for (const gap of told) put(gap, check);
     const paths = (check.missing ?? []).filter((path) => isPath(path) && !told.some((gap) => gap.path === path));
-    for (const path of paths) put({ path, ...(check.mend ? { mend: check.mend } : {}) }, check);
+    for (const path of paths) put({ path, ...(check.mend ? { mend: check.mend } : {}), ...foundAt(path) }, check);
   }
   const rank = ({ waiting }: FoundGap): number => LEVELS.indexOf(gravest(waiting));
   return [...gaps.values()]

@@ -1,4 +1,5 @@
 import type { TURNS, Turns } from "../findings/turns.js";
+import type { WhereFound } from "../findings/where-found.js";
 /** The record of an inspection, as `schema/record.schema.json` describes it. Units are UCUM codes. */
 export interface QuantityEntry {
   readonly value: number;
@@ -50,6 +51,8 @@ export interface WaitsForEntry {
   readonly what: string;
   /** Whose it is. */
   readonly of?: string;
+  /** Where a person finds it. */
+  readonly found?: WhereFound;
 }
 
 export type Outcome = "holds" | "fails" | "open" | "waived";

@@ -15,6 +15,7 @@ import {
 } from "@plumbmark/calc";
 import { START } from "../../document/place.js";
 import { TURNS } from "../../findings/turns.js";
+import { type WhereFound, whereFound, whereFoundWords } from "../../findings/where-found.js";
 import type { Build } from "../../model/build.js";
 import { isLooserLevel } from "../../standard/levels.js";
 import type { Level } from "../../standard/setting.js";
@@ -63,10 +64,19 @@ function refuseMixed(values: readonly Value[]): void {
 
 /** The sentence about what is not written down. */
 const gapSays = (gap: Gap): string => gap.because ?? `${gap.of ?? "The document"} has no ${gap.what} written down.`;
+function foundEntry(path: string, file: string | undefined): { readonly found?: WhereFound } {
+  const found = whereFound(path, file);
+  return found === undefined ? {} : { found };
+}
 const gapMend = (gap: Gap): string =>
   gap.path === ""
     ? `State the ${gap.what}.`
-    : `Write the ${gap.what} under \`${gap.path}\`${gap.file === undefined ? "" : ` in ${gap.file}`}.`;
+    : [
+        `Write the ${gap.what} under \`${gap.path}\`${gap.file === undefined ? "" : ` in ${gap.file}`}.`,
+        whereFoundWords(whereFound(gap.path, gap.file)),
+      ]
+        .filter((part) => part !== "")
+        .join(" ");
 
 /** A line of a working, and what tells it from others. */
 interface Line {
@@ -170,6 +180,7 @@ export function judge(
         ...(file === undefined ? {} : { file }),
         what,
         ...(of === undefined ? {} : { of }),
+        ...foundEntry(path, file),
       }));
     return {
       ...base,

@@ -191,7 +191,10 @@ export class Run {
 
   #connector(end: End | undefined, part: Part | undefined, path: string, what: string): Value {
     if (end) return connectorCurrent(end.id, this.build.practice);
-    return missing("current", part ? partGap(part, path, what) : { path: this.path, what, of: this.label });
+    return missing(
+      "current",
+      part ? partGap(part, path, what) : { path: `${this.feed.path}.part`, what: "part", of: this.feed.label },
+    );
   }
 
   /** Drop of every piece in order: building wiring, feed, jumpers. */

@@ -52,14 +52,15 @@ function ofThreePhase(run: Run, circuit: Circuit, line: Line): Value<"voltage"> 
 export function wiringDrop(run: Run): Value<"voltage"> {
   const { circuit } = run;
   const { reader } = run.build;
-  const path = `${circuit?.path}.wiring`;
-  const owner = circuit?.label ?? run.label;
+  // Without a circuit there is no wiring to ask for, but the circuit.
+  if (!circuit) return missing("voltage", { path: `${run.path}.from`, what: "circuit it is fed from", of: run.label });
+  const path = `${circuit.path}.wiring`;
+  const owner = circuit.label;
   const conductor = reader.value(`${path}.conductor`, "conductor", "conductor of the building wiring", owner);
   const line = {
     r: conductorResistance(conductor),
     L: reader.value(`${path}.length`, "length", "length of the building wiring", owner),
   };
-  if (!circuit) return segmentDrop.of({ I: run.current, ...line });
   return circuit.threePhase && run.legs !== undefined
     ? ofThreePhase(run, circuit, line)
     : ofTwoWires(run, circuit, line);

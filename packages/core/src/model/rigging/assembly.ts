@@ -174,7 +174,8 @@ export class Assembly {
   #kept({ part, name, termination, path }: AssemblyPart): Value<"factor"> {
     if (part?.kind !== "rope") return tabled(1, "factor", "arithmetic", "no termination");
     const row = termination === undefined ? undefined : KEEPS[termination];
-    if (row === undefined) return missing("factor", { path, what: "termination", of: `${this.label}: ${name}` });
+    if (row === undefined)
+      return missing("factor", { path: `${path}.termination`, what: "termination", of: `${this.label}: ${name}` });
     return tabled(terminations[row].share, "factor", terminations[row].source, termination as string);
   }
 }

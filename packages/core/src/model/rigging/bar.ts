@@ -269,7 +269,7 @@ export class Bar {
     const { hanging } = this;
     if (!hanging.known) return hanging;
     const because = (text: string): Missing =>
-      missing("mass", { path: this.path, what: "reactions", because: `${this.label}: ${text}` });
+      missing("mass", { path: `${this.path}.hangs`, what: "hangs", because: `${this.label}: ${text}` });
     try {
       const hung = hangBeam(hanging.beam);
       if (!hung.stable) return because(`it does not hang still, ${hung.because}.`);

@@ -107,7 +107,7 @@ export class Hang {
   get reaction(): Value<"mass"> {
     return (
       (this.bar.reactions.get(this.name) as Value<"mass"> | undefined) ??
-      missing("mass", { path: this.path, what: "reaction", of: this.label })
+      missing("mass", { path: `${this.path}.at`, what: "place on the bar", of: this.label })
     );
   }
 
