@@ -12,6 +12,8 @@ import dataNeighbours from "./data/neighbours/rule.js";
 import dataPortLoad from "./data/port-load/rule.js";
 import dataProcessorLoad from "./data/processor-load/rule.js";
 import documentCautions from "./document/cautions/rule.js";
+import documentDescribed from "./document/described/rule.js";
+import documentExposure from "./document/exposure/rule.js";
 import documentFrontMatter from "./document/front-matter/rule.js";
 import documentIdentity from "./document/identity/rule.js";
 import documentLinks from "./document/links/rule.js";
@@ -27,10 +29,15 @@ import panelsMixed from "./panels/mixed/rule.js";
 import panelsSpares from "./panels/spares/rule.js";
 import panelsStock from "./panels/stock/rule.js";
 import pictureCarried from "./picture/carried/rule.js";
+import pictureJoined from "./picture/joined/rule.js";
 import pictureLinkLength from "./picture/link-length/rule.js";
 import picturePlaced from "./picture/placed/rule.js";
 import powerCircuitLoad from "./power/circuit-load/rule.js";
+import powerControl from "./power/control/rule.js";
 import powerCordAmpacity from "./power/cord-ampacity/rule.js";
+import powerCordType from "./power/cord-type/rule.js";
+import powerDevices from "./power/devices/rule.js";
+import powerDisconnection from "./power/disconnection/rule.js";
 import powerFedOnce from "./power/fed-once/rule.js";
 import powerHeat from "./power/heat/rule.js";
 import powerInrush from "./power/inrush/rule.js";
@@ -64,6 +71,7 @@ import riggingSlackHang from "./rigging/slack-hang/rule.js";
 import riggingStackHeight from "./rigging/stack-height/rule.js";
 import riggingStackStability from "./rigging/stack-stability/rule.js";
 import riggingSuspendedWeight from "./rigging/suspended-weight/rule.js";
+import viewingCamera from "./viewing/camera/rule.js";
 import viewingDimming from "./viewing/dimming/rule.js";
 import viewingPitch from "./viewing/pitch/rule.js";
 import viewingText from "./viewing/text/rule.js";
@@ -82,6 +90,8 @@ export const rules: readonly Rule[] = [
   dataPortLoad,
   dataProcessorLoad,
   documentCautions,
+  documentDescribed,
+  documentExposure,
   documentFrontMatter,
   documentIdentity,
   documentLinks,
@@ -97,10 +107,15 @@ export const rules: readonly Rule[] = [
   panelsSpares,
   panelsStock,
   pictureCarried,
+  pictureJoined,
   pictureLinkLength,
   picturePlaced,
   powerCircuitLoad,
+  powerControl,
   powerCordAmpacity,
+  powerCordType,
+  powerDevices,
+  powerDisconnection,
   powerFedOnce,
   powerHeat,
   powerInrush,
@@ -134,6 +149,7 @@ export const rules: readonly Rule[] = [
   riggingStackHeight,
   riggingStackStability,
   riggingSuspendedWeight,
+  viewingCamera,
   viewingDimming,
   viewingPitch,
   viewingText,

@@ -38,7 +38,6 @@ const FREE: readonly (readonly [RegExp, string])[] = [
   [/^(revision|venue)$/u, "it is for people only"],
   [/^practice$/u, "the house standard's stands in"],
   [/^faces\.header\.text$/u, "a face that shows no text"],
-  [/\.rides-through$/u, "the multiple of the breaker's rating stands in"],
   [/^rigging\.bars\.b1\.hangs\.H\d\.structure$/u, "the letter states it"],
   [/^rigging\.letter\.points\.H\d\.catch$/u, "its rating at rest stands in, and is enough"],
 ];
@@ -48,7 +47,9 @@ const ADVICE: readonly RegExp[] = [
   /^(audience|light)(\.|$)/u,
   /^faces\.header\.(spares|text\.\w)/u,
   /\.feeder-drop$/u,
-  /\.place$/u,
+  /^camera$/u,
+  /\.(rides-through|residual)$/u,
+  /^picture\.path\.\d+\.place$/u,
   /^data\.chains\.D1\.(back-up-port|return)(\.|$)/u,
   /^picture\.path\.1(\.length)?$/u,
   /^rigging\.(secondary|lifting)(\.|$)/u,

@@ -78,6 +78,10 @@ on-site: 2027-03-05 to 2027-03-08
 practice: us
 prepared-by: R. Tallow
 approved: {by: M. Finch, on: 2026-11-20, code: 0000-0000}
+cautions-confirmed: {by: M. Finch, on: 2026-11-02}
+exposure: indoors
+on-stage: true
+camera: none
 faces:
   header:
     panel: tile-500-p2.9
@@ -99,6 +103,10 @@ power:
       rides-through: 200 A
       outlet: nema-5-20
       wiring: {conductor: 12 AWG, length: 30 ft, feeder-drop: 1 %}
+      serves: [rack]
+      control: constant
+      other-load: none
+      residual: none
   runs:
     P1:
       from: c1

@@ -6,14 +6,13 @@ import { changed, inspectText, SMALL, starter, TODAY } from "./repository.js";
 // What may be left out counts as nothing where it is left out. Written so that nobody can read it, or as less than
 // nothing, it is not nothing: what rests on it cannot be told.
 
-const CIRCUIT = "      outlet: nema-5-20\n";
 const WIRING = "{conductor: 12 AWG, length: 30 ft, feeder-drop: 1 %}";
 
 /** Where a quantity is written, and the rules that rest on it. */
 const CASES: readonly (readonly [what: string, write: (value: string) => string, rules: readonly string[]])[] = [
   [
     "other load of a circuit",
-    (value) => changed(CIRCUIT, `      other-load: ${value}\n      other-inrush: 1 A\n${CIRCUIT}`),
+    (value) => changed("      other-load: none\n", `      other-load: ${value}\n      other-inrush: 1 A\n`),
     ["power.circuit-load", "power.voltage-drop"],
   ],
   [

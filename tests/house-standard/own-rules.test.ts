@@ -36,7 +36,7 @@ describe("a limit", () => {
         measured: { value: 30.4, unit: "kg" },
         allowed: { value: 20, unit: "kg", sense: "at most" },
         mend: "Make it so.",
-        at: expect.objectContaining({ path: "faces.header.mass", line: 11 }),
+        at: expect.objectContaining({ path: "faces.header.mass", line: 15 }),
       }),
     ]);
   });

@@ -7,14 +7,18 @@ import { describe, test } from "vitest";
 import { notEmpty } from "../run/not-empty.js";
 import { root } from "./repository.js";
 
-/** What stands in a file can always be read or not: these rules hold or fail and are never open. */
-const NEVER_OPEN: readonly string[] = ["document.front-matter"];
+/** What stands in a file can always be read or not; what is not told is open, and no fault. */
+const NEVER: Readonly<Record<string, readonly ("open" | "fails")[]>> = {
+  "document.front-matter": ["open"],
+  "document.described": ["fails"],
+  "document.exposure": ["fails"],
+};
 
 const around = { ...starterParts(), known: rules.map(({ id }) => id) };
 
 describe.each(notEmpty(rules.map((rule) => [rule.id, rule] as const)))("%s", (id, rule) => {
   const folder = join(root, "rules", id.replace(".", "/"), "cases");
   const cases = existsSync(folder) ? readCases(folder) : [];
-  const never = NEVER_OPEN.includes(id) ? (["open"] as const) : [];
+  const never = NEVER[id] ?? [];
   for (const { name, run } of notEmpty(trials(rule, cases, { ...around, never }))) test(name, run);
 });

@@ -55,6 +55,12 @@ const right = (across: string, down: string): readonly string[] => [
   `holds: Face right reaches ${down} px down; the raster has 1,080 px.`,
 ];
 const SUPPLIES = "holds: Circuit stage-4 supplies 120 V through an outlet rated 125 V.";
+// WD 6: 5 is one line, neutral and earth, 125 V; the class begins at 100 V.
+const poles = (outlet: string): readonly string[] => [
+  `holds: Circuit stage-4 is supplied by one line and neutral; NEMA ${outlet} has 2P+PE.`,
+  "holds: Circuit stage-4 supplies 120 V through an outlet of a class that begins at 100 V.",
+];
+const WIRES = "holds: The feed of run P1 has 3 conductors; its plug needs 3, the earth among them.";
 const JUMPERS =
   "holds: The jumper of run P1: ac-locking-16 mates with ac-locking-16 at power-out of banner A1 and 9 more.";
 const plugIn = (outcome: string, outlet: string): string =>
@@ -183,9 +189,11 @@ const cases: readonly Case[] = [
     front: circuit(20, "nema-5-20", ", outlets: 1"),
     tells: [
       SUPPLIES,
+      ...poles("5-20"),
       "holds: Circuit stage-4 has an outlet of 20 A on a breaker of 20 A.",
       "holds: Circuit stage-4 has 1 outlet for 1 run.",
       plugIn("holds", "5-20"),
+      WIRES,
     ],
   },
   {
@@ -194,9 +202,11 @@ const cases: readonly Case[] = [
     front: circuit(20, "nema-5-15", ", outlets: 4"),
     tells: [
       SUPPLIES,
+      ...poles("5-15"),
       "holds: Circuit stage-4 has outlets of 15 A on a breaker of 20 A.",
       "holds: Circuit stage-4 has 4 outlets for 1 run.",
       plugIn("fails", "5-15"),
+      WIRES,
       "holds: Run P1 draws 6.842 A from one of several outlets; 12 A is the most.",
     ],
   },
@@ -206,8 +216,10 @@ const cases: readonly Case[] = [
     front: circuit(20, "nema-5-15"),
     tells: [
       SUPPLIES,
+      ...poles("5-15"),
       "open: Circuit stage-4: whether an outlet of 15 A may be on a breaker of 20 A depends on how many there are.",
       plugIn("fails", "5-15"),
+      WIRES,
       "holds: Run P1 draws 6.842 A from one of several outlets; 12 A is the most.",
     ],
   },
@@ -217,8 +229,10 @@ const cases: readonly Case[] = [
     front: circuit(20, "nema-5-20"),
     tells: [
       SUPPLIES,
+      ...poles("5-20"),
       "holds: Circuit stage-4 has outlets of 20 A on a breaker of 20 A.",
       plugIn("holds", "5-20"),
+      WIRES,
       "holds: Run P1 draws 6.842 A from one of several outlets; 16 A is the most.",
     ],
   },
@@ -228,9 +242,11 @@ const cases: readonly Case[] = [
     front: circuit(20, "nema-5-15", ", outlets: 1"),
     tells: [
       SUPPLIES,
+      ...poles("5-15"),
       "fails: Circuit stage-4 has an outlet of 15 A on a breaker of 20 A.",
       "holds: Circuit stage-4 has 1 outlet for 1 run.",
       plugIn("fails", "5-15"),
+      WIRES,
     ],
   },
   {
@@ -239,9 +255,11 @@ const cases: readonly Case[] = [
     front: circuit(20, "nema-5-20", ", outlets: 1").replace("breaker: 20 A, ", ""),
     tells: [
       SUPPLIES,
+      ...poles("5-20"),
       "open: Circuit stage-4 has no breaker rating written down.",
       "holds: Circuit stage-4 has 1 outlet for 1 run.",
       plugIn("holds", "5-20"),
+      WIRES,
     ],
   },
   {
@@ -250,9 +268,12 @@ const cases: readonly Case[] = [
     front: circuit(20, "iec-60309-16-3", ", outlets: 2"),
     tells: [
       "open: IEC 60309, 16 A, 3 wires has no rated voltage at hand for us practice; state it on the part.",
+      "holds: Circuit stage-4 is supplied by one line and neutral; IEC 60309, 16 A, 3 wires has 2P+PE.",
+      "fails: Circuit stage-4 supplies 120 V through an outlet of a class that begins at 200 V.",
       "open: IEC 60309, 16 A, 3 wires has no rated current at hand for us practice; state it on the part.",
       "holds: Circuit stage-4 has 2 outlets for 1 run.",
       "fails: The feed of run P1 has the plug NEMA 5-20; circuit stage-4 has the outlet IEC 60309, 16 A, 3 wires.",
+      WIRES,
     ],
   },
   {
@@ -418,52 +439,44 @@ const cases: readonly Case[] = [
     rule: "document.cautions",
     front: "author: nobody",
     tells: [
-      "open: Whether the build lifts cannot be told, and its cautions do not speak of lifting.",
-      "open: Whether the build uses mains cannot be told, and its cautions do not speak of mains.",
+      "open: Whether the build lifts or uses mains cannot be told, and nobody is written down who has gone over its cautions.",
     ],
   },
   {
     name: "cautions for a wall",
     rule: "document.cautions",
-    front: face(2, 2, "wall"),
-    body: "## Cautions\n\nMains.",
-    tells: ["holds: The cautions speak of mains."],
+    front: `${face(2, 2, "wall")}\ncautions-confirmed: {by: M. Finch, on: 2027-02-01}`,
+    tells: ["holds: M. Finch has gone over the cautions on 2027-02-01."],
+  },
+  {
+    name: "cautions on no day",
+    rule: "document.cautions",
+    front: `${face(2, 2, "wall")}\ncautions-confirmed: {by: M. Finch}`,
+    tells: ["open: The build uses mains; on which day M. Finch has gone over its cautions is not written down."],
   },
   {
     name: "cautions for a face not told how it is held",
     rule: "document.cautions",
     front: "faces: {banner: {panel: tile-500-p2.9, columns: 2, rows: 1}}",
-    tells: [
-      "open: Whether the build lifts cannot be told, and its cautions do not speak of lifting.",
-      "fails: The build uses mains; its cautions do not speak of it.",
-    ],
+    tells: ["open: The build uses mains, and nobody is written down who has gone over its cautions."],
   },
   {
     name: "cautions with a bar alone",
     rule: "document.cautions",
     front: "rigging: {bars: {header: {length: 2 m}}}",
-    tells: [
-      "fails: The build lifts; its cautions do not speak of it.",
-      "open: Whether the build uses mains cannot be told, and its cautions do not speak of mains.",
-    ],
+    tells: ["open: The build lifts, and nobody is written down who has gone over its cautions."],
   },
   {
     name: "cautions with a circuit alone",
     rule: "document.cautions",
     front: "power: {circuits: {stage-4: {supply: 120 V}}}",
-    tells: [
-      "open: Whether the build lifts cannot be told, and its cautions do not speak of lifting.",
-      "fails: The build uses mains; its cautions do not speak of it.",
-    ],
+    tells: ["open: The build uses mains, and nobody is written down who has gone over its cautions."],
   },
   {
     name: "cautions with a run alone",
     rule: "document.cautions",
     front: "power: {runs: {P1: {feed: {length: 3 m}}}}",
-    tells: [
-      "open: Whether the build lifts cannot be told, and its cautions do not speak of lifting.",
-      "fails: The build uses mains; its cautions do not speak of it.",
-    ],
+    tells: ["open: The build uses mains, and nobody is written down who has gone over its cautions."],
   },
   {
     name: "no port",

@@ -15,9 +15,10 @@ const camel = (name) => name.replace(/-(.)/g, (_, letter) => letter.toUpperCase(
 /**
  * Vocabulary of our own in the schemas: what kind of quantity, pair, range or reference a text has to be, whether it may
  * be less than nothing (`sign: "any"`), the least and most that are plausible for the field, whether it is a day or days
- * on site (`form`), whether it may be written as a guess or a bound (`guess`), and where a person finds it (`found`).
+ * on site (`form`), whether it may be written as a guess or a bound (`guess`), and where a person finds it (`found`). `none: true`: the
+ * word `none` may be written for it.
  */
-const VOCABULARY = ["quantity", "pair", "range", "refers", "sign", "plausible", "form", "guess", "found"];
+const VOCABULARY = ["quantity", "pair", "range", "refers", "sign", "plausible", "form", "guess", "found", "none"];
 
 export async function generate() {
   await mkdir(folder, { recursive: true });

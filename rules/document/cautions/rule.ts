@@ -1,69 +1,54 @@
 import { type Build, is, open, rule } from "@plumbmark/kit";
 
-interface Danger {
-  readonly name: string;
-  /** Whether the build has it; undefined when that cannot be told. */
-  readonly present: (build: Build) => boolean | undefined;
-  readonly words: RegExp;
-  readonly mend: string;
+/** Whether the build lifts; undefined when that cannot be told. */
+function lifts({ faces, bars }: Build): boolean | undefined {
+  if (bars.length > 0 || faces.some((face) => face.support === "flown")) return true;
+  return faces.length > 0 && faces.every((face) => face.support !== undefined) ? false : undefined;
 }
 
-const DANGERS: readonly Danger[] = [
-  {
-    name: "lifting",
-    present: ({ faces, bars }) =>
-      bars.length > 0 || faces.some((face) => face.support === "flown")
-        ? true
-        : faces.length > 0 && faces.every((face) => face.support !== undefined)
-          ? false
-          : undefined,
-    words: /\b(?:lift(?:s|ed|ing)?|rig(?:gers?|ging|ged)|hang(?:s|ing)?|hung|hoist\w*|overhead|suspen\w+)\b/iu,
-    mend: "Say under “Cautions” what hangs over whom, that qualified riggers hang it, and who stands for the structure.",
-  },
-  {
-    name: "mains",
-    present: ({ faces, circuits, runs }) =>
-      circuits.length > 0 ||
-      runs.length > 0 ||
-      faces.some((face) => face.panel?.data.supply !== undefined || face.panel?.data.power !== undefined)
-        ? true
-        : undefined,
-    words: /\b(?:mains|electric|breaker|outlet|circuit|voltage)/iu,
-    mend: "Say under “Cautions” what stays live, and that outlets, breakers and wiring are work for licensed electricians.",
-  },
-];
+/** Whether it uses mains; undefined when that cannot be told. */
+const usesMains = ({ faces, circuits, runs }: Build): boolean | undefined =>
+  circuits.length > 0 ||
+  runs.length > 0 ||
+  faces.some((face) => face.panel?.data.supply !== undefined || face.panel?.data.power !== undefined)
+    ? true
+    : undefined;
 
 export default rule({
   id: "document.cautions",
-  states: "A build that lifts or uses mains carries the caution for it.",
+  states: "Somebody has gone over the cautions of a build that lifts or uses mains.",
   level: "shall",
-  why: "Whoever opens the sheet on site may never have met this build. What can hurt them has to stand where they look first.",
+  why: "Whoever opens the sheet on site may never have met this build. What can hurt them has to stand where they look first, and somebody has to have held it against this build and this house.",
   judged:
-    "Flown faces and bars make a build that lifts; circuits, runs and panels with a supply make one that uses mains. The section “Cautions” has to speak of each, in words for it.",
+    "Flown faces and bars make a build that lifts; circuits, runs and panels with a supply make one that uses mains. The cautions for both are printed with every sheet, whatever the author writes, and no prose is graded: the rule asks that somebody has gone over them for this build, `cautions-confirmed: {by: …, on: …}`, no later than its first day on site.",
   sources: ["practice"],
   *checks({ build }) {
-    const text = build.textUnder("Cautions") ?? "";
-    const place = build.sections.find(({ title }) => title.toLowerCase() === "cautions")?.place;
-    const thing = { path: "cautions", label: build.label, ...(place ? { place } : {}) };
-    for (const { name, present, words, mend } of DANGERS) {
-      const has = present(build);
-      if (has === false) continue;
-      const spoken = words.test(text);
-      const at = { ...thing, path: `cautions.${name}` };
-      if (has === undefined && !spoken)
-        yield open(at, {
-          says: `Whether the build ${name === "mains" ? "uses mains" : "lifts"} cannot be told, and its cautions do not speak of ${name}.`,
-          mend: "Write the faces with their panels and how they are held, and the power.",
-          needs: ["faces", ...(name === "mains" ? ["power"] : ["rigging"])],
-        });
-      else
-        yield is(at, {
-          holds: spoken,
-          says: spoken
-            ? `The cautions speak of ${name}.`
-            : `The build ${name === "mains" ? "uses mains" : "lifts"}; its cautions do not speak of it.`,
-          mend,
-        });
+    const dangers = [lifts(build), usesMains(build)];
+    if (dangers.every((each) => each === false)) return;
+    const path = "cautions-confirmed";
+    const { by, on } = build.confirmation(path);
+    const thing = { path, label: build.label };
+    const what = ["lifts", "uses mains"].filter((_, index) => dangers[index]).join(" and ");
+    if (by === undefined || on === undefined) {
+      const so = what === "" ? "Whether the build lifts or uses mains cannot be told" : `The build ${what}`;
+      const says = by
+        ? `${so}; on which day ${by.name} has gone over its cautions is not written down.`
+        : `${so}, and nobody is written down who has gone over its cautions.`;
+      yield open(thing, {
+        says,
+        mend: "Read the cautions printed with the sheet against this build and this house, and write `cautions-confirmed: {by: …, on: …}` with the name and the day.",
+        needs: [...(by ? [] : [`${path}.by`]), ...(on ? [] : [`${path}.on`])],
+      });
+      return;
     }
+    const first = build.stay?.from;
+    const inTime = first === undefined || on <= first;
+    yield is(thing, {
+      holds: inTime,
+      says: inTime
+        ? `${by.name} has gone over the cautions on ${on}.`
+        : `${by.name} has gone over the cautions on ${on}; the first day on site is ${first}.`,
+      mend: "Go over the cautions before the first day on site.",
+    });
   },
 });

@@ -14,7 +14,7 @@ export default rule({
   level: "shall",
   why: "Two builds that each fit the stock do not fit it together, and it comes out on the morning the second van is loaded.",
   judged:
-    "Over all documents of the repository that are not drafts, and this one, the largest number of panels and spares of a lot away on any of this build's days on site, against what the stock list has. Days of transport are not counted.",
+    "Over all documents of the repository that are not drafts, and this one, the largest number of panels and spares of a lot away on any of this build's days on site, against what the stock list has. What a build takes is what its design hangs and the spares it names: where a face lists fewer out of its lots than that, the rest counts against each of them. Days of transport are not counted.",
   sources: ["arithmetic"],
   *checks({ build }) {
     for (const use of build.lotUses) {

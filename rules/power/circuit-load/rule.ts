@@ -1,5 +1,5 @@
 import { continuousShare, tabled } from "@plumbmark/calc";
-import { atMost, rule } from "@plumbmark/kit";
+import { atMost, open, rule } from "@plumbmark/kit";
 
 export default rule({
   id: "power.circuit-load",
@@ -7,15 +7,21 @@ export default rule({
   level: "shall",
   why: "A display runs for hours. A breaker loaded above its continuous rating warms up and trips in the middle of the event, and the wiring ages.",
   judged:
-    "S is the sum over the circuit of every panel's maximum power ÷ its power factor, and of the other load. An other load in VA counts as written; one in W counts at power factor 1, because none is written for it: write VA where it is known. Between a line and neutral, and between two lines, I = S ÷ V with the voltage across the load, and both wires carry it. On a three-phase circuit each run says which `legs` it is on: two loads between lines, I and J, share a leg as √(I² + J² + I × J), loads between one leg and neutral are added to that plainly, other load counts on every leg, and the fullest leg decides. The current is held against the breaker rating × the continuous share. A breaker written as listed for 100 % (`rated-100`) counts in full, unless the house standard sets a share of its own. Of a supply that circuits name under `from` the fullest leg of all of them counts, against its own breaker under `power.supplies`. The neutral is not judged: see power.leg-balance.",
-  sources: ["nec-210.20a", "nec-215.3", "iec-60364-4-43"],
+    "S is the sum over the circuit of every panel's maximum power ÷ its power factor, of the devices it `serves`, and of the other load, `none` where there is none. An other load in VA counts as written; one in W counts at power factor 1, because none is written for it: write VA where it is known. Between a line and neutral, and between two lines, I = S ÷ V with the voltage across the load, and both wires carry it. On a three-phase circuit each run says which `legs` it is on: two loads between lines, I and J, share a leg as √(I² + J² + I × J), loads between one leg and neutral are added to that plainly, other load counts on every leg, and the fullest leg decides. The current is held against the breaker rating × the continuous share. A breaker and assembly listed for 100 % counts in full once its listing is stated, `rated-100: {listing: …}`, unless the house standard sets a share of its own. Of a supply that circuits name under `from` the fullest leg of all of them counts, against its own breaker under `power.supplies`. The neutral is not judged: see power.leg-balance.",
+  sources: ["nec-210.20a", "nec-210.20a-100", "nec-215.3", "iec-60364-4-43"],
   settings: {
     share: { us: 0.8, iec: 1, kind: "ratio", stricter: "less", describe: "continuous share of the breaker's rating" },
   },
   *checks({ build, settings }) {
     const usual = continuousShare(build.practice).value;
     const house = tabled(settings.share as number, "ratio", "house", "continuous share of the house standard");
-    for (const circuit of build.circuits)
+    for (const circuit of build.circuits) {
+      if (!circuit.saysOtherLoad)
+        yield open(circuit, {
+          says: `Whether anything else is on ${circuit.label} is not written down.`,
+          mend: `Ask the house what else is on it, and write \`${circuit.path}.other-load\`: watts or VA, or \`none\`.`,
+          needs: [`${circuit.path}.other-load`],
+        });
       yield atMost(circuit, {
         measured: circuit.current,
         allowed: circuit.continuousRating(settings.share === usual ? circuit.continuousShare : house),
@@ -26,6 +32,7 @@ export default rule({
             ? "Move panels to another circuit, or feed the run at a higher voltage."
             : "Move some of the other load to another circuit.",
       });
+    }
     for (const supply of build.supplies)
       yield atMost(supply, {
         measured: supply.current,

@@ -6,8 +6,19 @@ export default rule({
   level: "shall",
   why: "A breaker protects only conductors that are large enough for it. A thin cord behind a large breaker burns before the breaker opens.",
   judged:
-    "Every cord by its gauge and its conductors without the equipment ground (ambient 30 °C unless written), a metric cord by the rating on its part. In us practice a cord of 16 AWG or larger may be on 20 A. Building wiring by gauge at 60 °C, a metric size by how it is laid; ambient temperature and circuits that run together count where they are written.",
-  sources: ["nec-400.5a1", "nec-240.5", "nec-310.16", "nec-240.4d", "iec-60364-5-52-b", "part"],
+    "Every cord by its gauge and its conductors without the equipment ground (ambient 30 °C unless written), a metric cord by the rating on its part. A cord has one ampacity for its gauge; the temperature marked on it softens the ambient factor only. In us practice a cord of 16 AWG or larger may be on 20 A. Behind a BS 1363 plug its fuse is what protects the cords. Building wiring by gauge: the column of its `insulation` with the factors for ambient temperature and circuits that run together, and no more than the column of its `terminals` gives; either is 60 °C where it is not written. A metric size by how it is laid; a ring of 2.5 mm² that carries 20 A may be on 32 A.",
+  sources: [
+    "nec-400.5a1",
+    "nec-400.5a",
+    "nec-240.5",
+    "nec-310.16",
+    "nec-110.14c",
+    "nec-240.4d",
+    "iec-60364-5-52-b",
+    "bs-7671-433.1.204",
+    "bs-1362",
+    "part",
+  ],
   *checks({ build }) {
     for (const run of build.runs)
       for (const { cable, current, allows, breaker } of run.cords) {
@@ -17,14 +28,20 @@ export default rule({
           says: ({ measured, allowed }) => `${cable.label} passes ${measured}; its conductors carry ${allowed}.`,
           mend: "Take a cord of a larger conductor, or put fewer panels on the run.",
         });
-        if (run.circuit)
+        const { protection, circuit } = run;
+        const fuse = run.feed.ends[0]?.id === "bs-1363";
+        if (circuit && protection)
           yield atMost(cable, {
-            measured: run.circuit.breaker,
+            measured: protection,
             allowed: breaker,
             says: ({ measured, allowed }) =>
-              `${cable.label} is on a breaker of ${measured}; a cord like it may be on ${allowed}.`,
-            turns: { path: `${run.circuit.path}.breaker`, sense: "at most", asks: "electrician" },
-            mend: "Take a cord of a larger conductor, or a circuit with a smaller breaker.",
+              `${cable.label} is ${fuse ? "behind a fuse" : "on a breaker"} of ${measured}; a cord like it may be ${fuse ? "behind" : "on"} ${allowed}.`,
+            ...(fuse
+              ? {}
+              : { turns: { path: `${circuit.path}.breaker`, sense: "at most", asks: "electrician" } as const }),
+            mend: fuse
+              ? "Put a smaller fuse into the plug, or take a cord of a larger conductor."
+              : "Take a cord of a larger conductor, or a circuit with a smaller breaker.",
           });
       }
     for (const circuit of build.circuits)

@@ -1,22 +1,12 @@
-import { curveRides, missing, type SourceId, TRIP_CURVES, type TripCurve, times, type Value } from "@plumbmark/calc";
-import { atMost, type Circuit, rule } from "@plumbmark/kit";
+import { TRIP_CURVES } from "@plumbmark/calc";
+import { atMost, type Circuit, rule, type SourceId } from "@plumbmark/kit";
 
-const isCurve = (curve: string | undefined): curve is TripCurve =>
-  curve !== undefined && Object.hasOwn(TRIP_CURVES, curve);
-
-/** What the breaker rides through: as written, else by its curve, else the house's multiple; and what that rests on. */
-function ridden(
-  circuit: Circuit,
-  multiple: number,
-): { readonly allowed: Value; readonly sources: readonly SourceId[] } {
-  const { ridesThrough, curve, breaker } = circuit;
-  if (ridesThrough) return { allowed: ridesThrough, sources: ["practice"] };
-  if (curve !== undefined && !isCurve(curve)) {
-    const because = `${circuit.label}: how much a breaker of the curve ${curve} rides through is not known.`;
-    return { allowed: missing("current", { path: `${circuit.path}.curve`, what: "trip curve", because }), sources: [] };
-  }
-  if (isCurve(curve)) return { allowed: curveRides(breaker, curve), sources: ["practice", "iec-60898-1"] };
-  return { allowed: times(breaker, multiple), sources: ["practice", "house"] };
+/** What a check on this circuit rests on. */
+function sourcesOf({ ridesThrough, curve, build }: Circuit, multiple: number): readonly SourceId[] {
+  if (ridesThrough) return ["practice"];
+  if (curve !== undefined) return Object.hasOwn(TRIP_CURVES, curve) ? ["practice", "iec-60898-1"] : [];
+  if (multiple > 0) return ["practice", "house"];
+  return build.practice === "iec" ? ["practice", "iec-60898-1"] : ["practice"];
 }
 
 export default rule({
@@ -25,23 +15,25 @@ export default rule({
   level: "should",
   why: "All supplies fill up in the same instant. The breaker opens at switch-on though the load is small, and after a power cut nobody is there to close it.",
   judged:
-    "The inrush of all panels that are switched on together, Σ of what their parts state (of the largest run where the circuit is `stepped`), and of the other load, `other-inrush`, against what the breaker rides through. A circuit with an `other-load` whose inrush is not written is open: a processor or converter charges its supply in the same instant. The breaker rides through what is written as `rides-through` from its data sheet; else a multiple of its rating by its `curve`: B 3, C 5, D 10; else the house's multiple. Figures are compared as they are written. A maker's inrush is as a rule the peak of a pulse of about a millisecond, at the worst instant of the wave; a breaker's multiple is an rms current that lasts for a hundredth of a second or more. Holding the peak against the rms is the safe side; a breaker maker's pulse curve, written as `rides-through`, is nearer.",
+    "The peak of everything that is switched on together: the inrush of all panels, Σ of what their parts state (of the largest run where the circuit is `stepped`), of the devices the circuit serves, and of the other load, `other-inrush`, against the peak the breaker rides through. An `other-load` whose inrush is not written is open: it charges its supply in the same instant. The breaker rides through the peak written as `rides-through` from its data sheet; else √2 × the least multiple of its `curve` (IEC 60898-1, r.m.s.: B 3, C 5, D 10) × its rating; else √2 × the house's multiple × its rating. Without any of them a breaker of iec practice counts as one of curve B, and one of us practice, where there are no such curves, is open. Pulses shorter than half a period ride through at higher peaks; how much higher only the maker of the breaker says.",
   sources: ["practice", "iec-60898-1", "house"],
   settings: {
     multiple: {
-      us: 5,
-      iec: 3,
+      us: 0,
+      iec: 0,
       stricter: "less",
-      describe: "multiple of the rating a breaker of unknown curve rides through",
+      describe: "multiple of the rating, r.m.s., a breaker of unknown curve rides through; 0 for none",
     },
   },
   *checks({ build, settings }) {
+    const multiple = settings.multiple as number;
     for (const circuit of build.circuits)
       yield atMost(circuit, {
         measured: circuit.inrush,
-        ...ridden(circuit, settings.multiple as number),
+        allowed: circuit.peakRidden(multiple),
+        sources: sourcesOf(circuit, multiple),
         says: ({ measured, allowed }) =>
-          `At switch-on circuit ${circuit.name} draws up to ${measured}; its breaker rides through ${allowed}.`,
+          `At switch-on circuit ${circuit.name} draws a peak of up to ${measured}; its breaker rides through ${allowed}.`,
         turns: { path: `${circuit.path}.rides-through`, sense: "at least", asks: "electrician" },
         mend: "Switch the runs on one after another, spread them over more circuits, or ask the electrician for a breaker of a slower curve.",
       });

@@ -1,5 +1,5 @@
 import { CLASS_A, leakageAllowed, tabled, type Value } from "@plumbmark/calc";
-import { atMost, type Circuit, rule } from "@plumbmark/kit";
+import { atMost, type Circuit, open, rule } from "@plumbmark/kit";
 
 /** A personal-protection device of us practice may not trip below 4 mA; of any other a share is left to standing leakage. */
 function allowedOn(circuit: Circuit, share: number): Value {
@@ -15,7 +15,7 @@ export default rule({
   level: "should",
   why: "The filter of every panel leaks a little to earth. Enough of them together open the residual device with no fault anywhere.",
   judged:
-    "The leakage of all panels on a circuit with a residual device, added up, against the share of its rating; a Class A device of us practice holds up to 4 mA. Leakage of other loads on the circuit is not known and comes on top.",
+    "The leakage of all panels and devices on a circuit with a residual device, added up, against the share of its rating; a Class A device of us practice holds up to 4 mA. A circuit of which nothing is said is open: one without such a device has `residual: none`. Leakage of other loads on the circuit is not known and comes on top.",
   sources: ["iec-60364-5-53", "ul-943"],
   settings: {
     share: {
@@ -27,14 +27,21 @@ export default rule({
     },
   },
   *checks({ build, settings }) {
-    for (const circuit of build.circuits)
+    for (const circuit of build.circuits) {
+      if (!circuit.saysResidual)
+        yield open(circuit, {
+          says: `Whether ${circuit.label} has a residual device is not written down.`,
+          mend: `Ask the house, and write \`${circuit.path}.residual\`: its trip rating, or \`none\`.`,
+          needs: [`${circuit.path}.residual`],
+        });
       if (circuit.hasResidual)
         yield atMost(circuit, {
           measured: circuit.leakage,
           allowed: allowedOn(circuit, settings.share as number),
           says: ({ measured, allowed }) =>
-            `The panels on circuit ${circuit.name} leak ${measured}; its residual device leaves room for ${allowed}.`,
+            `Panels and devices on circuit ${circuit.name} leak ${measured}; its residual device leaves room for ${allowed}.`,
           mend: "Spread the panels over more circuits, each with its own residual device. Do not take the device out.",
         });
+    }
   },
 });

@@ -1,8 +1,10 @@
 import { connectorCurrent, RESIDUAL_MOST, tabled } from "@plumbmark/calc";
-import { atMost, rule } from "@plumbmark/kit";
+import { atMost, is, rule } from "@plumbmark/kit";
 
 /** Sockets above this are for trained people only. */
 const ORDINARY = 32;
+
+const MEND = "Ask the venue's licensed electrician for a circuit with a residual device of 30 mA.";
 
 export default rule({
   id: "power.residual",
@@ -17,13 +19,21 @@ export default rule({
     for (const circuit of build.circuits) {
       const rated = circuit.outlet === undefined ? undefined : connectorCurrent(circuit.outlet, "iec");
       if (!rated?.known || rated.value > ORDINARY) continue;
+      if (circuit.saysResidual && !circuit.hasResidual) {
+        yield is(circuit, {
+          holds: false,
+          says: `Circuit ${circuit.name} has no residual device; a socket people plug into has one of at most 30 mA.`,
+          mend: MEND,
+        });
+        continue;
+      }
       yield atMost(circuit, {
         measured: circuit.residual,
         allowed: tabled(RESIDUAL_MOST, "current", "bs-7671-415.1.1", "greatest trip rating for additional protection"),
         says: ({ measured, allowed }) =>
           `The residual device of circuit ${circuit.name} trips at ${measured}; ${allowed} is the most for a socket people plug into.`,
         turns: { path: `${circuit.path}.residual`, sense: "at most", asks: "electrician" },
-        mend: "Ask the venue's licensed electrician for a circuit with a residual device of 30 mA.",
+        mend: MEND,
       });
     }
   },

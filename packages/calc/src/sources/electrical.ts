@@ -58,6 +58,25 @@ export const electricalSources = sourceTable({
     "2023",
     "memory",
   ),
+  "nec-520.68": nec(
+    "520.68(A)(1)",
+    "flexible conductors that supply portable stage equipment are listed for extra-hard usage",
+  ),
+  "nec-400.12": nec(
+    "400.12",
+    "a cord is no substitute for fixed wiring: not run through walls, ceilings or floors, not fastened to the building, not concealed, not above a suspended ceiling",
+    "2020",
+  ),
+  "nec-400.10": nec(
+    "400.10",
+    "cords may connect equipment that is interchanged often, and fixed equipment made for ready removal and identified for a cord",
+    "2020",
+  ),
+  "stage-control": {
+    document: "common practice",
+    says: "switch-mode supplies take constant power: neither a dimmer, parked or not, nor its non-dim mode; a relay that stays closed",
+    basis: "practice",
+  },
   "hd-22.4": {
     document: "EN 50525-2-21 (H07RN-F)",
     practice: "iec",

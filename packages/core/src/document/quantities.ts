@@ -100,6 +100,7 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
     unsure.push({ path, place, sure, text, ...(other === undefined ? {} : { other }) });
   };
   const leaf = (given: Schema, data: string | number, path: string): void => {
+    if (given.none === true && data === "none") return;
     // Where one value or a range may stand, the word between two values tells which it is.
     const { quantity, range, ...rest } = given;
     const both = quantity !== undefined && range !== undefined;

@@ -25,19 +25,23 @@ import { type Active, activesOf } from "./picture/actives.js";
 import { type Lettering, letteringOf } from "./picture/lettering.js";
 import { Picture } from "./picture/picture.js";
 import { Circuit } from "./power/circuit.js";
+import { checkServed, type Device, devicesOf } from "./power/device.js";
 import { Run } from "./power/run.js";
 import { type Supply, suppliesOf } from "./power/supply.js";
 import { asMass } from "./reading/as-mass.js";
 import type { BuildContext } from "./reading/build-context.js";
+import { type Confirmation, confirmationAt, type Statement, statementAt } from "./reading/confirmed.js";
 import { once } from "./reading/once.js";
 import { partsUsed } from "./reading/parts-used.js";
 import { partName, partValue, type Reader } from "./reading/reader.js";
 import { checkReferences } from "./reading/references.js";
 import { Bar } from "./rigging/bar.js";
 import { Fixings } from "./rigging/wall.js";
+import { type Stay, stayOf } from "./stock/bookings.js";
 import { type LotUse, lotUsesOf } from "./stock/lot-use.js";
 import type { CountedDesign } from "./values/counted-design.js";
 import { computed, valueEntries, valueEntriesUnder } from "./values/index.js";
+import { type Filming, filmingOf } from "./viewing/camera.js";
 import { type Dimming, dimmingOf } from "./viewing/dimming.js";
 import { Viewing } from "./viewing/viewing.js";
 
@@ -86,6 +90,7 @@ export class Build implements CountedDesign {
     this.viewing = new Viewing(reader);
     this.sections = sectionsOf(markdown);
     checkReferences(reader, context.stock);
+    checkServed(this);
   }
 
   /** The author's mistakes: in the YAML, against the schema, in what is referred to. */
@@ -159,6 +164,26 @@ export class Build implements CountedDesign {
     return this.#values;
   }
 
+  /** Processor, sources and converters, each with what it draws and the circuit it is on. */
+  get devices(): readonly Device[] {
+    return once(this, "devices", () => devicesOf(this));
+  }
+
+  /** Who has confirmed something, at a path of the document. */
+  confirmation(path: string): Confirmation {
+    return confirmationAt(this.reader, path);
+  }
+
+  /** What a licensed person states, at a path of the document. */
+  statement(path: string): Statement {
+    return statementAt(this.reader, path);
+  }
+
+  /** First and last day on site; without a last one it stays; undefined when they are not written or no days. */
+  get stay(): Stay | undefined {
+    return stayOf(this.reader.data("on-site"));
+  }
+
   /** Supplies that circuits say they are taken from. */
   get supplies(): readonly Supply[] {
     return suppliesOf(this);
@@ -214,6 +239,11 @@ export class Build implements CountedDesign {
   /** How far each face is dimmed. */
   get dimming(): readonly Dimming[] {
     return dimmingOf(this);
+  }
+
+  /** Each face before the camera that films it. */
+  get filming(): readonly Filming[] {
+    return once(this, "filming", () => filmingOf(this));
   }
 
   /** Links and images that lead to a file or a heading. */

@@ -4,6 +4,7 @@ import type { Lettering } from "./picture/lettering.js";
 import type { Supply } from "./power/supply.js";
 import type { RiggingDesign } from "./rigging/rigging-design.js";
 import type { LotUse } from "./stock/lot-use.js";
+import type { Filming } from "./viewing/camera.js";
 import type { Dimming } from "./viewing/dimming.js";
 import type { ViewingDesign } from "./viewing/viewing-design.js";
 
@@ -17,6 +18,8 @@ export interface Design extends RiggingDesign, ViewingDesign {
   readonly lifting: Lifting;
   /** Text of the faces that are meant to show some. */
   readonly lettering: readonly Lettering[];
+  /** Each face before the camera that films it. */
+  readonly filming: readonly Filming[];
   /** How far each face is dimmed. */
   readonly dimming: readonly Dimming[];
   /** Lots it takes panels from. */

@@ -3,8 +3,10 @@ import {
   counted,
   FRAME_OVERHEAD,
   FRAME_PAYLOAD,
+  greatestOf,
   type Kind,
   type Known,
+  leastOf,
   missing,
   panelPixels,
   portBound,
@@ -18,6 +20,13 @@ import { Cable } from "../cabling/cable.js";
 import { type Panel, panelsAt } from "../faces/panels.js";
 import { partGap, partValue } from "../reading/reader.js";
 import type { DataDesign } from "./data-design.js";
+
+/** Pixels of a port by its maker, with the depth of a pixel and the frame rate they are stated for. */
+interface PortFigure {
+  readonly n: Value<"pixels">;
+  readonly b0: Value<"colour-depth">;
+  readonly f0: Value<"frequency">;
+}
 
 /** Panels sent data one after another from one processor port. */
 export class Chain {
@@ -81,16 +90,50 @@ export class Chain {
     );
   }
 
-  /** The maker's figure of the port at the rate and depth of the picture. */
-  get stated(): Value<"pixels"> {
-    const { build } = this;
-    return portCapacity.of({
-      n: this.#processor("port-pixels", "pixels", "pixels of a port"),
-      b0: tabled(STATED_AT.bitsPerPixel, "colour-depth", "part", "depth a port's figure is stated for"),
-      f0: tabled(STATED_AT.rate, "frequency", "part", "rate a port's figure is stated for"),
-      b: this.#bits(),
-      f: build.reader.value("picture.rate", "frequency", "frame rate", "The picture"),
+  /** What the maker states of a port: one figure at 60 Hz and 24 bit, or several, each with its rate and depth. */
+  get #figures(): readonly PortFigure[] {
+    const listed = this.build.processor?.data["port-pixels"];
+    if (!Array.isArray(listed))
+      return [
+        {
+          n: this.#processor("port-pixels", "pixels", "pixels of a port"),
+          b0: tabled(STATED_AT.bitsPerPixel, "colour-depth", "part", "depth a port's figure is stated for"),
+          f0: tabled(STATED_AT.rate, "frequency", "part", "rate a port's figure is stated for"),
+        },
+      ];
+    return listed.map((_, index) => {
+      const at = `port-pixels.${index + 1}`;
+      return {
+        n: this.#processor(`${at}.pixels`, "pixels", "pixels of a port"),
+        b0: bitsPerPixel.of({
+          d: this.#processor(`${at}.depth`, "colour-depth", "depth a port's figure is stated for"),
+        }),
+        f0: this.#processor(`${at}.rate`, "frequency", "rate a port's figure is stated for"),
+      };
     });
+  }
+
+  /** Each of the maker's figures taken to the rate and depth of the picture. */
+  get #scaled(): readonly { readonly figure: PortFigure; readonly there: Value<"pixels"> }[] {
+    const f = this.build.reader.value("picture.rate", "frequency", "frame rate", "The picture");
+    return this.#figures.map((figure) => ({ figure, there: portCapacity.of({ ...figure, b: this.#bits(), f }) }));
+  }
+
+  /**
+   * What the maker's figures allow at the rate and depth of the picture: scaled down where it is faster or deeper, and
+   * never more than a figure itself, for that fewer bits leave room for more pixels is nobody's word.
+   */
+  get stated(): Value<"pixels"> {
+    const allowed = this.#scaled.map(({ figure, there }) =>
+      there.known && figure.n.known && there.value > figure.n.value ? leastOf([figure.n, there], "pixels", "N") : there,
+    );
+    return allowed.length === 1 ? (allowed[0] as Value<"pixels">) : greatestOf(allowed, "pixels", "N");
+  }
+
+  /** The same with figures scaled up, too: between the two only the maker can tell. */
+  get scaledUp(): Value<"pixels"> {
+    const scaled = this.#scaled.map(({ there }) => there);
+    return scaled.length === 1 ? (scaled[0] as Value<"pixels">) : greatestOf(scaled, "pixels", "N");
   }
 
   /** What the link itself can carry, whatever its maker says. */

@@ -1,4 +1,13 @@
-import { counted, missing, type Rectangle, type PictureSignal as Signal, sum, type Value } from "@plumbmark/calc";
+import {
+  type Blanking,
+  counted,
+  missing,
+  type RasterTotals,
+  type Rectangle,
+  type PictureSignal as Signal,
+  sum,
+  type Value,
+} from "@plumbmark/calc";
 import type { Face } from "../faces/face.js";
 import { partOptional } from "../reading/reader.js";
 import type { PictureDesign } from "./picture-design.js";
@@ -59,6 +68,9 @@ export class Placement {
   }
 }
 
+/** Blanking a source may be set to. */
+const BLANKINGS: readonly Blanking[] = ["standard", "reduced", "reduced-2", "widened"];
+
 /** The raster and what leads to it. */
 export class Picture {
   readonly path = "picture";
@@ -100,19 +112,32 @@ export class Picture {
     return [this.width, this.height, this.rate, this.depth];
   }
 
+  /** Pixels of a line and lines of a frame its source is set to, blanking included; undefined when they are not written. */
+  get totals(): RasterTotals | undefined {
+    const [width, height] = [1, 2].map((half) => this.build.reader.quantities.get(`picture.totals.${half}`)?.value);
+    return width === undefined || height === undefined ? undefined : { width, height };
+  }
+
+  /** Whether its timing is of nobody's list: widened blanking, or totals somebody set. Both ends have to take it. */
+  get isCustom(): boolean {
+    return this.totals !== undefined || this.build.reader.text("picture.blanking") === "widened";
+  }
+
   /** What is sent; undefined when a part of it is not written down. */
   get signal(): Signal | undefined {
     const [width, height, rate, depth] = this.needed.map((each) => (each.known ? each.value : undefined));
     if (width === undefined || height === undefined || rate === undefined || depth === undefined) return undefined;
     const sampling = this.build.reader.text("picture.sampling");
-    const blanking = this.build.reader.text("picture.blanking");
+    const blanking = BLANKINGS.find((each) => each === this.build.reader.text("picture.blanking"));
+    const { totals } = this;
     return {
       width,
       height,
       rate,
       depth,
       ...(sampling === "4:2:0" || sampling === "4:2:2" || sampling === "4:4:4" ? { sampling } : {}),
-      ...(blanking === "standard" || blanking === "reduced" || blanking === "reduced-2" ? { blanking } : {}),
+      ...(blanking ? { blanking } : {}),
+      ...(totals ? { totals } : {}),
     };
   }
 }

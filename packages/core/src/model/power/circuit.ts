@@ -5,15 +5,21 @@ import {
   inrush,
   type Known,
   loadCurrent,
+  type SocketLayout,
   shareOf,
   sum,
   type Value,
 } from "@plumbmark/calc";
+import { isPlaceholder } from "../../document/nothing-written.js";
 import { once } from "../reading/once.js";
 import { continuousShareOf } from "./continuous.js";
+import type { Device } from "./device.js";
+import { placeName } from "./device.js";
+import { faultLoopAllowed } from "./fault-loop.js";
 import { legsOf, type PhaseLeg } from "./legs.js";
-import { otherLoadOf } from "./other-load.js";
+import { loadsBeside, otherLoadOf } from "./other-load.js";
 import type { PowerDesign } from "./power-design.js";
+import { peakRiddenBy } from "./rides-through.js";
 import type { Run } from "./run.js";
 import { wiringBreaker } from "./wiring.js";
 
@@ -37,6 +43,11 @@ export class Circuit {
   /** Whether it is fed with three phases. */
   get threePhase(): boolean {
     return this.build.reader.data(`${this.path}.supply.three-phase`) !== undefined;
+  }
+
+  /** Whether it is fed with two lines and no neutral. */
+  get betweenLines(): boolean {
+    return this.build.reader.data(`${this.path}.supply.line-to-line`) !== undefined;
   }
 
   /** Supply it is taken from with others; undefined when it is not written down. */
@@ -89,10 +100,39 @@ export class Circuit {
     return once(this, "runs", () => this.build.runs.filter((run) => run.circuit === this));
   }
 
+  /** Places and devices it says it serves, as they are compared. */
+  get serves(): readonly string[] {
+    return once(this, "serves", () =>
+      this.build.reader
+        .list(`${this.path}.serves`)
+        .flatMap((each) => (typeof each === "string" && !isPlaceholder(each) ? [placeName(each)] : [])),
+    );
+  }
+
+  /** Devices on it. One that two circuits serve counts on both: the safe side, until it is said which. */
+  get devices(): readonly Device[] {
+    return this.build.devices.filter((device) => !device.takesNone && device.circuits.includes(this));
+  }
+
+  /** Whether it is said what else is on it, be it nothing. */
+  get saysOtherLoad(): boolean {
+    return this.build.reader.data(`${this.path}.other-load`) !== undefined;
+  }
+
+  /** How it is controlled: `constant`, `relay`, `dimmer` or `non-dim`; undefined when it is not written down. */
+  get control(): string | undefined {
+    return this.build.reader.text(`${this.path}.control`);
+  }
+
+  /** How its sockets are laid; undefined when it is not written down. */
+  get layout(): SocketLayout | undefined {
+    const written = this.build.reader.text(`${this.path}.layout`);
+    return written === "ring" || written === "radial" ? written : undefined;
+  }
+
   /** Everything on it, in volt-amperes. */
   get load(): Value<"apparent-power"> {
-    const other = otherLoadOf(this);
-    return circuitLoad.of({ s: [...this.runs.flatMap((run) => run.loads), ...(other ? [other] : [])] });
+    return circuitLoad.of({ s: [...this.runs.flatMap((run) => run.loads), ...loadsBeside(this)] });
   }
 
   /** Of a three-phase circuit the current of its fullest leg. */
@@ -120,6 +160,11 @@ export class Circuit {
 
   /** Whether a residual device is written down. */
   get hasResidual(): boolean {
+    return this.saysResidual && !this.build.reader.isNone(`${this.path}.residual`);
+  }
+
+  /** Whether it is said if it has a residual device. */
+  get saysResidual(): boolean {
     return this.build.reader.data(`${this.path}.residual`) !== undefined;
   }
 
@@ -133,13 +178,22 @@ export class Circuit {
     );
   }
 
-  /** Standing leakage of every panel on the circuit. */
+  /** Standing leakage of every panel and device on the circuit. */
   get leakage(): Value<"current"> {
     return sum(
-      this.runs.flatMap((run) => run.perPanel("power.leakage", "leakage current")),
+      [
+        ...this.runs.flatMap((run) => run.perPanel("power.leakage", "leakage current")),
+        ...this.devices.map(({ leakage }) => leakage),
+      ],
       "current",
       "Il",
     );
+  }
+
+  /** Impedance of the loop a fault to earth goes round, at the outlet, Ω. */
+  get faultLoop(): Value<"resistance"> {
+    const what = "earth-fault loop impedance at the outlet";
+    return this.build.reader.value(`${this.path}.wiring.fault-loop`, "resistance", what, this.label);
   }
 
   /** Trip curve of the breaker, where one is written, be it one there is or not. */
@@ -154,15 +208,26 @@ export class Circuit {
     return this.build.reader.optional(`${this.path}.rides-through`, "current", what, this.label);
   }
 
+  /** Peak of a switch-on current its breaker rides through, A; `multiple` is the house's of the rating, 0 for none. */
+  peakRidden(multiple = 0): Value<"current"> {
+    return peakRiddenBy(this, multiple);
+  }
+
+  /** Greatest earth-fault loop impedance for its breaker to open in 0.4 s, Ω. */
+  get faultLoopAllowed(): Value<"resistance"> {
+    return faultLoopAllowed(this);
+  }
+
   /**
-   * Switch-on current: of all runs together, or of the largest where they are switched on one after another; and of the
-   * other load, which is missing while there is one and its inrush is not written.
+   * Switch-on current, A peak: of all runs together, or of the largest where they are switched on one after another; of
+   * the devices; and of the other load, which is missing while there is one and its inrush is not written.
    */
   get inrush(): Value<"current"> {
     const runs = this.runs.map((run) => inrush.of({ i: run.perPanel("power.inrush", "inrush current") }));
     const stepped = runs.length > 0 && this.build.reader.data(`${this.path}.stepped`) === true;
     const panels = stepped ? [greatestOf(runs, "current", "Ip")] : runs;
-    return sum([...panels, ...this.#otherInrush()], "current", "Ip");
+    const devices = this.devices.map((device) => device.inrush);
+    return sum([...panels, ...devices, ...this.#otherInrush()], "current", "Ip");
   }
 
   #otherInrush(): readonly Value<"current">[] {

@@ -1,18 +1,21 @@
 import {
   ampacity,
+  columnOf,
   cordAmpacity,
   gaugeOf,
   greatestOf,
   iecAmbient,
   type Known,
+  type Missing,
   missing,
+  type TemperatureColumn,
   tabled,
   type Value,
 } from "@plumbmark/calc";
 import type { Part } from "../../repository/parts.js";
 import type { Cable } from "../cabling/cable.js";
 import type { DesignSource } from "../reading/design-source.js";
-import { partGap, partValue } from "../reading/reader.js";
+import { partGap, partOptional, partValue } from "../reading/reader.js";
 
 /** The rating the maker states for the whole cord; missing by name when the catalogue has none. */
 export const cordRating = (cable: Cable): Value<"current"> =>
@@ -41,6 +44,15 @@ function metricCordAllows(cable: Cable, ambient = 30): Value {
   });
 }
 
+/** The column of a cord's own temperature mark, which only its ambient factor is read in; 60 °C unless it is marked. */
+function cordColumn({ part }: Cable): TemperatureColumn | Missing {
+  const what = "temperature rating marked on the cord";
+  const mark = partOptional(part, "insulation", "temperature", what);
+  if (!mark) return 60;
+  if (!mark.known) return mark;
+  return columnOf(mark.value) ?? missing("temperature", partGap(part as Part, "insulation", what));
+}
+
 /**
  * What a cord may carry, A: by gauge from NEC 400.5, the equipment ground not counted; a metric cord by the rating on
  * the part, since no table of the standards is at hand in print.
@@ -55,7 +67,13 @@ export function cordAllows(cable: Cable, build: DesignSource): Value {
   const count = cable.part?.data.conductors;
   if (typeof count !== "number")
     return missing("current", partGap(cable.part as Part, "conductors", "number of conductors"));
-  return cordAmpacity(conductor, { conductors: Math.max(count - 1, 1), ...(ambient === undefined ? {} : { ambient }) });
+  const column = cordColumn(cable);
+  if (typeof column !== "number") return missing("current", ...column.gaps);
+  return cordAmpacity(conductor, {
+    conductors: Math.max(count - 1, 1),
+    column,
+    ...(ambient === undefined ? {} : { ambient }),
+  });
 }
 
 /** Area of 16 AWG, mm²; IEC and NEC rounding of the printed area must not push the gauge itself out. */
@@ -76,6 +94,15 @@ export function cordBreaker(cable: Cable, build: DesignSource): Value {
     "current",
     "greatest breaker",
   );
+}
+
+/** The connector whose plug has a fuse of its own. */
+const FUSED = "bs-1363";
+
+/** The fuse in the plug of a run's feed, A; undefined where its plug has none. What it protects is all behind it. */
+export function plugFuse(feed: Cable): Value<"current"> | undefined {
+  if (feed.ends[0]?.id !== FUSED) return undefined;
+  return partValue(feed.part, "fuse", "current", "fuse in the plug", feed.label);
 }
 
 /** One cord of a run: the whole current passes the feed, all but the first panel's the jumpers. */

@@ -1,6 +1,6 @@
 import { type Known, legCurrents, missing, sum, times, type Value } from "@plumbmark/calc";
 import type { Circuit } from "./circuit.js";
-import { otherCurrent } from "./other-load.js";
+import { currentBeside } from "./other-load.js";
 import type { Run } from "./run.js";
 
 export type PhaseLeg = "A" | "B" | "C";
@@ -50,4 +50,4 @@ const withOthers = (between: Value<"current">, plain: Value, other: Value | unde
 };
 
 const otherOnEvery = (circuit: Circuit): Value<"current"> | undefined =>
-  otherCurrent(circuit, times(circuit.voltage, 1 / Math.sqrt(3), "1 ÷ √3"))[0];
+  currentBeside(circuit, times(circuit.voltage, 1 / Math.sqrt(3), "1 ÷ √3"))[0];

@@ -18,7 +18,7 @@ import { type Panel, panelsAt } from "../faces/panels.js";
 import { once } from "../reading/once.js";
 import { partGap, partOptional, partValue } from "../reading/reader.js";
 import type { Circuit } from "./circuit.js";
-import { type Cord, cordOf, cordRating } from "./cord.js";
+import { type Cord, cordOf, cordRating, plugFuse } from "./cord.js";
 import { runVoltage } from "./legs.js";
 import { panelLoad } from "./panel-load.js";
 import type { PowerDesign } from "./power-design.js";
@@ -125,6 +125,11 @@ export class Run {
     return sum(this.taps.slice(1), "current", "I");
   }
 
+  /** What protects its cords: the fuse in the plug of its feed, else the breaker of its circuit, A. */
+  get protection(): Value<"current"> | undefined {
+    return plugFuse(this.feed) ?? this.circuit?.breaker;
+  }
+
   /** Feed and, where there is more than one panel, jumper. */
   get cords(): readonly Cord[] {
     const feed = cordOf(this.feed, this.current, this.build);
@@ -179,7 +184,9 @@ export class Run {
         { what: `cord of the ${name}`, rating: cordRating(cable), current },
       ];
     }) as [{ what: string; rating: Value; current: Value }[], { what: string; rating: Value; current: Value }[]];
-    const first = [...feed, ...sockets("power-in", this.current)];
+    const fuse = plugFuse(this.feed);
+    const fused = fuse ? [{ what: "fuse in the plug", rating: fuse as Value, current: this.current as Value }] : [];
+    const first = [...fused, ...feed, ...sockets("power-in", this.current)];
     if ((this.panels?.length ?? 0) < 2) return first;
     return [
       ...first,

@@ -9,7 +9,7 @@ import {
   type Value,
 } from "@plumbmark/calc";
 import type { Circuit } from "./circuit.js";
-import { otherCurrent } from "./other-load.js";
+import { currentBeside } from "./other-load.js";
 import type { Run } from "./run.js";
 
 const total = (values: readonly Value[]): Value<"current"> => sum(values, "current", "I");
@@ -23,7 +23,7 @@ interface Line {
 /** Two wires carry everything on the circuit. */
 function ofTwoWires(run: Run, circuit: Circuit, line: Line): Value<"voltage"> {
   const others = circuit.runs.filter((each) => each !== run).flatMap((each) => each.taps);
-  return segmentDrop.of({ I: total([...run.taps, ...others, ...otherCurrent(circuit, run.voltage)]), ...line });
+  return segmentDrop.of({ I: total([...run.taps, ...others, ...currentBeside(circuit, run.voltage)]), ...line });
 }
 
 /** Runs of a three-phase circuit share its wires by the legs they are on. Other load counts on every leg. */
@@ -36,7 +36,7 @@ function ofThreePhase(run: Run, circuit: Circuit, line: Line): Value<"voltage"> 
     return missing("voltage", ...unsaid.map((each) => ({ path: `${each.path}.legs`, what: "legs", of: each.label })));
   const pair = own.length === 2;
   const touches = (legs: string): boolean => [...legs].some((leg) => own.includes(leg));
-  const other = otherCurrent(circuit, times(circuit.voltage, 1 / Math.sqrt(3), "1 ÷ √3"));
+  const other = currentBeside(circuit, times(circuit.voltage, 1 / Math.sqrt(3), "1 ÷ √3"));
   return sharedLineDrop.of({
     I: total([...runs((legs) => legs === own), ...(pair ? [] : other)]),
     J: total(pair ? runs((legs) => legs.length === 2 && legs !== own) : []),

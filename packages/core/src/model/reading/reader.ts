@@ -95,6 +95,11 @@ export class Reader {
     return missing(kind, unread({ path: keyOf(path), what, of }));
   }
 
+  /** Whether `none` is written there: that there is none is an answer, and no gap. */
+  isNone(path: string): boolean {
+    return this.data(path) === "none";
+  }
+
   place(path: string): Place {
     let here = path;
     while (here !== "") {

@@ -84,12 +84,27 @@ function panelsOf(face: Mapping): number | undefined {
   return columns * rows - omitted.size;
 }
 
-/** A lot by name gives all panels and spares; a list of lots says how many come out of each, spares among them. */
-function lotsOf(face: Mapping): readonly (readonly [string, number | undefined])[] {
-  if (typeof face.lot !== "string")
-    return Object.entries(mapping(face.lot)).map(([lot, count]) => [lot, countOf(count)] as const);
+/** Panels and spares a face needs, by its design; undefined when either is not written down. */
+function needOf(face: Mapping): number | undefined {
   const [panels, spares] = [panelsOf(face), countOf(face.spares)];
-  return [[face.lot, panels === undefined || spares === undefined ? undefined : panels + spares]];
+  return panels === undefined || spares === undefined ? undefined : panels + spares;
+}
+
+/**
+ * A lot by name gives all panels and spares; a list of lots says how many come out of each, spares among them. What is
+ * hung and is in no lot of the list has to come out of one of them: any may be asked for that much more.
+ */
+function lotsOf(face: Mapping): readonly (readonly [string, number | undefined])[] {
+  if (typeof face.lot === "string") return [[face.lot, needOf(face)]];
+  // A list says how many come out of each lot, so spares that are not written are none of it.
+  const need = needOf({ spares: 0, ...face });
+  const counts = Object.entries(mapping(face.lot)).map(([lot, count]) => [lot, countOf(count)] as const);
+  const listed = counts.reduce<number | undefined>(
+    (all, [, count]) => (all === undefined || count === undefined ? undefined : all + count),
+    0,
+  );
+  const short = need === undefined || listed === undefined ? undefined : Math.max(0, need - listed);
+  return counts.map(([lot, count]) => [lot, count === undefined || short === undefined ? undefined : count + short]);
 }
 
 /** What one document promises out of the stock. */

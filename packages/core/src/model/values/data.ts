@@ -10,6 +10,7 @@ const valuesOfChain = (chain: Chain): readonly ValueEntry[] => [
     "panel-limit": () => chain.panelLimit,
     pixels: () => chain.pixels,
     capacity: () => chain.stated,
+    "capacity-scaled-up": () => chain.scaledUp,
     "link-bound": () => chain.bound,
     share: () => shareOf(chain.pixels, chain.stated),
   }),

@@ -1,6 +1,7 @@
 import type { Value } from "@plumbmark/calc";
 import type { CountedDesign } from "./counted-design.js";
 import { dataValues } from "./data.js";
+import { deviceValues } from "./devices.js";
 import type { ValueEntry } from "./entries.js";
 import { faceValues } from "./faces.js";
 import { pictureValues } from "./picture.js";
@@ -17,10 +18,12 @@ type Maker = (build: CountedDesign) => readonly ValueEntry[];
 const MAKERS: readonly (readonly [words: readonly string[], make: Maker])[] = [
   [["faces"], faceValues],
   [["faces"], standValues],
-  [["viewing", "audience", "light"], viewingValues],
+  [["viewing", "audience", "light", "camera"], viewingValues],
   [["power"], powerValues],
   [["data"], dataValues],
+  [["data"], deviceValues("data")],
   [["picture"], pictureValues],
+  [["picture"], deviceValues("picture")],
   [["rigging"], riggingValues],
   [["stock"], stockValues],
   [["totals"], totals],

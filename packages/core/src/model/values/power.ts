@@ -1,15 +1,17 @@
 import { leastOf, type Value } from "@plumbmark/calc";
 import type { Design } from "../design.js";
 import type { Circuit } from "../power/circuit.js";
+import { otherLoadOf } from "../power/other-load.js";
 import type { Run } from "../power/run.js";
 import { numbered, under, type ValueEntry } from "./entries.js";
 import { jumperValues } from "./jumpers.js";
+import { settingNumber } from "./setting.js";
 
 const legsAt = (path: string, legs: Readonly<Record<string, Value>>): readonly ValueEntry[] =>
   Object.entries(legs).map(([name, leg]) => [`${path}.legs.${name}`, () => leg]);
 
 function valuesOfCircuit(circuit: Circuit): readonly ValueEntry[] {
-  const { threePhase } = circuit;
+  const { threePhase, build } = circuit;
   return [
     ...under(circuit.path, {
       voltage: () => circuit.voltage,
@@ -22,6 +24,10 @@ function valuesOfCircuit(circuit: Circuit): readonly ValueEntry[] {
       inrush: () => circuit.inrush,
       leakage: () => circuit.leakage,
       "wiring-breaker": () => circuit.wiringBreaker,
+      "rides-through": () => circuit.peakRidden(settingNumber(build, "power.inrush", "multiple")),
+      "other-load": () => otherLoadOf(circuit),
+      "fault-loop": () => (build.practice === "iec" ? circuit.faultLoop : undefined),
+      "fault-loop-most": () => (build.practice === "iec" ? circuit.faultLoopAllowed : undefined),
     }),
     ...(threePhase ? legsAt(circuit.path, circuit.legs) : []),
   ];
@@ -50,6 +56,7 @@ function valuesOfRun(run: Run): readonly ValueEntry[] {
       current: () => run.current,
       "current-behind": () => (many ? run.currentBehind : undefined),
       rating: () => rating(run),
+      protection: () => run.protection,
       "voltage-drop": () => run.voltageDrop,
       "drop-share": () => run.dropShare,
       "voltage-drop-in-all": () => (feeder ? run.dropInAll : undefined),

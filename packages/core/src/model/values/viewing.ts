@@ -22,6 +22,13 @@ export const viewingValues = (build: Design): readonly ValueEntry[] => {
         "grey-steps": () => steps,
       }),
     ),
+    ...build.filming.flatMap(({ face, refresh, refreshes }) =>
+      under(`viewing.${face.name}`, { refresh: () => refresh, "refreshes-exposed": () => refreshes }),
+    ),
+    ...under("camera", {
+      rate: () => build.filming[0]?.rate,
+      exposure: () => build.filming[0]?.exposure,
+    }),
     ...under("audience", { nearest: () => nearest, farthest: () => farthest }),
     ...under("light", { target: () => target }),
   ];

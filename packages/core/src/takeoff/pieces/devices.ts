@@ -1,12 +1,15 @@
 import type { Design } from "../../model/design.js";
-import { partValue } from "../../model/reading/reader.js";
+import { devicePower } from "../../model/power/device.js";
 import type { Part } from "../../repository/parts.js";
 import { number, type Piece, wholePiece } from "../piece.js";
 import { stationsOf } from "../stations.js";
 import { NOT_STATED } from "../table.js";
 
 const device = (name: string, part: Part | undefined, use: string): Piece =>
-  wholePiece({ name, part, count: number(1, name), use }, partValue(part, "power", "power", "maximum power", name));
+  wholePiece(
+    { name, part, count: number(1, name), use },
+    part?.data.power === "none" ? undefined : devicePower(part, name),
+  );
 
 /** The processor and everything in the picture path that is no cable; a processor that ends the path counts once. */
 export function devicePieces(build: Design): readonly Piece[] {

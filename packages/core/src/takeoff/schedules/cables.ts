@@ -6,10 +6,15 @@ import { isWord } from "../word.js";
 /** Conductor of a power cable, category of a data cable, signals of a video cable, in the words of the catalogue. */
 export function madeOf({ part }: LaidCable): string {
   if (!part) return "";
-  const { conductor, conductors, jacket, category, strands, carries, medium } = part.data;
+  const { conductor, conductors, jacket, fuse, category, strands, carries, medium } = part.data;
   const words =
     part.kind === "power-cable"
-      ? [conductor, typeof conductors === "number" ? `${conductors} conductors` : undefined, jacket]
+      ? [
+          conductor,
+          typeof conductors === "number" ? `${conductors} conductors` : undefined,
+          jacket,
+          isWord(fuse) ? `fuse ${fuse}` : undefined,
+        ]
       : part.kind === "data-cable"
         ? [isWord(category) ? `category ${category}` : undefined, strands]
         : [medium, ...(Array.isArray(carries) ? (carries as readonly Data[]) : [])];

@@ -1,5 +1,6 @@
 import { sum, type Value } from "@plumbmark/calc";
 import type { Circuit } from "../../model/power/circuit.js";
+import { settingNumber } from "../../model/values/setting.js";
 import { type ColumnOf, NOT_STATED } from "../table.js";
 import { isWord } from "../word.js";
 
@@ -21,16 +22,23 @@ const panelsOn = (circuit: Circuit): Value =>
     "n",
   );
 
+const riddenBy = (circuit: Circuit): Value =>
+  circuit.peakRidden(settingNumber(circuit.build, "power.inrush", "multiple"));
+
 export const circuitColumns: readonly ColumnOf<Circuit>[] = [
   { name: "Circuit", of: ({ name }) => name },
   { name: "Supply", of: supplyOf },
   { name: "Outlet", of: ({ outlet }) => outlet ?? NOT_STATED },
   { name: "Breaker", kind: "current", of: ({ breaker }) => breaker },
   { name: "Residual device", kind: "current", of: (circuit) => (circuit.hasResidual ? circuit.residual : undefined) },
+  { name: "Control", of: ({ control }) => control ?? NOT_STATED },
   { name: "Runs", of: ({ runs }) => runs.map(({ name }) => name).join(", ") || "none" },
   { name: "Panels", kind: "count", of: panelsOn },
+  { name: "Devices", of: ({ devices }) => devices.map(({ part }) => part.name).join(", ") || "none" },
   { name: "Load", kind: "apparent-power", of: ({ load }) => load },
   { name: "Current", kind: "current", of: ({ current }) => current },
   { name: "Continuous rating", kind: "current", of: (circuit) => circuit.continuousRating() },
   { name: "Share", kind: "ratio", of: ({ share }) => share },
+  { name: "Inrush, peak", kind: "current", of: ({ inrush }) => inrush },
+  { name: "Rides through", kind: "current", of: riddenBy },
 ];

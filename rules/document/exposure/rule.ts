@@ -1,0 +1,54 @@
+import { type Build, is, open, type RawCheck, rule } from "@plumbmark/kit";
+
+const ASKED = [
+  ["wind", "what the wind does to it and to what holds it"],
+  ["ingress", "how its equipment is protected against water and dust"],
+  ["residual", "how people are protected by residual devices there"],
+] as const;
+
+/** One of the three questions nothing here computes: it holds once a licensed person has answered it, in a file. */
+function judgeStated(build: Build, [name, what]: (typeof ASKED)[number]): RawCheck {
+  const path = `exposure-stated.${name}`;
+  const { by, licence, on, file } = build.statement(path);
+  const thing = { path: "exposure", label: build.label };
+  const there = file !== undefined && build.context.files.includes(file);
+  const needs = Object.entries({ by, licence, on, file: there ? file : undefined }).flatMap(([key, value]) =>
+    value === undefined ? [`${path}.${key}`] : [],
+  );
+  if (needs.length > 0)
+    return open(thing, {
+      says:
+        file !== undefined && !there
+          ? `The build is not indoors, and the file \`${file}\`, which states ${what}, is not in the docs repository.`
+          : `The build is not indoors, and ${what} is not stated by anybody licensed.`,
+      mend: `Nothing here computes it: have a licensed person state it, and write \`${path}: {by: …, licence: …, on: …, file: …}\`.`,
+      needs,
+    });
+  return is(thing, { holds: true, says: `${by?.name} (${licence}) states in ${file}, ${on}, ${what}.` });
+}
+
+export default rule({
+  id: "document.exposure",
+  states: "A build stands indoors, or licensed people state what wind, water and damp do to it.",
+  level: "shall",
+  why: "A wall that stands safely in a hall is a sail outdoors, and a socket that is harmless on a dry stage kills in the rain.",
+  judged:
+    "`exposure` says where the build stands. `indoors` holds: everything that is computed here is for that. `sheltered` and `outdoors` leave three questions open that nothing here computes: wind, ingress and residual protection, until each is stated under `exposure-stated` with name, licence, day and a file of the docs repository.",
+  sources: ["practice"],
+  *checks({ build }) {
+    const exposure = build.reader.text("exposure");
+    if (build.faces.length === 0 && exposure === undefined) return;
+    if (exposure === "sheltered" || exposure === "outdoors") {
+      for (const each of ASKED) yield judgeStated(build, each);
+      return;
+    }
+    const thing = { path: "exposure", label: build.label };
+    if (exposure === "indoors") yield is(thing, { holds: true, says: "The build stands indoors." });
+    else
+      yield open(thing, {
+        says: "Whether the build stands indoors, sheltered or outdoors is not written down.",
+        mend: "Write `exposure: indoors`, `sheltered` or `outdoors`. A roof without walls is `sheltered`.",
+        needs: ["exposure"],
+      });
+  },
+});
