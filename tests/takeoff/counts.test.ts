@@ -1,7 +1,7 @@
 import { NOT_STATED, type ScheduleName, type ScheduleTable, schedule, tableCsv, takeoff } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
-import { changed, SMALL, starter, TODAY } from "../documents/repository.js";
+import { changed, inspectText, SMALL, starter, TODAY } from "../documents/repository.js";
 import { readCsv } from "./csv-reader.js";
 
 const FOOT = 0.3048;
@@ -265,3 +265,15 @@ describe("panels, circuits and hangs", () => {
     );
   });
 });
+
+// A length that is left out, or written for what has none, leaves the mass unknown; it ends no inspection.
+test.each([["power-jumper: {count: 1}"], ["shackle-3-8: {count: 1, length: 1 m}"]])(
+  "what is brought as %s has no known mass, and the inspection goes on",
+  (brought) => {
+    const text = changed("rigging:\n", `also-bring: {${brought}}\nrigging:\n`).replace(
+      "Four tiles.",
+      "[1 kg](calc:totals.mass) in all.",
+    );
+    expect(inspectText(text).checks.length).toBeGreaterThan(50);
+  },
+);

@@ -39,9 +39,24 @@ const about = ({ name, part, kind, count, use, spare }: Ordered) => ({
   ...(spare ? { spare } : {}),
 });
 
+/**
+ * The mass of a part as the kind it is counted by. A cable is weighed by its length and a tile is not: whoever writes
+ * the one as if it were the other has not written what it weighs.
+ */
+function massOf<const K extends "mass" | "mass-per-length">({ part, name, use }: Ordered, kind: K): Value<K> {
+  const what = kind === "mass" ? "mass" : "mass per length";
+  const found = partValue(part, "mass", kind, what, name);
+  if (!found.known || found.kind === kind) return found;
+  const because =
+    kind === "mass"
+      ? `${name} (${use}) is weighed by its length, and no length is written down for it.`
+      : `${name} (${use}) is weighed by the piece, and a length is written down for it.`;
+  return missing(kind, { path: "", what, of: name, because });
+}
+
 /** Pieces that are each weighed whole. */
 export const wholePiece = (ordered: Ordered, power?: Value): Piece => {
-  const mass = partValue(ordered.part, "mass", "mass", "mass", ordered.name);
+  const mass = massOf(ordered, "mass");
   return { ...about(ordered), mass: partsMass.of({ n: ordered.count, p: mass }), ...(power ? { power } : {}) };
 };
 
@@ -51,7 +66,7 @@ export const byLength = (
   length: Value<"length">,
   massPerLength?: Value<"mass-per-length">,
 ): Piece => {
-  const rate = massPerLength ?? partValue(ordered.part, "mass", "mass-per-length", "mass per length", ordered.name);
+  const rate = massPerLength ?? massOf(ordered, "mass-per-length");
   return { ...about(ordered), length, mass: lineMass.of({ ρ: rate, L: length, n: ordered.count }) };
 };
 
