@@ -30,7 +30,7 @@ import { Run } from "./power/run.js";
 import { type Supply, suppliesOf } from "./power/supply.js";
 import { asMass } from "./reading/as-mass.js";
 import type { BuildContext } from "./reading/build-context.js";
-import { type Confirmation, confirmationAt, type Statement, statementAt } from "./reading/confirmed.js";
+import { type Confirmation, confirmationAt, type LicensedStatement, statementAt } from "./reading/confirmed.js";
 import { once } from "./reading/once.js";
 import { partsUsed } from "./reading/parts-used.js";
 import { partName, partValue, type Reader } from "./reading/reader.js";
@@ -175,7 +175,7 @@ export class Build implements CountedDesign {
   }
 
   /** What a licensed person states, at a path of the document. */
-  statement(path: string): Statement {
+  statement(path: string): LicensedStatement {
     return statementAt(this.reader, path);
   }
 

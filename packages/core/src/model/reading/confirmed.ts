@@ -11,7 +11,7 @@ export interface Confirmation {
 }
 
 /** What a licensed person states: besides, their licence and the file it stands in. */
-export interface Statement extends Confirmation {
+export interface LicensedStatement extends Confirmation {
   readonly licence: string | undefined;
   readonly file: string | undefined;
 }
@@ -28,7 +28,7 @@ export const confirmationAt = (reader: Reader, path: string): Confirmation => ({
 });
 
 /** `{by, licence, on, file}` at a path. */
-export const statementAt = (reader: Reader, path: string): Statement => ({
+export const statementAt = (reader: Reader, path: string): LicensedStatement => ({
   ...confirmationAt(reader, path),
   licence: written(reader.data(`${path}.licence`)),
   file: written(reader.data(`${path}.file`)),
