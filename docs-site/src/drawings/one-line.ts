@@ -160,10 +160,20 @@ function row(run: Run, y: number, outlet: number, subject: DrawingSubject): Shap
   ];
 }
 
+/** What is on the circuit besides its runs, and counted in its current: devices by name, and other load. */
 const otherLoad = (circuit: Circuit, { build, system }: DrawingSubject): string | undefined => {
-  const other = build.reader.optional(`${circuit.path}.other-load`, "power", "other load", circuit.label);
-  return other && `Also on the circuit, counted in its current: other load, ${resultText(other, system)}.`;
+  const path = `${circuit.path}.other-load`;
+  const other = build.reader.isNone(path)
+    ? undefined
+    : build.reader.optional(path, "power", "other load", circuit.label);
+  const loads = [
+    ...circuit.devices.map(({ part, load }) => `${part.name}, ${resultText(load, system)}`),
+    ...(other ? [`other load, ${resultText(other, system)}`] : []),
+  ];
+  return loads.length === 0 ? undefined : `Also on the circuit, counted in its current: ${loads.join("; ")}.`;
 };
+
+const controlWords = ({ control }: Circuit): string => `Control of the circuit: ${control ?? UNWRITTEN}.`;
 
 /** What the voltages are counted from. */
 const feederWords = (circuit: Circuit, { build, system }: DrawingSubject): string => {
@@ -209,6 +219,7 @@ export function oneLine(circuit: Circuit, subject: DrawingSubject): Drawing {
   const words = [
     feederWords(circuit, subject),
     otherLoad(circuit, subject),
+    controlWords(circuit),
     ...legWords(circuit, subject.system),
     ...gaps,
   ].filter((each) => each !== undefined);
