@@ -1,15 +1,16 @@
 import { type CheckEntry, type DocumentEntry, schemas, type WaiverEntry } from "@plumbmark/core";
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { describe, expect, test } from "vitest";
-import { changed, SMALL, TODAY } from "../documents/repository.js";
+import { changed, PAPER, SMALL } from "../documents/repository.js";
 import { inspected } from "./inspected.js";
 
 /** 1500 VA beside four panels on a 20 A circuit at 120 V: 1500 + 4 × 130 ÷ 0.95 = 2047 VA, over 20 A × 80 % × 120 V = 1920 VA. */
 const OVERLOADED = changed("other-load: none", "other-load: 1500 VA");
 /** The ratings of two hangs are not written down. */
-const UNRATED = SMALL.replaceAll(", structure: 500 lb", "");
+const UNRATED = SMALL.replaceAll(", structure: 500 lb", "").replaceAll("structure: 500 lb, ", "");
 
-const SIGNED = "because: the season ends in May, by: M. Finch";
+const PAPER_OF = `licensed: {by: N. Amser, licence: EL 4821, on: 2026-11-02, file: ${PAPER}}`;
+const SIGNED = `because: the season ends in May, by: M. Finch, ${PAPER_OF}`;
 
 function waived(text: string, ...waivers: readonly string[]): DocumentEntry {
   const list = waivers.map((fields) => `  - {${fields}}`).join("\n");
@@ -21,7 +22,7 @@ const about = ({ checks }: DocumentEntry): readonly CheckEntry[] =>
   checks.filter(({ rule }) => rule === "document.waivers");
 const first = (document: DocumentEntry): WaiverEntry | undefined => document.waivers?.[0];
 
-const ONE = `rule: power.circuit-load, where: power.circuits.c1, ${SIGNED}, until: 2027-06-30`;
+const ONE = `rule: power.circuit-load, where: power.circuits.c1, accepts: 19 A, ${SIGNED}, until: 2027-06-30`;
 
 test("one in force holds, and stands in the register with what it excuses", () => {
   const document = waived(OVERLOADED, ONE);
@@ -33,6 +34,7 @@ test("one in force holds, and stands in the register with what it excuses", () =
     because: "the season ends in May",
     by: "M. Finch",
     until: "2027-06-30",
+    accepts: "19 A",
     state: "in force",
     at: expect.objectContaining({ path: "waivers.1", line: 9 }),
     excuses: ["power.circuits.c1"],
@@ -55,8 +57,9 @@ describe("expired", () => {
     expect(about(document)[0]).toMatchObject({ level: "should", outcome: "fails", mend: "Take it out." });
   });
 
-  test("it counts through its last day", () => {
-    expect(first(waived(OVERLOADED, ONE.replace("2027-06-30", TODAY)))?.state).toBe("in force");
+  test("it counts through its last day, which is no earlier than the last on site", () => {
+    expect(first(waived(OVERLOADED, ONE.replace("2027-06-30", "2027-03-08")))?.state).toBe("in force");
+    expect(first(waived(OVERLOADED, ONE.replace("2027-06-30", "2027-03-07")))?.state).toBe("refused");
     expect(first(waived(OVERLOADED, ONE.replace("2027-06-30", "2026-11-24")))?.state).toBe("expired");
   });
 });
@@ -78,7 +81,7 @@ describe("unused", () => {
 
 describe("too broad", () => {
   const broad = (where: string): DocumentEntry =>
-    waived(UNRATED, `rule: rigging.point-load, ${where}${SIGNED}, until: 2027-06-30`);
+    waived(UNRATED, `rule: rigging.point-load, of: open, ${where}${SIGNED}, until: 2027-06-30`);
 
   test.each([
     ["for the whole document", ""],
@@ -93,14 +96,14 @@ describe("too broad", () => {
   test("not where it names the thing", () => {
     const document = waived(
       UNRATED,
-      `rule: rigging.point-load, where: rigging.bars.b1.hangs.H1, ${SIGNED}, until: 2027-06-30`,
+      `rule: rigging.point-load, of: open, where: rigging.bars.b1.hangs.H1, ${SIGNED}, until: 2027-06-30`,
     );
     expect(about(document).map(({ outcome }) => outcome)).toEqual(["holds"]);
     expect(document.verdict).toBe("not ready");
   });
 
   test("not where one place is all there is", () => {
-    const document = waived(OVERLOADED, `rule: power.circuit-load, ${SIGNED}, until: 2027-06-30`);
+    const document = waived(OVERLOADED, `rule: power.circuit-load, accepts: 19 A, ${SIGNED}, until: 2027-06-30`);
     expect(about(document).map(({ outcome }) => outcome)).toEqual(["holds"]);
   });
 
