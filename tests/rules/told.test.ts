@@ -600,7 +600,7 @@ const cases: readonly Case[] = [
     name: "a bar over people, whatever it carries",
     rule: "rigging.secondary",
     front: `${face(2, 2, "wall")}\nrigging: {over-people: true, bars: {header: {length: 2 m}}}`,
-    tells: ["open: No second suspension is written down."],
+    tells: ["open: No second suspension of bar header is written down."],
   },
   {
     name: "a flown face over people, its bar not drawn yet",
@@ -672,7 +672,9 @@ rigging:
     [true, "8 times is the least over people."],
     [false, "5 times is the least."],
   ])("people below: %s", (over, words) => {
-    const all = told("rigging.design-factor", hung(over));
+    const all = told("rigging.design-factor", hung(over)).filter(
+      (each) => each.includes("at least ") || each.includes("times"),
+    );
     expect(all).toHaveLength(2);
     for (const each of all) expect(each).toContain(words);
   });

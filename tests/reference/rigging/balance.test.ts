@@ -224,10 +224,13 @@ describe("a lost hang", () => {
     });
   }
   test("no lost hang loads another more, at rest, than some balance does", () => {
-    for (const n of [3, 4, 5, 6])
-      for (let lost = 0; lost < n; lost += 1)
-        for (const [hang, each] of notEmpty(left(n, lost).entries()))
-          expect(each).toBeLessThanOrEqual(worst(uniform(n))[hang]! + 1e-9);
+    // Of three hangs an end lost leaves a bar that tips: nothing is carried at rest then.
+    const cases = [3, 4, 5, 6].flatMap((n) =>
+      Array.from({ length: n }, (_, lost) => lost).flatMap((lost) =>
+        [...left(n, lost).entries()].map(([hang, each]) => ({ each, most: worst(uniform(n))[hang] as number })),
+      ),
+    );
+    for (const { each, most } of notEmpty(cases)) expect(each).toBeLessThanOrEqual(most + 1e-9);
   });
 });
 

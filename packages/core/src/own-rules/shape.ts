@@ -46,9 +46,15 @@ export function either(one: SchemaShape, other: SchemaShape): SchemaShape {
   };
 }
 
+/** A load is computed as a mass, whichever it is written as: a limit may be a force where the value may be written as one. */
+const withForce = (written: SchemaShape, computed: SchemaShape): SchemaShape =>
+  computed.kinds.includes("mass") && written.kinds.includes("force")
+    ? { ...computed, kinds: [...computed.kinds, "force"] }
+    : computed;
+
 /** What is computed stands in the place of what is written under the same name. */
 export function overlaidShape(written: SchemaShape, computed: SchemaShape): SchemaShape {
-  if (computed.properties.size === 0 && !computed.others && !computed.items) return computed;
+  if (computed.properties.size === 0 && !computed.others && !computed.items) return withForce(written, computed);
   const keys = new Set([...written.properties.keys(), ...computed.properties.keys()]);
   const at = (key: string): SchemaShape => {
     const [below, above] = [written.properties.get(key), computed.properties.get(key)];
