@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { join, relative } from "node:path";
 import { describe, expect, test } from "vitest";
+import { notEmpty } from "../run/not-empty.js";
 import { PACKAGES, ROOT, sourcesUnder } from "./graph.js";
 
 /** Everything a source imports: static, re-exported, for its side effect, at run time or as a type. */
@@ -26,7 +27,7 @@ describe("the reading of imports", () => {
     expect(importsOf(`// import "node:fs";\n/* export * from "x" */\nconst a = "import";`)).toEqual([]));
 });
 
-describe.each(PACKAGES.filter(({ folder }) => existsSync(join(ROOT, folder))))(
+describe.each(notEmpty(PACKAGES.filter(({ folder }) => existsSync(join(ROOT, folder)))))(
   "$name",
   ({ name, folder, before, pure }) => {
     const sources = sourcesUnder(folder);

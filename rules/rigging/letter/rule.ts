@@ -22,12 +22,7 @@ function* ofHang(hang: Hang): Iterable<RawCheck> {
       });
       continue;
     }
-    const written = hang.bar.build.reader.optional(
-      side === "" ? `${hang.path}.structure` : `${hang.path}.bridle${side}.structure`,
-      "mass",
-      "structure rating",
-      hang.label,
-    );
+    const written = letter.writtenAt(hang, side);
     if (written)
       yield atLeast(here, {
         measured: point.structure,

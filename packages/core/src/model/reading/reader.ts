@@ -1,4 +1,4 @@
-import { type Gap, type Kind, type Known, missing, type Value } from "@plumbmark/calc";
+import { type Gap, type Kind, type Known, kinds, missing, type Value } from "@plumbmark/calc";
 import type { Mistake } from "../../document/mistake.js";
 import { choices, nearest } from "../../document/nearest.js";
 import { type Place, START } from "../../document/place.js";
@@ -80,9 +80,8 @@ export class Reader {
 
   /** The quantity written at `path`; missing, with the words for it, when it is not there or cannot be read. */
   value<const K extends Kind>(path: string, kind: K, what: string, of: string): Value<K> {
-    // The schema decides the kind a path is read as, and it is the one asked for here.
-    const found = this.quantities.get(path) as Known<K> | undefined;
-    return found ?? missing(kind, gapAt({ path: keyOf(path), what, of }, this.data(keyOf(path))));
+    const gap = { path: keyOf(path), what, of };
+    return ofKind(this.quantities.get(path), kind, gap) ?? missing(kind, gapAt(gap, this.data(keyOf(path))));
   }
 
   /**
@@ -90,9 +89,10 @@ export class Reader {
    * a load that nobody can read is no load of nothing.
    */
   optional<const K extends Kind>(path: string, kind: K, what: string, of: string): Value<K> | undefined {
-    const found = this.quantities.get(path) as Known<K> | undefined;
+    const gap = { path: keyOf(path), what, of };
+    const found = ofKind(this.quantities.get(path), kind, gap);
     if (found || this.data(keyOf(path)) === undefined) return found;
-    return missing(kind, unread({ path: keyOf(path), what, of }));
+    return missing(kind, unread(gap));
   }
 
   /** Whether `none` is written there: that there is none is an answer, and no gap. */
@@ -165,6 +165,16 @@ const keyOf = (path: string): string => path.replace(/\.[12]$/u, "");
 
 const unread = (gap: Gap): Gap => ({ ...gap, because: `${gap.of}: the ${gap.what} cannot be read as it is written.` });
 
+/** Kinds that may be written in place of another: a load as a mass or a force, a power in W or VA. Whoever asks converts them. */
+const ALSO: Partial<Readonly<Record<Kind, Kind>>> = { mass: "force", power: "apparent-power" };
+
+/** What is written, as far as it is of the kind asked for: a cable among hardware has a mass for each metre, and no mass. */
+function ofKind<K extends Kind>(found: Known | undefined, kind: K, gap: Gap): Value<K> | undefined {
+  if (!found || found.kind === kind || found.kind === ALSO[kind]) return found as Known<K> | undefined;
+  const because = `${gap.of}: the ${gap.what} is ${kinds[found.kind].name}, and ${kinds[kind].name} is needed.`;
+  return missing(kind, { ...gap, because });
+}
+
 /** Why there is no quantity where this stands: nothing is written, or nothing that can be read. */
 const gapAt = (gap: Gap, data: Data | undefined): Gap =>
   typeof data === "string" || typeof data === "number" ? unread(gap) : gap;
@@ -200,7 +210,7 @@ export function partValue<const K extends Kind>(
   what: string,
   named: Named,
 ): Value<K> {
-  const found = part?.quantities.get(path) as Known<K> | undefined;
+  const found = part && ofKind(part.quantities.get(path), kind, partGap(part, path, what));
   if (found) return found;
   if (part) return missing(kind, gapAt(partGap(part, path, what), saidOf(part, path)));
   const { label: of, path: at } = typeof named === "string" ? { label: named, path: "" } : named;
@@ -219,7 +229,7 @@ export function partOptional<const K extends Kind>(
   kind: K,
   what: string,
 ): Value<K> | undefined {
-  const found = part?.quantities.get(path) as Known<K> | undefined;
+  const found = part && ofKind(part.quantities.get(path), kind, partGap(part, path, what));
   if (found || !part || saidOf(part, path) === undefined) return found;
   return missing(kind, unread(partGap(part, path, what)));
 }

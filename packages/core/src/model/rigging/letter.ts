@@ -53,6 +53,13 @@ export class Letter extends Statement {
     };
   }
 
+  /** The rating that is written at the hang or the leg itself, as a mass; undefined where none is. */
+  writtenAt(hang: Hang, side: "" | ".left" | ".right" = ""): Value<"mass"> | undefined {
+    const path = `${hang.path}${side === "" ? "" : `.bridle${side}`}.structure`;
+    const found: Value | undefined = this.design.reader.optional(path, "mass", "structure rating", hang.label);
+    return found && asMass(found);
+  }
+
   /** What is asked of the letter besides its points. */
   get counting(): readonly StatementCheck[] {
     const [counted, others] = [this.text("counted"), this.text("other-loads")];
