@@ -33,7 +33,8 @@ function stage(folder, to) {
   for (const name of own.files)
     cpSync(join(top, folder, name), join(to, name), { recursive: true, filter: (path) => !LEFT_OUT.test(path) });
   cpSync(join(top, "LICENSE"), join(to, "LICENSE"));
-  writeFileSync(join(to, "README.md"), readme(own));
+  const more = join(top, folder, "README.md");
+  writeFileSync(join(to, "README.md"), readme(own) + (existsSync(more) ? `\n${readFileSync(more, "utf8")}` : ""));
   writeFileSync(join(to, "package.json"), `${JSON.stringify(published(own), null, 2)}\n`);
 }
 
