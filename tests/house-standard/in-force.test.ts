@@ -78,9 +78,9 @@ describe("a house standard that names what there is not", () => {
     ["rules:\n  panels.spares: {least: two}", /:3:19: .*`two`\. Write a number/u],
     ["rules:\n  panels.spares: {hung: {least: 2}}", /no setting `hung`/u],
     ["allows: [viewing.pich]", /:2:10: .*Did you mean `viewing\.pitch`/u],
-    ["editon: 2027", /:2:1: .*Did you mean `edition`/u],
+    ["editon: 2027", /:2:1: .*Write `edition`/u],
     ["in-force: next year", /in-force.*A day such as 2027-01-01/u],
-    ["topics: {power: {levl: shall}}", /Did you mean `level`/u],
+    ["topics: {power: {levl: shall}}", /Write `level`/u],
     ["topics: {power: {level: must}}", /It may be `shall`, `should`, `note` or `none`/u],
   ])("%s", (root, says) => expect(refusal({ root })).toMatch(says));
 });

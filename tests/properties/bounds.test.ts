@@ -37,11 +37,14 @@ const BETWEEN: Readonly<Record<string, readonly [least: number | undefined, most
   "rigging.allowable-moment Ω": [1, undefined, "a safety factor never raises what is allowed"],
   "rigging.ballast-needed γ": [1, undefined, "less than 1 falls over"],
   "rigging.rope-working-load D": [1, undefined, "a design factor never raises what is allowed"],
+  "rigging.fixing-shear n": [undefined, 2, "the worst two of a wall's fixings take it"],
+  "rigging.fixing-tension n": [undefined, 2, "the worst two of the top row take it"],
   "rigging.foot-load n": [2, undefined, "two rows of feet"],
   "rigging.sling-leg-load α": [undefined, 90, "straight up"],
   "rigging.tube-plastic-modulus D": [0.008001, undefined, "the wall of the example, 4 mm, has to fit twice"],
   "viewing.character-height a": [undefined, 5, "small angles: the tangent is 0.25 % above the angle at 5°"],
   "viewing.grey-steps b": [1, 32, "one step is none; no picture has more bits"],
+  "signal.exposure a": [undefined, 360, "a shutter that is never closed"],
   "signal.tmds-clock b": [24, undefined, "three components of 8 bit are the least TMDS carries (DVI 1.0)"],
 };
 

@@ -165,7 +165,8 @@ describe("builds of any size", () => {
 
   test("twice the frame rate halves what a port drives", () => {
     fc.assert(
-      fc.property(columns, rows, fc.constantFrom(24, 25, 30, 50, 60), (c, r, rate) => {
+      // The maker's figure is for 60 Hz: below that nothing is claimed.
+      fc.property(columns, rows, fc.constantFrom(60, 72, 100, 120), (c, r, rate) => {
         const capacity = (hertz: number) => figure({ columns: c, rows: r, rate: hertz }, "data.chains.D.capacity");
         // Both are whole pixels, cut off.
         const apart = capacity(rate) - 2 * capacity(2 * rate);

@@ -165,8 +165,16 @@ const keyOf = (path: string): string => path.replace(/\.[12]$/u, "");
 
 const unread = (gap: Gap): Gap => ({ ...gap, because: `${gap.of}: the ${gap.what} cannot be read as it is written.` });
 
-/** Kinds that may be written in place of another: a load as a mass or a force, a power in W or VA. Whoever asks converts them. */
-const ALSO: Partial<Readonly<Record<Kind, Kind>>> = { mass: "force", power: "apparent-power" };
+/**
+ * Kinds that may be written in place of another: a load as a mass or a force, a power in W or VA, a feeder's drop in
+ * volts or as a share, a shutter as a time or an angle. Whoever asks converts them.
+ */
+const ALSO: Partial<Readonly<Record<Kind, Kind>>> = {
+  mass: "force",
+  power: "apparent-power",
+  ratio: "voltage",
+  time: "angle",
+};
 
 /** What is written, as far as it is of the kind asked for: a cable among hardware has a mass for each metre, and no mass. */
 function ofKind<K extends Kind>(found: Known | undefined, kind: K, gap: Gap): Value<K> | undefined {
