@@ -114,7 +114,7 @@ describe("what the author is told", () => {
     ["  circiuts:", "  circuits:", "circiuts", "circuits"],
     ["      braker: 20 A", "      breaker: 20 A", "braker", "breaker"],
     ["statsu: for-build", "status: for-build", "statsu", "status"],
-    ["  secondry: [", "  secondary: [", "secondry", "secondary"],
+    ["      lenght: 8 ft", "      length: 8 ft", "lenght", "length"],
   ];
   test.each(nearestWord)("%s names the nearest key, at the key", (to, from, wrong, right) => {
     const text = changed(from, to);
