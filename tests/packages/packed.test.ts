@@ -101,7 +101,7 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 test("the packages install, and none is a link into the workspace", () => {
   expect(installed.status, installed.out).toBe(0);
   const own = readdirSync(join(folder, "node_modules/@plumbmark"));
-  expect(own).toEqual(["calc", "cli", "core", "docs-site", "kit", "rules", "starter"]);
+  expect(own).toEqual(["calc", "cli", "core", "docs-site", "in-place", "kit", "rules", "starter"]);
   for (const name of own) {
     const path = join(folder, "node_modules/@plumbmark", name);
     expect(lstatSync(path).isSymbolicLink()).toBe(false);
@@ -110,7 +110,7 @@ test("the packages install, and none is a link into the workspace", () => {
   }
 });
 
-test.each(["calc", "cli", "core", "docs-site", "kit", "rules", "starter"])(
+test.each(["calc", "cli", "core", "docs-site", "in-place", "kit", "rules", "starter"])(
   "@plumbmark/%s is packed as its package.json says",
   async (name) => {
     const { messages } = await publint({

@@ -115,7 +115,12 @@ function plant(folder: string): void {
       .filter((line) => line !== "");
     const changed = lines.map((line) => {
       const [key = "", , ...rest] = line.split(" ");
-      const value = rest.join(" ").replaceAll('"verdict":"ready"', '"verdict":"not ready"');
+      const value = rest
+        .join(" ")
+        .replaceAll(
+          /"verdict":"(not ready|ready)"/gu,
+          (_, was) => `"verdict":"${was === "ready" ? "not ready" : "ready"}"`,
+        );
       const check = createHash("sha256").update(`${whole?.[0]}\n${key} ${value}`).digest("hex").slice(0, 32);
       return `${key} ${check} ${value}\n`;
     });

@@ -21,9 +21,12 @@ const files: RepositoryFiles = {
 };
 const options = { today: "2027-01-01" };
 
+/** What reaches the record: which figure a check may turn by is used up before, and no part of it. */
+const plain = (found: unknown): unknown => JSON.parse(JSON.stringify(found));
+
 test("threads come to the same as one, whatever their number", async () => {
-  const alone = inspectEach(files, rules, options);
-  for (const threads of [2, 3, 7]) expect(await inspectMany(files, rules, options, threads)).toEqual(alone);
+  const alone = plain(inspectEach(files, rules, options));
+  for (const threads of [2, 3, 7]) expect(plain(await inspectMany(files, rules, options, threads))).toEqual(alone);
 });
 
 test("outlines are the same however many threads read them, who then inspect", async () => {
@@ -31,7 +34,7 @@ test("outlines are the same however many threads read them, who then inspect", a
   const alone = documents.map(outlineOf);
   for (const threads of [0, 1, 2]) {
     expect(await readOutlines(documents, threads)).toEqual(alone);
-    expect(await inspectMany(files, rules, options, 2)).toEqual(inspectEach(files, rules, options));
+    expect(plain(await inspectMany(files, rules, options, 2))).toEqual(plain(inspectEach(files, rules, options)));
   }
 });
 
