@@ -35,8 +35,8 @@ test("tells what broke, what became ready, what is new and what is gone", async 
 
 test("tells a change of weight and power in the document's own units, counted by hand", async () => {
   const repository = committed();
-  // One hanging bar more, 2.4 kg by its catalogue, and tiles of 140 W in place of 130 W: six of them.
-  repository.change(BANNER, "hanging-bar-500: 6", "hanging-bar-500: 7");
+  // Something more that hangs, a load of 2.4 kg on the bar, and tiles of 140 W in place of 130 W: six of them.
+  repository.change(BANNER, "    header:\n", "    header:\n      other-load: 2.4 kg\n");
   repository.change("parts/panels.yaml", "maximum: 130 W", "maximum: 140 W");
   const { out } = await repository.plumbmark("inspect", "--as", "json", "--against", "HEAD");
   const record = JSON.parse(out) as InspectionRecord;

@@ -13,7 +13,7 @@ beforeEach(async () => {
   top = await mkdtemp(join(tmpdir(), "plumbmark-"));
   await cp(starterRepository, top, { recursive: true });
   // What an install of the command into the docs repository would put there.
-  await symlink(fileURLToPath(new URL("../../../node_modules", import.meta.url)), join(top, "node_modules"));
+  await symlink(fileURLToPath(new URL("../../../../node_modules", import.meta.url)), join(top, "node_modules"));
 });
 
 afterEach(() => rm(top, { recursive: true, force: true }));
