@@ -6,8 +6,9 @@ import { build } from "esbuild";
 import { compile } from "json-schema-to-typescript";
 import { rulesIndex } from "./list-rules.mjs";
 import { top } from "./steps.mjs";
+import { wholeSchema } from "./whole-schema.mjs";
 
-const NAMES = ["build", "parts", "stock", "house-standard", "record"];
+const NAMES = ["build", "parts", "stock", "house-standard", "record", "survey", "wish"];
 const folder = `${top}packages/core/src/generated/`;
 
 const camel = (name) => name.replace(/-(.)/g, (_, letter) => letter.toUpperCase());
@@ -18,13 +19,15 @@ const camel = (name) => name.replace(/-(.)/g, (_, letter) => letter.toUpperCase(
  * on site (`form`), whether it may be written as a guess or a bound (`guess`), and where a person finds it (`found`). `none: true`: the
  * word `none` may be written for it.
  */
-const VOCABULARY = ["quantity", "pair", "range", "refers", "sign", "plausible", "form", "guess", "found", "none"];
+const VOCABULARY = ["quantity", "pair", "range", "extent", "refers", "sign", "plausible", "form", "guess", "found", "none"];
 
 export async function generate() {
   await mkdir(folder, { recursive: true });
-  const schemas = await Promise.all(
+  const written = await Promise.all(
     NAMES.map(async (name) => JSON.parse(await readFile(`${top}packages/core/schema/${name}.schema.json`, "utf8"))),
   );
+  const byFile = Object.fromEntries(NAMES.map((name, index) => [`${name}.schema.json`, written[index]]));
+  const schemas = written.map((schema) => wholeSchema(schema, byFile));
   const types = await Promise.all(
     schemas.map((schema) =>
       compile(structuredClone(schema), schema.title, { bannerComment: "", additionalProperties: false, format: false }),
