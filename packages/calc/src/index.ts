@@ -42,3 +42,4 @@ export * from "./signal/index.js";
 export { type SourceId, sourceOf, sources } from "./sources/index.js";
 export type { Source } from "./sources/source.js";
 export * from "./stock/index.js";
+export * from "./venue/index.js";

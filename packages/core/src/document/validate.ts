@@ -26,7 +26,7 @@ interface Complaint {
 
 type Validator = ((data: unknown) => boolean) & { errors?: readonly Complaint[] | null };
 
-export type SchemaName = "build" | "parts" | "stock" | "houseStandard" | "record";
+export type SchemaName = "build" | "parts" | "stock" | "houseStandard" | "record" | "survey" | "wish";
 
 /** `/faces/banner/omit/0` → `faces.banner.omit.1`. */
 const dotted = (pointer: string, data: unknown): string => {
@@ -58,9 +58,14 @@ const typeNames = (type: unknown): string =>
 const WHOLE: Readonly<Record<SchemaName, readonly [name: string, is: string]>> = {
   build: ["The front matter", "It is a group of keys, and one of them is `build`."],
   parts: ["The parts catalogue", "It is a group of keys, one for each part: `NAME: {kind: panel, …}`."],
-  stock: ["The stock list", "It is a group of keys: under `lots:` stands one for each lot."],
+  stock: [
+    "The stock list",
+    "It is a group of keys: under `lots:` stands one for each lot, under `items:` one for each part.",
+  ],
   houseStandard: ["The house standard", "It is a group of keys: under `house-standard:` stands its name."],
   record: ["The record", "It is what `plumbmark inspect --as json` prints."],
+  survey: ["The survey", "It is a group of keys, and one of them is `survey`."],
+  wish: ["The wish", "It is a group of keys, and one of them is `wish`."],
 };
 
 function wordsOfWhole(schema: SchemaName, data: unknown): Words {

@@ -1,0 +1,1 @@
+export { cableForWay, ledWay, straightLine } from "./way.js";

@@ -1,0 +1,137 @@
+import { counted, gapsOf, type Known, ledWay, missing, straightLine, type Value } from "@plumbmark/calc";
+import type { Data } from "../document/yaml.js";
+import type { Survey } from "./survey.js";
+
+/** A place of a venue, in metres from where it is measured: to the audience's right, upstage and up. */
+export interface Point {
+  readonly right: Value<"length">;
+  readonly upstage: Value<"length">;
+  readonly up: Value<"length">;
+}
+
+/** The way a cable takes between two places. */
+export interface Way {
+  /**
+   * `measured` with a tape, `led` by places by somebody who looked, or `straight`: the straight line, which a cable can
+   * be too short for and never long enough by.
+   */
+  readonly how: "measured" | "led" | "straight";
+  readonly length: Value<"length">;
+  /** Where it is written in the survey: `routes.booth to rack-a`; undefined for a straight line. */
+  readonly path: string | undefined;
+}
+
+/** A place written `rack A` is `rack-a`. */
+export const placeName = (written: string): string =>
+  written
+    .trim()
+    .toLowerCase()
+    .replace(/[\s_]+/gu, "-");
+
+const entriesOf = (data: Data | undefined): readonly (readonly [string, Data])[] =>
+  data !== null && typeof data === "object" && !Array.isArray(data)
+    ? Object.entries(data as Readonly<Record<string, Data>>)
+    : [];
+
+const at = (data: Data, key: string): Data | undefined => entriesOf(data).find(([name]) => name === key)?.[1];
+
+const lengthAt = (survey: Survey, path: string, what: string): Value<"length"> =>
+  (survey.values.get(path) as Known<"length"> | undefined) ??
+  missing("length", { path, file: survey.file, what, of: `The survey ${survey.name}` });
+
+const pointAt = (survey: Survey, path: string): Point => ({
+  right: lengthAt(survey, `${path}.right`, "distance to the audience's right"),
+  upstage: lengthAt(survey, `${path}.upstage`, "distance upstage"),
+  up: lengthAt(survey, `${path}.up`, "height"),
+});
+
+/** A place by its name; undefined when the survey has none of that name. */
+export function pointOf(survey: Survey, place: string): Point | undefined {
+  const name = placeName(place);
+  const found = entriesOf(at(survey.placed.data, "places")).find(([key]) => placeName(key) === name);
+  return found && pointAt(survey, `places.${found[0]}`);
+}
+
+/** Both ends of a structure; undefined when the survey has none of that name. */
+export function endsOf(survey: Survey, structure: string): readonly [Point, Point] | undefined {
+  const found = entriesOf(at(survey.placed.data, "structure")).find(([key]) => key === structure);
+  if (!found) return undefined;
+  return [pointAt(survey, `structure.${structure}.from`), pointAt(survey, `structure.${structure}.to`)];
+}
+
+const difference = (one: Value<"length">, other: Value<"length">, what: string): Value<"length"> => {
+  if (!one.known || !other.known) return missing("length", ...gapsOf([one, other]));
+  return counted(one.value - other.value, what, "length");
+};
+
+/** Straight line between two places, with its working. */
+export const between = (from: Point, to: Point): Value<"length"> =>
+  straightLine.of({
+    Δr: difference(to.right, from.right, "distance to the side"),
+    Δs: difference(to.upstage, from.upstage, "distance upstage"),
+    Δh: difference(to.up, from.up, "difference in height"),
+  });
+
+/** The nearer end of a structure, as the crow flies; the first where that cannot be told. */
+export function nearestEnd(survey: Survey, structure: string, from: Point): Point | undefined {
+  const ends = endsOf(survey, structure);
+  if (!ends) return undefined;
+  const [first, second] = ends.map((end) => between(from, end));
+  return first?.known && second?.known && second.value < first.value ? ends[1] : ends[0];
+}
+
+const stationOf = (survey: Survey, name: string, from: Point | undefined): Point | undefined =>
+  pointOf(survey, name) ?? (from ? nearestEnd(survey, name, from) : endsOf(survey, name)?.[0]);
+
+interface Route {
+  readonly path: string;
+  readonly data: Data;
+  readonly from: string;
+  readonly to: string;
+}
+
+function routeBetween(survey: Survey, one: string, other: string): Route | undefined {
+  const names = [placeName(one), placeName(other)];
+  for (const [key, data] of entriesOf(at(survey.placed.data, "routes"))) {
+    const [from, to, more] = key.split(" to ").map(placeName);
+    if (from === undefined || to === undefined || more !== undefined) continue;
+    if (names.includes(from) && names.includes(to) && from !== to) return { path: `routes.${key}`, data, from, to };
+  }
+  return undefined;
+}
+
+/** Whether somebody put a name and a day to it: a way drawn on paper is not one that was looked at. */
+const isLed = (data: Data): boolean => {
+  const led = at(data, "led");
+  return typeof at(led ?? null, "by") === "string" && typeof at(led ?? null, "on") === "string";
+};
+
+/**
+ * The way between two places or structures of a venue. What is not measured and not led is the straight line.
+ * Missing with its reason when a place is not in the survey.
+ */
+export function wayBetween(survey: Survey, one: string, other: string): Way {
+  const route = routeBetween(survey, one, other);
+  const measured = route && (survey.values.get(`${route.path}.length`) as Known<"length"> | undefined);
+  if (route && measured) return { how: "measured", length: measured, path: route.path };
+  const via = route && at(route.data, "via");
+  const stops = Array.isArray(via) ? (via as readonly Data[]).map(String) : [];
+  const known = route ? [route.from, ...stops, route.to] : [one, other];
+  const points = known.map((name) => pointOf(survey, name));
+  const whole = known.map(
+    (name, index) => points[index] ?? stationOf(survey, name, points[index - 1] ?? points[index + 1]),
+  );
+  const gap = known.find((_, index) => whole[index] === undefined);
+  if (gap !== undefined) {
+    const because = `The survey ${survey.name} has no place \`${gap}\`.`;
+    return {
+      how: "straight",
+      path: route?.path,
+      length: missing("length", { path: "places", what: `place ${gap}`, because }),
+    };
+  }
+  const pieces = whole.slice(1).map((to, index) => between(whole[index] as Point, to as Point));
+  const led = route !== undefined && stops.length > 0 && isLed(route.data);
+  if (led) return { how: "led", length: ledWay.of({ l: pieces }), path: route.path };
+  return { how: "straight", length: between(whole[0] as Point, whole.at(-1) as Point), path: undefined };
+}
