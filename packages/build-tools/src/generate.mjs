@@ -19,7 +19,19 @@ const camel = (name) => name.replace(/-(.)/g, (_, letter) => letter.toUpperCase(
  * on site (`form`), whether it may be written as a guess or a bound (`guess`), and where a person finds it (`found`). `none: true`: the
  * word `none` may be written for it.
  */
-const VOCABULARY = ["quantity", "pair", "range", "extent", "refers", "sign", "plausible", "form", "guess", "found", "none"];
+const VOCABULARY = [
+  "quantity",
+  "pair",
+  "range",
+  "extent",
+  "refers",
+  "sign",
+  "plausible",
+  "form",
+  "guess",
+  "found",
+  "none",
+];
 
 export async function generate() {
   await mkdir(folder, { recursive: true });

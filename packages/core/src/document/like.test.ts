@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { LIKE_IN_BUILD, withLike } from "./like.js";
-import { readYaml } from "./yaml.js";
+import { readYaml } from "./yaml/yaml.js";
 
 const read = (yaml: string) => withLike(readYaml(yaml), LIKE_IN_BUILD);
 

@@ -1,7 +1,7 @@
 import type { Mistake } from "./mistake.js";
 import { choices } from "./nearest.js";
 import { START } from "./place.js";
-import { type Data, join, type Placed } from "./yaml.js";
+import { type Data, join, type Placed } from "./yaml/yaml.js";
 
 type Mapping = Readonly<Record<string, Data>>;
 

@@ -1,10 +1,10 @@
 import type { Known } from "@plumbmark/calc";
-import { frontMatterOf } from "../document/front-matter.js";
 import { LIKE_IN_SURVEY, withLike } from "../document/like.js";
 import type { Mistake } from "../document/mistake.js";
 import { readQuantities } from "../document/quantities.js";
 import { validate } from "../document/validate.js";
-import { type Data, type Placed, readYaml } from "../document/yaml.js";
+import { frontMatterOf } from "../document/yaml/front-matter.js";
+import { type Data, type Placed, readYaml } from "../document/yaml/yaml.js";
 import { surveySchema } from "../generated/schemas.js";
 import type { SourceFile } from "../repository/files.js";
 

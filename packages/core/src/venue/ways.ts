@@ -1,9 +1,10 @@
 import { counted, gapsOf, type Known, ledWay, missing, straightLine, type Value } from "@plumbmark/calc";
-import type { Data } from "../document/yaml.js";
+import type { Data } from "../document/yaml/yaml.js";
+import { placeName } from "../model/power/device.js";
 import type { Survey } from "./survey.js";
 
 /** A place of a venue, in metres from where it is measured: to the audience's right, upstage and up. */
-export interface Point {
+export interface SurveyedPlace {
   readonly right: Value<"length">;
   readonly upstage: Value<"length">;
   readonly up: Value<"length">;
@@ -21,13 +22,6 @@ export interface Way {
   readonly path: string | undefined;
 }
 
-/** A place written `rack A` is `rack-a`. */
-export const placeName = (written: string): string =>
-  written
-    .trim()
-    .toLowerCase()
-    .replace(/[\s_]+/gu, "-");
-
 const entriesOf = (data: Data | undefined): readonly (readonly [string, Data])[] =>
   data !== null && typeof data === "object" && !Array.isArray(data)
     ? Object.entries(data as Readonly<Record<string, Data>>)
@@ -39,21 +33,21 @@ const lengthAt = (survey: Survey, path: string, what: string): Value<"length"> =
   (survey.values.get(path) as Known<"length"> | undefined) ??
   missing("length", { path, file: survey.file, what, of: `The survey ${survey.name}` });
 
-const pointAt = (survey: Survey, path: string): Point => ({
+const pointAt = (survey: Survey, path: string): SurveyedPlace => ({
   right: lengthAt(survey, `${path}.right`, "distance to the audience's right"),
   upstage: lengthAt(survey, `${path}.upstage`, "distance upstage"),
   up: lengthAt(survey, `${path}.up`, "height"),
 });
 
 /** A place by its name; undefined when the survey has none of that name. */
-export function pointOf(survey: Survey, place: string): Point | undefined {
+export function pointOf(survey: Survey, place: string): SurveyedPlace | undefined {
   const name = placeName(place);
   const found = entriesOf(at(survey.placed.data, "places")).find(([key]) => placeName(key) === name);
   return found && pointAt(survey, `places.${found[0]}`);
 }
 
 /** Both ends of a structure; undefined when the survey has none of that name. */
-export function endsOf(survey: Survey, structure: string): readonly [Point, Point] | undefined {
+export function endsOf(survey: Survey, structure: string): readonly [SurveyedPlace, SurveyedPlace] | undefined {
   const found = entriesOf(at(survey.placed.data, "structure")).find(([key]) => key === structure);
   if (!found) return undefined;
   return [pointAt(survey, `structure.${structure}.from`), pointAt(survey, `structure.${structure}.to`)];
@@ -65,7 +59,7 @@ const difference = (one: Value<"length">, other: Value<"length">, what: string):
 };
 
 /** Straight line between two places, with its working. */
-export const between = (from: Point, to: Point): Value<"length"> =>
+export const between = (from: SurveyedPlace, to: SurveyedPlace): Value<"length"> =>
   straightLine.of({
     Δr: difference(to.right, from.right, "distance to the side"),
     Δs: difference(to.upstage, from.upstage, "distance upstage"),
@@ -73,14 +67,14 @@ export const between = (from: Point, to: Point): Value<"length"> =>
   });
 
 /** The nearer end of a structure, as the crow flies; the first where that cannot be told. */
-export function nearestEnd(survey: Survey, structure: string, from: Point): Point | undefined {
+export function nearestEnd(survey: Survey, structure: string, from: SurveyedPlace): SurveyedPlace | undefined {
   const ends = endsOf(survey, structure);
   if (!ends) return undefined;
   const [first, second] = ends.map((end) => between(from, end));
   return first?.known && second?.known && second.value < first.value ? ends[1] : ends[0];
 }
 
-const stationOf = (survey: Survey, name: string, from: Point | undefined): Point | undefined =>
+const stationOf = (survey: Survey, name: string, from: SurveyedPlace | undefined): SurveyedPlace | undefined =>
   pointOf(survey, name) ?? (from ? nearestEnd(survey, name, from) : endsOf(survey, name)?.[0]);
 
 interface Route {
@@ -130,8 +124,12 @@ export function wayBetween(survey: Survey, one: string, other: string): Way {
       length: missing("length", { path: "places", what: `place ${gap}`, because }),
     };
   }
-  const pieces = whole.slice(1).map((to, index) => between(whole[index] as Point, to as Point));
+  const pieces = whole.slice(1).map((to, index) => between(whole[index] as SurveyedPlace, to as SurveyedPlace));
   const led = route !== undefined && stops.length > 0 && isLed(route.data);
   if (led) return { how: "led", length: ledWay.of({ l: pieces }), path: route.path };
-  return { how: "straight", length: between(whole[0] as Point, whole.at(-1) as Point), path: undefined };
+  return {
+    how: "straight",
+    length: between(whole[0] as SurveyedPlace, whole.at(-1) as SurveyedPlace),
+    path: undefined,
+  };
 }
