@@ -74,7 +74,8 @@ export async function putHook(path: string, content: string): Promise<boolean> {
     return true;
   } catch (error) {
     if (there === undefined && (error as NodeJS.ErrnoException).code === "EEXIST") return putHook(path, content);
-    throw notWritten("The hook", path, error);
+    // The other hook may stand already, and guards what it is for.
+    throw notWritten("The hook", path, error, "What stood in that place is as it was.");
   }
 }
 
