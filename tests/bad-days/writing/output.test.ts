@@ -38,7 +38,8 @@ test("a reader that closes the pipe is no fault: quiet, and the status is that o
   for (const [index, words] of COMMANDS.entries()) {
     const reader = index % 2 === 0 ? "head -c 1 >/dev/null" : "true";
     const { stdout, stderr } = shell(folder, `plumbmark ${words} | ${reader}; echo \${PIPESTATUS[0]}`);
-    expect([words, stderr, stdout]).toEqual([words, "", "0\n"]);
+    const { status } = shell(folder, `plumbmark ${words} >/dev/null`);
+    expect([words, stderr, stdout]).toEqual([words, "", `${status}\n`]);
   }
 });
 
@@ -66,8 +67,10 @@ test("a file that may not grow to hold all of it is status 2, not a report cut s
 
 test("closed streams change nothing but what can be seen", { timeout: 60_000 }, () => {
   const folder = ready();
+  const { status } = shell(folder, "plumbmark inspect");
+  expect([0, 1]).toContain(status);
   for (const closed of [">&-", "2>&-", "<&-", "<&- >&- 2>&-"])
-    expect([closed, shell(folder, `plumbmark inspect ${closed}`).status]).toEqual([closed, 0]);
+    expect([closed, shell(folder, `plumbmark inspect ${closed}`).status]).toEqual([closed, status]);
 });
 
 test("what cannot be said does not end in a loop or a stack", () => {
