@@ -32,10 +32,10 @@ describe("slips of YAML", () => {
 });
 
 describe("what stands in the body has a path a waiver can name", () => {
-  const waiver = (rule: string, where: string): string =>
+  const waiver = (rule: string, where: string, more = ""): string =>
     SMALL.replace(
       "\nfaces:\n",
-      `\nwaivers: [{rule: ${rule}, where: ${where}, because: agreed with the hall, by: M. Finch, until: 2027-06-30}]\nfaces:\n`,
+      `\nwaivers: [{rule: ${rule}, where: ${where},${more} because: agreed with the hall, by: M. Finch, until: 2027-06-30}]\nfaces:\n`,
     );
   const asBuilt = (text: string): string => `${text.replace("for-build", "as-built")}\n- [x] hung\n- [ ] measured\n`;
 
@@ -53,7 +53,10 @@ describe("what stands in the body has a path a waiver can name", () => {
   test("a link and who has gone over the cautions", () => {
     const links = of(`${waiver("document.links", "links.1")}\n[nowhere](#not-there)\n`, "document.links");
     expect(links.map(({ outcome }) => outcome)).toEqual(["waived"]);
-    const silent = waiver("document.cautions", "cautions-confirmed").replace(/cautions-confirmed: .*\n/u, "");
+    const silent = waiver("document.cautions", "cautions-confirmed", " of: open,").replace(
+      /cautions-confirmed: .*\n/u,
+      "",
+    );
     const cautions = of(silent, "document.cautions");
     expect(cautions.find(({ at }) => at.path === "cautions-confirmed")?.outcome).toBe("waived");
   });

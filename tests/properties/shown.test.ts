@@ -39,7 +39,7 @@ const keyed = (line: string): string =>
     .replaceAll("²", "^2")
     .replaceAll("³", "^3")
     .replaceAll("√", "sqrt")
-    .replace(/sqrt3/gu, "sqrt(3)")
+    .replace(/sqrt([23])(?![\d(])/gu, "sqrt($1)")
     .replace(/sin ([\d.]+)/gu, "sine($1)")
     .replaceAll("−", "-")
     .replaceAll("×", "*")

@@ -1,6 +1,7 @@
 import { formula } from "../formula/formula.js";
 
-const places = { kind: "length", is: "difference of the places" } as const;
+/** How far apart, whichever of the two is the farther one. */
+const places = { kind: "length", least: 0 } as const;
 
 /** Straight line between two places, in metres: no cable between them is shorter. */
 export const straightLine = formula({

@@ -37,12 +37,12 @@ export function showTurn({ "turns-at": turns }: Check): string {
   return asks ? `ask the ${asks} for ${sense} ${text} at \`${path}\`` : `holds with \`${path}\` ${sense} ${text}`;
 }
 
-/** What stands below the sentence of a check that does not hold, label by label. */
-function grounds(check: Check, width: number): readonly Told[] {
+/** What stands below the sentence of a check that does not hold, label by label; `briefly` without what it rests on. */
+function grounds(check: Check, width: number, briefly: boolean): readonly Told[] {
   const { waiver, missing } = check;
   return [
     ...under("working", workingLines(check, width - INDENT - LABEL)),
-    ...under("rests on", check.sources.map(showSource)),
+    ...under("rests on", briefly ? [] : check.sources.map(showSource)),
     ["write down", check.outcome === "open" && !check.mend ? (missing ?? []).join(", ") : ""],
     ["waived", waiver ? `${waiver.because} (${waiver.by}, until ${waiver.until})` : ""],
     ["turns at", check.outcome === "waived" ? "" : showTurn(check)],
@@ -74,13 +74,18 @@ function sentences(checks: readonly Check[], width: number): readonly string[] {
 }
 
 /** Checks that are alike, as lines of text. What holds is told in two; the others with working, source and mend. */
-export function showChecks(checks: readonly [Check, ...Check[]], width: number, ink: Palette): readonly string[] {
+export function showChecks(
+  checks: readonly [Check, ...Check[]],
+  width: number,
+  ink: Palette,
+  briefly = false,
+): readonly string[] {
   const [check] = checks;
   const top = [heading(check, width, ink), ...sentences(checks, width)];
   if (check.outcome === "holds") return top;
   return [
     ...top,
-    ...grounds(check, width).flatMap(([label, text]) =>
+    ...grounds(check, width, briefly).flatMap(([label, text]) =>
       text === "" ? [] : labelled(label, text, INDENT, LABEL, width),
     ),
   ];

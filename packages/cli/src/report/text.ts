@@ -85,7 +85,10 @@ function showDocument(entry: DocumentEntry, { width, every }: Form, ink: Palette
   ];
 }
 
-/** Mistakes with what waits for them on one line; then what is not written down, by what it is; then the rest. */
+/**
+ * Mistakes with what waits for them on one line; then what is not written down, by what it is; then the rest, briefly
+ * where there are mistakes: it may follow from them.
+ */
 function inShort({ checks }: DocumentEntry, width: number, ink: Palette): readonly string[] {
   const found = foundIn(checks);
   const mistakes = found.mistakes.toSorted((one, other) => inOrder(one.check, other.check));
@@ -100,7 +103,10 @@ function inShort({ checks }: DocumentEntry, width: number, ink: Palette): readon
     ...found.elsewhere.flatMap((each) => [...showElsewhere(each, width), ""]),
     ...showGaps(found, width, ink),
     ...showGuesses(found, width, ink),
-    ...alike(found.rest.toSorted(inOrder)).flatMap((group) => [...showChecks(group, width, ink), ""]),
+    ...alike(found.rest.toSorted(inOrder)).flatMap((group) => [
+      ...showChecks(group, width, ink, mistakes.length > 0),
+      "",
+    ]),
   ];
 }
 

@@ -55,7 +55,7 @@ export function endsOf(survey: Survey, structure: string): readonly [SurveyedPla
 
 const difference = (one: Value<"length">, other: Value<"length">, what: string): Value<"length"> => {
   if (!one.known || !other.known) return missing("length", ...gapsOf([one, other]));
-  return counted(one.value - other.value, what, "length");
+  return counted(Math.abs(one.value - other.value), what, "length");
 };
 
 /** Straight line between two places, with its working. */

@@ -31,7 +31,7 @@ export const caughtLoad = formula({
     L: { kind: "length", is: "length of the rope", above: 0 },
     s: { kind: "length", is: "slack the load falls through", least: 0 },
   },
-  expression: "W × (1 + √(1 + 2 × EA ÷ L × s ÷ W))",
+  expression: "W × (1 + √(1 + 2 × EA ÷ L × s ÷ (W × g)))",
   source: "caught-energy",
   also: ["dguv-215-313-2.3"],
   validity: "an elastic rope, a free fall through the slack, nothing lost on the way; the safe side",
