@@ -37,7 +37,7 @@ describe.skipIf(reason !== undefined)(`what may not be read${reason ? ` (not tri
     ["house-standard.yaml", 0, /The house standard house-standard\.yaml cannot be read\. The file may not be read/u],
     ["builds/house-standard.yaml", 0, /The house standard builds\/house-standard\.yaml cannot be read/u],
     ["house-rules/turnaround/plugin.mjs", 0, /plugin\.mjs failed/u],
-    ["house-rules", 0, /house-standard\.yaml:9:11: the plugin .* cannot be read \(EACCES\)/u],
+    ["house-rules", 0, /house-standard\.yaml:9:14: the plugin .* cannot be read \(EACCES\)/u],
     ["", 0, /cannot be read/u],
     ["", 0o111, /The folder .* may not be read/u],
   ];

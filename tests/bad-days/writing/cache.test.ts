@@ -46,10 +46,10 @@ test("refused or ended at any step of writing it, nothing comes out otherwise", 
   const steps = stepsOf(folder, plain);
   expect(steps).toBeGreaterThan(3);
   for (const at of chosen(steps, 5)) {
-    rmSync(join(folder, CACHE), { recursive: true, force: true });
+    rmSync(join(folder, ".cache"), { recursive: true, force: true });
     const code = at % 2 === 0 ? "ENOSPC" : "EIO";
     expect(run(folder, plain, { at, code, on: at % 4 < 2 }), `step ${at}, ${code}`).toEqual(cold);
-    rmSync(join(folder, CACHE), { recursive: true, force: true });
+    rmSync(join(folder, ".cache"), { recursive: true, force: true });
     const signal = at % 2 === 0 ? "SIGKILL" : "SIGTERM";
     expect(run(folder, plain, { at, signal }).signal).toBe(signal);
     expect(run(folder, plain), `after ${signal} at step ${at}`).toEqual(cold);

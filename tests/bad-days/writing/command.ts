@@ -18,6 +18,7 @@ import { fileURLToPath } from "node:url";
 import { starterRepository } from "@plumbmark/starter";
 import { afterAll, beforeAll, inject, onTestFinished } from "vitest";
 import { gitIdentity } from "../../git-identity.js";
+import { approveCopy } from "../../starter.js";
 
 /** The command as it is built and installed. */
 export const command = fileURLToPath(new URL("../../../packages/cli/dist/plumbmark.js", import.meta.url));
@@ -82,13 +83,14 @@ export function scratchUntilEnd(): () => string {
 /** A docs repository with one build that is ready. */
 export function docs(folder: string): string {
   mkdirSync(join(folder, "builds"), { recursive: true });
-  for (const path of ["parts", "stock.yaml"])
+  for (const path of ["parts", "stock.yaml", "letters"])
     cpSync(join(starterRepository, path), join(folder, path), { recursive: true });
   const starter = (path: string): string => readFileSync(join(starterRepository, path), "utf8");
   // It is ready by the house standard it was written for, and alone: what it links to is not there.
   writeFileSync(join(folder, "house-standard.yaml"), starter("house-standard.yaml").replace(/^rules-from: .*\n/mu, ""));
   const build = starter("builds/small-screen.md").replace(/\[([^\]]*)\]\([a-z-]+\.md\)/gu, "$1");
   writeFileSync(join(folder, "builds/small-screen.md"), build);
+  approveCopy(folder);
   return folder;
 }
 

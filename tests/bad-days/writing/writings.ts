@@ -1,6 +1,7 @@
 import { execFileSync } from "node:child_process";
 import { mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { isDeepStrictEqual } from "node:util";
 import { docs, environment, run } from "./command.js";
 
 /** A command that writes. */
@@ -10,6 +11,8 @@ export interface Writing {
   readonly before: (folder: string) => void;
   /** What a message names. */
   readonly names: string;
+  /** Two files that are each whole or as they were; anything else is all or nothing. */
+  readonly eachByItself?: true;
 }
 
 /** The documents under git, without the samples of hooks that git puts there. */
@@ -31,7 +34,7 @@ function withHook(folder: string): void {
   run(folder, ["hook"]);
 }
 
-const HOOK = ".git/hooks/pre-commit";
+const HOOK = ".git/hooks/pre-";
 
 /** Those that write little and start fast, so that every step can be tried. */
 export const writings: Readonly<Record<string, Writing>> = {
@@ -42,14 +45,22 @@ export const writings: Readonly<Record<string, Writing>> = {
     names: "new",
   },
   "start rule": { words: ["start", "rule", "two-riggers"], before: docs, names: "house-rules/two-riggers" },
-  hook: { words: ["hook"], before: underGit, names: HOOK },
-  "hook, over an older one of ours": { words: ["hook"], before: withOlderHook, names: HOOK },
-  "hook --remove": { words: ["hook", "--remove"], before: withHook, names: HOOK },
+  hook: { words: ["hook"], before: underGit, names: HOOK, eachByItself: true },
+  "hook, over an older one of ours": { words: ["hook"], before: withOlderHook, names: HOOK, eachByItself: true },
+  "hook --remove": { words: ["hook", "--remove"], before: withHook, names: HOOK, eachByItself: true },
 };
 
 const LEFT = /(?:^|\/)\.[^/]+-\d+-[^/]{6}(?:\/|$)/u;
 
 type Tree = Readonly<Record<string, string>>;
+
+/** Whether a tree is as it was, or as it was to become; each file by itself where that is what is promised. */
+export function isWhole({ eachByItself }: Writing, found: Tree, was: Tree, is: Tree): boolean {
+  const [old, fresh] = [withoutLeft(found, was), withoutLeft(found, is)];
+  if (!eachByItself) return isDeepStrictEqual(old, was) || isDeepStrictEqual(fresh, is);
+  const paths = [...new Set([...Object.keys(old), ...Object.keys(was), ...Object.keys(is)])];
+  return paths.every((path) => old[path] === was[path] || old[path] === is[path]);
+}
 
 /** Without what a run could not even take away again, and folders above it with nothing in them; the next one does. */
 export function withoutLeft(found: Tree, was: Tree): Tree {

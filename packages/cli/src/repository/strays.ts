@@ -1,4 +1,5 @@
 import { documentKind } from "@plumbmark/core";
+import { endOf } from "../source/links.js";
 import { readPatterns } from "../source/patterns.js";
 import type { Tree } from "../source/source.js";
 import { readFiles, type Unreadable } from "./read-files.js";
@@ -37,11 +38,17 @@ export async function strays(
   const leftOut = refused.length === 0 ? () => false : readPatterns(refused).fits;
   const others = (await tree.find(MARKDOWN)).filter((path) => !known.has(path) && !leftOut(path));
   const all: Unreadable[] = [];
+  let read: ReadonlySet<string> | undefined;
+  // What is looked at by way of a link is looked at: only asked where something would be told.
+  const isRead = async (path: string): Promise<boolean> => {
+    read ??= new Set(await Promise.all(found.map((each) => endOf(each, tree))));
+    return read.has(await endOf(path, tree));
+  };
   for (let from = 0; from < others.length; from += AT_A_TIME) {
     const { files } = await readFiles(tree, others.slice(from, from + AT_A_TIME));
     for (const { path, text } of files) {
       const kind = documentKind(text);
-      if (kind !== "other") all.push(told(path, kind, patterns !== undefined));
+      if (kind !== "other" && !(await isRead(path))) all.push(told(path, kind, patterns !== undefined));
     }
   }
   return all;

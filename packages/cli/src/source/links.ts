@@ -23,6 +23,10 @@ async function waysOf(path: string, linkAt: NonNullable<Tree["linkAt"]>): Promis
   return ways;
 }
 
+/** Where a path ends when every link on its way is followed; the path itself where links are not told. */
+export const endOf = async (path: string, { linkAt }: Tree): Promise<string> =>
+  linkAt ? ((await waysOf(path, linkAt)).at(-1) as string) : path;
+
 /** Paths whose content a change may have changed although it happened elsewhere: they lead there by links. */
 export async function reachedBy(
   touched: ReadonlySet<string>,
