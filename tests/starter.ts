@@ -1,7 +1,8 @@
 import { cpSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { approvalCodes, type SourceFile } from "@plumbmark/core";
+import type { SourceFile } from "@plumbmark/core";
 import { starterRepository } from "@plumbmark/starter";
+import { approvalCodes } from "./approval-codes.js";
 
 const NAMED = /^rules-from: .*\n/mu;
 

@@ -12,7 +12,7 @@ export {
   type Sheet,
   type SiteFile,
   sharedFiles,
-  sheetMaker,
+  sheetOfDocument,
   siteFiles,
   siteOf,
   type TracedSheet,

@@ -1,6 +1,6 @@
 // Cost of an inspection as the face grows: ratios measured in one run, never a limit that a test waits for.
 import { readdirSync, readFileSync } from "node:fs";
-import { inspect } from "@plumbmark/core";
+import { openRepository } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { starterRepository } from "@plumbmark/starter";
 
@@ -63,7 +63,7 @@ function cost(text) {
   const files = { parts, documents: [{ path: "wall.md", text }] };
   const once = () => {
     const start = performance.now();
-    inspect(files, rules, { today: "2027-01-01" });
+    openRepository(files, rules, { today: "2027-01-01" }).all();
     return performance.now() - start;
   };
   return Math.min(...Array.from({ length: 3 }, once));

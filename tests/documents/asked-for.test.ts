@@ -1,4 +1,4 @@
-import { type CheckEntry, fieldsAt, inspect, schemas, whereFound } from "@plumbmark/core";
+import { type CheckEntry, fieldsAt, openRepository, schemas, whereFound } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
 import { isMap, isSeq, parseDocument } from "yaml";
@@ -24,7 +24,7 @@ function withoutField(path: Path): readonly CheckEntry[] {
   yaml.deleteIn(path);
   const text = `---\n${yaml.toString({ lineWidth: 0 })}---\n${BANNER.slice(END + 5)}`;
   const files = { ...starter(), documents: [{ path: "builds/over-stage-banner.md", text }] };
-  return inspect(files, rules, { today: TODAY }).documents[0]?.checks ?? [];
+  return openRepository(files, rules, { today: TODAY }).all().documents[0]?.checks ?? [];
 }
 
 /** The banner's catalogue without one field of one part. */
@@ -36,7 +36,7 @@ function withoutPartField(file: number, path: Path): readonly CheckEntry[] {
     return { ...each, text: yaml.toString({ lineWidth: 0 }) };
   });
   const files = { ...starter(), parts, documents: [{ path: "builds/over-stage-banner.md", text: BANNER }] };
-  return inspect(files, rules, { today: TODAY }).documents[0]?.checks ?? [];
+  return openRepository(files, rules, { today: TODAY }).all().documents[0]?.checks ?? [];
 }
 
 const FIRST_KEYS = new Set([...Object.keys((schemas.buildSchema as { properties: object }).properties)]);

@@ -1,4 +1,4 @@
-import { inspect } from "@plumbmark/core";
+import { openRepository } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
 import { textReport } from "../../packages/cli/src/report/text.js";
@@ -10,7 +10,7 @@ const [WIDTH, LINES] = [80, 22];
 
 function reported(mistake: SingleMistake) {
   const { files, file, line } = withMistake(mistake);
-  const text = textReport(inspect(files, rules, { today: TODAY }), { width: WIDTH, colour: 0 });
+  const text = textReport(openRepository(files, rules, { today: TODAY }).all(), { width: WIDTH, colour: 0 });
   const lines = text.trimEnd().split("\n");
   const head = lines.findIndex((each) => /^ {2}(?:SHALL|SHOULD|NOTE) /u.test(each));
   const end = lines.findIndex((each, index) => index > head && each === "");
@@ -71,7 +71,7 @@ describe("what only follows from a mistake", () => {
   const of = (slip: string) => {
     const mistake = SINGLE_MISTAKES.find((each) => each.slip === slip) as SingleMistake;
     const { files, file, line } = withMistake(mistake);
-    const { documents } = inspect(files, rules, { today: TODAY });
+    const { documents } = openRepository(files, rules, { today: TODAY }).all();
     return { file, line, checks: documents.find((each) => each.file.endsWith(".md"))?.checks ?? [] };
   };
   test("is in the record all the same, and says which mistake it follows from", () => {
@@ -92,11 +92,14 @@ describe("what only follows from a mistake", () => {
       ...each,
       text: each.text.replace("      breaker: 20 A\n", "").replace("lot: lot-2431", "lot: lot-2507"),
     }));
-    const [entry] = inspect({ ...files, documents }, rules, { today: TODAY }).documents;
+    const [entry] = openRepository({ ...files, documents }, rules, { today: TODAY }).all().documents;
     const breaker = entry?.checks.filter(({ missing }) => missing?.includes("power.circuits.stage-4.breaker")) ?? [];
     expect(breaker.length).toBeGreaterThan(0);
     for (const check of breaker) expect(check["follows-from"]).toBeUndefined();
-    const text = textReport(inspect({ ...files, documents }, rules, { today: TODAY }), { width: WIDTH, colour: 0 });
+    const text = textReport(openRepository({ ...files, documents }, rules, { today: TODAY }).all(), {
+      width: WIDTH,
+      colour: 0,
+    });
     expect(text).toContain("1 thing is not written down; 6 checks wait for it.");
     expect(text).toContain("`power.circuits.stage-4.breaker`: breaker rating");
   });

@@ -1,4 +1,4 @@
-import { inspect, type RepositoryFiles, workings } from "@plumbmark/core";
+import { openRepository, type RepositoryFiles, workedValues } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
 import { TODAY } from "./repository.js";
@@ -37,11 +37,13 @@ data:
 });
 
 const valuesOf = (face: string) => {
-  const values = workings(filesOf(face), "builds/wall.md", TODAY);
+  const values = workedValues(openRepository(filesOf(face), [], { today: TODAY }).model("builds/wall.md"));
   return (path: string) => values.get(path)?.value;
 };
 const checksOf = (face: string) =>
-  inspect(filesOf(face), rules, { today: TODAY, every: true }).documents.flatMap(({ checks }) => checks);
+  openRepository(filesOf(face), rules, { today: TODAY, every: true })
+    .all()
+    .documents.flatMap(({ checks }) => checks);
 
 describe("a face whose panels lie on their side", () => {
   const upright = valuesOf("rotated: 0");

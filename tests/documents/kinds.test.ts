@@ -1,4 +1,4 @@
-import { inspect } from "@plumbmark/core";
+import { openRepository } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
 import { deep, effort } from "../run/effort.js";
@@ -24,7 +24,7 @@ function* changed(text: string): Iterable<string> {
 describe("a value of another kind, and a part of another, never throw", () => {
   const { documents, parts, ...rest } = starter();
   const inspected = (more: Partial<ReturnType<typeof starter>>) =>
-    inspect({ ...rest, documents, parts, ...more }, rules, { today: TODAY, every: true });
+    openRepository({ ...rest, documents, parts, ...more }, rules, { today: TODAY, every: true }).all();
   // Each takes an inspection; a quick run tries some, others each time.
   const EVERY = deep ? 1 : 25;
   const texts = [...documents, ...parts].map(({ path, text }) => {

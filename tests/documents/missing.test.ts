@@ -1,5 +1,5 @@
 import type { CheckEntry, DocumentEntry } from "@plumbmark/core";
-import { inspect } from "@plumbmark/core";
+import { openRepository } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
 import { parseDocument } from "yaml";
@@ -109,10 +109,10 @@ function withPart(from: RegExp, to: string): DocumentEntry {
   const files = starter();
   const parts = files.parts.map(({ path, text }) => ({ path, text: text.replace(from, to) }));
   expect(parts.some(({ text }, index) => text !== files.parts[index]?.text)).toBe(true);
-  return inspect({ ...files, parts, documents: [{ path: "builds/small.md", text: SMALL }] }, rules, {
+  return openRepository({ ...files, parts, documents: [{ path: "builds/small.md", text: SMALL }] }, rules, {
     today: TODAY,
     every: true,
-  }).documents[0] as DocumentEntry;
+  }).all().documents[0] as DocumentEntry;
 }
 
 describe("a value of a part that is needed and not written down", () => {

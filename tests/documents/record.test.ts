@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import { type CheckEntry, type InspectionRecord, inspect } from "@plumbmark/core";
+import { type CheckEntry, type InspectionRecord, openRepository } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { describe, expect, test } from "vitest";
@@ -24,7 +24,7 @@ const outcomes = (checks: readonly CheckEntry[]): readonly string[] => [
 
 describe("the record follows its schema", () => {
   test.each([true, false])("of the starter's documents, every check listed: %s", (every) => {
-    const record = inspect(starter(), rules, { today: TODAY, every });
+    const record = openRepository(starter(), rules, { today: TODAY, every }).all();
     expect(record.documents.length).toBeGreaterThan(0);
     described(record);
   });
@@ -69,7 +69,7 @@ describe("what is listed", () => {
   });
 
   test("the totals are the sums of the documents", () => {
-    const { documents, totals } = inspect(starter(), rules, { today: TODAY });
+    const { documents, totals } = openRepository(starter(), rules, { today: TODAY }).all();
     for (const key of ["checks", "holds", "fails", "open", "waived"] as const)
       expect(totals[key]).toBe(documents.reduce((sum, { counts }) => sum + counts[key], 0));
     expect(totals.ready + totals.draft + totals["not-ready"]).toBe(totals.documents);

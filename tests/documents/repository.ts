@@ -1,7 +1,8 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { basename } from "node:path";
-import { approvalCodes, type InspectionRecord, inspect, type RepositoryFiles, type SourceFile } from "@plumbmark/core";
+import { type InspectionRecord, openRepository, type RepositoryFiles, type SourceFile } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
+import { approvalCodes } from "../approval-codes.js";
 
 /** The starter's docs repository, which is whole and invented: the documents of these tests are made from it. */
 export const STARTER = new URL("../../packages/starter/repository/", import.meta.url).pathname;
@@ -53,10 +54,10 @@ export function inspectTexts(
   options: { readonly every?: boolean; readonly today?: string } = {},
 ): InspectionRecord {
   const documents = texts.map((text, index) => ({ path: `builds/${index + 1}.md`, text }));
-  return inspect(approvedAsTheyAre({ ...starter(), documents }), rules, {
+  return openRepository(approvedAsTheyAre({ ...starter(), documents }), rules, {
     today: options.today ?? TODAY,
     every: options.every ?? true,
-  });
+  }).all();
 }
 
 export function inspectText(

@@ -1,4 +1,4 @@
-import { inspect, type RepositoryFiles } from "@plumbmark/core";
+import { openRepository, type RepositoryFiles } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
 import { inspectText, SMALL, starter, TODAY } from "./repository.js";
@@ -72,16 +72,16 @@ describe("names", () => {
         text: (standard?.text ?? "").replace("house.two-spares:", "panels.spares:"),
       },
     };
-    expect(() => inspect(files, rules, { today: TODAY })).toThrow(/panels\.spares/u);
+    expect(() => openRepository(files, rules, { today: TODAY }).all()).toThrow(/panels\.spares/u);
   });
   test("what a part does not say is asked for in the part's own file", () => {
     const parts = starter().parts.map(({ path, text }) => ({
       path,
       text: text.replace(/typical: 45 W, factor: 0\.95, /u, ""),
     }));
-    const record = inspect({ ...starter(), parts, documents: [{ path: "builds/1.md", text: SMALL }] }, rules, {
+    const record = openRepository({ ...starter(), parts, documents: [{ path: "builds/1.md", text: SMALL }] }, rules, {
       today: TODAY,
-    });
+    }).all();
     const check = record.documents[0]?.checks.find(({ rule }) => rule === "power.circuit-load");
     expect(check?.mend).toContain("`tile-500-p2.9.power.factor` in parts/panels.yaml");
   });

@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from "node:fs";
-import { inspect, modeller, type RepositoryFiles, type SourceFile } from "@plumbmark/core";
+import { openRepository, type RepositoryFiles, type SourceFile } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { starterRepository } from "@plumbmark/starter";
 import { describe, expect, test } from "vitest";
@@ -19,7 +19,7 @@ const files: RepositoryFiles = {
   documents: all("builds", ".md"),
 };
 const options = { today: "2027-01-01" };
-const record = inspect(files, rules, options);
+const record = openRepository(files, rules, options).all();
 const document = (file: string) => record.documents.find((each) => each.file === `builds/${file}.md`);
 
 describe("the starter's documents", () => {
@@ -62,7 +62,8 @@ describe("the starter's documents", () => {
 
   // For its sheet the whole body is read, for the record only as much as rules look at.
   test("a document comes to the same whether its prose is to be shown or not", () => {
-    const modelled = files.documents.map(modeller(files, rules, options));
+    const repository = openRepository(files, rules, { ...options, prose: true });
+    const modelled = repository.documents.map((path) => repository.one(path));
     expect(modelled.map(({ entry }) => entry)).toEqual(record.documents);
     expect(modelled.flatMap(({ build }) => build.quotes).length).toBeGreaterThan(50);
   });

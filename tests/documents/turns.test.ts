@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from "node:fs";
-import { type CheckEntry, inspect } from "@plumbmark/core";
+import { type CheckEntry, openRepository } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
 import { isMap, parseDocument } from "yaml";
@@ -137,7 +137,7 @@ describe("the figure that turns a check", () => {
   test("is told of nothing that holds, and of nothing that only follows from a mistake", () => {
     expect(inspectText(SMALL).checks.filter((each) => each["turns-at"])).toEqual([]);
     const files = { ...starter(), documents: [{ path: "builds/1.md", text: changed("trim: 11 ft", "trim: 11") }] };
-    const checks = inspect(files, rules, { today: TODAY }).documents[0]?.checks ?? [];
+    const checks = openRepository(files, rules, { today: TODAY }).all().documents[0]?.checks ?? [];
     expect(checks.length).toBeGreaterThan(0);
     expect(checks.filter((each) => each["turns-at"])).toEqual([]);
   });

@@ -1,4 +1,4 @@
-import { type CheckEntry, type DocumentEntry, inspect } from "@plumbmark/core";
+import { type CheckEntry, type DocumentEntry, openRepository } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
 import { changed, inspectText, SMALL, starter, TODAY } from "./repository.js";
@@ -130,7 +130,8 @@ test.each([
   const parts = starter().parts.map((file) => ({ ...file, text: file.text.replace(from, to) }));
   expect(parts.map(({ text }) => text)).not.toEqual(starter().parts.map(({ text }) => text));
   const documents = [{ path: "builds/1.md", text: SMALL }];
-  const [document] = inspect({ ...starter(), parts, documents }, rules, { today: TODAY, every: true }).documents;
+  const [document] = openRepository({ ...starter(), parts, documents }, rules, { today: TODAY, every: true }).all()
+    .documents;
   expect(document?.verdict).toBe("not ready");
   const open = of(document as DocumentEntry, rule).filter(({ outcome }) => outcome === "open");
   expect(open.map(({ says }) => says)).toEqual([

@@ -1,4 +1,4 @@
-import { inspect, schedule, tableCsv, takeoff, workings } from "@plumbmark/core";
+import { openRepository, schedule, tableCsv, workedValues } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
 import { changed, inspectText, SMALL, starter, TODAY } from "./repository.js";
@@ -24,9 +24,11 @@ describe("a guess", () => {
     // NEC 210.20(A) by the house standard of the starter: 75 % of 20 A is 15 A.
     const lines = of(guess, "power.circuit-load")[0]?.working?.map((line) => line.with) ?? [];
     expect(lines).toContain("20 A ? × 75 % = 15 A ?");
-    const value = workings(files(changed("      breaker: 20 A", "      breaker: 20 A ?")), "builds/1.md", TODAY).get(
-      "power.circuits.c1.continuous-rating",
-    );
+    const value = workedValues(
+      openRepository(files(changed("      breaker: 20 A", "      breaker: 20 A ?")), [], { today: TODAY }).model(
+        "builds/1.md",
+      ),
+    ).get("power.circuits.c1.continuous-rating");
     expect(value?.text).toBe("15 A ?");
   });
   test("of which it would fail says so, and is no failure yet", () => {
@@ -52,7 +54,7 @@ describe("a guess", () => {
       ...each,
       text: each.text.replace("mass: 7.6 kg", "mass: 7.6 kg ?"),
     }));
-    const [document] = inspect({ ...files(SMALL), parts }, rules, { today: TODAY, every: true }).documents;
+    const [document] = openRepository({ ...files(SMALL), parts }, rules, { today: TODAY, every: true }).all().documents;
     const loads = (document as Document).checks.filter(({ rule }) => rule === "rigging.point-load");
     expect(loads.length).toBeGreaterThan(0);
     for (const check of loads) expect(check["rests-on-guesses"]).toEqual(["tile-500-p2.9.mass"]);
@@ -83,7 +85,10 @@ describe("a guess", () => {
     expect(quoted("20 A", "15 A")).toMatchObject({ outcome: "holds" });
   });
   test("has its sign in schedules, and a column of its own in CSV", () => {
-    const table = takeoff(files(changed("      breaker: 20 A", "      breaker: 20 A ?")), "builds/1.md", TODAY, rules);
+    const table = openRepository(files(changed("      breaker: 20 A", "      breaker: 20 A ?")), rules, {
+      today: TODAY,
+      every: true,
+    }).one("builds/1.md");
     const made = schedule(table.build, "circuits", table.system);
     expect(made.rows[0]?.some(({ text }) => text === "20 ?")).toBe(true);
     const [head, line] = tableCsv(made).split("\r\n");
@@ -139,7 +144,10 @@ describe("a bound", () => {
     expect(of(document, "power.circuit-load").map(({ outcome }) => outcome)).toEqual(["fails"]);
   });
   test("stands as it is written where it is printed", () => {
-    const table = takeoff(files(changed("length: 35 ft}", "length: at most 35 ft}")), "builds/1.md", TODAY, rules);
+    const table = openRepository(files(changed("length: 35 ft}", "length: at most 35 ft}")), rules, {
+      today: TODAY,
+      every: true,
+    }).one("builds/1.md");
     const texts = schedule(table.build, "cables", table.system).rows.flatMap((row) => row.map(({ text }) => text));
     expect(texts.some((text) => text.startsWith("at most 35"))).toBe(true);
   });

@@ -1,12 +1,14 @@
-import { inspect, inspection } from "@plumbmark/core";
+import { openRepository } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { expect, test } from "vitest";
 import { notEmpty } from "../run/not-empty.js";
 import { starter, TODAY } from "./repository.js";
 
-const whole = inspection(starter(), rules, { today: TODAY, every: true });
+const whole = openRepository(starter(), rules, { today: TODAY, every: true, keep: "models" });
+const record = whole.all();
 
-test.each(notEmpty([...whole.builds]))("%s: each value is found alone as it is found among all", (_file, { build }) => {
+test.each(notEmpty(whole.documents))("%s: each value is found alone as it is found among all", (file) => {
+  const { build } = whole.one(file);
   const found = [...build.values].map(([path, value]) => [path, value.known ? value.value : value.gaps] as const);
   expect(found.length).toBeGreaterThan(50);
   for (const [path, expected] of found) {
@@ -18,12 +20,12 @@ test.each(notEmpty([...whole.builds]))("%s: each value is found alone as it is f
 });
 
 test("an inspection that keeps nothing comes to the same record as one that keeps the models", () => {
-  expect(inspect(starter(), rules, { today: TODAY, every: true })).toEqual(whole.record);
+  expect(openRepository(starter(), rules, { today: TODAY, every: true }).all()).toEqual(record);
 });
 
 test("what is listed changes nothing in what is counted", () => {
-  const short = inspect(starter(), rules, { today: TODAY });
-  expect(short.totals).toEqual(whole.record.totals);
-  const open = whole.record.documents.map(({ checks }) => checks.filter(({ outcome }) => outcome !== "holds"));
+  const short = openRepository(starter(), rules, { today: TODAY }).all();
+  expect(short.totals).toEqual(record.totals);
+  const open = record.documents.map(({ checks }) => checks.filter(({ outcome }) => outcome !== "holds"));
   expect(short.documents.map(({ checks }) => checks)).toEqual(open);
 });

@@ -1,4 +1,4 @@
-import { inspect, type RepositoryFiles, readYaml, StandardError } from "@plumbmark/core";
+import { openRepository, type RepositoryFiles, readYaml, StandardError } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import fc from "fast-check";
 import { describe } from "vitest";
@@ -23,7 +23,7 @@ const edited = (text: string): fc.Arbitrary<string> =>
 function inspected(files: RepositoryFiles): void {
   const all = [...files.documents, ...files.parts, ...(files.stock ? [files.stock] : [])];
   try {
-    refuseUnsound(inspect(files, rules, { today: TODAY, every: true }), all);
+    refuseUnsound(openRepository(files, rules, { today: TODAY, every: true }).all(), all);
   } catch (error) {
     if (!(error instanceof StandardError)) throw error;
     refuseAstray(error.message, files.houseStandard?.text ?? "");

@@ -1,4 +1,4 @@
-import { inspect } from "@plumbmark/core";
+import { openRepository } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import fc from "fast-check";
 import { describe } from "vitest";
@@ -14,7 +14,7 @@ const TOGETHER = 20;
 /** Inspects the texts as documents; whatever they are, the record is sound. */
 function inspected(texts: readonly string[]): void {
   const files = { ...around, documents: texts.map((text, index) => ({ path: `builds/${index}.md`, text })) };
-  const record = inspect(files, rules, { today: TODAY, every: true });
+  const record = openRepository(files, rules, { today: TODAY, every: true }).all();
   if (files.stock === undefined) throw new Error("the stock list is there");
   refuseUnsound(record, [...files.documents, ...files.parts, files.stock]);
 }

@@ -1,12 +1,12 @@
 import {
+  openRepository,
   type RepositoryFiles,
   StandardError,
   schedule,
   scheduleNames,
   tableCsv,
   tableMarkdown,
-  takeoff,
-  workings,
+  workedValues,
 } from "@plumbmark/core";
 import { publish } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
@@ -36,9 +36,9 @@ const files: fc.Arbitrary<RepositoryFiles> = fc
 
 /** Every value and every schedule, in every form. */
 function countedAndWorked(given: RepositoryFiles): void {
-  for (const [path, { working }] of workings(given, PATH, TODAY))
+  for (const [path, { working }] of workedValues(openRepository(given, [], { today: TODAY }).model(PATH)))
     if (!Array.isArray(working)) throw new Error(`${path} has no working`);
-  const { build, system } = takeoff(given, PATH, TODAY, rules);
+  const { build, system } = openRepository(given, rules, { today: TODAY, every: true }).one(PATH);
   for (const name of scheduleNames) {
     const table = schedule(build, name, system);
     const text = tableCsv(table) + tableMarkdown(table);

@@ -1,4 +1,4 @@
-import { type CheckEntry, type FolderStandard, type InspectionRecord, inspect } from "@plumbmark/core";
+import { type CheckEntry, type FolderStandard, type InspectionRecord, openRepository } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { approvedAsTheyAre, SMALL, starter, TODAY } from "../documents/repository.js";
 
@@ -32,7 +32,7 @@ export function inspected({
     folderStandards,
     documents: Object.entries(documents).map(([path, text]) => ({ path, text })),
   };
-  return inspect(approvedAsTheyAre(files), rules, { today, every: true });
+  return openRepository(approvedAsTheyAre(files), rules, { today, every: true }).all();
 }
 
 /** Checks of one rule on one document, the first when none is named. */

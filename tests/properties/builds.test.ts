@@ -1,4 +1,4 @@
-import { workings } from "@plumbmark/core";
+import { openRepository, workedValues } from "@plumbmark/core";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { alone } from "../rules/repository.js";
@@ -63,9 +63,13 @@ rigging:
 
 const figures = (banner: Banner): ReadonlyMap<string, number> =>
   new Map(
-    [...workings(alone({ path: "banner.md", text: document(banner) }), "banner.md", "2027-01-01")].flatMap(
-      ([path, { value }]) => (value === undefined ? [] : [[path, value] as const]),
-    ),
+    [
+      ...workedValues(
+        openRepository(alone({ path: "banner.md", text: document(banner) }), [], { today: "2027-01-01" }).model(
+          "banner.md",
+        ),
+      ),
+    ].flatMap(([path, { value }]) => (value === undefined ? [] : [[path, value] as const])),
   );
 
 const figure = (banner: Banner, path: string): number => figures(banner).get(path) ?? Number.NaN;

@@ -1,9 +1,10 @@
 import { createHash } from "node:crypto";
-import { approvalCodes, changesBetween, inspection, type RepositoryFiles, withApproval } from "@plumbmark/core";
+import { changesBetween, openRepository, type RepositoryFiles, withApproval } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { codeOf, codeRead } from "../../packages/core/src/approval/code.js";
+import { approvalCodes } from "../approval-codes.js";
 import { changed, inspectText, SMALL, starter, TODAY } from "../documents/repository.js";
 
 const files = (text: string, given: Partial<RepositoryFiles> = {}): RepositoryFiles => ({
@@ -97,17 +98,17 @@ describe("an approval is of a content", () => {
 });
 
 const signOff = (text: string) =>
-  inspection(files(text), rules, { today: TODAY }).record.documents[0]?.checks.filter(
-    ({ rule }) => rule === "document.sign-off",
-  );
+  openRepository(files(text), rules, { today: TODAY })
+    .one("builds/a.md")
+    .entry.checks.filter(({ rule }) => rule === "document.sign-off");
 
 describe("what is approved", () => {
   const approved = withApproval(SMALL, { by: "M. Finch", on: "2026-11-24", code: code(SMALL) }) ?? "";
 
   test("is ready", () => {
-    const [document] = inspection(files(approved), rules, { today: TODAY }).record.documents;
-    expect(document?.verdict).toBe("ready");
-    expect(document?.approval).toEqual({
+    const { entry: document } = openRepository(files(approved), rules, { today: TODAY }).one("builds/a.md");
+    expect(document.verdict).toBe("ready");
+    expect(document.approval).toEqual({
       state: "approved",
       code: code(SMALL),
       by: "M. Finch",
@@ -132,11 +133,8 @@ describe("what is approved", () => {
   });
 
   test("tells what was changed since, where both are at hand", () => {
-    const build = (text: string, given: Partial<RepositoryFiles> = {}) => {
-      const found = inspection(files(text, given), rules, { today: TODAY }).builds.get("builds/a.md");
-      if (!found) throw new Error("one document in, one out");
-      return found.build;
-    };
+    const build = (text: string, given: Partial<RepositoryFiles> = {}) =>
+      openRepository(files(text, given), rules, { today: TODAY }).one("builds/a.md").build;
     const changes = (text: string, given: Partial<RepositoryFiles> = {}) =>
       changesBetween(build(SMALL), build(text, given));
     expect(changes(SMALL)).toEqual([]);

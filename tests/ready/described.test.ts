@@ -1,4 +1,4 @@
-import { type DocumentEntry, inspect, type RepositoryFiles } from "@plumbmark/core";
+import { type DocumentEntry, openRepository, type RepositoryFiles } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
 import { approvedAsTheyAre, changed, SMALL, starter, TODAY } from "../documents/repository.js";
@@ -18,7 +18,7 @@ function inspected(text: string, parts: Parts = []): DocumentEntry {
     })),
   };
   for (const [from] of parts) if (!starter().parts.some(({ text: own }) => own.includes(from))) throw new Error(from);
-  const [document] = inspect(approvedAsTheyAre(files), rules, { today: TODAY, every: true }).documents;
+  const [document] = openRepository(approvedAsTheyAre(files), rules, { today: TODAY, every: true }).all().documents;
   if (!document) throw new Error("one document in, one document out");
   return document;
 }

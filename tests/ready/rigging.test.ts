@@ -1,4 +1,4 @@
-import { inspect } from "@plumbmark/core";
+import { openRepository } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
 import { approvedAsTheyAre, starter, TODAY } from "../documents/repository.js";
@@ -34,7 +34,7 @@ function found(edit: Edit, parts: Edit = (text) => text) {
       text: each.path.endsWith("rigging.yaml") ? parts(each.text) : each.text,
     })),
   });
-  const [document] = inspect(changed, rules, { today: TODAY }).documents;
+  const [document] = openRepository(changed, rules, { today: TODAY }).all().documents;
   const checks = document?.checks.filter(({ level, outcome }) => level !== "note" && outcome !== "holds") ?? [];
   return [...new Set(checks.filter(({ rule }) => rule.startsWith("rigging.") || rule === "document.plausible"))].map(
     ({ rule, outcome }) => `${rule} ${outcome}`,

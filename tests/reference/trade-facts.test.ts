@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { CHANNEL, fromKept, readQuantity, unitByCode } from "@plumbmark/calc";
-import { workings } from "@plumbmark/core";
+import { openRepository, workedValues } from "@plumbmark/core";
 import { starterRepository } from "@plumbmark/starter";
 import { describe } from "vitest";
 import { reference } from "./check.js";
@@ -24,8 +24,11 @@ power:
 `;
 
 const value = (panel: string, path: string): number =>
-  workings({ parts, documents: [{ path: "banner.md", text: banner(panel) }] }, "banner.md", "2027-01-01").get(path)
-    ?.value ?? Number.NaN;
+  workedValues(
+    openRepository({ parts, documents: [{ path: "banner.md", text: banner(panel) }] }, [], {
+      today: "2027-01-01",
+    }).model("banner.md"),
+  ).get(path)?.value ?? Number.NaN;
 const pounds = (kilograms: number): number => fromKept(kilograms, unitByCode("mass", "[lb_av]"));
 
 describe("facts of the trade", () => {

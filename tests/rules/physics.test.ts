@@ -1,4 +1,4 @@
-import { type CheckEntry, inspect } from "@plumbmark/core";
+import { type CheckEntry, openRepository } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { expect, test } from "vitest";
 import { alone } from "./repository.js";
@@ -66,10 +66,12 @@ ${hangs.map((at, index) => `        H${index + 1}: {at: ${at}, assembly: [beam-c
 
 const checksOf = (rule: string, change: Change = {}): readonly CheckEntry[] => {
   const only = rules.filter((each) => each.id === rule);
-  const all = inspect(alone({ path: "mill-loft.md", text: document(change) }), only, {
+  const all = openRepository(alone({ path: "mill-loft.md", text: document(change) }), only, {
     today: "2027-01-01",
     every: true,
-  }).documents.flatMap(({ checks }) => checks);
+  })
+    .all()
+    .documents.flatMap(({ checks }) => checks);
   expect(all.filter((check) => check.rule !== rule).map(({ says }) => says)).toEqual([]);
   return all;
 };

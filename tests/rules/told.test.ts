@@ -1,4 +1,4 @@
-import { inspect } from "@plumbmark/core";
+import { openRepository } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
 import { alone } from "./repository.js";
@@ -13,7 +13,10 @@ import { alone } from "./repository.js";
 function told(rule: string, front: string, body = ""): readonly string[] {
   const text = `---\nbuild: told\ntitle: Told\nstatus: for-build\npractice: us\n${front}\n---\n\n${body}\n`;
   const only = rules.filter(({ id }) => id === rule);
-  const { documents } = inspect(alone({ path: "told.md", text }), only, { today: "2027-01-01", every: true });
+  const { documents } = openRepository(alone({ path: "told.md", text }), only, {
+    today: "2027-01-01",
+    every: true,
+  }).all();
   return documents.flatMap(({ checks }) =>
     checks.filter((check) => check.rule === rule).map(({ outcome, says }) => `${outcome}: ${says}`),
   );

@@ -1,4 +1,4 @@
-import { inspect } from "@plumbmark/core";
+import { openRepository } from "@plumbmark/core";
 import { publish } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, it } from "vitest";
@@ -16,7 +16,7 @@ const gala = starterFiles.documents.find(({ path }) => path.endsWith("gala-wall.
 const draft = { path: "builds/sketch.md", text: "---\nbuild: sketch\ntitle: Sketch\nstatus: draft\n---\n\n# Sketch\n" };
 const files = { ...starterFiles, documents: [...starterFiles.documents, draft] };
 const pages = publish({ files, rules, today: TODAY });
-const { documents } = inspect(files, rules, { today: TODAY });
+const { documents } = openRepository(files, rules, { today: TODAY }).all();
 const own = (build: string, ending: string): readonly (readonly [string, string])[] =>
   [...pages].filter(([path]) => path.includes(`/${build}/`) && path.endsWith(ending));
 

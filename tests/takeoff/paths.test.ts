@@ -1,4 +1,4 @@
-import { inspect, type WorkedValue, workings } from "@plumbmark/core";
+import { openRepository, type WorkedValue, workedValues } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
 import { starter } from "../documents/repository.js";
@@ -6,7 +6,9 @@ import { notEmpty } from "../run/not-empty.js";
 
 const TODAY = "2027-01-01";
 const READY = ["over-stage-banner", "riser-fascias", "side-strips", "small-screen", "harbour-header"] as const;
-const of = new Map(READY.map((name) => [name, workings(starter(), `builds/${name}.md`, TODAY)]));
+const of = new Map(
+  READY.map((name) => [name, workedValues(openRepository(starter(), [], { today: TODAY }).model(`builds/${name}.md`))]),
+);
 
 /** Paths of the interface by the thing they belong to; `*` stands for a name or a number. */
 const COMPUTED: Readonly<Record<string, readonly string[]>> = {
@@ -76,7 +78,7 @@ describe("values that only some builds have", () => {
   });
 
   test("what is not written down is named and has no value", () => {
-    const draft = workings(starter(), "builds/gallery-header.md", TODAY);
+    const draft = workedValues(openRepository(starter(), [], { today: TODAY }).model("builds/gallery-header.md"));
     for (const path of ["power.circuits.gallery-2.continuous-rating", "totals.mass", "totals.spares"]) {
       expect(draft.get(path)?.value, path).toBeUndefined();
       expect(draft.get(path)?.missing?.join(" "), path).toMatch(/written down/u);
@@ -90,7 +92,7 @@ const APART: readonly (readonly [rule: string, because: string])[] = [
 ];
 
 describe("everything a rule measures can be looked up", () => {
-  const record = inspect(starter(), rules, { today: TODAY, every: true });
+  const record = openRepository(starter(), rules, { today: TODAY, every: true }).all();
   test.each(READY)("in %s", (name) => {
     const all = [...(of.get(name) ?? [])].map(([, { value, unit }]) => `${value} ${unit}`);
     const known = new Set(all);

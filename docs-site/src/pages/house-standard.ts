@@ -26,7 +26,7 @@ const differences = (rule: StatedRule, site: Site, chain: StandardChain): readon
 
 /** What the house standard of a folder asks beyond those above it. */
 const ofFolder = (site: Site, { folder, file, settings }: StandardFile): Content => {
-  const chain = chainFor(site.inspection.standards, folder);
+  const chain = chainFor(site.repository.standards, folder);
   const rows = site.rules.flatMap((rule) => differences(rule, site, chain));
   return [
     h("h3", [h("code", folder), ` ${settings.name}`]),
@@ -42,7 +42,7 @@ const inForceRow = (site: Site) => (rule: StatedRule) => [
 
 /** What is in force in this house: what differs from the product, which plugins and rules of its own, and every rule. */
 export function houseStandardPage(site: Site): SitePage {
-  const { standard, standards } = site.inspection;
+  const { standard, standards } = site.repository;
   const differing = site.rules.flatMap((rule) => differences(rule, site, [standards.root]));
   const ownRules = site.rules.filter(({ own }) => own);
   const content: Content = [

@@ -7,8 +7,8 @@ import type { Site, SiteWithDocuments } from "../site/site.js";
 import type { SitePage } from "./page.js";
 
 /** The parts of the catalogue by kind and name. */
-export const partsOf = ({ inspection }: Site): readonly Part[] =>
-  [...inspection.catalogue.parts.values()].sort((one, other) =>
+export const partsOf = ({ repository }: Site): readonly Part[] =>
+  [...repository.catalogue.parts.values()].sort((one, other) =>
     one.kind === other.kind ? (one.name < other.name ? -1 : 1) : one.kind < other.kind ? -1 : 1,
   );
 

@@ -41,7 +41,7 @@ export function setOf(rule: StatedRule, chain: StandardChain): readonly SetValue
 }
 
 /** What is set of a rule by the house standard of the root and by those of folders, each where it sets something. */
-export function setByStandards(rule: StatedRule, { inspection: { standards } }: Site): Content {
+export function setByStandards(rule: StatedRule, { repository: { standards } }: Site): Content {
   const root = setOf(rule, [standards.root]).map((each) => ["everywhere", ...each]);
   const folders = standards.folders.flatMap(({ folder }) => {
     const inherited = new Set(root.map((each) => each.slice(1).join()));

@@ -107,7 +107,7 @@ export function stockPage(site: SiteWithDocuments): SitePage {
           table(
             "Lots",
             STOCK_COLUMNS,
-            lines.map((line) => row(line, sheets, site.inspection.catalogue.parts)),
+            lines.map((line) => row(line, sheets, site.repository.catalogue.parts)),
           ),
         ),
   ];

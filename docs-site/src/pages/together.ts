@@ -9,10 +9,10 @@ const shortText = (short: Shortages): string =>
   short.map(({ lot, asked, count }) => `${lot}: ${asked} asked, ${count} there`).join("; ");
 
 /** Which builds the stock can make at the same time, and which lot is short for those it cannot. */
-export function togetherOf({ inspection, documents, promises }: SiteWithDocuments): Content {
+export function togetherOf({ repository, documents, promises }: SiteWithDocuments): Content {
   const lotless = documents.filter((each) => each.lotless).map(({ entry }) => entry.file);
-  if (promises.length === 0 && (lotless.length === 0 || inspection.stock.lots.size === 0)) return [];
-  const { never, apart, more, free, sets, unknown } = buildsTogether(promises, inspection.stock, lotless);
+  if (promises.length === 0 && (lotless.length === 0 || repository.stock.lots.size === 0)) return [];
+  const { never, apart, more, free, sets, unknown } = buildsTogether(promises, repository.stock, lotless);
   const titles = new Map(documents.map(({ entry, title }) => [entry.file, title]));
   const title = (file: string): string => titles.get(file) ?? file;
   const list = (files: readonly string[]): string => files.map(title).join(", ");

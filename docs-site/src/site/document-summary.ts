@@ -58,7 +58,7 @@ function textsIn(data: unknown, asked: (text: string) => boolean, into: Set<stri
 /** What a build's own words and figures are. */
 function ofBuild(
   { build, print, system }: PublishedDocument,
-  { inspection: { catalogue } }: Site,
+  { repository: { catalogue } }: Site,
 ): Partial<DocumentSummary> {
   if (!build) return {};
   const texts = { venue: "venue", onSite: "on-site", preparedBy: "prepared-by", approvedBy: "approved.by" };

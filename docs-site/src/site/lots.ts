@@ -29,10 +29,10 @@ const day = ({ stay }: Promised): string => stay?.from ?? "";
 
 /** Every lot of the stock list and every one that a document names, by name. */
 export function lotLines({
-  inspection,
+  repository,
   promises,
-}: Pick<SiteWithDocuments, "inspection" | "promises">): readonly LotLine[] {
-  const { lots } = inspection.stock;
+}: Pick<SiteWithDocuments, "repository" | "promises">): readonly LotLine[] {
+  const { lots } = repository.stock;
   const taken = new Map<string, Promised[]>([...lots.keys()].map((name) => [name, []]));
   for (const each of promises) {
     const known = taken.get(each.lot);

@@ -1,9 +1,8 @@
 import {
   type DocumentFile,
-  inspection,
-  type Modelled,
-  modeller,
+  type InspectedDocument,
   type Outline,
+  openRepository,
   outlineOf,
   type Promised,
   type RepositoryFiles,
@@ -53,11 +52,13 @@ export function siteOf(
   { files, rules, today, picture, unshown, accepted = false }: PublishInput,
   places?: Site["places"],
 ): Site {
-  const { builds: _, ...found } = inspection({ ...files, documents: [] }, rules, { today, every: true, accepted });
-  const stated = found.rules.map((rule) => ({ ...rule, own: !rules.includes(rule) }));
-  const sheets = () => [...outlinesOf(files), ...found.record.documents.map(({ file }) => ({ path: file }))];
+  const repository = openRepository(files, rules, { today, every: true, accepted, prose: true, keep: "nothing" });
+  const record = repository.recordOf([]);
+  const stated = repository.rules.map((rule) => ({ ...rule, own: !rules.includes(rule) }));
+  const sheets = () => [...outlinesOf(files), ...record.documents.map(({ file }) => ({ path: file }))];
   return {
-    inspection: found,
+    repository,
+    record,
     today,
     places: places ?? placesOf(sheets()),
     rules: stated,
@@ -81,7 +82,7 @@ export interface Sheet {
   readonly files: Iterable<SiteFile>;
 }
 
-const pageContext = ({ inspection: { record }, today }: Site) => ({ standard: record.standard, today });
+const pageContext = ({ record, today }: Site) => ({ standard: record.standard, today });
 
 function* filesOf(document: PublishedDocument, site: Site): Generator<SiteFile> {
   yield [document.page, pageHtml(sheet(document, site), pageContext(site))];
@@ -103,34 +104,26 @@ export interface TracedSheet extends Sheet {
   readonly dependencies: () => SheetDependencies;
 }
 
-function tracedSheet(model: Modelled, site: Site): TracedSheet {
+function tracedSheet(model: InspectedDocument, site: Site): TracedSheet {
   const traced = traceSite(site);
-  const { ways, looksAround } = model;
+  const { paths, otherBuilds } = model.dependencies;
   return {
     ...sheetOf(publishedDocument(model.entry, placeOf(site, model.entry.file), model), traced.site),
     pictures: traced.site.pictures,
-    dependencies: () => ({ ways, looksAround, ...traced.dependencies() }),
+    dependencies: () => ({ paths, otherBuilds, ...traced.dependencies() }),
   };
 }
 
 /**
- * Makes the sheet of one document after another, each inspected when it is asked for and then let go: those of `files`,
- * or any whose outlines are among the others.
- * @throws StandardError
+ * Makes the sheet of a document, which is inspected for it and then let go: one of the site's files, or any whose outline
+ * is among the others of them. @throws StandardError
  */
-export function sheetMaker(
-  { files, rules, today }: Omit<PublishInput, "picture" | "unshown">,
-  site: Site,
-): (file: DocumentFile) => TracedSheet {
-  // The site has been made with these house standards.
-  const model = modeller(files, rules, { today, every: true, accepted: true });
-  return (file) => tracedSheet(model(file), site);
-}
+export const sheetOfDocument = (file: DocumentFile, site: Site): TracedSheet =>
+  tracedSheet(site.repository.one(file), site);
 
 /** Files of the catalogue and the stock that have mistakes get a sheet, too. */
 export function* mistakenSheets(site: Site): Generator<Sheet> {
-  for (const entry of site.inspection.record.documents)
-    yield sheetOf(publishedDocument(entry, placeOf(site, entry.file)), site);
+  for (const entry of site.record.documents) yield sheetOf(publishedDocument(entry, placeOf(site, entry.file)), site);
 }
 
 /** Every file of the site that is not of one sheet alone. */
@@ -161,9 +154,8 @@ export function* siteFiles(input: PublishInput): Generator<SiteFile> {
   const files = { ...input.files, documents: input.files.documents.map(withOutline) };
   const site = siteOf({ ...input, files });
   const documents: DocumentSummary[] = [];
-  const sheet = sheetMaker({ ...input, files }, site);
   for (const file of files.documents) {
-    const { summary, files: own, pictures } = sheet(file);
+    const { summary, files: own, pictures } = sheetOfDocument(file, site);
     yield* own;
     yield* pictures;
     documents.push(summary);

@@ -1,4 +1,4 @@
-import { type Inspection, inForce, type Level, type Promised } from "@plumbmark/core";
+import { type InspectionRecord, inForce, type Level, type OpenRepository, type Promised } from "@plumbmark/core";
 import { linkTo } from "../pages/page.js";
 import type { RuleLink } from "../sheet/check.js";
 import type { DocumentSummary } from "./document-summary.js";
@@ -19,8 +19,9 @@ export interface Unshown {
 
 /** Everything a sheet is made from besides its document. */
 export interface Site {
-  /** The inspection without its documents. */
-  readonly inspection: Omit<Inspection, "builds">;
+  readonly repository: OpenRepository;
+  /** The record without the documents. */
+  readonly record: InspectionRecord;
   /** The day of the inspection. */
   readonly today: string;
   /** Where the sheet of every document is, by its path. */
@@ -53,7 +54,7 @@ export const ruleLinks =
   };
 
 /** The level a rule has in this house standard. */
-export const levelInForce = ({ inspection }: Site, { id, level }: StatedRule): Level => {
-  const { standards, standard } = inspection;
+export const levelInForce = ({ repository }: Site, { id, level }: StatedRule): Level => {
+  const { standards, standard } = repository;
   return inForce({ id, level, settings: {} }, [standards.root], standard.practice).level.value;
 };

@@ -2,7 +2,7 @@
 // change of any of them asks for new codes. This writes them, and says which documents it touched.
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { approvalCodes } from "@plumbmark/core";
+import { openRepository } from "@plumbmark/core";
 
 const root = fileURLToPath(new URL("../../starter/repository/", import.meta.url));
 const read = (path) => ({ path, text: readFileSync(root + path, "utf8") });
@@ -18,10 +18,11 @@ const files = {
   stock: read("stock.yaml"),
   documents: all("builds", ".md"),
 };
-const codes = approvalCodes(files, "2027-01-01");
+const repository = openRepository(files, [], { today: "2027-01-01" });
 for (const { path, text } of files.documents) {
-  const now = text.replace(/(^approved: \{.*code: )[0-9A-Z-]+/mu, (_, before) => before + codes.get(path));
+  const { code } = repository.model(path).build.approval;
+  const now = text.replace(/(^approved: \{.*code: )[0-9A-Z-]+/mu, (_, before) => before + code);
   if (now === text) continue;
   writeFileSync(root + path, now);
-  console.log(`${path}: approved as it is, ${codes.get(path)}`);
+  console.log(`${path}: approved as it is, ${code}`);
 }

@@ -61,7 +61,7 @@ function filesOf(path, name) {
 }
 
 /** The case judged by its own rule alone, with the starter's catalogue and stock where it brings none. */
-function judged({ documents, parts, stock, houseStandard }, rule, { rules, inspection }) {
+function judged({ documents, parts, stock, houseStandard }, rule, { rules, openRepository }) {
   const all = rules.map((each) => (each === rule ? rule : { ...each, checks: () => [] }));
   const files = {
     documents,
@@ -69,11 +69,12 @@ function judged({ documents, parts, stock, houseStandard }, rule, { rules, inspe
     stock: stock ?? read(STARTER, "stock.yaml"),
     ...(houseStandard ? { houseStandard } : {}),
   };
-  const { record, builds } = inspection(files, all, { today: DAY, every: true });
+  const repository = openRepository(files, all, { today: DAY, every: true });
+  const first = documents[0] && repository.one(documents[0].path);
   return {
-    system: builds.get(documents[0]?.path)?.system ?? "metric",
-    practice: builds.get(documents[0]?.path)?.build.practice,
-    checks: record.documents.flatMap(({ checks }) => checks.filter((check) => check.rule === rule.id)),
+    system: first?.system ?? "metric",
+    practice: first?.build.practice,
+    checks: repository.all().documents.flatMap(({ checks }) => checks.filter((check) => check.rule === rule.id)),
   };
 }
 
@@ -98,7 +99,7 @@ async function modulesFromSources() {
     const outfile = join(place, "rules.mjs");
     await build({
       stdin: {
-        contents: 'export { rules } from "@plumbmark/rules"; export { inspection } from "@plumbmark/core";',
+        contents: 'export { rules } from "@plumbmark/rules"; export { openRepository } from "@plumbmark/core";',
         resolveDir: `${top}docs-site`,
       },
       bundle: true,

@@ -19,17 +19,6 @@ export { type Found, type FoundGap, type FoundMistake, foundIn, gravest } from "
 export { TURNS, type Turns } from "./findings/turns.js";
 export { type WhereFound, whereFound, whereFoundWords } from "./findings/where-found.js";
 export * as schemas from "./generated/schemas.js";
-export { approvalCodes } from "./inspection/approval-codes.js";
-export {
-  type Inspection,
-  inspect,
-  inspectEach,
-  inspection,
-  inspector,
-  type Judged,
-  type Modelled,
-  modeller,
-} from "./inspection/inspect.js";
 export type { Inspected } from "./inspection/inspect-document.js";
 export { contractProblems } from "./inspection/judging/contract.js";
 export { workingEntries } from "./inspection/judging/judge.js";
@@ -71,12 +60,10 @@ export {
   type WaiverEntry,
   type WorkingEntry,
 } from "./inspection/record.js";
-export { type Runner, runner } from "./inspection/runner.js";
 export { knownOutline, pathsOf } from "./inspection/snapshot.js";
-export { type TakenOff, takeoff } from "./inspection/takeoff.js";
 export type { Dependencies } from "./inspection/trace.js";
 export { failuresAt, type JudgedDocument, useNotice } from "./inspection/use-notice.js";
-export { type WorkedValue, workedValues, workings } from "./inspection/workings.js";
+export { type WorkedValue, workedValues } from "./inspection/workings.js";
 export { Build } from "./model/build.js";
 export type { Cable, End } from "./model/cabling/cable.js";
 export type { Joint } from "./model/cabling/joints.js";

@@ -1,4 +1,4 @@
-import { inspect } from "@plumbmark/core";
+import { openRepository } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, it } from "vitest";
 import { notEmpty } from "../../run/not-empty.js";
@@ -8,7 +8,7 @@ import { builds, drawn, files } from "./subjects.js";
 
 const named = (file: string, name: string): Read =>
   read(drawn.find((each) => each.file === file && each.drawing.name === name)?.text ?? "");
-const record = inspect(files, rules, { today: TODAY, every: true });
+const record = openRepository(files, rules, { today: TODAY, every: true }).all();
 const checksOf = (file: string, rule: string) =>
   record.documents.find((each) => each.file === file)?.checks.filter((each) => each.rule === rule) ?? [];
 

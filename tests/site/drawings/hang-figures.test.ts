@@ -1,5 +1,5 @@
 import { printQuantity } from "@plumbmark/calc";
-import { type CheckEntry, failuresAt, inspection, schedule, tableCsv } from "@plumbmark/core";
+import { type CheckEntry, failuresAt, openRepository, schedule, tableCsv } from "@plumbmark/core";
 import { type Drawing, drawingsOf, svgFile } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, it } from "vitest";
@@ -10,7 +10,8 @@ import { type Read, read, words } from "./read.js";
 
 // What is drawn is what is judged: drawing, schedule, CSV, spoken description and check state the same figures.
 
-const { builds } = inspection(starterFiles, rules, { today: TODAY, every: true });
+const repository = openRepository(starterFiles, rules, { today: TODAY, every: true });
+const builds = repository.documents.map((path) => [path, repository.one(path)] as const);
 
 /** The avoirdupois pound, exactly (NIST SP 811, 2008, B.8). */
 const POUND = 0.45359237;

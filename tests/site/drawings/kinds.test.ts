@@ -1,4 +1,4 @@
-import { inspection } from "@plumbmark/core";
+import { openRepository } from "@plumbmark/core";
 import { drawingsOf, svgFile } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
 import { expect, it } from "vitest";
@@ -17,8 +17,7 @@ strip-c: {kind: panel, size: 1000 mm x 250 mm, pixels: 336 x 84}
 const drawn = (face: string): Readonly<Record<"audience" | "rear", Read>> => {
   const text = `---\nbuild: strips\ntitle: Strips\nstatus: draft\nfaces:\n  wall: {panel: strip, support: wall, ${face}}\n---\n\n# Strips\n`;
   const files = { ...starterFiles, parts: [...starterFiles.parts, PARTS], documents: [{ path: "builds/s.md", text }] };
-  const [[, subject] = []] = [...inspection(files, rules, { today: TODAY }).builds];
-  if (!subject) throw new Error("no build");
+  const subject = openRepository(files, rules, { today: TODAY }).one("builds/s.md");
   const side = (name: string): Read =>
     read(svgFile(drawingsOf(subject).find((each) => each.name === `face-wall-power-${name}`) as never));
   return { audience: side("audience"), rear: side("rear") };

@@ -1,4 +1,4 @@
-import { type CheckEntry, inspect } from "@plumbmark/core";
+import { type CheckEntry, openRepository } from "@plumbmark/core";
 import { htmlText, marginBar, marginMarks } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, it } from "vitest";
@@ -6,7 +6,9 @@ import type { Element } from "xast";
 import { starterFiles, TODAY } from "../starter-files.js";
 import { read, words } from "./read.js";
 
-const checks = inspect(starterFiles, rules, { today: TODAY, every: true }).documents.flatMap((each) => each.checks);
+const checks = openRepository(starterFiles, rules, { today: TODAY, every: true })
+  .all()
+  .documents.flatMap((each) => each.checks);
 const base: Omit<CheckEntry, "outcome"> = {
   rule: "a.b",
   level: "shall",

@@ -1,4 +1,4 @@
-import { inspection, type RepositoryFiles } from "@plumbmark/core";
+import { openRepository, type RepositoryFiles } from "@plumbmark/core";
 import { type Drawing, drawingsOf, svgFile } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
 import { starterFiles, TODAY } from "../starter-files.js";
@@ -95,7 +95,9 @@ export const files: RepositoryFiles = {
   documents: [...starterFiles.documents, ...more.map(([path, text]) => ({ path, text }))],
 };
 
-export const builds = inspection(files, rules, { today: TODAY }).builds;
+const repository = openRepository(files, rules, { today: TODAY });
+
+export const builds = new Map(repository.documents.map((path) => [path, repository.one(path)]));
 
 /** Every drawing of every document, as it is written to its file. */
 export const drawn: readonly {

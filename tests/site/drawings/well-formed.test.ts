@@ -1,4 +1,4 @@
-import { failuresAt, inspect } from "@plumbmark/core";
+import { failuresAt, openRepository } from "@plumbmark/core";
 import { type Drawing, drawingsOf, publish, svgFile } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, it } from "vitest";
@@ -124,7 +124,7 @@ describe("a link to a drawing", () => {
 
   it("to a drawing that is not there is a mistake that names the nearest one", () => {
     const wrong = document("[front](calc:drawings.face-f-power-audiense)");
-    const [entry] = inspect({ ...files, documents: [wrong] }, rules, { today: TODAY }).documents;
+    const [entry] = openRepository({ ...files, documents: [wrong] }, rules, { today: TODAY }).all().documents;
     const check = entry?.checks.find(({ rule }) => rule === "document.quoted-values");
     expect(check?.outcome).toBe("fails");
     expect(check?.at.line).toBe(8);

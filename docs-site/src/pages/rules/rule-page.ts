@@ -39,7 +39,7 @@ const levelText = (inForce: string, byDefault: string): string =>
 /** The page of one rule. */
 export function rulePage(rule: StatedRule, number: string, site: SiteWithDocuments): SitePage {
   const path = site.rulePaths.get(rule.id) ?? "";
-  const { standard } = site.inspection;
+  const { standard } = site.repository;
   const own = standard.requirements[rule.id];
   const inForce = levelInForce(site, rule);
   const content: Content = [

@@ -1,13 +1,13 @@
 import {
   choices,
+  type InspectedDocument,
   isSchedule,
+  openRepository,
   type ScheduleName,
   schedule,
   scheduleNames,
-  type TakenOff,
   tableCsv,
   tableMarkdown,
-  takeoff,
   useNotice,
   withoutEmpty,
 } from "@plumbmark/core";
@@ -27,6 +27,12 @@ function wanted(name: string | undefined, form: TakeoffOptions["as"]): readonly 
   if (name === undefined) return form === "csv" ? ["parts"] : ["parts", "cables"];
   if (!isSchedule(name)) throw new Trouble(`There is no schedule \`${name}\`.`, choices(scheduleNames, name));
   return [name];
+}
+
+/** A document opened to be counted; with mistakes in it, what is counted may not be everything. */
+interface TakenOff extends InspectedDocument {
+  /** Modules whose rules were not asked. */
+  readonly unasked: readonly string[];
 }
 
 /** How the document was judged, in the words that go with its figures. Rules of plugins are not asked here. */
@@ -56,11 +62,13 @@ export async function takeoffCommand(
 ): Promise<number> {
   const names = wanted(name, options.as);
   const { files, document } = await openDocument(file, options.standard, context);
-  const taken = takeoff(files, document, context.today, rules);
+  const repository = openRepository(files, rules, { today: context.today, every: true });
+  const taken = { ...repository.one(document), unasked: repository.standard["rules-from"] };
+  const { mistakes } = taken.build;
   const tables = names.map((each) => rendered(each, taken, options.as, context)).join("\n");
   context.print(withNotice(tables, taken, options.as), options.as === "text" ? "report" : "text");
-  if (taken.mistakes.length === 0) return 0;
-  const many = taken.mistakes.length === 1 ? "a mistake" : `${taken.mistakes.length} mistakes`;
+  if (mistakes.length === 0) return 0;
+  const many = mistakes.length === 1 ? "a mistake" : `${mistakes.length} mistakes`;
   context.warn(
     `plumbmark: ${file} has ${many} in it, so what is counted here may not be everything.\nRun \`plumbmark inspect ${file}\` and mend it first.\n`,
   );

@@ -1,4 +1,4 @@
-import { choices, workings } from "@plumbmark/core";
+import { choices, openRepository, workedValues } from "@plumbmark/core";
 import { json } from "../report/form.js";
 import { type Workings, workingsText } from "../report/workings-text.js";
 import { openDocument } from "../repository/open-document.js";
@@ -26,7 +26,7 @@ export async function workingsCommand(
   context: CommandContext,
 ): Promise<number> {
   const { files, document } = await openDocument(file, options.standard, context);
-  const all = workings(files, document, context.today);
+  const all = workedValues(openRepository(files, [], { today: context.today }).model(document));
   if (all.size === 0)
     throw new Trouble(`Nothing can be computed from ${file}.`, `Run \`plumbmark inspect ${file}\` to see why.`);
   const wanted = at(all, path);

@@ -1,4 +1,4 @@
-import { type InspectionRecord, inspection } from "@plumbmark/core";
+import { type InspectionRecord, openRepository } from "@plumbmark/core";
 import { partOf } from "../record/part-of.js";
 import { NOT_A_BUILD } from "../repository/build-document.js";
 import type { DocsRepository } from "../repository/read-repository.js";
@@ -29,9 +29,9 @@ function inspectWithFigures(opened: Opened, { today }: InspectRequest): InspectR
   const { root, files, rules, wants, unreadable } = opened;
   const gone = unreadable[0];
   if (gone) throw new Trouble(`${gone.path}: ${gone.says}`, gone.mend);
-  const { record, builds } = inspection(files, rules, { today, every: true });
-  const figures = new Map([...builds].map(([path, each]) => [path, figuresOf(each)]));
-  return { root, rules, record, leftAlone: [], wants, figures };
+  const repository = openRepository(files, rules, { today, every: true });
+  const figures = new Map(repository.documents.map((path) => [path, figuresOf(repository.one(path))]));
+  return { root, rules, record: repository.all(), leftAlone: [], wants, figures };
 }
 
 /** Inspects a docs repository, and gives the part of the record that was asked for. */

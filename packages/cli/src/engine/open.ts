@@ -1,6 +1,6 @@
 import {
   type DocumentFile,
-  inspector,
+  openRepository,
   outdated,
   pluginRules,
   type RepositoryFiles,
@@ -33,7 +33,7 @@ function outdatedIn(files: RepositoryFiles): readonly string[] {
 /** What a plugin's rules would be called is not known yet; all else that a house standard says has to be right. */
 function refuseUnusable(files: RepositoryFiles, plugins: readonly string[], today: string): void {
   const unnamed = pluginRules({ rules: [], failed: [], refused: plugins });
-  inspector({ ...files, documents: [], others: [] }, [...rules, ...unnamed], { today });
+  void openRepository({ ...files, documents: [], others: [] }, [...rules, ...unnamed], { today }).rules;
 }
 
 /**

@@ -1,4 +1,4 @@
-import { inspect, outlineOf } from "@plumbmark/core";
+import { openRepository, outlineOf } from "@plumbmark/core";
 import { type Engine, engineOf, type Means } from "./engine.js";
 import { sheetWriter } from "./sheet-writer.js";
 
@@ -7,7 +7,7 @@ export const plainMeans: Means = {
   cacheFor: () => undefined,
   outline: async ({ documents }) =>
     documents.map(({ path, text }) => ({ path, text, outline: outlineOf({ path, text }) })),
-  judge: async (files, rules, options) => inspect(files, rules, options),
+  judge: async (files, rules, options) => openRepository(files, rules, options).all(),
   makeSheets: async ({ input, onFile }) => {
     const write = sheetWriter(input);
     const made = input.files.documents.map((file) => {

@@ -9,7 +9,7 @@ import {
   type Sheet,
   type SheetDependencies,
   type SheetPlaces,
-  sheetMaker,
+  sheetOfDocument,
   siteOf,
   type Unshown,
 } from "@plumbmark/docs-site";
@@ -50,7 +50,6 @@ export function sheetWriter({ root, places, into, ...input }: SheetsInput): (fil
   const told = (each: Unshown): void => void unshown.push(each);
   // Where all sheets are has been told by a site that was made with these house standards.
   const site = siteOf({ ...input, picture: pictureReader(root), unshown: told, accepted: true }, places);
-  const sheet = sheetMaker(input, site);
   /** A picture that many sheets show is written once. */
   const shown = new Map<string, Hashed>();
   const show = (picture: readonly [string, Uint8Array], into: Into): Hashed => {
@@ -60,7 +59,7 @@ export function sheetWriter({ root, places, into, ...input }: SheetsInput): (fil
   };
   return (file) => {
     unshown = [];
-    const made = sheet(file);
+    const made = sheetOfDocument(file, site);
     const { summary, put } = putSheet(made, into);
     const pictures = [...made.pictures].map((each) => show(each, into));
     return { summary, put: [...put, ...pictures], dependencies: made.dependencies(), unshown };

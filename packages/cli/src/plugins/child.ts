@@ -1,5 +1,5 @@
 import { Worker } from "node:worker_threads";
-import { type Rule, runner } from "@plumbmark/core";
+import { type OpenRepository, openRepository, type Rule } from "@plumbmark/core";
 import type { PluginAnswer, PluginRequest } from "./messages.js";
 import { rulesOf, statedOf } from "./module.js";
 import { offerOwnPackages } from "./own-packages.js";
@@ -56,18 +56,40 @@ async function load(request: Load, bring: (target: string) => Promise<unknown>):
   await answer({ answer: "loaded", rules: brought.map(statedOf) });
 }
 
+/**
+ * Runs rules one after another, and tells of each the documents whose content its checks depend on. What a rule saw of
+ * other documents its plugin may have remembered, so it counts for every later run, too.
+ */
+function runnerOf(repository: OpenRepository) {
+  const others = new Set<string>();
+  let around = false;
+  return (rule: Rule, file: string) => {
+    let isLookedAt = false;
+    const note = (path: string): void => {
+      if (path === file && rule.over === undefined) isLookedAt = true;
+      else others.add(path);
+    };
+    const { checks, otherBuilds } = repository.run(rule, file, note);
+    around ||= otherBuilds;
+    // Where it stands, and its words, are read from the document a check is about.
+    const own = isLookedAt || checks.length > 0 ? [file] : [];
+    return { checks, around, dependencies: [...others, ...own] };
+  };
+}
+
 async function work({ files, today, jobs }: Work): Promise<void> {
   // What the documents themselves take, in time and memory, is not the plugin's.
   await heed(Number.MAX_SAFE_INTEGER);
-  const { run, read, looksAround, contents, release } = runner(files, today);
-  if ([...rules.values()].some(({ over }) => over === "repository")) read();
+  // Frozen, so that a rule that changes what it looks at fails itself and no other.
+  const repository = openRepository(files, [], { today, frozen: true, keep: "models", prose: true });
+  const run = runnerOf(repository);
+  if ([...rules.values()].some(({ over }) => over === "repository")) repository.readAll();
   await heed(process.memoryUsage.rss() + allowed);
   await answer({ answer: "begun" });
   for (const [job, { rule, file }] of jobs.entries()) {
-    const checks = run(rules.get(rule) as Rule, file);
-    await answer({ answer: "done", job, checks, around: looksAround(), dependencies: contents() });
+    await answer({ answer: "done", job, ...run(rules.get(rule) as Rule, file) });
     // Documents come one after the other: a model that is done with only takes room.
-    if (jobs[job + 1]?.file !== file) release(file);
+    if (jobs[job + 1]?.file !== file) repository.release(file);
   }
 }
 

@@ -1,4 +1,4 @@
-import { inspect } from "@plumbmark/core";
+import { openRepository } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { expect, test } from "vitest";
 import { starter } from "../../../../tests/documents/repository.js";
@@ -7,7 +7,7 @@ import { recordPieces, together } from "./pieces.js";
 import { sarifPieces } from "./sarif.js";
 
 test("a record printed in pieces is what it is in one", () => {
-  const record = inspect(starter(), rules, { today: "2027-01-01" });
+  const record = openRepository(starter(), rules, { today: "2027-01-01" }).all();
   const [first] = record.documents;
   for (const documents of [[], first ? [first] : [], record.documents]) {
     // A name may look like what is written around it.
@@ -17,7 +17,7 @@ test("a record printed in pieces is what it is in one", () => {
 });
 
 test("a SARIF log printed in pieces is JSON with every result, laid out as all JSON is", () => {
-  const record = inspect(starter(), rules, { today: "2027-01-01" });
+  const record = openRepository(starter(), rules, { today: "2027-01-01" }).all();
   const checks = record.documents.flatMap((document) => document.checks);
   expect(checks.length).toBeGreaterThan(10);
   for (const documents of [[], record.documents]) {

@@ -1,8 +1,6 @@
 import { guessMark, type Known, type Print, printer, siUnit, type Value } from "@plumbmark/calc";
-import type { RepositoryFiles } from "../repository/files.js";
 import type { DocumentModel } from "./document-model.js";
 import { workingEntries } from "./judging/judge.js";
-import { openRepository } from "./open-repository.js";
 import type { WorkingEntry } from "./record.js";
 
 /** One computed value by path; without `value` it cannot be told, and `missing` says why. */
@@ -37,7 +35,3 @@ export function workedValues({
   const print = printer(system);
   return new Map([...build.values].map(([key, value]) => [key, worked(value, print)]));
 }
-
-/** Workings of one document of the repository. @throws RangeError when it is not among the documents. */
-export const workings = (files: RepositoryFiles, path: string, today: string): ReadonlyMap<string, WorkedValue> =>
-  workedValues(openRepository(files, [], { today }).model(path));

@@ -1,4 +1,12 @@
-import { type CheckEntry, type RepositoryFiles, type Rule, runner, type SourceFile } from "@plumbmark/core";
+import {
+  type CheckEntry,
+  type Mistake,
+  type OpenRepository,
+  openRepository,
+  type RepositoryFiles,
+  type Rule,
+  type SourceFile,
+} from "@plumbmark/core";
 import type { Case, CaseContext } from "./case.js";
 
 const TODAY = "2027-01-01";
@@ -28,16 +36,31 @@ export interface CaseRun {
   readonly slips: readonly string[];
 }
 
+/** Mistakes of the documents, the catalogue and the stock list, with the file they stand in. */
+const mistakesIn = (repository: OpenRepository): readonly (Mistake & { readonly file: string })[] => {
+  const { documents, catalogue, stock, files } = repository;
+  const inFile = (file: string, mistakes: readonly Mistake[]) => mistakes.map((each) => ({ ...each, file }));
+  return [
+    ...documents.flatMap((file) => inFile(file, repository.model(file).mistakes)),
+    ...[...catalogue.mistakes].flatMap(([file, found]) => inFile(file, found)),
+    ...inFile(files.stock?.path ?? "", stock.mistakes),
+  ];
+};
+
 /** Runs a rule on the documents of a case. What fails in the rule is thrown. */
 export function runCase(rule: Rule, trial: Case, shared: CaseContext): CaseRun {
   const { today = TODAY, known = [] } = { ...shared, ...trial };
-  const { documents, mistakes, run } = runner(filesOf(trial, shared), today, [...known, rule.id]);
+  // Frozen, so that a rule that changes what it looks at fails.
+  const options = { today, known: [...known, rule.id], frozen: true, keep: "models", prose: true } as const;
+  const repository = openRepository(filesOf(trial, shared), [], options);
   // As a plugin's: what it yields is looked at before it is judged.
   const tried = { ...rule, plugin: "tried out" };
-  const checks = documents.flatMap((each) => run(tried, each).map((check) => ({ ...check, file: each })));
+  const checks = repository.documents.flatMap((each) =>
+    repository.run(tried, each).checks.map((check) => ({ ...check, file: each })),
+  );
   const failed = checks.find((check) => check.rule !== rule.id);
   if (failed) throw new Error(failed.says);
-  const found = mistakes();
+  const found = mistakesIn(repository);
   const own = found
     .filter((each) => each.rule === rule.id)
     .map(

@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import {
   type FolderStandard,
-  inspect,
+  openRepository,
   openStandards,
   pluginRules,
   type RepositoryFiles,
@@ -258,7 +258,9 @@ async function plugged(state: Plugged, cache: ResultCache | undefined): Promise<
     on: { files, today: state.today, wanted: files.documents.map(({ path }) => path) },
   });
   const all = [...rules, ...own];
-  return cache ? inspectCached(files, all, { today: state.today }, cache) : inspect(files, all, { today: state.today });
+  return cache
+    ? inspectCached(files, all, { today: state.today }, cache)
+    : openRepository(files, all, { today: state.today }).all();
 }
 
 /** Things that happen to the files between two runs. */
@@ -305,7 +307,7 @@ describe("what is kept", () => {
           const cache = new ResultCache(folder, "an edition");
           const warm = await orError(() => inspectCached(files, all, { today: state.today }, cache));
           cache.save();
-          const cold = await orError(() => inspect(files, all, { today: state.today }));
+          const cold = await orError(() => openRepository(files, all, { today: state.today }).all());
           expect(plainly(warm)).toEqual(plainly(cold));
         }
       }),

@@ -1,27 +1,26 @@
 import {
   type InspectionRecord,
   type InspectOptions,
-  inspect,
   isThere,
-  type Judged,
+  openRepository,
   pathsOf,
   type RepositoryFiles,
   type Rule,
   totalsOf,
 } from "@plumbmark/core";
 import type { NamedFile } from "../../repository/outlines.js";
-import { inspectMany } from "../workers/inspect-many.js";
+import { inspectMany, type Judged } from "../workers/inspect-many.js";
 import { pluginResultsOf, resultsOn } from "../workers/plugin-results.js";
 import type { ResultCache } from "./cache.js";
 import { isFailure } from "./failure.js";
 import { contextKey, documentKey, sharedBy } from "./keys.js";
 import { withOutlines } from "./outlines.js";
 
-type CachedJudgement = Pick<Judged, "entry" | "ways">;
+type CachedJudgement = Pick<Judged, "entry" | "paths">;
 
 /** Whether links still lead where they led. */
-const stillHolds = ({ ways }: CachedJudgement, paths: readonly string[]): boolean =>
-  Object.entries(ways).every(([path, there]) => isThere(paths, path) === there);
+const stillHolds = (found: CachedJudgement, paths: readonly string[]): boolean =>
+  Object.entries(found.paths).every(([path, there]) => isThere(paths, path) === there);
 
 /**
  * The result of a document may be cached when it rests on nothing but what its key is made of. Of a rule of a plugin that
@@ -42,7 +41,7 @@ function recordOfContext(
 ): InspectionRecord {
   const found = entries?.get(key) as InspectionRecord | undefined;
   if (found) return found;
-  const made = inspect({ ...files, documents: [], others: [] }, rules, options);
+  const made = openRepository({ ...files, documents: [], others: [] }, rules, options).all();
   entries?.set(key, made);
   return made;
 }
@@ -56,7 +55,7 @@ function joined(context: InspectionRecord, entries: InspectionRecord["documents"
 
 /**
  * Inspects documents, with several workers when there are many, and only those whose result is not cached. The record is
- * that of `inspect`, whatever is cached.
+ * that of the repository as it is opened anew, whatever is cached.
  * @throws StandardError when the house standard cannot be used.
  */
 export async function inspectCached(
@@ -88,9 +87,9 @@ export async function inspectCached(
   // The record of the context has been made with these house standards, now or before.
   const accepted = { ...options, accepted: true };
   const judged = left.length === 0 ? [] : await inspectMany({ ...files, documents: left, others }, rules, accepted);
-  for (const { entry, ways, looksAround } of judged) {
+  for (const { entry, paths, otherBuilds } of judged) {
     const own = keys.get(entry.file);
-    if (own !== undefined && !looksAround) entries?.set(own, { entry, ways });
+    if (own !== undefined && !otherBuilds) entries?.set(own, { entry, paths });
   }
   return joined(context, [...known.flatMap((each) => (each ? [each.entry] : [])), ...judged.map(({ entry }) => entry)]);
 }

@@ -88,7 +88,7 @@ export async function makeSheetsCached({ input, cache, onFile }: SheetsWork): Pr
     const key = keys.get(path);
     const { summary, dependencies, put, unshown } = sheet;
     // Of a picture that is not shown is told each time.
-    if (key !== undefined && !dependencies.looksAround && unshown.length === 0)
+    if (key !== undefined && !dependencies.otherBuilds && unshown.length === 0)
       index?.set(path, { key, summary, dependencies }, put);
   }
   const made = ({ path }: NamedFile): MadeSheet => fresh.get(path) ?? asBefore(unchanged.get(path) as PublishedSheet);

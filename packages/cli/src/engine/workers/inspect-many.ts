@@ -1,9 +1,9 @@
 import {
+  type Dependencies,
+  type DocumentEntry,
   type DocumentFile,
   type InspectOptions,
-  inspectEach,
-  inspector,
-  type Judged,
+  openRepository,
   type RepositoryFiles,
   type Rule,
 } from "@plumbmark/core";
@@ -18,6 +18,28 @@ export const withoutDocuments = (files: RepositoryFiles): RepositoryFiles => ({
   others: [...(files.others ?? []), ...files.documents.flatMap(({ outline }) => (outline ? [outline] : []))],
 });
 
+/** Result of one document, and what it depends on besides the document, the parts, the stock and the house standards. */
+export interface Judged extends Pick<Dependencies, "paths" | "otherBuilds"> {
+  readonly entry: DocumentEntry;
+}
+
+/**
+ * Inspects documents one by one: those of `files`, or any whose outlines are among the others.
+ * @throws StandardError when the house standards cannot be used, before any document is looked at
+ */
+export function judgeOf(
+  files: RepositoryFiles,
+  rules: readonly Rule[],
+  options: InspectOptions,
+): (file: DocumentFile) => Judged {
+  const repository = openRepository(files, rules, { ...options, keep: "nothing" });
+  void repository.rules;
+  return (file) => {
+    const { entry, dependencies } = repository.one(file);
+    return { entry, paths: dependencies.paths, otherBuilds: dependencies.otherBuilds };
+  };
+}
+
 /**
  * The results of documents, in their order, each with its outline known. Many are handed out in small batches to workers;
  * what workers that cannot be had, or die, leave undone is inspected here.
@@ -29,11 +51,11 @@ export async function inspectMany(
   count = workersFor(files.documents.length),
 ): Promise<readonly Judged[]> {
   if (count === 0 || !isTransferable(rules) || files.documents.some(({ outline }) => !outline))
-    return inspectEach(files, rules, options);
+    return files.documents.map(judgeOf(files, rules, options));
   const rest = withoutDocuments(files);
   // A house standard that cannot be used is told before anything is begun.
-  const inspectOne = inspector(rest, rules, options);
-  const here = () => (batch: readonly DocumentFile[]) => batch.map((file): Judged => inspectOne(file));
+  const judge = judgeOf(rest, rules, options);
+  const here = () => (batch: readonly DocumentFile[]) => batch.map((file): Judged => judge(file));
   // A commit of a few documents is judged without workers, and without loading what makes them.
   const { acquire, assigned, terminate } = await import("./pool.js");
   const workers = acquire(count, files.documents.length);

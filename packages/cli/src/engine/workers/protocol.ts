@@ -1,5 +1,6 @@
-import type { DocumentFile, InspectOptions, Judged, Outline, RepositoryFiles, RuleResult } from "@plumbmark/core";
+import type { DocumentFile, InspectOptions, Outline, RepositoryFiles, RuleResult } from "@plumbmark/core";
 import type { SheetsInput, WrittenSheet } from "../sheet-writer.js";
+import type { Judged } from "./inspect-many.js";
 import type { TransferredResults } from "./plugin-results.js";
 
 /** What a worker that inspects is told first: everything but the documents, whose outlines are among the others. */

@@ -1,4 +1,5 @@
-import type { CheckEntry, Judged } from "@plumbmark/core";
+import type { CheckEntry } from "@plumbmark/core";
+import type { Judged } from "./inspect-many.js";
 
 type Sources = CheckEntry["sources"];
 

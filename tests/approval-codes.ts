@@ -1,10 +1,6 @@
-import type { RepositoryFiles } from "../repository/files.js";
-import { openRepository } from "./open-repository.js";
+import { openRepository, type RepositoryFiles } from "@plumbmark/core";
 
-/**
- * The code of each document's content, by its path; documents whose front matter cannot be read have none. No rule is
- * asked. @throws StandardError when the house standard cannot be used.
- */
+/** The code of each document's content, by its path; documents whose front matter cannot be read have none. */
 export function approvalCodes(files: RepositoryFiles, today: string): ReadonlyMap<string, string> {
   const repository = openRepository(files, [], { today });
   return new Map(
