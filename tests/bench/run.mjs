@@ -26,7 +26,7 @@ function wall({ rows, columns, support = "wall, height-above: 1 m", circuits = 1
     "title: Wall",
     "status: draft",
     "faces:",
-    `  wall: {panel: tile-500-p2.9, columns: ${columns}, rows: ${rows}, support: ${support}}`,
+    `  wall: {panel: tile-500-p3.1, columns: ${columns}, rows: ${rows}, support: ${support}}`,
     "power:",
     "  circuits:",
     ...Array.from({ length: Math.round(rows * circuits) }, (_, at) => `    C${at}: {supply: 208 V, breaker: 100 A}`),

@@ -52,7 +52,7 @@ const proposedInParts = ({ mend = "" }: CheckEntry): readonly string[] =>
 
 const paths = pathsOf(front().contents);
 const found = paths.map((path) => [path, withoutField(path)] as const);
-const used = ["tile-500-p2.9", "cord-12-3", "cat6-solid", "wire-rope-1-4", "beam-clamp", "pipe-collar", "processor-4"];
+const used = ["tile-500-p3.1", "cord-12-3", "cat6-solid", "wire-rope-1-4", "beam-clamp", "pipe-collar", "processor-6"];
 const foundOfParts = starter().parts.flatMap(({ text }, file) =>
   pathsOf(parseDocument(text).contents)
     .filter((path) => path.length > 1 && used.includes(String(path[0])))

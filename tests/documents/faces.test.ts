@@ -5,9 +5,9 @@ import { TODAY } from "./repository.js";
 
 // Invented tiles of round figures, so that everything can be worked out in the head.
 const PARTS = `
-tall: {kind: panel, size: 500 mm x 1000 mm, pixels: 128 x 256, mass: 12 kg, power: {maximum: 190 W, factor: 0.95, leakage: 1 mA, inrush: 10 A}, supply: 100 V to 240 V, chain-limit: 20}
-tall-2: {kind: panel, size: 500 mm x 1000 mm, pixels: 128 x 256, mass: 10 kg, power: {maximum: 95 W, factor: 0.95, leakage: 2 mA, inrush: 20 A}, supply: 200 V to 240 V, chain-limit: 8}
-short: {kind: panel, size: 500 mm x 500 mm, pixels: 128 x 128, mass: 6 kg, power: {maximum: 95 W, factor: 0.95}}
+tall: {kind: panel, size: 500 mm x 1000 mm, pixels: 120 x 240, mass: 12 kg, power: {maximum: 190 W, factor: 0.95, leakage: 1 mA, inrush: 10 A}, supply: 100 V to 240 V, chain-limit: 20}
+tall-2: {kind: panel, size: 500 mm x 1000 mm, pixels: 120 x 240, mass: 10 kg, power: {maximum: 95 W, factor: 0.95, leakage: 2 mA, inrush: 20 A}, supply: 200 V to 240 V, chain-limit: 8}
+short: {kind: panel, size: 500 mm x 500 mm, pixels: 120 x 120, mass: 6 kg, power: {maximum: 95 W, factor: 0.95}}
 `;
 
 const filesOf = (face: string): RepositoryFiles => ({

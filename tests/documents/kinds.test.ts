@@ -15,7 +15,7 @@ const OTHERS: readonly (readonly [from: RegExp, to: string])[] = [
 const NAMED = /(?<=\n {8}assembly: \[)[\w.-]+|(?<=part: )[\w.-]+|(?<=section: )[\w.-]+/gu;
 
 function* changed(text: string): Iterable<string> {
-  const changes = [...OTHERS, ...["cat6-solid", "wire-rope-1-4", "processor-4"].map((to) => [NAMED, to] as const)];
+  const changes = [...OTHERS, ...["cat6-solid", "wire-rope-1-4", "processor-6"].map((to) => [NAMED, to] as const)];
   for (const [from, to] of changes)
     for (const { index, 0: found } of text.matchAll(from))
       yield text.slice(0, index) + to + text.slice(index + found.length);

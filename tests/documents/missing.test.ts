@@ -83,7 +83,7 @@ describe("a value that is needed and not written down", () => {
     ["the edge of the face on the bar", ", from: 6 in", "rigging.point-load", "rigging.bars.b1.carries.from"],
     ["the frame rate", "  rate: 60 Hz\n", "data.port-load", "picture.rate"],
     ["the bit depth", "  depth: 8 bit\n", "data.port-load", "picture.depth"],
-    ["the processor", "  processor: {part: processor-4, place: rack}\n", "data.port-load", "data.processor"],
+    ["the processor", "  processor: {part: processor-6, place: rack}\n", "data.port-load", "data.processor"],
     ["the panels of the run", "      panels: header A1..A4\ndata", "power.circuit-load", "power.runs.P1.panels"],
     ["who states what the structure carries", "    by: I. Brandt\n", "rigging.letter", "rigging.letter.by"],
   ])("%s: the check is open and names it", (_, out, rule, path) => {
@@ -117,13 +117,13 @@ function withPart(from: RegExp, to: string): DocumentEntry {
 
 describe("a value of a part that is needed and not written down", () => {
   test.each([
-    ["the mass of the panel", /^ {2}mass: 7\.6 kg\n/mu, "rigging.point-load"],
-    ["its maximum power", /maximum: 130 W, /u, "power.circuit-load"],
-    ["its power factor", /typical: 45 W, factor: 0\.95, /u, "power.circuit-load"],
-    ["its pixels", /^ {2}pixels: 168 x 168\n/mu, "data.port-load"],
+    ["the mass of the panel", /^ {2}mass: 7\.9 kg\n/mu, "rigging.point-load"],
+    ["its maximum power", /maximum: 133 W, /u, "power.circuit-load"],
+    ["its power factor", /typical: 47 W, factor: 0\.95, /u, "power.circuit-load"],
+    ["its pixels", /^ {2}pixels: 160 x 160\n/mu, "data.port-load"],
     ["its size", /^ {2}size: 500 mm x 500 mm\n/mu, "rigging.point-load"],
     ["the rate of a port", / {2}port-rate: 1 Gb\/s\n/u, "data.port-load"],
-    ["the maker's pixels of a port", / {2}port-pixels: 650000\n/u, "data.port-load"],
+    ["the maker's pixels of a port", / {2}port-pixels: 512000\n/u, "data.port-load"],
     ["the WLL of the clamp", /(?<=lower flange of a beam, effective: 4 in, )wll: 1000 lb, /u, "rigging.point-load"],
     ["the mass of the cord", /(?<=jacket: SOOW, )mass: 0\.25 kg\/m, /u, "rigging.suspended-weight"],
   ])("%s: %s makes a check open, and the build is not ready", (_, from, rule) => {

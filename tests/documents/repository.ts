@@ -85,7 +85,7 @@ on-stage: true
 camera: none
 faces:
   header:
-    panel: tile-500-p2.9
+    panel: tile-500-p3.1
     columns: 4
     rows: 1
     support: flown
@@ -115,7 +115,7 @@ power:
       jumper: {part: power-jumper, length: 0.9 m}
       panels: header A1..A4
 data:
-  processor: {part: processor-4, place: rack}
+  processor: {part: processor-6, place: rack}
   chains:
     D1:
       port: 1

@@ -157,8 +157,8 @@ describe("what the author is told", () => {
   });
 
   test.each([
-    ["panel: tile-500-p2.9", "panel: tile-500-p2.8", "tile-500-p2.9"],
-    ["part: processor-4", "part: procesor-4", "processor-4"],
+    ["panel: tile-500-p3.1", "panel: tile-500-p2.8", "tile-500-p3.1"],
+    ["part: processor-6", "part: procesor-4", "processor-6"],
     ["part: cord-12-3,", "part: cord-12-2,", "cord-12-3"],
   ])("a part that is not in the catalogue: %s", (from, to, near) => {
     const text = changed(from, to);
@@ -171,7 +171,7 @@ describe("what the author is told", () => {
   });
 
   test("a part of another kind is refused by its kind", () => {
-    const [check] = only(read(changed("panel: tile-500-p2.9", "panel: shackle-3-8")), "document.parts");
+    const [check] = only(read(changed("panel: tile-500-p3.1", "panel: shackle-3-8")), "document.parts");
     expect(check?.says).toContain("hardware");
   });
 
@@ -359,7 +359,7 @@ describe("anything at all", () => {
     "é",
   ];
   const words = [
-    "tile-500-p2.9",
+    "tile-500-p3.1",
     "header",
     "header A1..A9",
     "20 A",

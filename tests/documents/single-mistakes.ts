@@ -214,10 +214,10 @@ export const SINGLE_MISTAKES: readonly SingleMistake[] = [
   {
     slip: "comma decimal of a part",
     file: PANELS,
-    from: "  mass: 7.6 kg",
+    from: "  mass: 7.9 kg",
     to: "  mass: 7,6 kg",
     found: "`7,6 kg`",
-    write: "`7.6 kg`",
+    write: "`7.9 kg`",
   },
   {
     slip: "thousands separator",
@@ -252,10 +252,10 @@ export const SINGLE_MISTAKES: readonly SingleMistake[] = [
   {
     slip: "missing unit of a mass",
     file: PANELS,
-    from: "  mass: 7.6 kg",
-    to: "  mass: 7.6",
-    found: "`7.6`",
-    write: "`7.6 kg`",
+    from: "  mass: 7.9 kg",
+    to: "  mass: 7.9",
+    found: "`7.9`",
+    write: "`7.9 kg`",
   },
   { slip: "unit of another kind", from: "    trim: 11 ft", to: "    trim: 11 lb", found: "`11 lb`", write: "a length" },
   {
@@ -308,10 +308,10 @@ export const SINGLE_MISTAKES: readonly SingleMistake[] = [
   {
     slip: "pair with one half",
     file: PANELS,
-    from: "  pixels: 168 x 168",
-    to: "  pixels: 168",
-    found: "`168`",
-    write: "`168 x 168`",
+    from: "  pixels: 160 x 160",
+    to: "  pixels: 160",
+    found: "`160`",
+    write: "`160 x 160`",
   },
   { slip: "nothing behind a key", from: "    trim: 11 ft", to: "    trim:", found: "nothing", write: "a length" },
   // Words.
@@ -352,10 +352,10 @@ export const SINGLE_MISTAKES: readonly SingleMistake[] = [
   },
   {
     slip: "unknown panel",
-    from: "    panel: tile-500-p2.9",
+    from: "    panel: tile-500-p3.1",
     to: "    panel: tile-500-p2.8",
     found: "`tile-500-p2.8`",
-    write: "`tile-500-p2.9`",
+    write: "`tile-500-p3.1`",
   },
   {
     slip: "unknown part of a hang",
@@ -373,17 +373,17 @@ export const SINGLE_MISTAKES: readonly SingleMistake[] = [
   },
   {
     slip: "unknown processor",
-    from: "{part: processor-4, place: rack A}",
+    from: "{part: processor-6, place: rack A}",
     to: "{part: processor-5, place: rack A}",
     found: "`processor-5`",
-    write: "`processor-4`",
+    write: "`processor-6`",
   },
   {
     slip: "part of another kind",
-    from: "    panel: tile-500-p2.9",
+    from: "    panel: tile-500-p3.1",
     to: "    panel: beam-clamp",
     found: "`beam-clamp`",
-    write: "`tile-500-p2.9`",
+    write: "`tile-500-p3.1`",
   },
   {
     slip: "unknown outlet",
@@ -427,8 +427,8 @@ export const SINGLE_MISTAKES: readonly SingleMistake[] = [
   {
     slip: "tab in the catalogue",
     file: PANELS,
-    from: "  pixels: 168 x 168",
-    to: "\tpixels: 168 x 168",
+    from: "  pixels: 160 x 160",
+    to: "\tpixels: 160 x 160",
     found: "tab",
     write: "blanks",
   },

@@ -77,12 +77,12 @@ describe("names", () => {
   test("what a part does not say is asked for in the part's own file", () => {
     const parts = starter().parts.map(({ path, text }) => ({
       path,
-      text: text.replace(/typical: 45 W, factor: 0\.95, /u, ""),
+      text: text.replace(/typical: 47 W, factor: 0\.95, /u, ""),
     }));
     const record = openRepository({ ...starter(), parts, documents: [{ path: "builds/1.md", text: SMALL }] }, rules, {
       today: TODAY,
     }).all();
     const check = record.documents[0]?.checks.find(({ rule }) => rule === "power.circuit-load");
-    expect(check?.mend).toContain("`tile-500-p2.9.power.factor` in parts/panels.yaml");
+    expect(check?.mend).toContain("`tile-500-p3.1.power.factor` in parts/panels.yaml");
   });
 });

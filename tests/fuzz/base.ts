@@ -4,7 +4,7 @@ import { SMALL, starter } from "../documents/repository.js";
 
 /** Parts the small build names. */
 const NAMED = new Set([
-  ...["tile-500-p2.9", "cord-12-3", "power-jumper", "cat6-solid", "data-jumper", "processor-4", "playback-computer"],
+  ...["tile-500-p3.1", "cord-12-3", "power-jumper", "cat6-solid", "data-jumper", "processor-6", "playback-computer"],
   ...["hdmi-cable", "beam-clamp", "wire-rope-1-4", "pipe-collar", "steel-safety-1-8", "hanging-bar-500"],
 ]);
 
@@ -22,7 +22,7 @@ function catalogue(): string {
 
 export const PARTS = catalogue();
 
-export const STOCK = `lots:\n  lot-2431: {panel: tile-500-p2.9, batch: "24-31", count: 40, bought: 2025-11-03, at: "Unit 4, bay A"}\n`;
+export const STOCK = `lots:\n  lot-2431: {panel: tile-500-p3.1, batch: "24-31", count: 40, bought: 2025-11-03, at: "Unit 4, bay A"}\n`;
 
 /** The defaults of the product with a small catalogue. */
 export const around: RepositoryFiles = {

@@ -186,7 +186,7 @@ const TEXTS = [
   "deck",
   "wall",
   "draft",
-  "tile-500-p2.9",
+  "tile-500-p3.1",
   "nobody",
   "three-phase",
   "AB",

@@ -64,7 +64,7 @@ test("another content fails, and git knows what was changed since", async () => 
   const repository = committed();
   repository.change(BANNER, "breaker: 20 A", "breaker: 25 A");
   repository.commit("Another breaker");
-  repository.change("parts/panels.yaml", "mass: 7.6 kg", "mass: 7.5 kg");
+  repository.change("parts/panels.yaml", "mass: 7.9 kg", "mass: 7.5 kg");
   const record = JSON.parse((await repository.plumbmark("inspect", BANNER, "--as", "json")).out) as InspectionRecord;
   const [document] = record.documents;
   expect(document?.approval).toMatchObject({ state: "changed", by: NAME });

@@ -42,7 +42,7 @@ describe("faces held in different ways", () => {
   });
 
   const SECOND =
-    "  strip:\n    panel: tile-500-p2.9\n    columns: 2\n    rows: 1\n    support: stacked\n    height-above: 3 ft\n    spares: 2\n    lot: lot-2431\naudience:";
+    "  strip:\n    panel: tile-500-p3.1\n    columns: 2\n    rows: 1\n    support: stacked\n    height-above: 3 ft\n    spares: 2\n    lot: lot-2431\naudience:";
   const BOTH = changed("panels: header A1..A4", "panels: header A1..A4", changed("audience:", SECOND));
   test("each face by itself, where a build has both", () => {
     const found = checksOf("panels.spares", { root: spares, documents: { "builds/a.md": BOTH } });

@@ -79,7 +79,7 @@ beforeAll(() => {
   put("builds/two.md", document("two", 4));
   put(
     "parts/tile.yaml",
-    "tile:\n  kind: panel\n  size: 500 mm x 500 mm\n  pixels: 168 x 168\n  mass: 7.6 kg\n  power: {maximum: 130 W}\n",
+    "tile:\n  kind: panel\n  size: 500 mm x 500 mm\n  pixels: 160 x 160\n  mass: 7.9 kg\n  power: {maximum: 133 W}\n",
   );
   put("plugins/good.mjs", GOOD);
   for (const { name, module } of [...hostilePlugins, ...rudePlugins]) put(`plugins/${name}.mjs`, module);

@@ -36,14 +36,14 @@ title: Banner
 status: draft
 practice: us
 faces:
-  banner: {panel: tile-500-p2.9, columns: ${banner.columns}, rows: ${banner.rows}, support: flown${left(banner) && `, omit: [${left(banner)}]`}}
+  banner: {panel: tile-500-p3.1, columns: ${banner.columns}, rows: ${banner.rows}, support: flown${left(banner) && `, omit: [${left(banner)}]`}}
 power:
   circuits:
     C: {supply: 208 V, breaker: 20 A, wiring: {conductor: 12 AWG, length: 20 m}}
   runs:
     P: {from: C, feed: {part: cord-12-3, length: ${banner.feed ?? 10} m}, jumper: {part: power-jumper, length: 1.5 m}, panels: "banner ${order(banner).join(", ")}"}
 data:
-  processor: {part: processor-4}
+  processor: {part: processor-6}
   chains:
     D: {port: 1, feed: {part: cat6-solid, length: 30 m}, jumper: {part: data-jumper, length: 1.5 m}, panels: "banner ${order(banner).join(", ")}"}
 picture: {rate: ${banner.rate ?? 60} Hz, depth: 8 bit}

@@ -53,7 +53,7 @@ describe("was ready, and is refused", () => {
       "a processor whose power nobody wrote down",
       SMALL,
       ["power.devices open"],
-      [["  power: {maximum: 40 VA, inrush: 14 A, leakage: 0.3 mA}\n", ""]],
+      [["  power: {maximum: 52 VA, inrush: 17 A, leakage: 0.4 mA}\n", ""]],
     ],
     ["a circuit nobody knows the control of", circuit(""), ["power.control open"]],
     ["tiles on a dimmer parked at full", circuit("      control: dimmer\n"), ["power.control fails"]],
@@ -111,7 +111,7 @@ describe("was ready, and is refused", () => {
     ],
     [
       "a small raster with wider blanking, and an input that does not say it takes it",
-      changed("raster: 1920 x 1080", "raster: 672 x 168\n  blanking: widened"),
+      changed("raster: 1920 x 1080", "raster: 640 x 160\n  blanking: widened"),
       ["picture.carried open"],
     ],
     ["a build outdoors", changed("exposure: indoors", "exposure: outdoors"), ["document.exposure open"]],
@@ -158,8 +158,8 @@ describe("what is left out never helps", () => {
 });
 
 describe("was refused, and is sound", () => {
-  const raster = (more: string): string => changed("raster: 1920 x 1080", `raster: 672 x 168\n  ${more}`);
-  // 672 × 168 in its own timing runs at 8.256 MHz (VESA CVT 1.2, edid-decode), under the 25 MHz of DVI 1.0.
+  const raster = (more: string): string => changed("raster: 1920 x 1080", `raster: 640 x 160\n  ${more}`);
+  // 640 × 160 in its own timing runs at 720 × 175 × 60 Hz = 7.56 MHz (VESA CVT 1.2, reduced blanking 2), under the 25 MHz of DVI 1.0.
   test.each(["blanking: widened", "totals: 1112 x 375"])("a small raster sent straight: %s", (blanking) =>
     expect(
       outcomes(
@@ -208,9 +208,9 @@ describe("was refused, and is sound", () => {
       .replace("columns: 4", "columns: 3")
       .replaceAll("A1..A4", "A1..A3")
       .replace("      serves: [rack]\n", "");
-    expect(outcomes(inspected(third, [["inrush: 12 A", "inrush: 30 A"]]), "power.inrush")).toEqual(new Set(["holds"]));
+    expect(outcomes(inspected(third, [["inrush: 13 A", "inrush: 30 A"]]), "power.inrush")).toEqual(new Set(["holds"]));
     expect(
-      outcomes(inspected(third.replace("curve: C", "curve: B"), [["inrush: 12 A", "inrush: 30 A"]]), "power.inrush"),
+      outcomes(inspected(third.replace("curve: C", "curve: B"), [["inrush: 13 A", "inrush: 30 A"]]), "power.inrush"),
     ).toEqual(new Set(["fails"]));
   });
 

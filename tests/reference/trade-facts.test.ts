@@ -37,29 +37,29 @@ describe("facts of the trade", () => {
     ...fact,
     name: "six 500 mm panels with hanging hardware weigh less than 200 lb",
     printed: true,
-    got: () => pounds(value("tile-500-p2.9", "faces.banner.mass")) < 200,
+    got: () => pounds(value("tile-500-p3.1", "faces.banner.mass")) < 200,
   });
   reference({
     ...fact,
     name: "a banner of 500 mm panels weighs about 20 lb a foot at most, bar and cables aside",
     printed: true,
     got: () =>
-      pounds(value("tile-500-p2.9", "faces.banner.mass")) / (value("tile-500-p2.9", "faces.banner.width") / 0.3048) <=
+      pounds(value("tile-500-p3.1", "faces.banner.mass")) / (value("tile-500-p3.1", "faces.banner.width") / 0.3048) <=
       20,
   });
   reference({
     ...fact,
-    name: "six panels of 3.9 mm nominal pitch are 768 × 128 pixels",
-    printed: [768, 128],
-    got: () => [value("tile-500-p3.9", "faces.banner.pixels-wide"), value("tile-500-p3.9", "faces.banner.pixels-high")],
+    name: "six panels of 500 mm and 4.2 mm nominal pitch are 720 × 120 pixels",
+    printed: [720, 120],
+    got: () => [value("tile-500-p4.2", "faces.banner.pixels-wide"), value("tile-500-p4.2", "faces.banner.pixels-high")],
   });
   reference({
     ...fact,
     name: "six such panels sit easily on one 120 V, 20 A circuit",
     printed: true,
     got: () =>
-      value("tile-500-p2.9", "power.circuits.C.current") <
-      0.5 * value("tile-500-p2.9", "power.circuits.C.continuous-rating"),
+      value("tile-500-p3.1", "power.circuits.C.current") <
+      0.5 * value("tile-500-p3.1", "power.circuits.C.continuous-rating"),
   });
   reference({
     ...fact,

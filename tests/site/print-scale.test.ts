@@ -26,7 +26,7 @@ faces:
 
 # Long
 `;
-const PARTS = "tile-w: {kind: panel, size: 500 mm x 500 mm, pixels: 128 x 128, mass: 8 kg, power: {maximum: 100 W}}\n";
+const PARTS = "tile-w: {kind: panel, size: 500 mm x 500 mm, pixels: 120 x 120, mass: 8 kg, power: {maximum: 100 W}}\n";
 
 let shown: Shown;
 beforeAll(async () => {

@@ -15,7 +15,7 @@ const pageOf = (documents: readonly string[], parts = ""): string => {
 
 test("a face of panels rated in W beside one of panels rated in VA has its power in the register", () => {
   const tile = (name: string, power: string): string =>
-    `${name}: {kind: panel, size: 500 mm x 500 mm, pixels: 128 x 128, mass: 8 kg, power: {maximum: ${power}}}\n`;
+    `${name}: {kind: panel, size: 500 mm x 500 mm, pixels: 120 x 120, mass: 8 kg, power: {maximum: ${power}}}\n`;
   const face = (name: string, panel: string): string =>
     `  ${name}: {panel: ${panel}, columns: 2, rows: 1, support: flown}\n`;
   const text = `---\nbuild: both\ntitle: Both\nstatus: draft\nfaces:\n${face("a", "tile-w")}${face("b", "tile-va")}---\n\nBoth.\n`;

@@ -5,11 +5,11 @@ import { starterFiles, TODAY } from "./starter-files.js";
 
 const build = (name: string, days: string, face: string, status = "for-build") => ({
   path: `builds/${name}.md`,
-  text: `---\nbuild: ${name}\ntitle: ${name}\nrevision: 1\nstatus: ${status}\n${days}faces:\n  wall: {panel: tile-500-p2.9, ${face}}\n---\n\n# ${name}\n`,
+  text: `---\nbuild: ${name}\ntitle: ${name}\nrevision: 1\nstatus: ${status}\n${days}faces:\n  wall: {panel: tile-500-p3.1, ${face}}\n---\n\n# ${name}\n`,
 });
 const stock = {
   path: "stock.yaml",
-  text: `lots:\n  lot-a: {panel: tile-500-p2.9, batch: "26-01", count: 20}\n  lot-b: {panel: tile-500-p2.9, count: 8}\n  lot-c: {panel: tile-500-p2.9, count: 4}\n`,
+  text: `lots:\n  lot-a: {panel: tile-500-p3.1, batch: "26-01", count: 20}\n  lot-b: {panel: tile-500-p3.1, count: 8}\n  lot-c: {panel: tile-500-p3.1, count: 4}\n`,
 };
 // Counted by hand. Lot a: 8 + 1 from the 1st to the 4th, 6 + 2 from the 4th to the 6th: 17 on the 4th, 3 are left.
 // The draft is not counted. Lot b: 8 of one build on a day, 4 + 1 of another on it: 13, 5 short. Lot x is on no list.
@@ -32,7 +32,7 @@ const row = (lot: string): readonly string[] => {
 
 describe("the page of the stock", () => {
   it("tells each lot, its batch, its busiest day and what is left then", () =>
-    expect(row("lot-a").slice(0, 7)).toEqual(["lot-a", "tile-500-p2.9", "26-01", "20", "2027-03-04", "17", "3"]));
+    expect(row("lot-a").slice(0, 7)).toEqual(["lot-a", "tile-500-p3.1", "26-01", "20", "2027-03-04", "17", "3"]));
 
   it("tells who takes from it on which days, and leaves a draft out of the sum", () => {
     const [, , , , , , , takers] = row("lot-a");

@@ -33,7 +33,7 @@ const counts = (table: ScheduleTable): readonly string[] =>
 describe("the parts of the banner over the stage", () => {
   test("are what somebody counts who reads the document", () =>
     expect(counts(of("over-stage-banner", "parts"))).toEqual([
-      "tile-500-p2.9 |  | 6 | 2 | 8",
+      "tile-500-p3.1 |  | 6 | 2 | 8",
       "hanging-bar-500 |  | 6 |  | 6",
       "cord-12-3 | 35 ft | 1 |  | 1",
       "power-jumper | 0.9 m | 6 |  | 6",
@@ -43,7 +43,7 @@ describe("the parts of the banner over the stage", () => {
       "hdmi-cable | 6 ft | 1 |  | 1",
       "sdi-coax | 160 ft | 1 |  | 1",
       "hdmi-cable | 3 ft | 1 |  | 1",
-      "processor-4 |  | 1 |  | 1",
+      "processor-6 |  | 1 |  | 1",
       "playback-computer |  | 1 |  | 1",
       "hdmi-to-sdi |  | 1 |  | 1",
       "sdi-to-hdmi |  | 1 |  | 1",
@@ -71,7 +71,7 @@ describe("the parts of the banner over the stage", () => {
 
   // Masses by hand from the catalogue's figures; the column is in pounds, six digits.
   test.each([
-    ["tile-500-p2.9", (8 * 7.6) / POUND],
+    ["tile-500-p3.1", (8 * 7.9) / POUND],
     ["cord-12-3", (35 * FOOT * 0.25) / POUND],
     ["power-jumper", (6 * 0.9 * 0.25) / POUND],
     ["beam-clamp", 4 * 5],
@@ -112,10 +112,10 @@ describe("the parts of other builds", () => {
   });
 
   test("panels of another kind are taken off the face's own", () => {
-    const text = changed("    support: flown", "    other-panels: {tile-500-p3.9: A4}\n    support: flown");
+    const text = changed("    support: flown", "    other-panels: {tile-500-p4.2: A4}\n    support: flown");
     expect(counts(ofText(text, "parts")).slice(0, 2)).toEqual([
-      "tile-500-p2.9 |  | 3 | 2 | 5",
-      "tile-500-p3.9 |  | 1 | 0 | 1",
+      "tile-500-p3.1 |  | 3 | 2 | 5",
+      "tile-500-p4.2 |  | 1 | 0 | 1",
     ]);
   });
 
@@ -149,10 +149,10 @@ describe("the cables of the banner", () => {
   test.each([
     ["P1-F", "35 ft", "circuit stage-4 outlet", "nema-5-20", "banner A1 power-in", "ac-locking-16"],
     ["P1-J5", "0.9 m", "banner A5 power-out", "ac-locking-16", "banner A6 power-in", "ac-locking-16"],
-    ["D1-F", "60 ft", "processor-4 (rack A) port 1", "rj45-locking", "banner A1 data-in", "rj45-locking"],
-    ["D1-R", "70 ft", "banner A6 data-out", "rj45-locking", "processor-4 (rack A) port 2", "rj45-locking"],
+    ["D1-F", "60 ft", "processor-6 (rack A) port 1", "rj45-locking", "banner A1 data-in", "rj45-locking"],
+    ["D1-R", "70 ft", "banner A6 data-out", "rj45-locking", "processor-6 (rack A) port 2", "rj45-locking"],
     ["V2", "160 ft", "hdmi-to-sdi (booth)", "bnc", "sdi-to-hdmi (rack A)", "bnc"],
-    ["V3", "3 ft", "sdi-to-hdmi (rack A)", "hdmi-a", "processor-4 (rack A) input", "hdmi-a"],
+    ["V3", "3 ft", "sdi-to-hdmi (rack A)", "hdmi-a", "processor-6 (rack A) input", "hdmi-a"],
   ])("%s leads where the document says", (label, length, from, plug, to, other) => {
     const row = rows.find((each) => each.Label === label);
     const found = [row?.["As written"], row?.From, row?.["From connector"], row?.To];
@@ -203,13 +203,13 @@ describe("what the banner comes to", () => {
 
   // Every line of the parts list by hand, in kilograms, spares left at home; the bar by ASME B36.10M, 2.72 lb/ft.
   const byHand =
-    6 * (7.6 + 2.4) +
+    6 * (7.9 + 2.4) +
     (feet(35) + 5 * 0.9) * 0.25 +
     feet(60 + 70) * 0.045 +
     5 * 0.9 * 0.04 +
     feet(6 + 3) * 0.09 +
     feet(160) * 0.06 +
-    (3.2 + 8 + 0.3 + 0.3) +
+    (4.3 + 8 + 0.3 + 0.3) +
     (10.5 * 2.72 + 4 * (5 + 0.3 + 0.5 + 0.9 + 2) + 4 * (0.5 + 0.3) + 2 * 0.3) * POUND +
     brought;
 
@@ -217,17 +217,17 @@ describe("what the banner comes to", () => {
   test.each([
     ["panels", 6],
     ["spares", 2],
-    ["spares-mass", 2 * 7.6],
+    ["spares-mass", 2 * 7.9],
     ["cables", 16 + 3],
-    ["pixels", 6 * 168 * 168],
+    ["pixels", 6 * 160 * 160],
     ["area", 6 * 0.25],
-    ["power-maximum", 6 * 130],
-    ["power-typical", 6 * 45],
-    ["heat", 6 * 130],
+    ["power-maximum", 6 * 133],
+    ["power-typical", 6 * 47],
+    ["heat", 6 * 133],
     // Processor, computer and two converters.
-    ["power-of-devices", 40 + 180 + 6 + 6],
+    ["power-of-devices", 52 + 180 + 6 + 6],
     // Tiles, what stands in rack A, and what stands in the booth.
-    ["circuit-load", (6 * 130) / 0.95 + (40 + 6) + (180 + 6)],
+    ["circuit-load", (6 * 133) / 0.95 + (52 + 6) + (180 + 6)],
   ])("%s", (key, value) => expect(total(key)).toBeCloseTo(value, 6));
 });
 
@@ -244,15 +244,15 @@ describe("panels, circuits and hangs", () => {
       "Order on chain": "9",
       Port: "1",
     });
-    // 168 pixels a tile: the eighth begins at 7 × 168, the second row at 168.
-    expect(b8).toMatchObject({ "First pixel across (px)": "1176", "First pixel down (px)": "168" });
+    // 160 pixels a tile: the eighth begins at 7 × 160, the second row at 160.
+    expect(b8).toMatchObject({ "First pixel across (px)": "1120", "First pixel down (px)": "160" });
   });
 
-  // 8 tiles of 130 W ÷ 0.95 at 230 V, 16 A in iec practice: 1,094.7 VA, 4.76 A of 16 A.
+  // 8 tiles of 133 W ÷ 0.95 at 230 V, 16 A in iec practice: 1,120 VA, 4.87 A of 16 A.
   test("a circuit has its load, current and share", () => {
     const row = records(of("harbour-header", "circuits"))[0];
-    expect(Number(row?.["Load (VA)"])).toBeCloseTo((8 * 130) / 0.95, 2);
-    expect(Number(row?.["Current (A)"])).toBeCloseTo((8 * 130) / 0.95 / 230, 4);
+    expect(Number(row?.["Load (VA)"])).toBeCloseTo((8 * 133) / 0.95, 2);
+    expect(Number(row?.["Current (A)"])).toBeCloseTo((8 * 133) / 0.95 / 230, 4);
     expect(row?.Supply).toBe("230 V");
   });
 

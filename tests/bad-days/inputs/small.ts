@@ -6,7 +6,7 @@ import { onTestFinished } from "vitest";
 /** One of each kind of file, as small as it can be. */
 export const SMALL = {
   "builds/a.md": "---\nbuild: a\ntitle: A\nstatus: draft\n---\n\n# A\n",
-  "parts/p.yaml": "tile: {kind: panel, size: 500 mm x 500 mm, pixels: 168 x 168, mass: 7.6 kg}\n",
+  "parts/p.yaml": "tile: {kind: panel, size: 500 mm x 500 mm, pixels: 160 x 160, mass: 7.9 kg}\n",
   "stock.yaml": "lots:\n  one: {panel: tile, batch: b1, count: 4}\n",
   "house-standard.yaml": "house-standard: House\npractice: us\nstock: stock.yaml\nsections: []\n",
 } as const;

@@ -161,16 +161,16 @@ describe("frame overhead", () => {
 
 describe("the maker's figure at other rates and depths", () => {
   for (const [b, f, pixels] of [
-    [24, 60, 655_360],
-    [30, 60, 524_288],
-    [24, 50, 786_432],
-    [24, 30, 1_310_720],
+    [24, 60, 512_000],
+    [30, 60, 409_600],
+    [24, 50, 614_400],
+    [24, 30, 1_024_000],
   ] as const)
     reference({
-      name: `655 360 at ${f} Hz, ${b} bit`,
+      name: `512 000 at ${f} Hz, ${b} bit`,
       source: "capacity ∝ 1 ÷ (bits × Hz)",
       basis: "arithmetic",
-      got: () => portCapacity.compute({ n: 655_360, b0: 24, f0: 60, b, f }),
+      got: () => portCapacity.compute({ n: 512_000, b0: 24, f0: 60, b, f }),
       printed: pixels,
       within: 0,
     });
@@ -190,7 +190,7 @@ describe("the maker's figure at other rates and depths", () => {
     );
   });
   test("a port whose figure is not written down has no capacity, not zero", () => {
-    const gap = { path: "processor-4.port-pixels", what: "pixels of a port" };
+    const gap = { path: "processor-6.port-pixels", what: "pixels of a port" };
     const capacity = portCapacity.of({
       n: missing("pixels", gap),
       b0: given(24, "colour-depth"),
@@ -203,13 +203,13 @@ describe("the maker's figure at other rates and depths", () => {
 });
 
 describe("tiles of 500 mm on a port", () => {
-  const limits = [694_444, 677_286, 655_360, 650_000];
+  const limits = [694_444, 677_286, 512_000, 345_600];
   for (const [side, ...panels] of [
-    [128, 42, 41, 40, 39],
-    [168, 24, 23, 23, 23],
-    [176, 22, 21, 21, 20],
-    [192, 18, 18, 17, 17],
-    [256, 10, 10, 10, 9],
+    [120, 48, 47, 35, 24],
+    [160, 27, 26, 20, 13],
+    [176, 22, 21, 16, 11],
+    [192, 18, 18, 13, 9],
+    [256, 10, 10, 7, 5],
   ] as const)
     reference({
       name: `${side} × ${side} pixels`,
@@ -240,7 +240,7 @@ describe("rate of the visible pixels at 24 bit, 60 Hz", () => {
     });
   for (const [limit, ports] of [
     [677_286, 4],
-    [655_360, 4],
+    [512_000, 5],
     [694_444, 3],
   ] as const)
     reference({
@@ -255,9 +255,9 @@ describe("rate of the visible pixels at 24 bit, 60 Hz", () => {
 
 test("the shown working of a port can be redone by hand", () => {
   const value = panelsPerPort.of({
-    n: given(650_000, "pixels"),
-    x: counted(168, "x", "pixels"),
-    y: counted(168, "y", "pixels"),
+    n: given(512_000, "pixels"),
+    x: counted(160, "x", "pixels"),
+    y: counted(160, "y", "pixels"),
   });
-  expect(value.known && value.value).toBe(23);
+  expect(value.known && value.value).toBe(20);
 });

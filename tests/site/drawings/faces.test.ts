@@ -136,7 +136,7 @@ describe("the sockets of a panel, seen from behind", () => {
       const own = read(text);
       const back = drawing.name.endsWith("-rear");
       expect(own.having("data-socket").map(([name]) => name)).toEqual(back ? Object.keys(AT) : []);
-      expect(own.having("data-up").map(([what]) => what)).toEqual(back ? ["face", "tile-500-p2.9"] : ["face"]);
+      expect(own.having("data-up").map(([what]) => what)).toEqual(back ? ["face", "tile-500-p3.1"] : ["face"]);
     }
   });
 });

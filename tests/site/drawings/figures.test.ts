@@ -102,12 +102,12 @@ describe("the one-line diagram", () => {
 
   it("agrees with a sum by hand: banner, stage-4", () => {
     const drawing = named("builds/over-stage-banner.md", "one-line-stage-4");
-    // 6 tiles of 130 W at 0.95 on 120 V: 6.842 A; behind the first 5 of them, 5.702 A; into the last one, 1.140 A.
-    expect(Number(drawing.having("data-run-current")[0]?.[0])).toBeCloseTo((6 * 130) / 0.95 / 120, 9);
-    expect(drawing.having("data-into").map(([value]) => Number(value).toFixed(3))).toEqual(["5.702", "1.140"]);
+    // 6 tiles of 133 W at 0.95 on 120 V: 7 A; behind the first 5 of them, 5.833 A; into the last one, 1.167 A.
+    expect(Number(drawing.having("data-run-current")[0]?.[0])).toBeCloseTo((6 * 133) / 0.95 / 120, 9);
+    expect(drawing.having("data-into").map(([value]) => Number(value).toFixed(3))).toEqual(["5.833", "1.167"]);
     // NEC chapter 9, table 8: 12 AWG stranded, coated or not, uncoated 1.98 Ω/kft at 75 °C. There and back: 50 ft of
     // wiring, 35 ft of feed, five jumpers of 0.9 m; before the breaker 1 % of 120 V.
-    const I = 130 / 0.95 / 120;
+    const I = 133 / 0.95 / 120;
     const r = (feet: number): number => (2 * 1.98 * feet) / 1000;
     const jumper = 0.9 / 0.3048;
     const drop = 0.01 * 120 + 6 * I * r(50) + 6 * I * r(35) + (5 + 4 + 3 + 2 + 1) * I * r(jumper);

@@ -10,7 +10,7 @@ title: Odd ends
 status: draft
 practice: us
 faces:
-  wide: {panel: tile-500-p2.9, columns: 10, rows: 3, support: flown, trim: 9 ft, omit: [A1..A2, A9..A10]}
+  wide: {panel: tile-500-p3.1, columns: 10, rows: 3, support: flown, trim: 9 ft, omit: [A1..A2, A9..A10]}
 power:
   circuits:
     c-1: {supply: {three-phase: 208 V}, breaker: 20 A, outlet: nema-l21-20, wiring: {conductor: 12 AWG, length: 50 ft}}
@@ -19,7 +19,7 @@ power:
     P2: {from: c-1, legs: BC, feed: {part: cord-12-3, length: 35 ft}, jumper: {part: power-jumper, length: 0.9 m}, panels: "wide C1..C9"}
     P3: {from: c-1, legs: CA, feed: {part: cord-12-3}, jumper: {part: power-jumper, length: 0.9 m}}
 data:
-  processor: {part: processor-4, place: rack}
+  processor: {part: processor-6, place: rack}
   chains:
     D1: {port: 1, feed: {part: cat6-solid, length: 60 ft}, jumper: {part: data-jumper, length: 0.9 m}, panels: "wide A3..A8, B8..B1, C1..C10"}
 picture: {raster: 1920 x 1080, rate: 60 Hz, depth: 8 bit, at: {wide: "400,800"}}
@@ -58,7 +58,7 @@ title: A wall of walls
 status: draft
 practice: iec
 faces:
-  huge: {panel: tile-500-p2.9, columns: 60, rows: 40, support: wall, height-above: 1 m}
+  huge: {panel: tile-500-p3.1, columns: 60, rows: 40, support: wall, height-above: 1 m}
 power:
   circuits:
 ${circuits.join("\n")}
@@ -74,7 +74,7 @@ build: bare
 title: Hardly anything
 status: draft
 faces:
-  one: {panel: tile-500-p2.9, columns: 2, rows: 2, support: stacked}
+  one: {panel: tile-500-p3.1, columns: 2, rows: 2, support: stacked}
   two: {columns: 3, rows: 1}
 power: {circuits: {c: {}}, runs: {P1: {from: c}}}
 data: {chains: {D1: {}}}

@@ -100,7 +100,7 @@ describe("on the site", () => {
 describe("a link to a drawing", () => {
   const document = (body: string) => ({
     path: "builds/x.md",
-    text: `---\nbuild: x\ntitle: X\nstatus: draft\nfaces: {f: {panel: tile-500-p2.9, columns: 2, rows: 1, support: wall}}\n---\n\n${body}\n`,
+    text: `---\nbuild: x\ntitle: X\nstatus: draft\nfaces: {f: {panel: tile-500-p3.1, columns: 2, rows: 1, support: wall}}\n---\n\n${body}\n`,
   });
   const page = (body: string) =>
     publish({ files: { ...files, documents: [document(body)] }, rules, today: TODAY }).get("builds/x.html") ?? "";

@@ -72,7 +72,7 @@ export const facePixelsAlong = formula({
   expression: "k × p",
   source: "arithmetic",
   validity: "panels of one kind",
-  example: { given: { k: 6, p: 168 }, gives: 1008, within: 0, from: "6 tiles of 168 pixels" },
+  example: { given: { k: 6, p: 160 }, gives: 960, within: 0, from: "6 tiles of 160 pixels" },
   compute: ({ k, p }) => k * p,
 });
 
@@ -90,7 +90,7 @@ export const panelPixels = formula({
   expression: "n × x × y",
   source: "arithmetic",
   validity: "panels of one kind; cells left out are not counted",
-  example: { given: { n: 6, x: 168, y: 168 }, gives: 169_344, within: 0, from: "1008 × 168" },
+  example: { given: { n: 6, x: 160, y: 160 }, gives: 153_600, within: 0, from: "960 × 160" },
   compute: ({ n, x, y }) => n * x * y,
 });
 
@@ -104,6 +104,6 @@ export const panelsMass = formula({
   expression: "n × m",
   source: "arithmetic",
   validity: "panels of one kind",
-  example: { given: { n: 6, m: 7.6 }, gives: 45.6, within: 1e-9, from: "6 × 7.6 kg" },
+  example: { given: { n: 6, m: 7.9 }, gives: 47.4, within: 1e-9, from: "6 × 7.9 kg" },
   compute: ({ n, m }) => n * m,
 });

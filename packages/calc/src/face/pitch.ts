@@ -1,7 +1,7 @@
 import { formula } from "../formula/formula.js";
 import { fromMillimetres, inMillimetres } from "./millimetres.js";
 
-/** True pitch in metres; never the rounded pitch of a product name (500 mm ÷ 168 is 2.976 mm, not "2.9"). */
+/** True pitch in metres; never the rounded pitch of a product name (500 mm ÷ 160 is 3.125 mm, not "3.1"). */
 export const pixelPitch = formula({
   id: "face.pitch",
   title: "Pixel pitch",
@@ -14,7 +14,7 @@ export const pixelPitch = formula({
   expression: "w ÷ n",
   source: "geometry",
   validity: "pixels spread evenly, edge to edge",
-  example: { given: { w: 0.5, n: 168 }, gives: 0.00297619, within: 5e-9, from: "500 mm ÷ 168 = 2.976190 mm" },
+  example: { given: { w: 0.5, n: 160 }, gives: 0.003125, within: 5e-9, from: "500 mm ÷ 160 = 3.125 mm" },
   compute: ({ w, n }) => w / n,
   show: ({ w, n }, print) =>
     `${inMillimetres(w, print)} ÷ ${print(n.value, n.kind)}${fromMillimetres(w.value / n.value, print)}`,

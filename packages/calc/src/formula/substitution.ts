@@ -6,7 +6,7 @@ type Knowns = Readonly<Record<string, Known | readonly Known[]>>;
 
 const inBrackets = (text: string): string => (text.startsWith("−") || /[+−×÷]/u.test(text) ? `(${text})` : text);
 
-/** A list as a sum: `6 × 130 W + 2 × 45 W`. */
+/** A list as a sum: `6 × 133 W + 2 × 47 W`. */
 export function showSum(values: readonly Known[], print: Print): string {
   if (values.length === 0) return "0";
   const counts = new Map<string, number>();

@@ -18,10 +18,10 @@ export type Reading =
 /** Examples for messages, by kind. */
 const EXAMPLES: Partial<Record<Kind, string>> = {
   length: "`11 ft`, `10 ft 6 in`, `3/8 in`, `500 mm`, `2.4 m`",
-  mass: "`7.6 kg`, `186 lb`",
+  mass: "`7.9 kg`, `186 lb`",
   current: "`20 A`, `3.5 mA`",
   voltage: "`120 V`",
-  power: "`130 W`, `1.2 kW`",
+  power: "`133 W`, `1.2 kW`",
   "apparent-power": "`140 VA`",
   conductor: "`12 AWG`, `2.5 mm2`",
   ratio: "`70 %`, `0.7`",
@@ -158,7 +158,7 @@ function unitElsewhere(spelling: string, text: string): string {
     : `\`${text}\`, whose unit \`${spelling}\` is not known`;
 }
 
-/** Reads `a x b` (also `×`): a pair of quantities of one kind, such as `500 mm x 500 mm` or `168 x 168`. */
+/** Reads `a x b` (also `×`): a pair of quantities of one kind, such as `500 mm x 500 mm` or `160 x 160`. */
 export function readPair(
   input: string | number,
   wanted: readonly Kind[],

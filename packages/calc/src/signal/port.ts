@@ -40,10 +40,10 @@ export const portCapacity = formula({
   validity:
     "that a port's load goes with bits a second is an assumption; upward, beyond the figure stated, only the maker's own figure for that rate and depth is relied on",
   example: {
-    given: { n: 655_360, b0: 24, f0: 60, b: 30, f: 60 },
-    gives: 524_288,
+    given: { n: 512_000, b0: 24, f0: 60, b: 30, f: 60 },
+    gives: 409_600,
     within: 0,
-    from: "655 360 × 24 ÷ 30",
+    from: "512 000 × 24 ÷ 30",
   },
   compute: ({ n, b0, f0, b, f }) => wholeBelow((n * b0 * f0) / (b * f)),
 });
@@ -89,7 +89,7 @@ export const panelsPerPort = formula({
   expression: "floor(n ÷ (x × y))",
   source: "arithmetic",
   validity: "panels of one kind; a panel is never shared between ports",
-  example: { given: { n: 655_360, x: 128, y: 128 }, gives: 40, within: 0, from: "40 × 16 384 = 655 360 exactly" },
+  example: { given: { n: 512_000, x: 160, y: 160 }, gives: 20, within: 0, from: "20 × 25 600 = 512 000 exactly" },
   compute: ({ n, x, y }) => wholeBelow(n / (x * y)),
 });
 

@@ -108,7 +108,7 @@ describe("editions", () => {
     expect(err).toMatch(/leads back to it/u);
   });
 
-  // 6 × 130 W ÷ 0.95 + 60 W is 881 VA or 7.34 A at 120 V: under 15 A, over 20 A × 30 % = 6 A.
+  // 6 × 133 W ÷ 0.95 + 60 W is 900 VA or 7.5 A at 120 V: under 15 A, over 20 A × 30 % = 6 A.
   it("compared, tell which documents change verdict and by which check", async () => {
     await put("new.yaml", edition("30 %", "edition: 2027\n"));
     // Ready by the edition it was approved under: with its letter, and alone.

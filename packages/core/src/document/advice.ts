@@ -144,7 +144,7 @@ export function adviceForPair(input: string | number, wanted: readonly Kind[], p
       standIn: `${text} x ${text}`,
     };
   const units = unitsFor(wanted);
-  const such = units[0] === undefined ? "`168 x 168`" : `\`500 ${units.at(-1)} x 500 ${units.at(-1)}\``;
+  const such = units[0] === undefined ? "`160 x 160`" : `\`500 ${units.at(-1)} x 500 ${units.at(-1)}\``;
   const one = standInFor(wanted);
   return { found: problem, mend: `Write two values joined by \`x\`, such as ${such}.`, standIn: `${one} x ${one}` };
 }

@@ -6,7 +6,7 @@ import type { Implausible } from "../../document/plausible.js";
 import type { Data, Placed } from "../../document/yaml/yaml.js";
 import type { Part } from "../../repository/parts.js";
 
-/** How many steps of a path the next key takes: a name of the catalogue may have points in it, such as `tile-500-p2.9`. */
+/** How many steps of a path the next key takes: a name of the catalogue may have points in it, such as `tile-500-p3.1`. */
 function keyAt(here: object, left: readonly string[]): number {
   if (Array.isArray(here)) return 1;
   const taken = left.findIndex((_, index) => Object.hasOwn(here, left.slice(0, index + 1).join(".")));
