@@ -23,4 +23,4 @@ export { pictureDigest } from "./site/trace.js";
 export { type FileStamp, fileStamp, putAgain } from "./write/put-again.js";
 export { contentHash, type Hashed, type Into, type Put, putFile } from "./write/put-file.js";
 export { SiteError } from "./write/site-error.js";
-export { fillSite, type Written, writeSite } from "./write/write-site.js";
+export { fillSite, type WrittenSite, writeSite } from "./write/write-site.js";

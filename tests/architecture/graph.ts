@@ -5,7 +5,7 @@ import ts from "typescript";
 /** Root of the repository, with a slash at its end. */
 export const ROOT = new URL("../..", import.meta.url).pathname;
 
-const LEFT_OUT = new Set(["node_modules", "dist", "generated", "repository"]);
+const LEFT_OUT = new Set(["node_modules", "dist", "generated"]);
 
 /** The packages in the order they may import: each only what stands before it and is named here. */
 export const PACKAGES: readonly {

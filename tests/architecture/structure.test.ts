@@ -49,35 +49,18 @@ describe("imports", () => {
     expect(circlesIn(graphOf(all, ({ values }) => values))).toEqual([]);
   });
 
-  /** To be empty when the command line has been put in order. */
-  const STILL = ["packages/cli/src/commands/against-revision.ts"];
-
   test("of types form one only inside a folder", () => {
     const circles = circlesIn(graphOf(all, ({ values, types }) => [...values, ...types]));
     const wide = circles.filter((circle) => new Set(circle.map((path) => dirname(path))).size > 1);
-    expect(wide.filter((circle) => !circle.some((path) => STILL.includes(path)))).toEqual([]);
+    expect(wide).toEqual([]);
   });
 });
-
-/** Names that the command line and the site still declare beside somebody else; to be empty when they are in order. */
-const STILL_TWICE = new Set(
-  (
-    "Answer Change Content Difference Facts Found Given InspectOptions Inspected Kind LARGEST Named Origin Outcome Published " +
-    "Repository Span StatedRule Written changesBetween codeOf contentOf counted nodesOf open openRepository placeOf printer"
-  ).split(" "),
-);
 
 test("no exported name is declared twice: a name leads to one thing", () => {
   const places = new Map<string, string[]>();
   for (const { path, exports } of ours)
     for (const name of exports) places.set(name, [...(places.get(name) ?? []), path]);
-  const isLate = (path: string): boolean => path.startsWith("packages/cli/") || path.startsWith("docs-site/");
-  const twice = [...places].filter(([, paths]) => paths.length > 1);
-  // Only the command line and the site may still be late, never two others.
-  const wrong = twice.filter(
-    ([name, paths]) => !STILL_TWICE.has(name) || paths.filter((each) => !isLate(each)).length > 1,
-  );
-  expect(wrong).toEqual([]);
+  expect([...places].filter(([, paths]) => paths.length > 1)).toEqual([]);
 });
 
 /** Folders with more than twenty sources, and why they are not divided. */
@@ -86,12 +69,9 @@ const LARGE: Readonly<Record<string, string>> = {
   "packages/cli/src/commands": "a command each",
 };
 
-/** To be empty when they have been divided. */
-const STILL_LARGE = ["packages/cli/src/files", "packages/cli/src/report"];
-
 test("a folder has at most twenty sources, or a reason", () => {
   const counts = new Map<string, number>();
   for (const { path } of ours) counts.set(dirname(path), (counts.get(dirname(path)) ?? 0) + 1);
   const large = [...counts].filter(([, count]) => count > 20).map(([folder]) => folder);
-  expect(large.filter((folder) => !(folder in LARGE) && !STILL_LARGE.includes(folder))).toEqual([]);
+  expect(large.filter((folder) => !(folder in LARGE))).toEqual([]);
 });

@@ -16,10 +16,10 @@ export type Attributes = Readonly<Record<string, Value>>;
 export const num = (value: number): number => Math.round(value * 100) / 100 || 0;
 
 /** Content as the children of an element. */
-export function nodesOf(content: Content): ElementContent[] {
+export function childrenOf(content: Content): ElementContent[] {
   if (content === undefined || content === "") return [];
   if (typeof content === "string") return [{ type: "text", value: content }];
-  return Array.isArray(content) ? content.flatMap(nodesOf) : [content as ElementContent];
+  return Array.isArray(content) ? content.flatMap(childrenOf) : [content as ElementContent];
 }
 
 const isContent = (some: Attributes | Content): some is Content =>
@@ -31,7 +31,7 @@ const NONE: Attributes = {};
 export function h(name: string, first?: Attributes | Content, second?: Content): Element {
   const [attributes, content] = isContent(first) ? [NONE, first] : [first ?? NONE, second];
   const made = element(name, attributes as Properties);
-  made.children = nodesOf(content);
+  made.children = childrenOf(content);
   return made;
 }
 
@@ -48,12 +48,12 @@ export function s(name: string, attributes: Attributes, content?: Content): Elem
     const value = attributes[key];
     if (value !== undefined && value !== false) properties[key] = rounded(key, value) as Properties[string];
   }
-  return { type: "element", tagName: name, properties, children: nodesOf(content) };
+  return { type: "element", tagName: name, properties, children: childrenOf(content) };
 }
 
 /** The first element within some content, itself included, that is asked for. */
 export function findElement(content: Content, asked: (element: Element) => boolean): Element | undefined {
-  for (const node of nodesOf(content)) {
+  for (const node of childrenOf(content)) {
     if (node.type !== "element") continue;
     const found = asked(node) ? node : findElement(node.children, asked);
     if (found) return found;
@@ -62,7 +62,7 @@ export function findElement(content: Content, asked: (element: Element) => boole
 }
 
 /** Content as HTML. */
-export const htmlText = (content: Content): string => toHtml({ type: "root", children: nodesOf(content) });
+export const htmlText = (content: Content): string => toHtml({ type: "root", children: childrenOf(content) });
 
 /** A whole page as HTML, from its root element. */
 export const pageText = (html: Element): string => {

@@ -2,7 +2,7 @@ import { chainFor, type StandardChain, type StandardFile } from "@plumbmark/core
 import { type Content, h } from "../html/html.js";
 import { table } from "../html/table.js";
 import { levelInForce, ruleLinks, type Site } from "../site/site.js";
-import type { StatedRule } from "../site/stated-rule.js";
+import type { PublishedRule } from "../site/stated-rule.js";
 import type { SitePage } from "./page.js";
 import { setOf } from "./set-values.js";
 
@@ -21,7 +21,7 @@ const list = (items: readonly Content[], none: string): Content =>
 const DIFFERENCES = ["Rule", "What", "In force", "Set in"];
 
 /** What house standards set of a rule in one place of the tree. */
-const differences = (rule: StatedRule, site: Site, chain: StandardChain): readonly (readonly Content[])[] =>
+const differences = (rule: PublishedRule, site: Site, chain: StandardChain): readonly (readonly Content[])[] =>
   setOf(rule, chain).map((each) => [link(site, rule.id), ...each]);
 
 /** What the house standard of a folder asks beyond those above it. */
@@ -34,7 +34,7 @@ const ofFolder = (site: Site, { folder, file, settings }: StandardFile): Content
   ];
 };
 
-const inForceRow = (site: Site) => (rule: StatedRule) => [
+const inForceRow = (site: Site) => (rule: PublishedRule) => [
   link(site, rule.id),
   levelInForce(site, rule).toUpperCase(),
   rule.states,

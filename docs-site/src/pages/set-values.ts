@@ -10,7 +10,7 @@ import {
 import { type Content, h } from "../html/html.js";
 import { table } from "../html/table.js";
 import type { Site } from "../site/site.js";
-import type { StatedRule } from "../site/stated-rule.js";
+import type { PublishedRule } from "../site/stated-rule.js";
 
 const isSet = ({ from }: ListedValue<unknown>): boolean => from.from === "standard";
 
@@ -27,7 +27,7 @@ function setValues(values: ListedValues): readonly SetValue[] {
 }
 
 /** What house standards set of a rule in one place of the tree, for all faces and for those held one way. */
-export function setOf(rule: StatedRule, chain: StandardChain): readonly SetValue[] {
+export function setOf(rule: PublishedRule, chain: StandardChain): readonly SetValue[] {
   const listed = listRule(rule, chain, mergedStandard(chain).practice);
   const all = setValues(listed);
   const known = new Set(all.map((each) => each.join()));
@@ -41,7 +41,7 @@ export function setOf(rule: StatedRule, chain: StandardChain): readonly SetValue
 }
 
 /** What is set of a rule by the house standard of the root and by those of folders, each where it sets something. */
-export function setByStandards(rule: StatedRule, { repository: { standards } }: Site): Content {
+export function setByStandards(rule: PublishedRule, { repository: { standards } }: Site): Content {
   const root = setOf(rule, [standards.root]).map((each) => ["everywhere", ...each]);
   const folders = standards.folders.flatMap(({ folder }) => {
     const inherited = new Set(root.map((each) => each.slice(1).join()));

@@ -1,7 +1,7 @@
 import type { Element, ElementContent } from "hast";
 import { toString as wordsOf } from "hast-util-to-string";
 import { weightText } from "../drawings/shared/value-text.js";
-import { type Content, h, nodesOf } from "../html/html.js";
+import { type Content, childrenOf, h } from "../html/html.js";
 import { countState, verdictState } from "../html/state.js";
 import type { TitleCells } from "../html/title-block.js";
 import type { SitePage } from "../pages/page.js";
@@ -124,7 +124,7 @@ function moveCautions(parts: readonly Part[]): { readonly parts: readonly Part[]
 /** The sheet of a build: verdict and cautions, then its sections in order. */
 export function sheet(document: PublishedDocument, site: Site): SitePage {
   const all = sheetSections
-    .map(({ id, title, content }) => ({ id, title, content: nodesOf(content(document, site)) }))
+    .map(({ id, title, content }) => ({ id, title, content: childrenOf(content(document, site)) }))
     .filter(({ content }) => content.length > 0);
   const { parts, own } = moveCautions(all);
   const content: Content = [

@@ -20,7 +20,7 @@ import { type DocumentSummary, summaryOf } from "./document-summary.js";
 import { type PublishedDocument, placesOf, publishedDocument, type SheetPlace } from "./published-document.js";
 import type { Site, SiteWithDocuments } from "./site.js";
 import { rulePaths } from "./stated-rule.js";
-import { traceSite } from "./trace.js";
+import { tracedSite } from "./trace.js";
 
 export interface PublishInput {
   readonly files: RepositoryFiles;
@@ -104,13 +104,17 @@ export interface TracedSheet extends Sheet {
   readonly dependencies: () => SheetDependencies;
 }
 
-function tracedSheet(model: InspectedDocument, site: Site): TracedSheet {
-  const traced = traceSite(site);
-  const { paths, otherBuilds } = model.dependencies;
+function tracedSheet(inspected: InspectedDocument, site: Site): TracedSheet {
+  const { entry, dependencies, trace } = inspected;
+  const own = tracedSite(site, trace);
   return {
-    ...sheetOf(publishedDocument(model.entry, placeOf(site, model.entry.file), model), traced.site),
-    pictures: traced.site.pictures,
-    dependencies: () => ({ paths, otherBuilds, ...traced.dependencies() }),
+    ...sheetOf(publishedDocument(entry, placeOf(site, entry.file), inspected), own),
+    pictures: own.pictures,
+    dependencies: () => ({
+      paths: dependencies.paths,
+      otherBuilds: trace.otherBuilds,
+      answers: trace.answers(),
+    }),
   };
 }
 

@@ -3,7 +3,7 @@ import { linkTo } from "../pages/page.js";
 import type { RuleLink } from "../sheet/check.js";
 import type { DocumentSummary } from "./document-summary.js";
 import type { SheetPlace } from "./published-document.js";
-import type { StatedRule } from "./stated-rule.js";
+import type { PublishedRule } from "./stated-rule.js";
 
 /** Where sheets are, by path of the document. */
 export type SheetPlaces = Pick<ReadonlyMap<string, SheetPlace>, "get">;
@@ -27,7 +27,7 @@ export interface Site {
   /** Where the sheet of every document is, by its path. */
   readonly places: SheetPlaces;
   /** Every rule that is known: built in, of plugins and of the house. */
-  readonly rules: readonly StatedRule[];
+  readonly rules: readonly PublishedRule[];
   /** Path of every rule's page by the rule's id. */
   readonly rulePaths: ReadonlyMap<string, string>;
   /** Bytes of a picture of the repository by its path from the root, or why there are none to be had. */
@@ -54,7 +54,7 @@ export const ruleLinks =
   };
 
 /** The level a rule has in this house standard. */
-export const levelInForce = ({ repository }: Site, { id, level }: StatedRule): Level => {
+export const levelInForce = ({ repository }: Site, { id, level }: PublishedRule): Level => {
   const { standards, standard } = repository;
   return inForce({ id, level, settings: {} }, [standards.root], standard.practice).level.value;
 };

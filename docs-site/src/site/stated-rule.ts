@@ -2,13 +2,13 @@ import type { Rule } from "@plumbmark/core";
 import { Names } from "./names.js";
 
 /** What a rule states, without the code that judges it. */
-export type StatedRule = Omit<Rule, "checks"> & {
+export type PublishedRule = Omit<Rule, "checks"> & {
   /** Stated by the house standard itself, without code. */
   readonly own?: boolean;
 };
 
 /** Path of every rule's page by the rule's id. */
-export function rulePaths(rules: readonly StatedRule[]): ReadonlyMap<string, string> {
+export function rulePaths(rules: readonly PublishedRule[]): ReadonlyMap<string, string> {
   const names = new Names("index");
   return new Map(rules.map(({ id }) => [id, `rules/${names.take(id)}.html`]));
 }

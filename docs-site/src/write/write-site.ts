@@ -7,7 +7,7 @@ import { type Into, type Put, putFile } from "./put-file.js";
 import { SiteError } from "./site-error.js";
 
 /** What was done: files written anew, and files that were already as they are. */
-export interface Written {
+export interface WrittenSite {
   readonly written: number;
   readonly unchanged: number;
 }
@@ -102,7 +102,7 @@ function exchange(folder: string, fresh: string, old: string): void {
 export async function fillSite(
   directory: string,
   fill: (into: Into) => Promise<readonly Put[]> | readonly Put[],
-): Promise<Written> {
+): Promise<WrittenSite> {
   const folder = resolve(directory);
   await removeLeftovers(folder);
   const there = await earlier(folder);
@@ -128,7 +128,7 @@ export const writeSite = (
   files: Iterable<SiteFile>,
   directory: string,
   onFile: () => void = () => undefined,
-): Promise<Written> =>
+): Promise<WrittenSite> =>
   fillSite(directory, (into) => {
     const put: Put[] = [];
     for (const file of files) {

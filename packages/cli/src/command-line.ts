@@ -82,11 +82,11 @@ export function commandLine(context: CommandContext, version: string, done: (sta
       "a revision of git, or another edition of the house standard (a .yaml file): tell what comes out otherwise",
     )
     .addHelpText("after", INSPECT_HELP)
-    .action(async (paths, options) =>
-      done(
-        await (await commands.inspect()).inspectCommand(paths, { ...options, version }, context, await engine(options)),
-      ),
-    );
+    .action(async (paths, options) => {
+      const { inspectCommand, watchCommand } = await commands.inspect();
+      const command = options.watch ? watchCommand : inspectCommand;
+      done(await command(paths, { ...options, version }, context, await engine(options)));
+    });
   program
     .command("workings")
     .description("show every computed value of a document with its working")

@@ -61,7 +61,7 @@ export {
   type WorkingEntry,
 } from "./inspection/record.js";
 export { knownOutline, pathsOf } from "./inspection/snapshot.js";
-export type { Dependencies } from "./inspection/trace.js";
+export { type Answers, type Dependencies, Trace } from "./inspection/trace.js";
 export { failuresAt, type JudgedDocument, useNotice } from "./inspection/use-notice.js";
 export { type WorkedValue, workedValues } from "./inspection/workings.js";
 export { Build } from "./model/build.js";

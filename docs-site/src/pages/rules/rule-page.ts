@@ -3,7 +3,7 @@ import { sourceText } from "../../html/figure-text.js";
 import { type Content, h } from "../../html/html.js";
 import { inlineCode } from "../../html/inline-code.js";
 import { levelInForce, ruleLinks, type SiteWithDocuments } from "../../site/site.js";
-import { ruleTopic, type StatedRule, topicName } from "../../site/stated-rule.js";
+import { type PublishedRule, ruleTopic, topicName } from "../../site/stated-rule.js";
 import { linkTo, type SitePage } from "../page.js";
 import { setByStandards } from "../set-values.js";
 import { sourceAnchor } from "../sources/sources-page.js";
@@ -37,7 +37,7 @@ const levelText = (inForce: string, byDefault: string): string =>
     : `${inForce.toUpperCase()} in this house standard; by default ${byDefault.toUpperCase()}.`;
 
 /** The page of one rule. */
-export function rulePage(rule: StatedRule, number: string, site: SiteWithDocuments): SitePage {
+export function rulePage(rule: PublishedRule, number: string, site: SiteWithDocuments): SitePage {
   const path = site.rulePaths.get(rule.id) ?? "";
   const { standard } = site.repository;
   const own = standard.requirements[rule.id];

@@ -2,7 +2,7 @@ import { printQuantity } from "@plumbmark/calc";
 import type { HouseStandardSettings, Setting, SettingDefinition } from "@plumbmark/core";
 import { type Content, h } from "../../html/html.js";
 import { table } from "../../html/table.js";
-import type { StatedRule } from "../../site/stated-rule.js";
+import type { PublishedRule } from "../../site/stated-rule.js";
 
 export type OwnSettings = HouseStandardSettings["requirements"][string] | undefined;
 
@@ -25,7 +25,7 @@ export const ownText = (own: OwnSettings, key: string): string | undefined =>
 const COLUMNS = ["Setting", "Meaning", "Default, us", "Default, iec", "In force"];
 
 /** The settings of a rule: what they mean, their defaults, and what is in force here. */
-export function settingsTable({ settings = {} }: StatedRule, own: OwnSettings, practice: "us" | "iec"): Content {
+export function settingsTable({ settings = {} }: PublishedRule, own: OwnSettings, practice: "us" | "iec"): Content {
   const all = Object.entries(settings);
   if (all.length === 0) return h("p", "It has no settings but its level.");
   return table(

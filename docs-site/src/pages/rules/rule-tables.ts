@@ -1,7 +1,7 @@
 import { type RegisterTable, register, type SourceId, sourceOf, sourcesOfTable } from "@plumbmark/calc";
 import { anchor } from "../../html/anchor.js";
 import { type Content, h } from "../../html/html.js";
-import { ruleTopic, type StatedRule } from "../../site/stated-rule.js";
+import { type PublishedRule, ruleTopic } from "../../site/stated-rule.js";
 import { linkTo } from "../page.js";
 import { examples } from "./examples.js";
 
@@ -14,7 +14,7 @@ const isParticular = (id: string): boolean => {
 };
 
 /** Sources a rule and the steps of its examples rest on. */
-const restsOn = ({ id, sources }: StatedRule): ReadonlySet<string> =>
+const restsOn = ({ id, sources }: PublishedRule): ReadonlySet<string> =>
   new Set(
     [
       ...sources,
@@ -25,7 +25,7 @@ const restsOn = ({ id, sources }: StatedRule): ReadonlySet<string> =>
   );
 
 /** The tables of figures a rule is judged by: those of its own topic's connectors, and those of its sources. */
-export function ruleTables(rule: StatedRule, path: string): Content {
+export function ruleTables(rule: PublishedRule, path: string): Content {
   known ??= register([]).tables;
   const own = restsOn(rule);
   const topic = ruleTopic(rule.id);

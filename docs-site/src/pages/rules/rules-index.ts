@@ -1,13 +1,13 @@
 import { type Content, h } from "../../html/html.js";
 import { table } from "../../html/table.js";
 import { levelInForce, type Site } from "../../site/site.js";
-import { ruleTopic, type StatedRule, topicName } from "../../site/stated-rule.js";
+import { type PublishedRule, ruleTopic, topicName } from "../../site/stated-rule.js";
 import { linkTo, type SitePage } from "../page.js";
 
 const PATH = "rules/index.html";
 const COLUMNS = ["Rule", "Level", "It states"];
 
-const row = (site: Site) => (rule: StatedRule) => [
+const row = (site: Site) => (rule: PublishedRule) => [
   h("a", { href: linkTo(PATH, site.rulePaths.get(rule.id) ?? "") }, h("code", rule.id)),
   levelInForce(site, rule).toUpperCase(),
   rule.states,

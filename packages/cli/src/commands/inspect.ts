@@ -94,14 +94,15 @@ async function report(result: InspectResult, options: InspectCommandOptions, con
   return statusOf(result.record, context.warn);
 }
 
-/** Inspects once and prints the report; gives the exit status, and tells `found` the root of the docs repository. */
-async function inspectOnce(
+/** Inspects documents and prints the report; gives the exit status, and tells `found` the root of the docs repository. */
+export async function inspectCommand(
   paths: readonly string[],
   options: InspectCommandOptions,
   context: CommandContext,
   engine: Engine,
   found: (root: string) => void = () => undefined,
 ): Promise<number> {
+  refuseContradictions(options);
   const { folder, today, warn } = context;
   const { standard, plugins, against, as, every = false } = options;
   const request: InspectRequest = { folder, paths, standard, today, plugins, warn, every };
@@ -120,23 +121,19 @@ async function inspectOnce(
   return statusOf(result.record, warn);
 }
 
-/** Inspects documents and prints the report, again after every change when they are watched; gives the exit status. */
-export async function inspectCommand(
-  paths: readonly string[],
-  options: InspectCommandOptions,
-  context: CommandContext,
-  engine: Engine,
-): Promise<number> {
-  refuseContradictions(options);
+/** Inspects documents and prints the report again after every change until it is ended; gives the last exit status. */
+export async function watchCommand(...given: Parameters<typeof inspectCommand>): Promise<number> {
+  const [paths, options, context, engine] = given;
   let root = context.folder;
-  let status = await inspectOnce(paths, options, context, engine, (found) => {
-    root = found;
-  });
-  if (!options.watch) return status;
+  const once = () =>
+    inspectCommand(paths, options, context, engine, (found) => {
+      root = found;
+    });
+  let status = await once();
   context.warn("Watching; stop with Ctrl-C.\n");
   await watch(root, join(root, ".git"), context, async () => {
     status = CANNOT;
-    status = await inspectOnce(paths, options, context, engine);
+    status = await once();
   });
   return status;
 }

@@ -1,12 +1,11 @@
 import type { DocumentFile, InspectionRecord, InspectOptions, RepositoryFiles, Rule } from "@plumbmark/core";
-import type { Written } from "@plumbmark/docs-site";
+import type { WrittenSite } from "@plumbmark/docs-site";
 import type { Scope } from "../git/scope.js";
 import type { Figures } from "../record/differences.js";
 import type { FileSource } from "../source/source.js";
 import type { ResultCache } from "./cache/cache.js";
-import { inspectAll } from "./inspect-all.js";
-import { inspectScope } from "./inspect-scope.js";
-import { publishSite, type SheetsMade, type SheetsWork } from "./publish-site.js";
+import { inspectBy } from "./inspect-all.js";
+import { publishBy, type SheetsMade, type SheetsWork } from "./publish-site.js";
 
 /** Which docs repository is worked on, and by what. */
 export interface EngineRequest {
@@ -50,7 +49,7 @@ export interface PublishRequest extends EngineRequest {
   readonly progress?: ((text: string) => void) | undefined;
 }
 
-export interface PublishResult extends Written {
+export interface PublishResult extends WrittenSite {
   readonly root: string;
   /** Whether a plugin failed somewhere: part of the inspection could not be carried out. */
   readonly failed: boolean;
@@ -82,7 +81,4 @@ export interface Means {
 }
 
 /** An engine that works by these means. */
-export const engineOf = (means: Means): Engine => ({
-  inspect: ({ scope, ...request }) => (scope ? inspectScope(scope, request, means) : inspectAll(request, means)),
-  publish: (request) => publishSite(request, means),
-});
+export const engineOf = (means: Means): Engine => ({ inspect: inspectBy(means), publish: publishBy(means) });

@@ -6,6 +6,7 @@ import { fromRoot } from "../source/paths.js";
 import { Trouble } from "../terminal/trouble.js";
 import type { InspectRequest, InspectResult, Means } from "./engine.js";
 import { figuresOf } from "./figures.js";
+import { inspectScope } from "./inspect-scope.js";
 import { type Opened, openWithRules } from "./open.js";
 
 /** Files named on the command line that turned out to be no build documents. */
@@ -34,17 +35,20 @@ function inspectWithFigures(opened: Opened, { today }: InspectRequest): InspectR
   return { root, rules, record: repository.all(), leftAlone: [], wants, figures };
 }
 
-/** Inspects a docs repository, and gives the part of the record that was asked for. */
-export async function inspectAll(request: InspectRequest, means: Means): Promise<InspectResult> {
-  const opened = await openWithRules(request, means);
-  if (request.figures) return inspectWithFigures(opened, request);
-  const { root, files, rules, wants, unreadable, cache } = opened;
-  const { today, every } = request;
-  const whole = await means.judge(files, rules, { today, every }, cache);
-  cache?.save();
-  const isDocument = new Set(files.documents.map(({ path }) => path));
-  const record = partOf(whole, unreadable, (file) => !isDocument.has(file) || wants(file));
-  const leftAlone = leftAloneIn(opened, record);
-  refuseNothing(opened, record, leftAlone);
-  return { root, rules, record, leftAlone, wants, figures: new Map() };
-}
+/** Inspects a docs repository, or what a change in git touched, and gives the part of the record that was asked for. */
+export const inspectBy =
+  (means: Means) =>
+  async (request: InspectRequest): Promise<InspectResult> => {
+    if (request.scope) return inspectScope(request.scope, request, means);
+    const opened = await openWithRules(request, means);
+    if (request.figures) return inspectWithFigures(opened, request);
+    const { root, files, rules, wants, unreadable, cache } = opened;
+    const { today, every } = request;
+    const whole = await means.judge(files, rules, { today, every }, cache);
+    cache?.save();
+    const isDocument = new Set(files.documents.map(({ path }) => path));
+    const record = partOf(whole, unreadable, (file) => !isDocument.has(file) || wants(file));
+    const leftAlone = leftAloneIn(opened, record);
+    refuseNothing(opened, record, leftAlone);
+    return { root, rules, record, leftAlone, wants, figures: new Map() };
+  };

@@ -85,31 +85,33 @@ async function fill(
 }
 
 /** Publishes a docs repository as a static site. */
-export async function publishSite(request: PublishRequest, means: Means): Promise<PublishResult> {
-  const { to, today, warn, progress = () => undefined } = request;
-  const opened = await openWithRules(request, means);
-  refuseUnreadable(opened);
-  const { root, rules, cache } = opened;
-  const documents = await means.outline(opened.files, cache);
-  cache?.save();
-  let count = 0;
-  const onFile = (): void => {
-    count += 1;
-    progress(`${filesText(count)} of about ${18 * documents.length + rules.length}`);
-  };
-  progress(`Inspecting ${filesText(documents.length)}`);
-  let filled: Filled = { put: [], anew: [], unshown: [], failed: false };
-  const written = await fillSite(to, async (into) => {
-    filled = await fill(opened, documents, today, into, onFile, means);
-    return filled.put;
-  })
-    .catch((error: unknown) => {
-      if (error instanceof SiteError) throw new Trouble(error.message, error.mend);
-      throw notWritten("The site", to, error, "What was there before is as it was.");
+export const publishBy =
+  (means: Means) =>
+  async (request: PublishRequest): Promise<PublishResult> => {
+    const { to, today, warn, progress = () => undefined } = request;
+    const opened = await openWithRules(request, means);
+    refuseUnreadable(opened);
+    const { root, rules, cache } = opened;
+    const documents = await means.outline(opened.files, cache);
+    cache?.save();
+    let count = 0;
+    const onFile = (): void => {
+      count += 1;
+      progress(`${filesText(count)} of about ${18 * documents.length + rules.length}`);
+    };
+    progress(`Inspecting ${filesText(documents.length)}`);
+    let filled: Filled = { put: [], anew: [], unshown: [], failed: false };
+    const written = await fillSite(to, async (into) => {
+      filled = await fill(opened, documents, today, into, onFile, means);
+      return filled.put;
     })
-    .finally(() => progress(""));
-  // What is cached of it is of use only once it stands.
-  cache?.save();
-  for (const told of new Set(filled.unshown.map(unshownText))) warn(told);
-  return { ...written, root, failed: filled.failed, anew: filled.anew };
-}
+      .catch((error: unknown) => {
+        if (error instanceof SiteError) throw new Trouble(error.message, error.mend);
+        throw notWritten("The site", to, error, "What was there before is as it was.");
+      })
+      .finally(() => progress(""));
+    // What is cached of it is of use only once it stands.
+    cache?.save();
+    for (const told of new Set(filled.unshown.map(unshownText))) warn(told);
+    return { ...written, root, failed: filled.failed, anew: filled.anew };
+  };

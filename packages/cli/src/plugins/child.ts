@@ -1,5 +1,5 @@
 import { Worker } from "node:worker_threads";
-import { type OpenRepository, openRepository, type Rule } from "@plumbmark/core";
+import { type OpenRepository, openRepository, type Rule, Trace } from "@plumbmark/core";
 import type { PluginAnswer, PluginRequest } from "./messages.js";
 import { rulesOf, statedOf } from "./module.js";
 import { offerOwnPackages } from "./own-packages.js";
@@ -64,16 +64,13 @@ function runnerOf(repository: OpenRepository) {
   const others = new Set<string>();
   let around = false;
   return (rule: Rule, file: string) => {
-    let isLookedAt = false;
-    const note = (path: string): void => {
-      if (path === file && rule.over === undefined) isLookedAt = true;
-      else others.add(path);
-    };
-    const { checks, otherBuilds } = repository.run(rule, file, note);
-    around ||= otherBuilds;
+    const trace = new Trace();
+    const checks = repository.run(rule, file, trace);
+    around ||= trace.otherBuilds;
+    for (const path of trace.contents) if (path !== file || rule.over !== undefined) others.add(path);
     // Where it stands, and its words, are read from the document a check is about.
-    const own = isLookedAt || checks.length > 0 ? [file] : [];
-    return { checks, around, dependencies: [...others, ...own] };
+    const own = trace.contents.has(file) || checks.length > 0 ? [file] : [];
+    return { checks, around, dependencies: [...new Set([...others, ...own])] };
   };
 }
 

@@ -1,5 +1,5 @@
 import { documentKind } from "@plumbmark/core";
-import { endOf } from "../source/links.js";
+import { followedPath } from "../source/links.js";
 import { readPatterns } from "../source/patterns.js";
 import type { Tree } from "../source/source.js";
 import { readFiles, type Unreadable } from "./read-files.js";
@@ -41,8 +41,8 @@ export async function strays(
   let read: ReadonlySet<string> | undefined;
   // What is looked at by way of a link is looked at: only asked where something would be told.
   const isRead = async (path: string): Promise<boolean> => {
-    read ??= new Set(await Promise.all(found.map((each) => endOf(each, tree))));
-    return read.has(await endOf(path, tree));
+    read ??= new Set(await Promise.all(found.map((each) => followedPath(each, tree))));
+    return read.has(await followedPath(path, tree));
   };
   for (let from = 0; from < others.length; from += AT_A_TIME) {
     const { files } = await readFiles(tree, others.slice(from, from + AT_A_TIME));

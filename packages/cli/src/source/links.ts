@@ -24,7 +24,7 @@ async function waysOf(path: string, linkAt: NonNullable<Tree["linkAt"]>): Promis
 }
 
 /** Where a path ends when every link on its way is followed; the path itself where links are not told. */
-export const endOf = async (path: string, { linkAt }: Tree): Promise<string> =>
+export const followedPath = async (path: string, { linkAt }: Tree): Promise<string> =>
   linkAt ? ((await waysOf(path, linkAt)).at(-1) as string) : path;
 
 /** Paths whose content a change may have changed although it happened elsewhere: they lead there by links. */

@@ -15,20 +15,20 @@ export function canonical(data: Data | undefined): string {
 }
 
 /** What an approval is of. */
-export interface Content {
+export interface ApprovedContent {
   /** The document without its approval. */
   readonly text: string;
   /** What it rests on besides itself, by what it is called. */
   readonly entries: ReadonlyMap<string, Data>;
 }
 
-export const contentOf = (build: Approvable): Content => ({
+export const contentOf = (build: Approvable): ApprovedContent => ({
   text: documentText(build.markdown.text, build.reader.placed),
   entries: entriesOfContent(build),
 });
 
 /** The code of a content. The first word changes when what goes into it does. */
-export function codeOfContent({ text, entries }: Content): string {
+export function codeOfContent({ text, entries }: ApprovedContent): string {
   const named = [...entries].sort(([one], [other]) => (one < other ? -1 : 1));
   return codeOf(JSON.stringify(["content 1", text, ...named.map(([name, data]) => [name, canonical(data)])]));
 }

@@ -19,7 +19,7 @@ import type { InspectOptions } from "./prepare.js";
 import type { CheckEntry, DocumentEntry, InspectionRecord } from "./record.js";
 import { recordOf } from "./record-of.js";
 import { Snapshot } from "./snapshot.js";
-import type { Dependencies } from "./trace.js";
+import { type Dependencies, Trace } from "./trace.js";
 import { tracedBuild } from "./traced-build.js";
 import { TracedContents } from "./traced-context.js";
 
@@ -39,6 +39,8 @@ export interface OpenOptions extends InspectOptions {
 /** Result of one document: its entry of the record, what that depends on, and the model it was judged by. */
 export interface InspectedDocument extends Inspected {
   readonly dependencies: Dependencies;
+  /** Notes what is looked at in the model from now on, too. */
+  readonly trace: Trace;
 }
 
 /** A docs repository that is open: what is in it, and the result of each document and of all. */
@@ -70,14 +72,10 @@ export interface OpenRepository {
   model(path: string): Pick<DocumentModel, "build" | "system" | "mistakes">;
   /**
    * Runs one rule on a document, whether it is among the rules or not.
-   * @param note told the path of every document in which the rule looks at what is written
+   * @param trace where it is noted what the rule looks at
    * @throws RangeError
    */
-  run(
-    rule: Rule,
-    path: string,
-    note?: (path: string) => void,
-  ): { readonly checks: readonly CheckEntry[]; readonly otherBuilds: boolean };
+  run(rule: Rule, path: string, trace?: Trace): readonly CheckEntry[];
   /** Makes the models of all documents, for rules that look at all of them. */
   readAll(): void;
   /** Lets go what is kept of a document. */
@@ -116,7 +114,8 @@ class Opened implements OpenRepository {
   #base: ReadDocument | undefined;
   readonly #options: OpenOptions;
   readonly #tracedBuilds = new WeakMap<Build, Build>();
-  #note: ((path: string) => void) | undefined;
+  /** That of the rule that runs: what one saw may be looked at by another later. */
+  #running = new Trace();
 
   constructor(snapshot: Snapshot, options: OpenOptions, inherited?: Inherited) {
     this.#snapshot = snapshot;
@@ -181,22 +180,16 @@ class Opened implements OpenRepository {
     return model;
   }
 
-  run(
-    rule: Rule,
-    path: string,
-    note?: (path: string) => void,
-  ): { readonly checks: readonly CheckEntry[]; readonly otherBuilds: boolean } {
+  run(rule: Rule, path: string, trace?: Trace): readonly CheckEntry[] {
     const model = this.model(path);
-    this.#note = note;
-    const shown = (build: Build): Build => (note ? this.#traced(build) : build);
-    const subject = this.#subject(model, true, () => this.#allBuilds().map(shown));
-    const checks = runRule(rule, { ...subject, shown: shown(model.build) });
-    return { checks, otherBuilds: model.trace.otherBuilds };
+    this.#running = trace ?? model.trace;
+    const shown = (build: Build): Build => (trace ? this.#traced(build) : build);
+    const subject = this.#subject({ ...model, trace: this.#running }, true, () => this.#allBuilds().map(shown));
+    return runRule(rule, { ...subject, shown: shown(model.build) });
   }
 
-  /** What one run saw may be looked at in another: whoever runs is told. */
   #traced(build: Build): Build {
-    const traced = this.#tracedBuilds.get(build) ?? tracedBuild(build, () => this.#note?.(build.context.file));
+    const traced = this.#tracedBuilds.get(build) ?? tracedBuild(build, () => this.#running);
     this.#tracedBuilds.set(build, traced);
     return traced;
   }
@@ -275,6 +268,9 @@ class Opened implements OpenRepository {
       get system(): System {
         return again().system;
       },
+      get trace(): Trace {
+        return again().trace;
+      },
     };
   }
 
@@ -284,7 +280,7 @@ class Opened implements OpenRepository {
     const subject = this.#subject(model, this.#options.every ?? false, () => this.#allToJudge());
     const asked = { document, snapshot: this.#snapshot, subject, rules: rulesBelow(subject.chain) };
     const inspected = inspectDocument(model, asked);
-    return { ...inspected, dependencies: dependenciesOf(model), name: model.name };
+    return { ...inspected, dependencies: dependenciesOf(model), trace: model.trace, name: model.name };
   }
 
   /** The model a document is judged by: it knows which rules there are. */

@@ -18,6 +18,9 @@ export interface Dependencies {
   readonly otherBuilds: boolean;
 }
 
+/** Questions by their kind, each with what tells its answer from another; null where there was none. Plain data. */
+export type Answers = Readonly<Record<string, readonly (readonly [name: string, told: string | null])[]>>;
+
 /** Names that were looked up, or all of them. */
 class Names {
   readonly #names = new Set<string>();
@@ -36,14 +39,33 @@ class Names {
   }
 }
 
-/** Notes what is looked at while one document is judged. It is handed in with what is looked at. */
+/**
+ * Notes what is looked at: while a document is judged and its sheet is made, or while a rule runs. It is handed in with
+ * what is looked at.
+ */
 export class Trace {
   readonly parts = new Names();
   readonly lots = new Names();
   readonly promised = new Names();
+  /** Documents in which a rule looked at what is written. */
+  readonly contents = new Set<string>();
+  readonly #answers = new Map<string, Map<string, string | null>>();
   everyPath = false;
   papers = false;
   otherBuilds = false;
+
+  /**
+   * Notes what was asked of somebody outside of the repository, and what tells the answer from another.
+   * @param kind of the question, such as `pictures`
+   */
+  answer(kind: string, name: string, told: string | undefined): void {
+    const known = this.#answers.get(kind) ?? new Map<string, string | null>();
+    this.#answers.set(kind, known.set(name, told ?? null));
+  }
+
+  answers(): Answers {
+    return Object.fromEntries([...this.#answers].map(([kind, each]) => [kind, [...each]]));
+  }
 
   /** @param paths where its links lead, and whether something is there */
   dependencies(paths: Dependencies["paths"]): Dependencies {

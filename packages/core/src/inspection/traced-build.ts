@@ -1,5 +1,6 @@
 import type { Build } from "../model/build.js";
 import type { BuildContext } from "../model/reading/build-context.js";
+import type { Trace } from "./trace.js";
 
 /** What a document is given of the repository around it: it says nothing of what else is written in the document. */
 const AROUND: ReadonlySet<PropertyKey> = new Set<keyof BuildContext>([
@@ -62,9 +63,10 @@ function watched<T extends object>(
 /**
  * A build as a rule of a plugin is given it, so that it is known whether the rule looked at what is written in the
  * document. Its file, and what it shares with other documents, are no part of that.
- * @param note called whenever something of the document itself is looked at
+ * @param trace where it is noted, by the file, that something of the document itself was looked at
  */
-export function tracedBuild(build: Build, note: () => void): Build {
+export function tracedBuild(build: Build, trace: () => Trace): Build {
+  const note = (): void => void trace().contents.add(build.context.file);
   const context = watched(build.context, AROUND, note);
   return watched(build, ALIKE, note, new Map([["context", context]]));
 }

@@ -50,15 +50,13 @@ function putUnchanged(
   index: PublishedIndex,
 ): ReadonlyMap<string, PublishedSheet> {
   const paths = pathsOf(files);
-  const hashAt = pictureHashes(root);
   const there = (path: string): boolean => isThere(paths, path);
-  const pageOf = (path: string): string | undefined => places.get(path)?.page;
+  const now = { pages: (path: string) => places.get(path)?.page, pictures: pictureHashes(root) };
   const put = new Map<string, PublishedSheet>();
   for (const { path } of files.documents) {
     const key = keys.get(path);
     const found = key === undefined ? undefined : index.get(path, key);
-    if (found && dependenciesHold(found.dependencies, there, pageOf, hashAt) && putAgain(into, found.stamps))
-      put.set(path, found);
+    if (found && dependenciesHold(found.dependencies, there, now) && putAgain(into, found.stamps)) put.set(path, found);
   }
   return put;
 }

@@ -2,6 +2,7 @@ import {
   type Dependencies,
   type DocumentEntry,
   type DocumentFile,
+  type InspectedDocument,
   type InspectOptions,
   openRepository,
   type RepositoryFiles,
@@ -23,22 +24,12 @@ export interface Judged extends Pick<Dependencies, "paths" | "otherBuilds"> {
   readonly entry: DocumentEntry;
 }
 
-/**
- * Inspects documents one by one: those of `files`, or any whose outlines are among the others.
- * @throws StandardError when the house standards cannot be used, before any document is looked at
- */
-export function judgeOf(
-  files: RepositoryFiles,
-  rules: readonly Rule[],
-  options: InspectOptions,
-): (file: DocumentFile) => Judged {
-  const repository = openRepository(files, rules, { ...options, keep: "nothing" });
-  void repository.rules;
-  return (file) => {
-    const { entry, dependencies } = repository.one(file);
-    return { entry, paths: dependencies.paths, otherBuilds: dependencies.otherBuilds };
-  };
-}
+/** As plain data, which can be sent and stored. */
+export const plainResult = ({ entry, dependencies: { paths, otherBuilds } }: InspectedDocument): Judged => ({
+  entry,
+  paths,
+  otherBuilds,
+});
 
 /**
  * The results of documents, in their order, each with its outline known. Many are handed out in small batches to workers;
@@ -50,16 +41,16 @@ export async function inspectMany(
   options: InspectOptions,
   count = workersFor(files.documents.length),
 ): Promise<readonly Judged[]> {
-  if (count === 0 || !isTransferable(rules) || files.documents.some(({ outline }) => !outline))
-    return files.documents.map(judgeOf(files, rules, options));
-  const rest = withoutDocuments(files);
+  const repository = openRepository(files, rules, { ...options, keep: "nothing" });
   // A house standard that cannot be used is told before anything is begun.
-  const judge = judgeOf(rest, rules, options);
-  const here = () => (batch: readonly DocumentFile[]) => batch.map((file): Judged => judge(file));
+  void repository.rules;
+  if (count === 0 || !isTransferable(rules) || files.documents.some(({ outline }) => !outline))
+    return files.documents.map((file) => plainResult(repository.one(file)));
+  const here = () => (batch: readonly DocumentFile[]) => batch.map((file) => plainResult(repository.one(file)));
   // A commit of a few documents is judged without workers, and without loading what makes them.
   const { acquire, assigned, terminate } = await import("./pool.js");
   const workers = acquire(count, files.documents.length);
-  const context = { files: rest, options, plugins: pluginResultsOf(rules) };
+  const context = { files: withoutDocuments(files), options, plugins: pluginResultsOf(rules) };
   try {
     const share = shareSources();
     const runs = assigned(workers, { work: "documents", context }, rules).map(

@@ -1,6 +1,6 @@
 import { parentPort } from "node:worker_threads";
-import { outlineOf, type RuleResult } from "@plumbmark/core";
-import { judgeOf } from "./inspect-many.js";
+import { openRepository, outlineOf, type RuleResult } from "@plumbmark/core";
+import { plainResult } from "./inspect-many.js";
 import { rulesWith } from "./plugin-results.js";
 import type { Batch, Message, WorkerTask } from "./protocol.js";
 
@@ -27,8 +27,8 @@ async function workOf(task: WorkerTask): Promise<Work> {
   if (task.work === "documents") {
     const { files, options, plugins } = task.context;
     return withResults((found) => {
-      const judge = judgeOf(files, rulesWith(plugins, found), options);
-      return (batch) => batch.map(({ path, text }) => judge({ path, text }));
+      const repository = openRepository(files, rulesWith(plugins, found), { ...options, keep: "nothing" });
+      return (batch) => batch.map(({ path, text }) => plainResult(repository.one({ path, text })));
     });
   }
   const { sheetWriter } = await import("../sheet-writer.js");

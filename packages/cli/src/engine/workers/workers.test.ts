@@ -10,7 +10,7 @@ import { rules } from "@plumbmark/rules";
 import { expect, test } from "vitest";
 import { starter } from "../../../../../tests/documents/repository.js";
 import { stated } from "../../../../../tests/plugins/stated.js";
-import { inspectMany, judgeOf } from "./inspect-many.js";
+import { inspectMany } from "./inspect-many.js";
 import { readOutlines } from "./read-outlines.js";
 import { workersFor } from "./schedule.js";
 
@@ -24,7 +24,7 @@ const options = { today: "2027-01-01" };
 const plain = (found: unknown): unknown => JSON.parse(JSON.stringify(found));
 
 test("threads come to the same as one, whatever their number", async () => {
-  const alone = plain(files.documents.map(judgeOf(files, rules, options)));
+  const alone = plain(await inspectMany(files, rules, options, 0));
   for (const threads of [2, 3, 7]) expect(plain(await inspectMany(files, rules, options, threads))).toEqual(alone);
 });
 
@@ -34,7 +34,7 @@ test("outlines are the same however many threads read them, who then inspect", a
   for (const threads of [0, 1, 2]) {
     expect(await readOutlines(documents, threads)).toEqual(alone);
     expect(plain(await inspectMany(files, rules, options, 2))).toEqual(
-      plain(files.documents.map(judgeOf(files, rules, options))),
+      plain(await inspectMany(files, rules, options, 0)),
     );
   }
 });
@@ -79,7 +79,7 @@ const carriedOut = pluginRules({
 
 test.each([false, true])("what plugins came to is joined to it, to the byte (every check: %s)", async (every) => {
   const all = [...rules, ...carriedOut];
-  const alone = files.documents.map(judgeOf(files, all, { ...options, every }));
+  const alone = await inspectMany(files, all, { ...options, every }, 0);
   expect(alone.flatMap(({ entry }) => entry.checks).filter(({ from }) => from !== undefined).length).toBeGreaterThan(
     20,
   );
@@ -89,7 +89,7 @@ test.each([false, true])("what plugins came to is joined to it, to the byte (eve
 
 test("what threads cannot be given is inspected here", async () => {
   const own = [...rules, { ...(rules[0] as (typeof rules)[number]), id: "house.own" }];
-  expect(await inspectMany(files, own, options, 2)).toEqual(files.documents.map(judgeOf(files, own, options)));
+  expect(await inspectMany(files, own, options, 2)).toEqual(await inspectMany(files, own, options, 0));
 });
 
 test("a house standard that cannot be used is told as ever", async () => {

@@ -1,0 +1,76 @@
+import { asMeant } from "../document/edited.js";
+import type { Mistake } from "../document/mistake.js";
+import { type Cause, withCauses } from "../findings/consequences.js";
+import { type ReadDocument, readDocument, withChanges } from "../repository/outline.js";
+import { type DocumentModel, modelOf } from "./document-model.js";
+import { type InspectionTask, judgeDocument } from "./judge-document.js";
+import type { CheckEntry } from "./record.js";
+import type { Snapshot } from "./snapshot.js";
+
+/** Mistakes of the catalogue: a check waits for one only if it would come out otherwise without it. */
+const catalogueCauses = ({ catalogue }: Snapshot): readonly Cause[] =>
+  [...catalogue.mistakes].flatMap(([file, mistakes]) => mistakes.map((mistake) => ({ file, mistake })));
+
+const isForm = ({ rule }: Mistake): boolean => rule === "document.front-matter";
+
+/** Tells what only follows from mistakes: first of the document's form, then of the catalogue, then of what the document refers to. */
+export function explainMistakes(
+  model: DocumentModel,
+  checks: readonly CheckEntry[],
+  asked: InspectionTask,
+): readonly CheckEntry[] {
+  const { mistakes } = model;
+  const { document, snapshot } = asked;
+  const catalogue = catalogueCauses(snapshot);
+  if (mistakes.length === 0 && catalogue.length === 0) return checks;
+  const meant = (which: (mistake: Mistake) => boolean, by: Snapshot): readonly CheckEntry[] | undefined => {
+    const read = (text: string): DocumentModel => withText(text, model, by, asked);
+    const text = asMeant(document.file.text, (each) => read(each).mistakes.filter(which));
+    const same = text === document.file.text && by === snapshot;
+    return same ? undefined : judgeDocument(read(text), { ...asked, subject: { ...asked.subject, every: false } });
+  };
+  const unread = (document.placed?.data ?? null) === null;
+  let left = checks;
+  const marked = new Map<CheckEntry, CheckEntry>();
+  const mark = (causes: readonly Cause[], which: (mistake: Mistake) => boolean, by: Snapshot): void => {
+    if (causes.length === 0) return;
+    const made = withCauses(left, causes, { meant: meant(which, by), unread: unread && by === snapshot });
+    for (const [at, check] of left.entries()) if (made[at] !== check) marked.set(check, made[at] as CheckEntry);
+    left = left.filter((check) => !marked.has(check));
+  };
+  const own = (which: (mistake: Mistake) => boolean): readonly Cause[] =>
+    mistakes.filter(which).map((mistake) => ({ mistake }));
+  mark(own(isForm), isForm, snapshot);
+  // A part that is not found may stand in a file that cannot be read.
+  if (catalogue.length > 0) mark(catalogue, () => true, snapshot.withCatalogue(snapshot.catalogue.meant()));
+  mark(
+    own((mistake) => !isForm(mistake)),
+    () => true,
+    snapshot,
+  );
+  return checks.map((check) => marked.get(check) ?? check);
+}
+
+/** A document with another text; what is laid over it is laid over that, too, where it still leads to something. */
+function rewritten(document: ReadDocument, text: string): ReadDocument {
+  const other = readDocument({ ...document.file, text });
+  const [first, ...others] = document.changes ?? [];
+  if (!first) return other;
+  try {
+    return withChanges(other, [first, ...others]);
+  } catch (error) {
+    if (error instanceof RangeError) return document;
+    throw error;
+  }
+}
+
+/** The model of another text in place of a document's; what it looks at is noted with the rest. */
+function withText(
+  text: string,
+  { build, trace }: DocumentModel,
+  snapshot: Snapshot,
+  { document }: InspectionTask,
+): DocumentModel {
+  const read = text === document.file.text ? document : rewritten(document, text);
+  return modelOf(read, snapshot.withDocument(read), build.context.rules, trace);
+}

@@ -1,0 +1,40 @@
+import { printer } from "@plumbmark/calc";
+import type { ReadDocument } from "../repository/outline.js";
+import type { DocumentModel } from "./document-model.js";
+import type { Rule } from "./judging/rule.js";
+import { runRule, type Subject } from "./judging/run-rule.js";
+import { mistakeEntry } from "./mistake-entry.js";
+import type { CheckEntry } from "./record.js";
+import type { Snapshot } from "./snapshot.js";
+
+/** What waivers excuse is known once everything else has been looked at. */
+const waiversLast = (rules: readonly Rule[]): readonly Rule[] => {
+  const last = (rule: Rule): boolean => rule.id === "document.waivers";
+  return [...rules.filter((rule) => !last(rule)), ...rules.filter(last)];
+};
+
+/** A document that is inspected, and what it is inspected by. */
+export interface InspectionTask {
+  readonly document: ReadDocument;
+  readonly snapshot: Snapshot;
+  /** Everything to run rules by but the build. */
+  readonly subject: Omit<Subject, "build" | "print">;
+  readonly rules: readonly Rule[];
+}
+
+/** Puts every rule to a document, whose mistakes come first; waivers are not looked at yet. */
+export function judgeDocument(
+  { build, system, mistakes }: DocumentModel,
+  { subject, rules }: InspectionTask,
+): readonly CheckEntry[] {
+  const print = printer(system);
+  const checks: CheckEntry[] = mistakes.map((mistake) => mistakeEntry(mistake, "shall"));
+  for (const rule of waiversLast(rules)) {
+    const found = runRule(rule, { ...subject, build, print });
+    // A rule that could not be run has found nothing, and what it would have found is not known.
+    if (found.every((check) => check.rule === rule.id))
+      build.context.findings.set(rule.id, [...checks.filter((check) => check.rule === rule.id), ...found]);
+    checks.push(...found);
+  }
+  return checks;
+}

@@ -1,0 +1,36 @@
+import type { Unsure, World } from "../document/unsure.js";
+import { otherEnds, restingOnGuesses, withinBounds, withoutGuesses } from "../findings/unsure-checks.js";
+import { catalogueIn } from "../repository/parts.js";
+import { type DocumentModel, modelOf } from "./document-model.js";
+import { type InspectionTask, judgeDocument } from "./judge-document.js";
+import type { CheckEntry } from "./record.js";
+import type { Snapshot } from "./snapshot.js";
+
+/** Guesses and bounds of a document and of the catalogue; a part's stand under its name. */
+const unsureIn = ({ unsure }: DocumentModel, { catalogue }: Snapshot): readonly Unsure[] => [
+  ...unsure,
+  ...[...catalogue.parts.values()].flatMap((part) =>
+    part.unsure.map((each) => ({ ...each, path: `${part.name}.${each.path}` })),
+  ),
+];
+
+/** The checks of a document; where something is not sure, what rests on it is looked at in other worlds and opened. */
+export function sureChecks(model: DocumentModel, asked: InspectionTask): readonly CheckEntry[] {
+  const { document, snapshot, subject } = asked;
+  const unsure = unsureIn(model, snapshot);
+  if (unsure.length === 0) return judgeDocument(model, asked);
+  // What holds has to be looked at again.
+  const all = { ...asked, subject: { ...subject, every: true } };
+  const inOther = (world: World): readonly CheckEntry[] => {
+    const other = snapshot.withCatalogue(catalogueIn(snapshot.catalogue, world));
+    return judgeDocument(modelOf(document, other, model.build.context.rules, model.trace, world), all);
+  };
+  const bounds = unsure.filter(({ other }) => other !== undefined);
+  const guesses = unsure.filter(({ sure }) => sure === "guess");
+  const ends = bounds.length === 0 ? [] : otherEnds(bounds);
+  const bounded = withinBounds(
+    judgeDocument(model, all),
+    ends.map(({ at, world }) => ({ at, checks: inOther(world) })),
+  );
+  return guesses.length === 0 ? bounded : restingOnGuesses(bounded, guesses, inOther(withoutGuesses(guesses)));
+}

@@ -1,0 +1,70 @@
+import { printer } from "@plumbmark/calc";
+import type { Data } from "../document/yaml/yaml.js";
+import { TURNS } from "../findings/turns.js";
+import { withChanges } from "../repository/outline.js";
+import { type DocumentModel, modelOf } from "./document-model.js";
+import type { InspectionTask } from "./judge-document.js";
+import { runRule } from "./judging/run-rule.js";
+import type { CheckEntry } from "./record.js";
+import { type Attempt, turnsAt, type Written } from "./turning.js";
+
+/** So many findings of a document are told what would turn them. */
+const MOST_TURNED = 16;
+
+/** Tells of what does not hold and is going to be printed at which figure it would come out otherwise. */
+export function withTurns(
+  checks: readonly CheckEntry[],
+  model: DocumentModel,
+  asked: InspectionTask,
+): readonly CheckEntry[] {
+  const { document, snapshot, rules, subject } = asked;
+  const { build, system, trace } = model;
+  const isTold = (check: CheckEntry): boolean =>
+    check[TURNS] !== undefined && check.outcome !== "holds" && check.outcome !== "waived" && !check["follows-from"];
+  const told = checks.filter(isTold).slice(0, MOST_TURNED);
+  if (told.length === 0) return checks;
+  const { reader } = build;
+  const run = (id: string, by: DocumentModel): readonly CheckEntry[] => {
+    const rule = rules.find((each) => each.id === id);
+    return rule ? runRule(rule, { ...subject, build: by.build, print: printer(system), every: true }) : [];
+  };
+  const written: Written = {
+    known: (path) => reader.quantities.get(path),
+    whole: (path) => {
+      const data = reader.data(path);
+      return typeof data === "number" ? data : undefined;
+    },
+    system,
+  };
+  const attempt: Attempt = (rule, path, figure) => {
+    // A pointer counts the items of a list from nought.
+    const keys = path.split(".");
+    const isThere = (length: number): boolean => {
+      const data = reader.data(keys.slice(0, length).join("."));
+      return typeof data === "object" && data !== null;
+    };
+    // What a figure stands in may not be written either: it is put there with it.
+    const missing = keys.findIndex((_, index) => index > 0 && !isThere(index));
+    const depth = missing < 0 ? keys.length : missing;
+    const value = keys.slice(depth).reduceRight<Data>((inner, key) => ({ [key]: inner }), figure);
+    const pointer = keys
+      .slice(0, depth)
+      .map((key, index) => (Array.isArray(reader.data(keys.slice(0, index).join("."))) ? String(Number(key) - 1) : key))
+      .map((key) => `/${key}`)
+      .join("");
+    const read = withChanges(document, [{ op: "add", document: document.file.path, path: pointer, value }]);
+    return run(rule, modelOf(read, snapshot.withDocument(read), build.context.rules, trace));
+  };
+  // Of several checks at one place each is found again by its turn among them.
+  const as = new Map<string, readonly CheckEntry[]>();
+  const indexOf = (check: CheckEntry): number => {
+    const found = as.get(check.rule) ?? run(check.rule, model);
+    as.set(check.rule, found);
+    return found.filter(({ at }) => at.path === check.at.path).findIndex(({ says }) => says === check.says);
+  };
+  return checks.map((check) => {
+    const index = told.includes(check) ? indexOf(check) : -1;
+    const turns = index < 0 ? undefined : turnsAt(check, index, written, attempt);
+    return turns ? { ...check, "turns-at": turns } : check;
+  });
+}
