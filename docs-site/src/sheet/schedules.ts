@@ -22,6 +22,9 @@ import { NOTES } from "./schedule-notes.js";
 
 const cell = ({ text, stated }: ScheduleCell): Content => (stated ? text : h("em", text));
 
+/** More columns than these are printed closer, in small type: a sheet of paper is 186 mm wide between its margins. */
+const MANY = 10;
+
 /** A schedule as a table of the page; columns that say nothing are left out. */
 function tableOf(full: ScheduleTable, caption: string): Element {
   const { columns, rows } = withoutEmpty(full);
@@ -30,7 +33,7 @@ function tableOf(full: ScheduleTable, caption: string): Element {
       column.numeric ? { title: columnHeading(column), align: "right" } : columnHeading(column),
   );
   const said = NOTES[full.name];
-  return h("div", { class: ["schedule", "rows", full.name] }, [
+  return h("div", { class: ["schedule", "rows", full.name, ...(columns.length > MANY ? ["many"] : [])] }, [
     table(
       caption,
       heads,

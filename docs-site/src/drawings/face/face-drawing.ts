@@ -34,9 +34,12 @@ interface Margins {
   readonly below: number;
 }
 
-/** Widths of drawings that can be read on a phone as they are, millimetres; two of the first stand side by side on paper. */
-const COMPACT = [92, 98];
-const COMPACT_MARGINS = { left: 3, right: 11 };
+/**
+ * Widths of drawings that can be read on a phone as they are, millimetres. At full size, as their scale says, two of
+ * the first stand side by side on A4, two of the second on Letter.
+ */
+const COMPACT = [92, 95.5];
+const COMPACT_MARGINS = { left: 3, right: 9 };
 /** More lines than these are shorter as a table. */
 const LISTED = 8;
 /** How many tags stand side by side on it. */
