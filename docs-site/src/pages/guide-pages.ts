@@ -12,6 +12,7 @@ const PATH = `${FOLDER}/index.html`;
 const ORDER = [
   "house-standard",
   "rules-without-code",
+  "approving",
   "waivers",
   "writing-a-rule",
   "settings",

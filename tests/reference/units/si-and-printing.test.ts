@@ -25,6 +25,7 @@ describe("decimal multiples", () => {
     ["areal-load", "N/m2", 1],
     ["areal-load", "kg/m2", 9.80665],
     ["stress", "MPa", 1],
+    ["stress", "GPa", 1e3],
     ["moment", "N.m", 1],
     ["moment", "kN.m", 1e3],
     ["second-moment", "m4", 1],

@@ -67,6 +67,7 @@ export const units: readonly Unit[] = [
   unit("areal-load", "kg/m2", GRAVITY, "kg/m²", "kg/m2", "metric"),
   unit("areal-load", "[lbf_av]/[sft_i]", PSF, "lb/ft²", "lb/ft2|psf|lbf/ft2|lb/sq ft", "us"),
   unit("stress", "MPa", 1, "MPa", "N/mm2|N/mm²", "metric"),
+  unit("stress", "GPa", 1000, "GPa", "kN/mm2|kN/mm²", "metric"),
   unit("stress", "k[psi]", 6.894757293168, "ksi", "", "us"),
   unit("stress", "[psi]", 0.006894757293168, "psi", "", "us"),
   unit("moment", "N.m", 1, "N·m", "Nm|N m", "metric"),
