@@ -6,6 +6,8 @@ const GUIDE = new URL("../../docs-site/guide/", import.meta.url);
 export interface Block {
   readonly language: string;
   readonly path: string | undefined;
+  /** The document of the page that its front matter is laid over: a sample that shows only what is otherwise. */
+  readonly changes: string | undefined;
   readonly text: string;
 }
 
@@ -13,6 +15,8 @@ export interface GuidePage {
   readonly name: string;
   readonly blocks: readonly Block[];
 }
+
+const CHANGE = "change:";
 
 const FENCE = /^```(\w+)(?: (\S+))?\n([\s\S]*?)^```$/gmu;
 
@@ -22,29 +26,34 @@ export const guidePages: readonly GuidePage[] = readdirSync(GUIDE)
   .map((file) => ({
     name: file.slice(0, -".md".length),
     blocks: [...readFileSync(new URL(file, GUIDE), "utf8").matchAll(FENCE)].map(
-      ([, language = "", path, text = ""]) => ({
+      ([, language = "", place = "", text = ""]) => ({
         language,
-        path,
+        path: place === "" || place.startsWith(CHANGE) ? undefined : place,
+        changes: place.startsWith(CHANGE) ? place.slice(CHANGE.length) : undefined,
         text,
       }),
     ),
   }));
 
-/** Commands of a page with what they print, where the page says so. */
+/** Words of a command line; what stands in quotes is one. */
+const wordsOf = (line: string): readonly string[] =>
+  [...line.matchAll(/"([^"]*)"|(\S+)/gu)].map(([, quoted, plain = ""]) => quoted ?? plain);
+
+/** Commands of a page with what they print, where the page says so; `…` at the end of a line stands for the rest of it. */
 export const shownCommands = ({
   blocks,
 }: GuidePage): readonly { readonly words: readonly string[]; readonly lines: readonly string[] }[] =>
   blocks.flatMap((block, index) => {
     const next = blocks[index + 1];
     if (block.language !== "sh" || next?.language !== "text") return [];
-    const words = block.text.trim().split(" ").slice(1);
+    const words = wordsOf(block.text.trim()).slice(1);
     return [
       {
         words,
         lines: next.text
           .trim()
           .split("\n")
-          .map((line) => line.trim()),
+          .map((line) => line.trim().replace(/…$/u, "")),
       },
     ];
   });

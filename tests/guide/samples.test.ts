@@ -3,10 +3,12 @@ import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from "node
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
+import type { InspectionRecord } from "@plumbmark/core";
 import ts from "typescript";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { parse, stringify } from "yaml";
 import { notEmpty } from "../run/not-empty.js";
-import { type GuidePage, guidePages, shownCommands } from "./pages.js";
+import { type Block, type GuidePage, guidePages, shownCommands } from "./pages.js";
 
 // The samples are used as their readers would: from files outside the workspace, with the built packages.
 const workspace = fileURLToPath(new URL("../../", import.meta.url));
@@ -16,6 +18,17 @@ const isCode = (path: string): boolean => /\.(?:ts|mjs|js)$/u.test(path);
 
 const filesOf = (page: GuidePage): readonly { readonly path: string; readonly text: string }[] =>
   page.blocks.flatMap(({ path, text }) => (path === undefined ? [] : [{ path: join(folderOf(page), path), text }]));
+
+const isMapping = (value: unknown): value is Record<string, unknown> =>
+  typeof value === "object" && value !== null && !Array.isArray(value);
+
+const laidOver = (under: unknown, over: unknown): unknown =>
+  isMapping(under) && isMapping(over)
+    ? {
+        ...under,
+        ...Object.fromEntries(Object.entries(over).map(([key, value]) => [key, laidOver(under[key], value)])),
+      }
+    : over;
 
 const OPTIONS: ts.CompilerOptions = {
   target: ts.ScriptTarget.ES2023,
@@ -38,12 +51,29 @@ const node = (folder: string, ...words: string[]) =>
     env: { ...process.env, NODE_OPTIONS: "", NO_COLOR: "1" },
   });
 
+const plumbmark = (folder: string, ...words: string[]) =>
+  node(folder, join(workspace, "packages/cli/dist/plumbmark.js"), ...words);
+
+const put = (path: string, text: string): void => {
+  mkdirSync(dirname(path), { recursive: true });
+  writeFileSync(path, text);
+};
+
+/** The files of a page in a folder of their own, its one document with a change laid over the front matter. */
+function writeChanged(page: GuidePage, { changes: path = "", text }: Block, folder: string): void {
+  for (const block of page.blocks)
+    if (block.path !== undefined && block.language !== "md") put(join(folder, block.path), block.text);
+  const document = page.blocks.find((block) => block.path === path)?.text ?? "";
+  const [, frontMatter = "", body = ""] = /^---\n([\s\S]*?)^---\n([\s\S]*)$/mu.exec(document) ?? [];
+  expect(frontMatter, `${path} is not on the page`).not.toBe("");
+  put(join(folder, path), `---\n${stringify(laidOver(parse(frontMatter), parse(text)))}---\n${body}`);
+}
+
 beforeAll(() => {
   symlinkSync(join(workspace, "node_modules"), join(top, "node_modules"));
   writeFileSync(join(top, "package.json"), '{ "type": "module" }\n');
   for (const { path, text } of guidePages.flatMap(filesOf)) {
-    mkdirSync(dirname(path), { recursive: true });
-    writeFileSync(path, text);
+    put(path, text);
     if (!path.endsWith(".ts")) continue;
     const { outputText } = ts.transpileModule(text, {
       compilerOptions: { target: ts.ScriptTarget.ES2023, module: ts.ModuleKind.ESNext },
@@ -101,11 +131,27 @@ describe.each(notEmpty(guidePages.map((page) => [page.name, page] as const)))("%
     expect(status).toBe(0);
   });
 
+  const changes = page.blocks.filter(({ changes }) => changes !== undefined);
+  test.skipIf(changes.length === 0)("the changes it shows leave nothing else to do", () => {
+    for (const [index, change] of notEmpty(changes).entries()) {
+      const folder = `${folderOf(page)}-change-${index}`;
+      writeChanged(page, change, folder);
+      const { stdout, stderr } = plumbmark(folder, "inspect", change.changes ?? "", "--as", "json");
+      expect(stderr).toBe("");
+      const record = JSON.parse(stdout) as InspectionRecord;
+      const found = notEmpty(record.documents).flatMap(({ checks }) => checks);
+      // What the text quotes is brought up to date, and what is changed is approved anew.
+      const wanting = found.filter(({ level, outcome }) => level === "shall" && outcome !== "holds");
+      const others = wanting.filter(({ rule }) => rule !== "document.quoted-values" && rule !== "document.sign-off");
+      expect(others.map(({ rule, says }) => `${rule}: ${says}`)).toEqual([]);
+      expect(record.totals.holds).toBeGreaterThan(200);
+    }
+  });
+
   const commands = shownCommands(page);
   test.skipIf(commands.length === 0)("its commands print what it shows", () => {
     for (const { words, lines } of notEmpty(commands)) {
-      const command = join(workspace, "packages/cli/dist/plumbmark.js");
-      const { stdout, stderr } = node(folderOf(page), command, ...words);
+      const { stdout, stderr } = plumbmark(folderOf(page), ...words);
       const plain = stdout.replace(/\s+/gu, " ");
       expect(stderr).toBe("");
       for (const line of notEmpty(lines)) expect(plain).toContain(line.replace(/\s+/gu, " "));

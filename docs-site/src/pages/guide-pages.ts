@@ -1,4 +1,4 @@
-import { plainText, readMarkdown } from "@plumbmark/core";
+import { type Markdown, plainText, readMarkdown } from "@plumbmark/core";
 import { guide } from "../generated/guide.js";
 import { type Content, h } from "../html/html.js";
 import { prose } from "../prose/prose.js";
@@ -8,29 +8,76 @@ import type { SitePage } from "./page.js";
 const FOLDER = "guide";
 const PATH = `${FOLDER}/index.html`;
 
-/** In the order to read them in; a page that is not listed comes after. */
-const ORDER = [
-  "house-standard",
-  "rules-without-code",
-  "approving",
-  "waivers",
-  "writing-a-rule",
-  "settings",
-  "sources-and-working",
-  "testing",
-  "over-the-repository",
-  "publishing-a-plugin",
-  "living-in-a-repository",
-];
+/** The parts of the guide, with their pages in the order to read them in; a page that is not listed comes last. */
+const PARTS = [
+  {
+    title: "Writing a document",
+    says: "For whoever writes build documents, parts and surveys. No programming is needed.",
+    pages: [
+      "installing",
+      "your-first-build",
+      "writing-a-part",
+      "surveying-a-venue",
+      "quantities-and-guesses",
+      "reading-a-report",
+      "changing-a-build",
+      "approving",
+      "drafting-from-a-wish",
+    ],
+  },
+  {
+    title: "Keeping a house standard, writing rules",
+    says: "For whoever decides what has to be met, signs waivers, or writes rules nobody else has.",
+    pages: [
+      "house-standard",
+      "rules-without-code",
+      "waivers",
+      "writing-a-rule",
+      "settings",
+      "sources-and-working",
+      "testing",
+      "over-the-repository",
+      "publishing-a-plugin",
+      "living-in-a-repository",
+    ],
+  },
+] as const;
+
+const ORDER: readonly string[] = PARTS.flatMap((part) => [...part.pages]);
 
 const place = (name: string): number => (ORDER.includes(name) ? ORDER.indexOf(name) : ORDER.length);
 
 const pages = guide.toSorted((one, other) => place(one.name) - place(other.name));
 
+/** Pages by part; what is listed in none belongs to the last. */
+const pagesByPart = PARTS.map((part, index) => ({
+  ...part,
+  pages: pages.filter(
+    ({ name }) =>
+      (part.pages as readonly string[]).includes(name) || (index === PARTS.length - 1 && !ORDER.includes(name)),
+  ),
+}));
+
 type Written = (typeof guide)[number];
 
+type Tree = Markdown["tree"];
+
+const CHANGE = "change:";
+
+/** A sample that is a file stands below the file's name: readers have to put it there. */
+const withFileNames = (tree: Tree): Tree => ({
+  ...tree,
+  children: tree.children.flatMap((node) => {
+    if (node.type !== "code" || !node.meta) return [node];
+    const changes = node.meta.startsWith(CHANGE);
+    const file = { type: "inlineCode" as const, value: changes ? node.meta.slice(CHANGE.length) : node.meta };
+    const words = changes ? [{ type: "text" as const, value: "Changes in " }] : [];
+    return [{ type: "paragraph" as const, children: [...words, file] }, node];
+  }),
+});
+
 /** The guide is the same for every site. */
-const treeOf = onceFor(({ text }: Written) => readMarkdown(text).tree);
+const treeOf = onceFor(({ text }: Written) => withFileNames(readMarkdown(text).tree));
 
 const titleOf = onceFor((page: Written): string => {
   const heading = treeOf(page).children.find((node) => node.type === "heading");
@@ -55,15 +102,13 @@ const guidePage = onceFor((page: Written): SitePage => {
   return { path: `${FOLDER}/${name}.html`, title, number, content };
 });
 
-/** How to keep a house standard, and how to write rules of one's own. */
+const listed = (page: Written): Content => h("li", h("a", { href: `${page.name}.html` }, titleOf(page)));
+
+/** How to write documents, how to keep a house standard, and how to write rules of one's own. */
 export function guidePages(): readonly SitePage[] {
-  const items = pages.map((page) => h("li", h("a", { href: `${page.name}.html` }, titleOf(page))));
   const content: Content = [
-    h(
-      "p",
-      "How to keep a house standard, sign a waiver, and write rules nobody else has. Every sample is compiled and run with each release.",
-    ),
-    h("ol", items),
+    h("p", "Two parts. Every sample is a file or a command that is run with each release."),
+    pagesByPart.map(({ title, says, pages: of }) => [h("h2", title), h("p", says), h("ol", of.map(listed))]),
   ];
   return [{ path: PATH, title: "Guide", number: "3.00", content }, ...pages.map((page) => guidePage(page))];
 }
