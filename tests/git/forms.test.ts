@@ -29,6 +29,15 @@ interface Result {
   }[];
   readonly partialFingerprints: Readonly<Record<string, string>>;
   readonly suppressions?: readonly { readonly kind: string; readonly justification: string }[];
+  readonly fixes?: readonly {
+    readonly artifactChanges: readonly {
+      readonly artifactLocation: { readonly uri: string };
+      readonly replacements: readonly {
+        readonly deletedRegion: object;
+        readonly insertedContent: { readonly text: string };
+      }[];
+    }[];
+  }[];
 }
 
 async function results(repository: ReturnType<typeof committed>, ...words: string[]): Promise<readonly Result[]> {
@@ -107,4 +116,41 @@ test("Markdown: what an author wrote is text in it, no link, no HTML, no call of
   expect(["html", "link", "image", "linkReference", "footnoteReference"].filter((kind) => kinds.has(kind))).toEqual([]);
   expect(kinds.has("table")).toBe(true);
   expect(out).not.toMatch(/(^|\s)@somebody/u);
+});
+
+test("SARIF: what would put a result right is a fix: the sure changes together, each of the others alone (3.55)", async () => {
+  const repository = unborn();
+  repository.change("builds/over-stage-banner.md", "    trim: 11 ft", "    trimm: 11 ft");
+  repository.change("builds/over-stage-banner.md", "structure: 1000 lb", "structure: 1,000 lb");
+  const found = (await results(repository, "builds/over-stage-banner.md")).filter(
+    ({ ruleId }) => ruleId === "document.front-matter",
+  );
+  const changes = found.map(({ fixes = [] }) =>
+    fixes.map(({ artifactChanges: [change] }) => [
+      change?.artifactLocation.uri,
+      ...(change?.replacements ?? []).map(({ deletedRegion, insertedContent }) => [
+        deletedRegion,
+        insertedContent.text,
+      ]),
+    ]),
+  );
+  const at = (startLine: number, startColumn: number, endColumn: number) => ({
+    startLine,
+    startColumn,
+    endLine: startLine,
+    endColumn,
+  });
+  const line = (words: string): number =>
+    repository
+      .read("builds/over-stage-banner.md")
+      .split("\n")
+      .findIndex((each) => each.includes(words)) + 1;
+  const uri = "builds/over-stage-banner.md";
+  expect(changes).toEqual([
+    [[uri, [at(line("trimm:"), 5, 10), "trim"]]],
+    [
+      [uri, [at(line("1,000 lb"), 18, 26), "1000 lb"]],
+      [uri, [at(line("1,000 lb"), 18, 26), "1.000 lb"]],
+    ],
+  ]);
 });

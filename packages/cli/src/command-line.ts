@@ -6,6 +6,7 @@ import {
   EXIT,
   HOOK_HELP,
   INSPECT_HELP,
+  MEND_HELP,
   PUBLISH_HELP,
   RULES_HELP,
   START_HELP,
@@ -22,6 +23,7 @@ const commands = {
   rules: () => import("./commands/rules.js"),
   publish: () => import("./commands/publish.js"),
   approve: () => import("./commands/approve.js"),
+  mend: () => import("./commands/mend.js"),
   start: () => import("./commands/start.js"),
   collate: () => import("./commands/collate.js"),
   hook: () => import("./commands/hook.js"),
@@ -145,6 +147,15 @@ export function commandLine(context: CommandContext, version: string, done: (sta
     .addOption(noPlugins())
     .addHelpText("after", APPROVE_HELP)
     .action(async (file, options) => done(await (await commands.approve()).approveCommand(file, options, context)));
+  program
+    .command("mend")
+    .description("put right what has one answer, and keep every other byte: figures in the text, keys, decimal commas")
+    .argument("[paths...]", "documents, parts or stock, or folders of them; without one, the whole docs repository")
+    .option("--show", "print the difference and change nothing")
+    .addOption(standard())
+    .addOption(noPlugins())
+    .addHelpText("after", MEND_HELP)
+    .action(async (paths, options) => done(await (await commands.mend()).mendCommand(paths, options, context)));
   program
     .command("collate")
     .description("join the records of several docs repositories into one")

@@ -89,6 +89,21 @@ Exit status: 0 written; 1 refused, and nothing was changed; 2 not carried out.
 Examples
   plumbmark approve builds/banner.md --by "M. Finch"`;
 
+export const MEND_HELP = `
+Puts right what has one answer: a figure in the text that is quoted from a value, to the precision it is written to; a
+misspelt key with one near word; a decimal comma, unless three digits follow; a range written with a hyphen; a tab; the
+number of attachments; the shortest jumper in stock that reaches. Comments and every other byte stay. What has several
+answers, or needs a person (a name, a day, a rating, a letter), is left alone: editors offer it.
+
+A change ends the approval of every document that rests on what was changed. A file that is changed meanwhile is left
+alone. Without a path everything is mended: documents, parts catalogue and stock.
+
+Exit status: 0 done, or nothing to do; 1 with --show, when something would be changed; 2 something was not carried out.
+
+Examples
+  plumbmark mend --show                        what would be changed, as a difference; nothing is written
+  plumbmark mend builds/banner.md`;
+
 export const COLLATE_HELP = `
 Each document is listed under the name of its record. A name that two repositories give a build stands against both.
 What a record does not hold cannot be told: lots are compared within a repository only.

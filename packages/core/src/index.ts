@@ -49,6 +49,7 @@ export {
   type Counts,
   type DocumentEntry,
   type InspectionRecord,
+  type MendEntry,
   type Outcome,
   type QuantityEntry,
   type RangeEntry,
@@ -64,6 +65,9 @@ export { knownOutline, pathsOf } from "./inspection/snapshot.js";
 export { type Answers, type Dependencies, Trace } from "./inspection/trace.js";
 export { failuresAt, type JudgedDocument, useNotice } from "./inspection/use-notice.js";
 export { type WorkedValue, workedValues } from "./inspection/workings.js";
+export type { Mend } from "./mends/mend.js";
+export { type EndedApproval, type MendedFile, type MendedRepository, mendRepository } from "./mends/mend-repository.js";
+export type { MadeMend } from "./mends/mended-text.js";
 export { Build } from "./model/build.js";
 export type { Cable, End } from "./model/cabling/cable.js";
 export type { Joint } from "./model/cabling/joints.js";

@@ -1,5 +1,5 @@
 import type { Kind, SourceId, Value } from "@plumbmark/calc";
-import type { Build, RawCheck, Sense, Thing, Turns, Words } from "@plumbmark/core";
+import type { Build, Mend, RawCheck, Sense, Thing, Turns, Words } from "@plumbmark/core";
 
 const at = ({ path, place }: Thing): Pick<RawCheck, "at" | "place"> => ({ at: path, ...(place ? { place } : {}) });
 
@@ -15,6 +15,8 @@ interface Said {
   readonly says: (words: Words) => string;
   /** What would put it right. */
   readonly mend?: string;
+  /** Changes of the document that would put it right. */
+  readonly mends?: readonly Mend[];
   /** The one figure that would turn it, and which way it has to go. */
   readonly turns?: Turns | undefined;
   /** Less grave than its rule. */
@@ -72,6 +74,8 @@ export const is = (
     readonly holds: boolean;
     readonly says: string;
     readonly mend?: string;
+    /** Changes of the document that would make it hold. */
+    readonly mends?: readonly Mend[];
     readonly sources?: readonly SourceId[];
   },
 ): RawCheck => ({
@@ -80,6 +84,7 @@ export const is = (
   holds: statement.holds,
   says: () => statement.says,
   ...(statement.mend ? { mend: statement.mend } : {}),
+  ...(statement.mends ? { mends: statement.mends } : {}),
   ...(statement.sources ? { sources: statement.sources } : {}),
 });
 
@@ -89,6 +94,8 @@ export const open = (
   gap: {
     readonly says: string;
     readonly mend: string;
+    /** Changes of the document by which it could be told. */
+    readonly mends?: readonly Mend[];
     readonly needs?: readonly string[];
     readonly sources?: readonly SourceId[];
   },
@@ -97,6 +104,7 @@ export const open = (
   form: "open",
   says: () => gap.says,
   mend: gap.mend,
+  ...(gap.mends ? { mends: gap.mends } : {}),
   gaps: gap.needs ?? [],
   ...(gap.sources ? { sources: gap.sources } : {}),
 });

@@ -5,6 +5,7 @@
  *   together with the version of the kit they are written for.
  * - `atMost`, `atLeast`, `within`, `agrees`, `is`, `open`: what a rule yields, one for each thing it looks at;
  *   `about` says which document it is about in a rule over the repository.
+ * - `mends` of a check: changes of the document that would put it right, for `plumbmark mend` and editors.
  * - `quantity`, `quantityOf`: a limit of the author's own. `sum`, `times`, `leastOf`, `greatestOf`, `formula`: values from
  *   values, with their working. `counted`, `tabled`, `assumed`, `missing`: a value with where it comes from.
  * - `written`, `isNothingWritten`, `person`: whether a text says anything, and whom it names. A placeholder says nothing.
@@ -43,6 +44,7 @@ export type {
   Joint,
   Level,
   Lot,
+  Mend,
   Panel,
   Part,
   RawCheck,

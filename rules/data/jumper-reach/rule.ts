@@ -20,13 +20,16 @@ export default rule({
   *checks({ build, settings }) {
     for (const jumpers of build.jumpers) {
       const { longest } = jumpers;
+      const needed = jumpers.needed(settings.slack as number);
+      const stocked = needed.known ? jumpers.stockedFrom(needed.value) : undefined;
       const between = longest ? ` from ${longest.from.name} to ${longest.to.name}` : "";
       yield atLeast(jumpers, {
         measured: jumpers.length,
-        allowed: jumpers.needed(settings.slack as number),
+        allowed: needed,
         says: ({ measured, allowed }) =>
           `${jumpers.label} is ${measured} long; the step${between} asks for ${allowed}, slack included.`,
         turns: { path: `${jumpers.path}.length`, sense: "at least" },
+        mends: stocked === undefined ? [] : [{ at: `${jumpers.path}.length`, becomes: stocked, sure: true }],
         mend: "Take a longer jumper for the longest step, or lay the cable from neighbour to neighbour.",
       });
     }

@@ -1,20 +1,20 @@
-import { fromKept, guessesIn, type Known, marked, printQuantity, readQuantity } from "@plumbmark/calc";
-import { type Build, is, open, rule } from "@plumbmark/kit";
-
-/** Half a unit in the last digit that is written: `186` is met by 185.5 to 186.5. */
-const rounding = (text: string): number => 0.5 * 10 ** -(/\.(\d+)/u.exec(text)?.[1]?.length ?? 0);
-
-function agrees(text: string, value: Known): boolean | undefined {
-  const reading = readQuantity(text.replaceAll(",", ""), [value.kind]);
-  if (!reading.ok) return undefined;
-  const { unit, value: kept } = reading.quantity;
-  return Math.abs(fromKept(kept, unit) - fromKept(value.value, unit)) <= rounding(text) * (1 + 1e-9);
-}
+import { guessesIn, type Known, marked, printQuantity, readQuantity } from "@plumbmark/calc";
+import { type Build, is, type Mend, open, rule } from "@plumbmark/kit";
+import { figureAgrees, upToDate } from "./figure.js";
 
 /** The computed value in the unit the text uses. */
 function inUnitOf(text: string, value: Known): string {
   const reading = readQuantity(text.replaceAll(",", ""), [value.kind]);
   return printQuantity(value.value, value.kind, "metric", reading.ok ? reading.quantity.unit : undefined);
+}
+
+/** The quoted figure as it should be; an answer only where its form is kept. */
+function mendsOf({ figure }: Build["quotes"][number], text: string, value: Known, guess: boolean): readonly Mend[] {
+  if (!figure) return [];
+  const mark = guess ? " ?" : "";
+  const becomes = upToDate(text, value);
+  if (becomes !== undefined) return [{ at: figure, becomes: `${becomes}${mark}`, sure: true }];
+  return [{ at: figure, becomes: `${printQuantity(value.value, value.kind, "metric")}${mark}`, sure: false }];
 }
 
 function meant(build: Build, path: string): string {
@@ -77,15 +77,21 @@ export default rule({
             ? `\`${quote.of}\` rests on a guess, and the text says ${quote.text} as if it were known.`
             : `The text says ${quote.text}, and \`${quote.of}\` rests on no guess.`,
           mend: guess ? `Write \`${text} ?\` in the link.` : `Write \`${text}\` in the link.`,
+          mends: mendsOf(quote, text, value, guess),
         });
         continue;
       }
-      const good = agrees(text, value);
+      const good = figureAgrees(text, value);
       const says =
         good === undefined
           ? `\`${quote.text}\` cannot be read as the unit of ${quote.of}.`
           : `The text says ${quote.text} for ${quote.of}${good ? "" : `; computed it is ${inUnitOf(text, value)}`}.`;
-      yield is(where, { holds: good === true, says, mend: "Correct the figure in the text." });
+      yield is(where, {
+        holds: good === true,
+        says,
+        mend: "Correct the figure in the text.",
+        mends: good ? [] : mendsOf(quote, text, value, guess),
+      });
     }
   },
 });

@@ -76,6 +76,7 @@ function* ofFace(build: Build, face: Face, people: boolean, factors: Factors): I
     says: ({ measured, allowed }) =>
       `${hungBy.label}: there are ${measured} ${hungBy.name}; its columns need ${allowed}.`,
     mend: "Take as many as the columns need.",
+    mends: hungBy.needed.known ? [{ at: `${hungBy.path}.count`, becomes: `${hungBy.needed.value}`, sure: true }] : [],
   });
   const { takes } = hungBy;
   const panels = [...new Set(face.kinds.map(({ part }) => part?.name ?? ""))];

@@ -1,14 +1,12 @@
-import { readFile, stat } from "node:fs/promises";
 import { resolve } from "node:path";
 import { type DocumentEntry, nobodyIn, openRepository, person, withApproval } from "@plumbmark/core";
-import { removeLeftovers, writeInPlace } from "@plumbmark/in-place";
 import { openWithRules } from "../engine/open.js";
 import { plainMeans } from "../engine/plain.js";
 import { textReport } from "../report/text.js";
 import { NOT_A_BUILD } from "../repository/build-document.js";
 import { fromRoot } from "../source/paths.js";
+import { replaceText } from "../source/replace-text.js";
 import type { CommandContext } from "../terminal/context.js";
-import { systemFault } from "../terminal/system-fault.js";
 import { Trouble } from "../terminal/trouble.js";
 
 export interface ApproveOptions {
@@ -16,25 +14,6 @@ export interface ApproveOptions {
   readonly standard?: string;
   /** False with `--no-plugins`. */
   readonly plugins?: boolean;
-}
-
-const CHANGED = new Trouble(
-  "The document was changed meanwhile; nothing was written.",
-  "Look at it again, and approve what it is then.",
-);
-
-/** Puts a text in the place of another, whole or not at all. @throws Trouble */
-async function replaceText(path: string, was: string, is: string): Promise<void> {
-  try {
-    await removeLeftovers(path);
-    const { mode } = await stat(path);
-    if ((await readFile(path, "utf8")) !== was) throw CHANGED;
-    writeInPlace(path, is, { flush: true, mode });
-  } catch (error) {
-    if (error instanceof Trouble) throw error;
-    const { says, mend } = systemFault(error) ?? { says: String(error), mend: "Look at the disk." };
-    throw new Trouble(`The approval cannot be written. ${says}`, mend);
-  }
 }
 
 /** What keeps a document from being approved besides its checks; undefined when nothing does. */
@@ -81,7 +60,7 @@ export async function approveCommand(file: string, options: ApproveOptions, cont
   const why = refusal(entry, by);
   if (why !== undefined) return refuse(entry, why, context);
   if (entry.approval?.code !== code) throw new Error("writing an approval changed what was approved");
-  await replaceText(resolve(root, path), text, approved);
+  await replaceText(resolve(root, path), text, approved, "The approval");
   context.print(`${path} is approved by ${name} as it is: ${code}.\n`);
   return 0;
 }

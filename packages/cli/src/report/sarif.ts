@@ -1,5 +1,5 @@
 import { createHash } from "node:crypto";
-import type { InspectionRecord, Rule } from "@plumbmark/core";
+import type { InspectionRecord, MendEntry, Rule } from "@plumbmark/core";
 import { showTurn } from "./check.js";
 import type { Check } from "./form.js";
 import { jsonPieces } from "./pieces.js";
@@ -59,6 +59,30 @@ function message(check: Check): string {
   return [says, told, mend].filter((part) => part !== "").join(" ");
 }
 
+/** A fix is made as a whole: the sure mends together, and each of the others by itself (3.27.30, 3.55). */
+function fixes({ mends = [] }: Check, artifactLocation: object): object {
+  const sure = mends.filter((each) => each.sure);
+  const groups = [...(sure.length > 0 ? [sure] : []), ...mends.filter((each) => !each.sure).map((each) => [each])];
+  if (groups.length === 0) return {};
+  const described = (group: readonly MendEntry[]): string =>
+    group
+      .map(({ was, becomes }) =>
+        was === "" ? `Write \`${becomes.trim()}\`.` : `Write \`${becomes}\` in place of \`${was}\`.`,
+      )
+      .join(" ");
+  const replacement = ({ at, becomes }: MendEntry): object => ({
+    // Nothing is taken out where both columns are the same: the text is put in there (3.57.3).
+    deletedRegion: { startLine: at.line, startColumn: at.column, endLine: at.endLine, endColumn: at.endColumn },
+    insertedContent: { text: becomes },
+  });
+  return {
+    fixes: groups.map((group) => ({
+      description: { text: described(group) },
+      artifactChanges: [{ artifactLocation, replacements: group.map(replacement) }],
+    })),
+  };
+}
+
 const suppressions = ({ waiver }: Check): object =>
   waiver
     ? {
@@ -86,6 +110,7 @@ function fingerprints(file: string, checks: readonly Check[]): readonly string[]
 function* results({ record, prefix }: SarifInput, rules: ReadonlyMap<string, number>): Iterable<object> {
   for (const { file, checks } of record.documents) {
     const prints = fingerprints(file, checks);
+    const artifactLocation = { uri: uri(prefix + file), uriBaseId: "SRCROOT" };
     for (const [at, check] of checks.entries())
       yield {
         ruleId: check.rule,
@@ -96,12 +121,13 @@ function* results({ record, prefix }: SarifInput, rules: ReadonlyMap<string, num
         locations: [
           {
             physicalLocation: {
-              artifactLocation: { uri: uri(prefix + file), uriBaseId: "SRCROOT" },
+              artifactLocation,
               region: region(check),
             },
           },
         ],
         partialFingerprints: { "plumbmarkCheck/v1": prints[at] },
+        ...fixes(check, artifactLocation),
         ...suppressions(check),
         properties: { level: check.level, outcome: check.outcome, path: check.at.path },
       };

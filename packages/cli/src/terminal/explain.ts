@@ -38,7 +38,7 @@ function toldOf(error: unknown, words: readonly string[]): string {
   if (isStandardError(error)) return `The house standard cannot be used.\n${error.message}`;
   if (error instanceof CommanderError && error.code === "commander.help") {
     const says = words.length === 0 ? "No command was given." : `There is no command \`${words.at(-1)}\`.`;
-    return `${says}\nThere are inspect, workings, takeoff, rules, publish, start, collate and hook; \`plumbmark help\` explains them.`;
+    return `${says}\nThere are inspect, workings, takeoff, rules, publish, start, mend, approve, collate and hook; \`plumbmark help\` explains them.`;
   }
   if (error instanceof CommanderError) {
     return `${sentence(error.message)}\n\`plumbmark help\` lists the commands and what they take.`;

@@ -6,6 +6,10 @@ export interface Advice {
   readonly found: string;
   readonly mend: string;
   readonly better?: string;
+  /** Nothing else can be meant: it can be written without asking. */
+  readonly sure?: boolean;
+  /** What else could be meant. */
+  readonly offers?: readonly string[];
   /** Something that could stand there. */
   readonly standIn?: string;
 }
@@ -74,15 +78,27 @@ const thousands = (text: string): string | undefined =>
 const decimal = (text: string): string | undefined =>
   /^-?\d+,\d+(?![,\d])/u.test(text) ? text.replace(",", ".") : undefined;
 
+/** A comma before exactly three digits: a decimal, or a mark between thousands. */
+const isThree = (text: string): boolean => /,\d{3}(?!\d)/u.test(text);
+
 function ofComma(text: string, wanted: readonly Kind[]): Advice | undefined {
   const found = `\`${text}\``;
   const [whole, point] = [thousands(text), decimal(text)];
   if (whole !== undefined && reads(whole, wanted) && !/^-?0/u.test(text)) {
     const other = text.includes(",") && point !== undefined ? `, or \`${point}\` if a decimal is meant` : "";
-    return { found, mend: `Write \`${whole}\`, without a mark between thousands${other}.`, better: whole };
+    const offers = point !== undefined && reads(point, wanted) ? [point] : [];
+    // A comma before exactly three digits may be either mark; a blank or an apostrophe is none of a decimal.
+    const sure = !text.includes(",");
+    return {
+      found,
+      mend: `Write \`${whole}\`, without a mark between thousands${other}.`,
+      better: whole,
+      sure,
+      offers,
+    };
   }
   if (point !== undefined && reads(point, wanted))
-    return { found, mend: `Write \`${point}\`: a decimal has a point.`, better: point };
+    return { found, mend: `Write \`${point}\`: a decimal has a point.`, better: point, sure: !isThree(text) };
   return undefined;
 }
 
@@ -108,6 +124,7 @@ export function adviceFor(input: string | number, wanted: readonly Kind[], probl
     return {
       found: `\`${text}\`, and one value belongs here`,
       mend: `Write one value: the one that is there, such as \`${ends[0]}\` or \`${ends[1]}\`.`,
+      offers: ends,
       standIn: ends[0],
     };
   const bare = new RegExp(`^${NUMBER}$`, "u").test(text);
@@ -116,6 +133,8 @@ export function adviceFor(input: string | number, wanted: readonly Kind[], probl
     return {
       found: `\`${text}\`, without a unit`,
       mend: `Write its unit behind it: ${withUnits(text, wanted)}.`,
+      // Nobody knows which unit was meant: whoever chooses one makes it a guess, which counts for nothing until it is sure.
+      offers: unitsFor(wanted).map((unit) => `${text} ${unit} ?`),
       standIn: `${text} ${unitsFor(wanted)[0] ?? ""}`.trim(),
     };
   const [, number, unit] = new RegExp(`^(${NUMBER})\\s*(\\S.*)$`, "u").exec(text) ?? [];
@@ -133,10 +152,16 @@ export function adviceForPair(input: string | number, wanted: readonly Kind[], p
   const found = `\`${text}\``;
   const joined = text.replace(/\s*[,;*]\s*|\s+by\s+/u, " x ");
   if (joined !== text && readPair(joined, wanted).ok)
-    return { found, mend: `Write \`${joined}\`: two values joined by \`x\`.`, better: joined };
+    return {
+      found,
+      mend: `Write \`${joined}\`: two values joined by \`x\`.`,
+      better: joined,
+      // `1,080` alone is one number of four digits or two numbers.
+      sure: !/\d,\d/u.test(text),
+    };
   const points = text.replace(/(?<=\d),(?=\d)/gu, ".");
   if (points !== text && readPair(points, wanted).ok)
-    return { found, mend: `Write \`${points}\`: a decimal has a point.`, better: points };
+    return { found, mend: `Write \`${points}\`: a decimal has a point.`, better: points, sure: !isThree(text) };
   if (reads(text, wanted))
     return {
       found: `${found}, and two values belong here`,
@@ -155,7 +180,7 @@ export function adviceForRange(input: string | number, wanted: readonly Kind[], 
   const ends = endsOf(text, wanted);
   if (ends) {
     const better = `${ends[0]} to ${ends[1]}`;
-    return { found: `\`${text}\``, mend: `Write \`${better}\`.`, better };
+    return { found: `\`${text}\``, mend: `Write \`${better}\`.`, better, sure: true };
   }
   if (reads(text, wanted))
     return {

@@ -2,6 +2,7 @@
 export interface DaysAdvice {
   readonly says: string;
   readonly mend: string;
+  /** Never written without asking: a day is a promise to somebody. */
   readonly better?: string;
 }
 

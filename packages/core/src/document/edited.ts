@@ -1,4 +1,5 @@
 import type { Edit, Mistake } from "./mistake.js";
+import type { Place } from "./place.js";
 
 /** Offsets at which the lines of a text begin. A line ends with a line feed, a carriage return or both. */
 function startsOf(text: string): readonly number[] {
@@ -7,11 +8,21 @@ function startsOf(text: string): readonly number[] {
   return starts;
 }
 
+/** Offsets of places in a text; lines and columns from 1. */
+function offsetsIn(text: string): (line: number, column: number) => number {
+  const starts = startsOf(text);
+  return (line, column) => Math.min(text.length, (starts[line - 1] ?? text.length) + column - 1);
+}
+
+/** What stands at a place of a text. */
+export function textAt(text: string, { line, column, endLine, endColumn }: Place): string {
+  const offset = offsetsIn(text);
+  return text.slice(offset(line, column), offset(endLine, endColumn));
+}
+
 /** The text with every edit made in it; of two that overlap the later one in the text is left out. */
 export function edited(text: string, edits: readonly Edit[]): string {
-  const starts = startsOf(text);
-  const offset = (line: number, column: number): number =>
-    Math.min(text.length, (starts[line - 1] ?? text.length) + column - 1);
+  const offset = offsetsIn(text);
   const changes = edits
     .map(({ place, text: put }) => ({
       from: offset(place.line, place.column),

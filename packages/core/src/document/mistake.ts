@@ -6,6 +6,12 @@ export interface Edit {
   readonly text: string;
 }
 
+/** A change to what was most likely meant. */
+export interface MeantEdit extends Edit {
+  /** Nothing else can be meant, so that it can be written without asking. */
+  readonly sure?: boolean;
+}
+
 /** An author's mistake, with its place: data, never an exception. */
 export interface Mistake {
   /** The rule that carries it. */
@@ -17,7 +23,9 @@ export interface Mistake {
   /** What may stand there. */
   readonly mend: string;
   /** What was most likely meant. It is never taken for written. */
-  readonly edit?: Edit;
+  readonly edit?: MeantEdit;
+  /** What else could be meant: an editor offers it. */
+  readonly offers?: readonly Edit[];
   /** Something that could stand there, where nobody can tell what was meant: it only tells what waits for the mistake. */
   readonly standIn?: Edit;
   /** It is a key that is not known: what is missing beside it may be what was meant. */

@@ -19,16 +19,19 @@ function distance(one: string, other: string): number {
   return rows[one.length]?.[other.length] as number;
 }
 
-/** The known word nearest to a misspelt one, or undefined when none is near enough to be meant. */
-export function nearest(word: string, known: readonly string[]): string | undefined {
-  if (word.length > 60) return undefined;
+/** The known words near enough to a misspelt one to be meant, the nearest first. */
+export function nearOnes(word: string, known: readonly string[]): readonly string[] {
+  if (word.length > 60) return [];
   const lower = word.toLowerCase();
-  const ranked = known
+  return known
     .map((each) => ({ each, far: distance(lower, each.toLowerCase()) }))
-    .sort((a, b) => a.far - b.far);
-  const best = ranked[0];
-  return best && best.far <= Math.max(1, Math.floor(word.length / 3)) ? best.each : undefined;
+    .filter(({ far }) => far <= Math.max(1, Math.floor(word.length / 3)))
+    .sort((a, b) => a.far - b.far)
+    .map(({ each }) => each);
 }
+
+/** The known word nearest to a misspelt one, or undefined when none is near enough to be meant. */
+export const nearest = (word: string, known: readonly string[]): string | undefined => nearOnes(word, known)[0];
 
 /** A list for people: "`a`, `b` or `c`", with the nearest word first when there is one; of a long one the first `most`. */
 export function choices(known: readonly string[], word?: string, most = 24): string {

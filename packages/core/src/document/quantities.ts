@@ -12,7 +12,7 @@ import {
 import { type Advice, adviceFor, adviceForPair, adviceForRange } from "./advice.js";
 import { adviceForDays } from "./days.js";
 import type { Mistake } from "./mistake.js";
-import { choices, nearest } from "./nearest.js";
+import { choices, nearOnes } from "./nearest.js";
 import { START } from "./place.js";
 import { type Implausible, isPlausible } from "./plausible.js";
 import { otherEnd, type Unsure, wholeGuess, withAt } from "./unsure.js";
@@ -71,13 +71,18 @@ const isLess = ({ value }: Quantity, { sign }: Schema): boolean => value < 0 && 
 export function readQuantities(root: Schema, placed: Placed): Quantities {
   const values = new Map<string, Known>();
   const mistakes: Mistake[] = [];
-  const refuse = (path: string, { found, mend, better, standIn }: Advice, title: unknown): void => {
+  const refuse = (path: string, advice: Advice, { title, guess, found: whose }: Schema): void => {
+    const { found, mend, better, standIn } = advice;
     const name = typeof title === "string" ? `\`${path}\` (${title})` : `\`${path}\``;
     const place = placed.places.get(path) ?? START;
-    const edit = better === undefined ? {} : { edit: { place, text: better } };
+    // What a letter states is transcribed by whoever has the letter.
+    const sure = advice.sure === true && whose !== "letter";
+    const edit = better === undefined ? {} : { edit: { place, text: better, sure } };
+    const others = (advice.offers ?? []).filter((offer) => guess === true || !offer.endsWith("?"));
+    const offers = others.length === 0 ? {} : { offers: others.map((offer) => ({ place, text: offer })) };
     const other = standIn === undefined ? {} : { standIn: { place, text: standIn } };
     const says = `${name} is ${found}.`;
-    mistakes.push({ rule: "document.front-matter", path, place, says, mend, ...edit, ...other });
+    mistakes.push({ rule: "document.front-matter", path, place, says, mend, ...edit, ...offers, ...other });
   };
   const implausible: Implausible[] = [];
   const weigh = (schema: Schema, read: readonly Quantity[], text: string, path: string): void => {
@@ -95,7 +100,7 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
     const other = sure === "guess" || !quantity ? undefined : otherEnd(quantity, sure, range);
     if (sure !== "guess" && other === undefined) {
       const mend = "Nothing says how much more it may be. Write the value itself.";
-      refuse(path, { found: `\`${text}\`, which is a bound`, mend, standIn: quantity?.text ?? text }, schema.title);
+      refuse(path, { found: `\`${text}\`, which is a bound`, mend, standIn: quantity?.text ?? text }, schema);
     }
     unsure.push({ path, place, sure, text, ...(other === undefined ? {} : { other }) });
   };
@@ -105,7 +110,6 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
     const { quantity, range, ...rest } = given;
     const both = quantity !== undefined && range !== undefined;
     const schema = !both ? given : BETWEEN.test(String(data)) ? { ...rest, range } : { ...rest, quantity };
-    const { title } = schema;
     const less = {
       found: `\`${data}\`, which is less than nothing`,
       mend: "Write a value of 0 or more.",
@@ -113,28 +117,28 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
     };
     if (typeof schema.form === "string") {
       const advice = adviceForDays(String(data), schema.form as "day" | "stay");
-      if (advice) refuse(path, { ...advice, found: advice.says.replace(/^is /u, "") }, title);
+      if (advice) refuse(path, { ...advice, found: advice.says.replace(/^is /u, "") }, schema);
     }
     if (schema.refers === "connector" && !connectors.has(String(data))) {
       const names = [...connectors.keys()];
-      const near = nearest(String(data), names);
+      const [near, ...offers] = nearOnes(String(data), names);
       const found = `\`${data}\`, and no such connector is known`;
       const mend = near === undefined ? choices(names) : `Write \`${near}\`, or another connector of the table.`;
-      refuse(path, { found, mend, ...(near === undefined ? {} : { better: near }) }, title);
+      refuse(path, { found, mend, offers, ...(near === undefined ? {} : { better: near }) }, schema);
     }
     const mark: Marked = typeof data === "string" ? marked(data) : { text: String(data) };
     const isMayBe = mark.sure === undefined || (schema.guess === true && (mark.sure === "guess" || schema.quantity));
     if (!isMayBe && (schema.quantity ?? schema.pair ?? schema.range) !== undefined) {
       const what = mark.sure === "guess" ? "a guess" : "a bound";
       const mend = `No ${what.slice(2)} can stand here. Write the value itself: \`${mark.text}\`.`;
-      refuse(path, { found: `\`${data}\`, which is ${what}`, mend, standIn: mark.text }, title);
+      refuse(path, { found: `\`${data}\`, which is ${what}`, mend, standIn: mark.text }, schema);
       return;
     }
     if (schema.quantity !== undefined) {
       const wanted = [schema.quantity].flat() as Kind[];
       const reading = readQuantity(mark.sure === undefined ? data : mark.text, wanted);
-      if (!reading.ok) refuse(path, adviceFor(mark.text, wanted, reading.found), title);
-      else if (isLess(reading.quantity, schema)) refuse(path, less, title);
+      if (!reading.ok) refuse(path, adviceFor(mark.text, wanted, reading.found), schema);
+      else if (isLess(reading.quantity, schema)) refuse(path, less, schema);
       else {
         values.set(path, written(reading.quantity, path, mark));
         doubt(schema, mark, path, String(data), reading.quantity);
@@ -147,8 +151,8 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
     const text = schema.range === undefined ? mark.text : String(data).replace(BETWEEN, " x ");
     const reading = readPair(text, wanted);
     const advise = schema.range === undefined ? adviceForPair : adviceForRange;
-    if (!reading.ok) refuse(path, advise(data, wanted, reading.found), title);
-    else if (reading.pair.some((half) => isLess(half, schema))) refuse(path, less, title);
+    if (!reading.ok) refuse(path, advise(data, wanted, reading.found), schema);
+    else if (reading.pair.some((half) => isLess(half, schema))) refuse(path, less, schema);
     else {
       for (const [index, half] of reading.pair.entries()) values.set(join(path, index + 1), written(half, path, mark));
       doubt(schema, mark, path, String(data));

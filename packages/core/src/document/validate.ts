@@ -3,7 +3,7 @@ import * as schemas from "../generated/schemas.js";
 import * as validators from "../generated/validators.js";
 import { kindNames, standInFor } from "./advice.js";
 import type { Mistake } from "./mistake.js";
-import { choices, nearest } from "./nearest.js";
+import { choices, nearest, nearOnes } from "./nearest.js";
 import { type Place, START } from "./place.js";
 import { shown } from "./shown.js";
 import { join, type Placed } from "./yaml/yaml.js";
@@ -83,6 +83,10 @@ interface Words {
   readonly atKey?: boolean;
   /** What was most likely meant, in place of the key or value. */
   readonly better?: string;
+  /** Nothing else can be meant. */
+  readonly sure?: boolean;
+  /** What else could be meant. */
+  readonly offers?: readonly string[];
   /** Something that could stand in place of the value. */
   readonly standIn?: string;
 }
@@ -119,7 +123,12 @@ function ofType(name: string, path: string, complaint: Complaint): Words {
   }
   const bare = typeof data === "string" && /^-?\d+(?:\.\d+)?$/u.test(data.trim()) ? data.trim() : undefined;
   if (bare !== undefined && types.some((type) => type === "integer" || type === "number"))
-    return { says: `${name} is the text \`"${data}"\`.`, mend: `Write \`${bare}\`, without quotes.`, better: bare };
+    return {
+      says: `${name} is the text \`"${data}"\`.`,
+      mend: `Write \`${bare}\`, without quotes.`,
+      better: bare,
+      sure: true,
+    };
   const word = typeof data === "string" ? NUMBERS.indexOf(data.trim().toLowerCase()) : -1;
   if (types.includes("integer") && word >= 0)
     return { says, mend: `Write the number in figures: \`${word}\`.`, better: String(word) };
@@ -131,7 +140,7 @@ function ofType(name: string, path: string, complaint: Complaint): Words {
     };
   if (types.includes("boolean") && typeof data === "string" && /^(?:yes|no|on|off)$/iu.test(data)) {
     const better = String(/^(?:yes|on)$/iu.test(data));
-    return { says, mend: `Write \`${better}\`.`, better };
+    return { says, mend: `Write \`${better}\`.`, better, sure: true };
   }
   if (types.includes("object")) {
     const keys = Object.keys(schema.properties ?? {}).slice(0, 4);
@@ -170,7 +179,7 @@ function formWords(schema: Schema): string {
   return typeNames(schema.type ?? "text");
 }
 
-function ofKey(path: string, { params, parentSchema }: Complaint): Words {
+function ofKey(path: string, { params, parentSchema, data }: Complaint): Words {
   const key = String(params.additionalProperty);
   const known = Object.keys(parentSchema.properties ?? {});
   const here = { path: join(path, key), atKey: true };
@@ -180,10 +189,11 @@ function ofKey(path: string, { params, parentSchema }: Complaint): Words {
     const better = `${glued[1]}: ${glued[2]}`;
     return { ...here, says, mend: `Write \`${better}\`, with a blank behind the colon.`, better };
   }
-  const near = nearest(key, known);
-  return near === undefined
-    ? { ...here, says, mend: choices(known, key) }
-    : { ...here, says, mend: `Write \`${near}\`. ${choices(known)}`, better: near };
+  const [near, ...offers] = nearOnes(key, known);
+  if (near === undefined) return { ...here, says, mend: choices(known, key) };
+  // One near word that stands beside it already cannot be what was meant.
+  const sure = offers.length === 0 && !Object.hasOwn(data as object, near);
+  return { ...here, says, mend: `Write \`${near}\`. ${choices(known)}`, better: near, sure, offers };
 }
 
 const limitWords = (params: Complaint["params"]): string =>
@@ -217,10 +227,11 @@ function words(schema: SchemaName, complaint: Complaint, path: string, siblings:
     }
     case "enum": {
       const allowed = (params.allowedValues as unknown[]).map(String);
-      const near = typeof data === "string" ? nearest(data.replaceAll(/[ _]/gu, "-"), allowed) : undefined;
-      return near === undefined
-        ? { says, mend: choices(allowed) }
-        : { says, mend: `Write \`${near}\`. ${choices(allowed)}`, better: near };
+      const word = typeof data === "string" ? data.trim().replaceAll(/[ _]/gu, "-") : "";
+      const [near, ...offers] = word === "" ? [] : nearOnes(word, allowed);
+      if (near === undefined) return { says, mend: choices(allowed) };
+      const sure = near === word.toLowerCase();
+      return { says, mend: `Write \`${near}\`. ${choices(allowed)}`, better: near, sure, offers };
     }
     case "const":
       return { says, mend: `Write \`${String(params.allowedValue)}\`.` };
@@ -323,11 +334,22 @@ export function validate(schema: SchemaName, placed: Placed): readonly Mistake[]
     const place: Place =
       (told.atKey ? placed.keys.get(where) : undefined) ?? placed.places.get(where) ?? placed.keys.get(where) ?? START;
     if (mistakes.some((other) => other.path === where && other.says === told.says)) continue;
-    const edit = told.better === undefined ? {} : { edit: { place, text: told.better } };
+    const edit = told.better === undefined ? {} : { edit: { place, text: told.better, sure: told.sure === true } };
+    const others = told.offers?.length ? { offers: told.offers.map((text) => ({ place, text })) } : {};
     const other = told.standIn === undefined ? {} : { standIn: { place, text: told.standIn } };
     const { says, mend } = told;
     const key = complaint.keyword === "additionalProperties" ? { unknownKey: true as const } : {};
-    mistakes.push({ rule: "document.front-matter", path: where, place, says, mend, ...edit, ...other, ...key });
+    mistakes.push({
+      rule: "document.front-matter",
+      path: where,
+      place,
+      says,
+      mend,
+      ...edit,
+      ...others,
+      ...other,
+      ...key,
+    });
   }
   return mistakes;
 }

@@ -28,7 +28,7 @@ export function judgeDocument(
   { subject, rules }: InspectionTask,
 ): readonly CheckEntry[] {
   const print = printer(system);
-  const checks: CheckEntry[] = mistakes.map((mistake) => mistakeEntry(mistake, "shall"));
+  const checks: CheckEntry[] = mistakes.map((mistake) => mistakeEntry(mistake, "shall", build.markdown.text));
   for (const rule of waiversLast(rules)) {
     const found = runRule(rule, { ...subject, build, print });
     // A rule that could not be run has found nothing, and what it would have found is not known.

@@ -1,11 +1,12 @@
 import type { Mistake } from "../document/mistake.js";
+import type { SourceFile } from "../repository/files.js";
 import type { StandardFile } from "../standard/file.js";
 import { mistakeEntry } from "./mistake-entry.js";
 import { countsOf, type DocumentEntry, type InspectionRecord, type StandardEntry, totalsOf } from "./record.js";
 import type { Snapshot } from "./snapshot.js";
 
-const fileEntry = (file: string, mistakes: readonly Mistake[]): DocumentEntry => {
-  const checks = mistakes.map((mistake) => mistakeEntry(mistake, "shall"));
+const fileEntry = ({ path: file, text }: SourceFile, mistakes: readonly Mistake[]): DocumentEntry => {
+  const checks = mistakes.map((mistake) => mistakeEntry(mistake, "shall", text));
   return { file, verdict: "not ready", counts: countsOf(checks), checks };
 };
 
@@ -20,9 +21,10 @@ const standardEntry = ({ file, folder, settings }: StandardFile): StandardEntry 
 export function recordOf(context: Snapshot, entries: readonly DocumentEntry[]): InspectionRecord {
   const { files, standards } = context;
   const documents = [...entries];
-  for (const [file, mistakes] of context.catalogue.mistakes) documents.push(fileEntry(file, mistakes));
-  if (files.stock && context.stock.mistakes.length > 0)
-    documents.push(fileEntry(files.stock.path, context.stock.mistakes));
+  const parts = new Map(files.parts.map((file) => [file.path, file]));
+  for (const [path, mistakes] of context.catalogue.mistakes)
+    documents.push(fileEntry(parts.get(path) ?? { path, text: "" }, mistakes));
+  if (files.stock && context.stock.mistakes.length > 0) documents.push(fileEntry(files.stock, context.stock.mistakes));
   return {
     record: 2,
     standard: context.standard.name,

@@ -55,6 +55,17 @@ export interface WaitsForEntry {
   readonly found?: WhereFound;
 }
 
+/** A change of its file that would put a check right. */
+export interface MendEntry {
+  /** What it takes the place of; of no length where something is put in. */
+  readonly at: Omit<CheckEntry["at"], "path">;
+  /** What stands there. */
+  readonly was: string;
+  readonly becomes: string;
+  /** Whether it is the one answer; else it is one of several, or needs a person. Sure ones of a check belong together. */
+  readonly sure: boolean;
+}
+
 export type Outcome = "holds" | "fails" | "open" | "waived";
 
 export interface CheckEntry {
@@ -75,6 +86,8 @@ export interface CheckEntry {
   readonly share?: number;
   readonly says: string;
   readonly mend?: string;
+  /** Changes that would put it right: every sure one, or one of the others. */
+  readonly mends?: readonly MendEntry[];
   readonly missing?: readonly string[];
   /** What it waits for, in words, where something of the document or a part is not written down. */
   readonly "waits-for"?: readonly WaitsForEntry[];

@@ -8,6 +8,8 @@ export interface SplitValue {
   readonly mend: string;
   /** What was most likely meant. */
   readonly better: string;
+  /** Nothing else can be meant. */
+  readonly sure: boolean;
 }
 
 interface Item {
@@ -43,11 +45,11 @@ function splitValue(written: string, whole: string, rest: string, from: number, 
   const says = `\`${written}\` has a comma in it, and inside braces a comma ends a value.`;
   const unit = /^\d+(?:\.\d+)?\s*(\D.*)$/u.exec(rest)?.[1];
   if (unit === undefined)
-    return { from, to, says, mend: `Put it in quotes: \`"${written}"\`.`, better: `"${written}"` };
+    return { from, to, says, mend: `Put it in quotes: \`"${written}"\`.`, better: `"${written}"`, sure: false };
   const isThousands = THOUSANDS.test(whole) && !/^-?0/u.test(whole) && /^\d{3}(?!\d)/u.test(rest);
   const better = `${whole}${isThousands ? "" : "."}${rest}`;
   const mend = isThousands
     ? `Write \`${better}\`, without a mark between thousands; a decimal has a point.`
     : `Write \`${better}\`: a decimal has a point.`;
-  return { from, to, says, mend, better };
+  return { from, to, says, mend, better, sure: !/^\d{3}(?!\d)/u.test(rest) };
 }

@@ -14,6 +14,8 @@ export interface Slip {
   readonly says: string;
   readonly mend: string;
   readonly edit?: Change;
+  /** Nothing else can be meant than the edit. */
+  readonly sure?: true;
 }
 
 const PAIR = /^(?:- +)?(["']?[\w.-]+["']?)\s*:(?:\s+(.*))?$/u;
@@ -41,6 +43,7 @@ function tabSlip(lines: readonly BlockLine[], index: number): Slip | undefined {
     says: `A tab stands in front of \`${brief(line.content)}\`; lines are indented by blanks.`,
     mend: wanted === 0 ? "Take the tab out." : `Write ${blanks(wanted)} in its place.`,
     edit: indented(line, wanted),
+    sure: true,
   };
 }
 

@@ -105,7 +105,8 @@ export function readYaml(text: string, from = 0, to = text.length): Placed {
   const [first] = deep.length > 0 ? deep : fatal;
   const slip = first && !deep.includes(first) ? slipIn(text, from, to) : undefined;
   if (slip) {
-    const edit = slip.edit && { place: at(slip.edit.from, slip.edit.to), text: slip.edit.text };
+    const { edit: change, sure = false } = slip;
+    const edit = change && { place: at(change.from, change.to), text: change.text, sure };
     complain(at(slip.from, slip.to), slip.says, slip.mend, "", edit);
   } else
     for (const error of first ? [first] : parsed.warnings) {
@@ -163,7 +164,7 @@ export function readYaml(text: string, from = 0, to = text.length): Placed {
         keys.set(inner, place(key));
         const here = at(from + split.from, from + split.to);
         places.set(inner, here);
-        complain(here, split.says, split.mend, inner, { place: here, text: split.better });
+        complain(here, split.says, split.mend, inner, { place: here, text: split.better, sure: split.sure });
         made[name] = null;
         continue;
       }

@@ -16,6 +16,7 @@ import {
 import { START } from "../../document/place.js";
 import { TURNS } from "../../findings/turns.js";
 import { type WhereFound, whereFound, whereFoundWords } from "../../findings/where-found.js";
+import { placedMends } from "../../mends/mend.js";
 import type { Build } from "../../model/build.js";
 import { isLooserLevel } from "../../standard/levels.js";
 import type { Level } from "../../standard/setting.js";
@@ -161,6 +162,7 @@ export function judge(
   const good = gaps.length === 0 && isGood(raw, compared);
   if (good && !listHolding) return { rule: rule.id, level, outcome: "holds", at: NOWHERE, says: "", sources: [] };
   const place = raw.place ?? build.reader.place(raw.at);
+  const mends = good ? [] : placedMends(raw.mends, build);
   const base = {
     rule: rule.id,
     ...(rule.plugin === undefined ? {} : { from: rule.plugin }),
@@ -168,6 +170,7 @@ export function judge(
     at: { path: raw.at, ...place },
     sources: sourceEntries(raw.sources ?? rule.sources, build.practice),
     ...(raw.turns ? { [TURNS]: raw.turns } : {}),
+    ...(mends.length > 0 ? { mends } : {}),
   };
   if (raw.form === "open" || gaps.length > 0) {
     const says = gaps.length > 0 ? gaps.map(gapSays).join(" ") : raw.says({ measured: "", allowed: "" });

@@ -1,6 +1,7 @@
 import type { SourceId, Value } from "@plumbmark/calc";
 import type { Place } from "../../document/place.js";
 import type { Turns } from "../../findings/turns.js";
+import type { Mend } from "../../mends/mend.js";
 import type { Build } from "../../model/build.js";
 import type { Repository } from "../../model/repository.js";
 import type { Level, Setting, SettingDefinition } from "../../standard/setting.js";
@@ -46,6 +47,8 @@ export interface RawCheck {
   readonly says: (words: Words) => string;
   /** What would put it right. */
   readonly mend?: string;
+  /** Changes of the document that would put it right. */
+  readonly mends?: readonly Mend[];
   /** The one figure that would turn it. */
   readonly turns?: Turns | undefined;
   /** What has to be written down; only of an open check. */

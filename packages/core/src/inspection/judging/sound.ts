@@ -26,6 +26,24 @@ function refuseValue(what: string, value: unknown): void {
     refuse(what, value, "a value that says where it comes from");
 }
 
+/** More changes than this are no answer to one check. */
+const MOST_MENDS = 100;
+
+function refuseMends(mends: unknown): void {
+  if (!Array.isArray(mends) || mends.length > MOST_MENDS) refuse("`mends`", mends, `a list of at most ${MOST_MENDS}`);
+  for (const mend of mends as readonly unknown[]) {
+    if (!isObject(mend)) refuse("one of `mends`", mend, "a change: `{at, becomes, sure}`");
+    const isPlace =
+      isObject(mend.at) &&
+      ["line", "column", "endLine", "endColumn"].every((key) => Number.isInteger((mend.at as Unknown)[key]));
+    if (typeof mend.at !== "string" && !isPlace) refuse("`at` of one of `mends`", mend.at, "a path or a place");
+    text("`becomes` of one of `mends`", mend.becomes);
+    // One line takes the place of another: a change that adds keys of its own would be no mend of a value.
+    if (/[\r\n]/u.test(mend.becomes as string)) refuse("`becomes` of one of `mends`", mend.becomes, "one line of text");
+    if (typeof mend.sure !== "boolean") refuse("`sure` of one of `mends`", mend.sure, "true or false");
+  }
+}
+
 /**
  * What a plugin yields has to be a check: anything may come out of somebody else's code.
  * @throws TypeError that says what is wrong with it.
@@ -37,6 +55,7 @@ export function refuseUnsound(raw: unknown): asserts raw is RawCheck {
   text("the path of its check", raw.at);
   if (typeof raw.says !== "function") refuse("`says`", raw.says, "a function, or a text for `is` and `open`");
   if (raw.mend !== undefined) text("`mend`", raw.mend);
+  refuseMends(raw.mends ?? []);
   const rests: unknown = raw.sources ?? [];
   if (!Array.isArray(rests) || !rests.every((each) => Object.hasOwn(sources, String(each))))
     refuse("`sources`", rests, "a list of sources that are known");

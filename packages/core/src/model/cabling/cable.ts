@@ -35,6 +35,18 @@ export class Cable {
     this.part = reader.part(`${path}.part`, [kind]);
   }
 
+  /** The shortest of the lengths its part comes in that is at least so many metres, as it is written there. */
+  stockedFrom(least: number): string | undefined {
+    const lengths = this.part?.data.lengths;
+    const known = (Array.isArray(lengths) ? lengths : []).flatMap((text, index) => {
+      const length = this.part?.quantities.get(`lengths.${index + 1}`);
+      return length?.known && (length.sure ?? "stated") === "stated"
+        ? [{ text: String(text), metres: length.value }]
+        : [];
+    });
+    return known.filter(({ metres }) => metres >= least).sort((one, other) => one.metres - other.metres)[0]?.text;
+  }
+
   /** Whether anything is written of it. */
   get written(): boolean {
     return this.reader.data(this.path) !== undefined;

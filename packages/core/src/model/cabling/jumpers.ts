@@ -56,6 +56,11 @@ export class Jumpers {
     return this.line.jumper.length;
   }
 
+  /** The shortest length its part comes in that is at least so many metres; undefined where none is, or none is listed. */
+  stockedFrom(least: number): string | undefined {
+    return this.line.jumper.stockedFrom(least);
+  }
+
   /** Every step from panel to panel in cable order; undefined where a size is not known. */
   get hops(): readonly (Hop | undefined)[] {
     return once(this, "hops", () => {

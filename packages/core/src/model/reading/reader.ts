@@ -1,6 +1,6 @@
 import { type Gap, type Kind, type Known, kinds, missing, type Value } from "@plumbmark/calc";
 import type { Mistake } from "../../document/mistake.js";
-import { choices, nearest } from "../../document/nearest.js";
+import { choices, nearOnes } from "../../document/nearest.js";
 import { type Place, START } from "../../document/place.js";
 import type { Implausible } from "../../document/plausible.js";
 import type { Data, Placed } from "../../document/yaml/yaml.js";
@@ -110,24 +110,41 @@ export class Reader {
     return this.placed.places.get("") ?? START;
   }
 
-  /** @param meant what was most likely meant in place of the value at `path`, or what could stand there */
+  /**
+   * @param meant what was most likely meant in place of the value at `path`, or what could stand there
+   * @param where what those take the place of, when it is not the value itself
+   */
   complain(
     path: string,
     says: string,
     mend: string,
-    meant: { readonly [each in "edit" | "standIn"]?: string } = {},
+    meant: { readonly [each in "edit" | "standIn"]?: string } & { readonly offers?: readonly string[] } = {},
+    where?: Place,
   ): void {
     const place = this.placed.places.get(path) ?? this.place(path);
-    const edits = Object.fromEntries(Object.entries(meant).map(([each, text]) => [each, { place, text }]));
-    this.mistakes.push({ rule: "document.parts", path, place, says, mend, ...edits });
+    const { offers = [], ...others } = meant;
+    const put = (text: string) => ({ place: where ?? place, text });
+    const edits = Object.fromEntries(Object.entries(others).map(([each, text]) => [each, put(text)]));
+    const offered = offers.length === 0 ? {} : { offers: offers.map(put) };
+    this.mistakes.push({ rule: "document.parts", path, place, says, mend, ...edits, ...offered });
   }
 
   /** A name that is none of those that are known: with the nearest of them, else with all. */
   unknown(path: string, name: string, says: string, known: readonly string[]): void {
-    const near = nearest(name, known);
+    // A name is never put right without asking: another part may be as near.
+    const [near, ...offers] = nearOnes(name, known);
     const mend = near === undefined ? choices(known) : `Write \`${near}\`. ${choices(known, undefined, 8)}`;
     const [any] = known;
-    this.complain(path, says, mend, near !== undefined ? { edit: near } : any !== undefined ? { standIn: any } : {});
+    const meant = near !== undefined ? { edit: near, offers } : any !== undefined ? { standIn: any } : {};
+    this.complain(path, says, mend, meant, this.#placeOfName(path, name));
+  }
+
+  /** Where a name stands: as the value, as the `part` of an entry, or as a key. */
+  #placeOfName(path: string, name: string): Place | undefined {
+    const { places, keys } = this.placed;
+    if (this.text(path) === name) return places.get(path);
+    if (this.text(`${path}.part`) === name) return places.get(`${path}.part`);
+    return keys.get(`${path}.${name}`) ?? keys.get(path);
   }
 
   /** The part named at `path`, of one of `kinds`; a name that is not in the catalogue is the author's mistake. */
