@@ -1,4 +1,4 @@
-import { inspect, type MendEntry } from "@plumbmark/core";
+import { type MendEntry, openRepository } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
 import { TODAY } from "../documents/repository.js";
@@ -9,7 +9,9 @@ function mendsOf(slip: string): readonly MendEntry[] {
   const mistake = SINGLE_MISTAKES.find((each) => each.slip === slip);
   if (!mistake) throw new Error(`there is no slip ${slip}`);
   const { files, file } = withMistake(mistake);
-  const entry = inspect(files, rules, { today: TODAY }).documents.find((each) => each.file === file);
+  const entry = openRepository(files, rules, { today: TODAY })
+    .all()
+    .documents.find((each) => each.file === file);
   const mistakes = entry?.checks.filter(({ rule }) => /^document\.(?:front-matter|parts)$/u.test(rule)) ?? [];
   return mistakes.find(({ mends }) => mends !== undefined)?.mends ?? [];
 }
@@ -46,7 +48,7 @@ describe("what has several, or needs a person, is offered", () => {
     ["blank as thousands separator", ["1 000 lb -> 1000 lb"]],
     ["a range where one value belongs", ["100-240 V -> 100 V", "100-240 V -> 240 V"]],
     ["missing unit", ["11 -> 11 ft ?", "11 -> 11 in ?", "11 -> 11 m ?", "11 -> 11 mm ?"]],
-    ["unknown panel", ["tile-500-p2.8 -> tile-500-p2.9"]],
+    ["unknown panel", ["tile-500-p2.8 -> tile-500-p3.1"]],
     ["unknown part of a hang", ["beam-clip -> beam-clamp"]],
     ["unknown section of a bar", ["pipe-1.6-std -> pipe-1.5-std"]],
     ["unknown lot", ["lot-2413 -> lot-2431"]],

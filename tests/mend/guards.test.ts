@@ -38,7 +38,7 @@ describe("a change that would leave another mistake in its line is no answer", (
     ).toEqual([]);
   });
   test("a tab in front of what belongs somewhere else", () => {
-    expect(mended(["    rows: 1", "    rows: 1\n\tanother-face: {panel: tile-500-p2.9}"])).toEqual([]);
+    expect(mended(["    rows: 1", "    rows: 1\n\tanother-face: {panel: tile-500-p3.1}"])).toEqual([]);
   });
 });
 

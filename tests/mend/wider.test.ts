@@ -1,4 +1,4 @@
-import { approvalCodes, mendRepository, openRepository } from "@plumbmark/core";
+import { mendRepository, openRepository } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { expect, test } from "vitest";
 import { starter, TODAY } from "../documents/repository.js";
@@ -32,7 +32,7 @@ test("two panels wider: five edits by hand and one mend, and all that is left is
   const { files } = mendRepository(repository, (path) => path === BANNER);
   expect(files.map(({ path }) => path)).toEqual([BANNER]);
   expect(repository.one(BANNER).entry.checks.map(({ rule }) => rule)).toEqual(["document.sign-off"]);
-  const code = approvalCodes(repository.files, TODAY).get(BANNER) ?? "";
+  const code = repository.model(BANNER).build.approval.code ?? "";
   const mended = repository.files.documents.find(({ path }) => path === BANNER)?.text ?? "";
   repository.replace(BANNER, mended.replace(/(^approved: \{.*code: )[0-9A-Z-]+/mu, `$1${code}`));
   expect(repository.one(BANNER).entry.verdict).toBe("ready");
@@ -45,13 +45,14 @@ test("the figures in its prose are those of eight panels, each to the precision 
   const text = repository.files.documents.find(({ path }) => path === BANNER)?.text ?? "";
   const quoted = (of: string): string | undefined =>
     new RegExp(`\\[([^\\]]*)\\]\\(calc:${of.replaceAll(".", "\\.")}\\)`, "u").exec(text)?.[1];
+  const panel = repository.model(BANNER).build.faces[0]?.panel?.name ?? "";
   const parts = repository.catalogue.parts;
   const figure = (part: string, path: string): number => parts.get(part)?.quantities.get(path)?.value ?? Number.NaN;
-  const kg = 8 * (figure("tile-500-p2.9", "mass") + figure("hanging-bar-500", "mass"));
+  const kg = 8 * (figure(panel, "mass") + figure("hanging-bar-500", "mass"));
   expect(quoted("faces.banner.mass")).toBe(`${(kg / 0.45359237).toFixed(0)} lb`);
   expect(quoted("faces.banner.panel-count")).toBe("8");
-  const [wide = Number.NaN] = [figure("tile-500-p2.9", "pixels.1")];
+  const [wide = Number.NaN] = [figure(panel, "pixels.1")];
   expect(quoted("faces.banner.pixels-wide")).toBe(`${8 * wide} px`);
-  const amps = (8 * figure("tile-500-p2.9", "power.maximum")) / figure("tile-500-p2.9", "power.factor") / 120;
+  const amps = (8 * figure(panel, "power.maximum")) / figure(panel, "power.factor") / 120;
   expect(quoted("power.circuits.stage-4.current")).toBe(`${amps.toFixed(1)} A`);
 });

@@ -1,5 +1,6 @@
 import type { Known } from "@plumbmark/calc";
 import { buildSchema, partsSchema, stockSchema } from "../generated/schemas.js";
+import { fieldsAt } from "./field.js";
 import type { Mistake } from "./mistake.js";
 import type { Implausible } from "./plausible.js";
 import { readQuantities } from "./quantities.js";
@@ -21,6 +22,13 @@ export interface ReadData {
   readonly data: Data;
 }
 
+/** What a letter states is transcribed by whoever has the letter: the form of the YAML knows nothing of that. */
+function ofLetter(root: (typeof SCHEMAS)[keyof typeof SCHEMAS], mistake: Mistake): Mistake {
+  const { edit, path } = mistake;
+  if (!edit?.sure || path === "" || !fieldsAt(root, path).some(({ found }) => found === "letter")) return mistake;
+  return { ...mistake, edit: { ...edit, sure: false } };
+}
+
 /**
  * Looks at what stands in a file: its form, its quantities and its days. What is wrong with one value is told once, by
  * whoever knows most about it: where a comma cut it in two nobody says that it has no unit.
@@ -32,5 +40,6 @@ export function readData(name: keyof typeof SCHEMAS, placed: Placed): ReadData {
   const told = new Set([...placed.mistakes, ...mistakes].map(({ path }) => path).filter((path) => path !== ""));
   const shape = validate(name, { ...placed, data }).filter(({ path }) => !told.has(path));
   const unread = mistakes.filter(({ path }) => !placed.mistakes.some((other) => other.path === path && path !== ""));
-  return { values, mistakes: [...placed.mistakes, ...shape, ...unread], implausible, unsure, data };
+  const slips = placed.mistakes.map((mistake) => ofLetter(SCHEMAS[name], mistake));
+  return { values, mistakes: [...slips, ...shape, ...unread], implausible, unsure, data };
 }
