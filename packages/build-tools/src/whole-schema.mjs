@@ -14,8 +14,9 @@ export function wholeSchema(schema, others) {
   const added = {};
   const isFree = (name) => schema.$defs?.[name] === undefined && added[name] === undefined;
   const nameOf = (file, name) => (isFree(name) ? name : `${file.replace(/\..*$/u, "")}-${name}`);
-  const take = (file, name, piece) => {
-    const key = `${file}/${name}`;
+  const take = (file, name, piece, property) => {
+    // A property and a definition may be called alike and be two things.
+    const key = `${file}/${property ? "properties" : "$defs"}/${name}`;
     if (taken.has(key)) return taken.get(key);
     const as = nameOf(file, name);
     taken.set(key, as);
@@ -37,7 +38,7 @@ export function wholeSchema(schema, others) {
       if (key !== "$ref" || typeof value !== "string") node[key] = rewritten(value, file);
       else if (FOREIGN.test(value)) {
         const [, from, definition, property] = value.match(FOREIGN);
-        node.$ref = `#/$defs/${take(from, definition ?? property, find(from, definition, property))}`;
+        node.$ref = `#/$defs/${take(from, definition ?? property, find(from, definition, property), definition === undefined)}`;
       } else if (file !== undefined) {
         const name = value.replace("#/$defs/", "");
         node.$ref = `#/$defs/${take(file, name, find(file, name))}`;

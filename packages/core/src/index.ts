@@ -10,6 +10,7 @@ export { choices, nearest } from "./document/nearest.js";
 export { asRead, isNothingWritten, isPlaceholder, written } from "./document/nothing-written.js";
 export { nobodyIn, type Person, person, samePerson } from "./document/person.js";
 export type { Place } from "./document/place.js";
+export { LIKE_IN_SURVEY, withLike } from "./document/like.js";
 export { readQuantities } from "./document/quantities.js";
 export { validate } from "./document/validate.js";
 export type { ValueChange } from "./document/yaml/overlay.js";
@@ -127,3 +128,5 @@ export {
   withoutEmpty,
 } from "./takeoff/table.js";
 export { tableMarkdown } from "./takeoff/table-markdown.js";
+export { readSurveys, type Survey, type Surveys } from "./venue/survey.js";
+export { type Way, wayBetween } from "./venue/ways.js";

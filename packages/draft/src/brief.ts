@@ -1,0 +1,31 @@
+import type { Catalogue, Part, Stock } from "@plumbmark/core";
+import type { System } from "@plumbmark/calc";
+import type { Desk } from "./desk/desk.js";
+import type { Facts } from "./venue/facts.js";
+import type { Wish } from "./wish/wish.js";
+
+/** Panels of one lot, or as many as one likes of the catalogue. */
+export interface PanelsOnOffer {
+  readonly panel: string;
+  readonly lot: string | undefined;
+  /** Free on the days of the wish; unbounded out of the catalogue. */
+  readonly free: number;
+  /** Whether they are on the shelf: what is not has to be bought. */
+  readonly owned: boolean;
+}
+
+/** Everything a draft is made from. */
+export interface Brief {
+  readonly wish: Wish;
+  readonly facts: Facts;
+  readonly desk: Desk;
+  readonly catalogue: Catalogue;
+  readonly stock: Stock;
+  readonly practice: "us" | "iec";
+  readonly system: System;
+  readonly offers: readonly PanelsOnOffer[];
+}
+
+/** Parts of a kind, in the catalogue's order. */
+export const partsOf = ({ catalogue }: Pick<Brief, "catalogue">, kind: string): readonly Part[] =>
+  [...catalogue.parts.values()].filter((part) => part.kind === kind);

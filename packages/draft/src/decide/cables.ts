@@ -1,0 +1,70 @@
+import { readQuantity } from "@plumbmark/calc";
+import { type Part, type Survey, type Way, wayBetween } from "@plumbmark/core";
+import type { Brief } from "../brief.js";
+import { alongOf, lengthOf, type VenueStructure } from "../venue/facts.js";
+import { lengthText } from "../write/length.js";
+
+/** A way a cable takes, in metres, and whether somebody measured or looked at it. */
+export interface Need {
+  readonly metres: number;
+  readonly sure: boolean;
+}
+
+/** Slack a cable is to have over its way, as a share of it. */
+const SLACK = 0.1;
+
+const known = ({ length, how }: Way): Need | undefined =>
+  length.known ? { metres: length.value, sure: how !== "straight" } : undefined;
+
+/** The way between two places of the venue; undefined where it cannot be told at all. */
+export function wayTo(survey: Survey | undefined, from: string | undefined, to: string): Need | undefined {
+  if (!survey || from === undefined) return undefined;
+  return from === to ? { metres: 0, sure: true } : known(wayBetween(survey, from, to));
+}
+
+/** The structure a face is to hang under: the one that is wished for, else the only one there is. */
+export function structureOf({ wish, facts }: Brief): VenueStructure | undefined {
+  if (wish.under !== undefined) return facts.structures.find(({ name }) => name === wish.under);
+  return facts.structures.length === 1 ? facts.structures[0] : undefined;
+}
+
+/**
+ * The way from a place to a face: to the nearer end of the structure it hangs under, along that to the middle of the face,
+ * and down. To something that stands, the way to the floor or wall that is named.
+ */
+export function wayToFace(brief: Brief, from: string | undefined, drop: number): Need | undefined {
+  const { wish, facts } = brief;
+  const structure = structureOf(brief);
+  if (wish.support !== undefined && wish.support !== "flown")
+    return wish.on === undefined ? undefined : wayTo(facts.survey, from, wish.on);
+  if (!structure) return undefined;
+  const way = wayTo(facts.survey, from, structure.name);
+  if (!way) return undefined;
+  const whole = lengthOf(structure);
+  const at = Math.min(whole, Math.max(0, alongOf(structure, wish.right ?? 0, wish.upstage ?? structure.from.upstage)));
+  return { metres: way.metres + Math.max(at, whole - at) + drop, sure: way.sure };
+}
+
+/** Lengths a cable is kept in, in metres and as they are written, the shortest first; none for what is cut to length. */
+export function keptLengths(part: Part): readonly { readonly metres: number; readonly text: string }[] {
+  const { lengths } = part.data;
+  const all = (Array.isArray(lengths) ? lengths : []).flatMap((each) => {
+    const read = readQuantity(each as string, ["length"]);
+    return read.ok ? [{ metres: read.quantity.value, text: String(each) }] : [];
+  });
+  return all.sort((a, b) => a.metres - b.metres);
+}
+
+/** The length of a cable for a way: the shortest that is kept and reaches; a guess where nobody measured the way. */
+export function lengthFor({ system }: Pick<Brief, "system">, part: Part, need: Need | undefined): string | undefined {
+  if (!need) return undefined;
+  const least = need.metres * (1 + SLACK);
+  const kept = keptLengths(part);
+  const step = system === "us" ? 5 * 0.3048 : 1;
+  const text =
+    kept.length === 0
+      ? lengthText(Math.max(1, Math.ceil(least / step - 1e-6)) * step, system)
+      : kept.find(({ metres }) => metres >= least - 1e-9)?.text;
+  if (text === undefined) return undefined;
+  return need.sure ? text : `${text} ?`;
+}

@@ -1,0 +1,97 @@
+import type { Data } from "@plumbmark/core";
+import type { Brief } from "../brief.js";
+import { countOf, group, keyOf, type Mapping, textOf } from "../data.js";
+import { divide } from "../search/divide.js";
+import type { GridCell } from "../search/grid.js";
+import { cellsText } from "../write/cells.js";
+import { lengthFor, wayToFace } from "./cables.js";
+import { type Decided, decided, fallen, type Scheme } from "./decision.js";
+import { places } from "./picture.js";
+import { cablesBetween, jumperFor, rigged } from "./power.js";
+import { FACE } from "./size.js";
+
+interface Cables {
+  readonly feed: Mapping;
+  readonly jumper: Mapping;
+  readonly back: Mapping | undefined;
+}
+
+/** Chains as they are written: feed, jumper, and the way back where loops are closed. */
+function chainsOf(pieces: readonly (readonly GridCell[])[], { feed, jumper, back }: Cables, loops: boolean): Mapping {
+  return Object.fromEntries(
+    pieces.map((piece, index) => [
+      `D${index + 1}`,
+      group({
+        port: index + 1,
+        "back-up-port": loops && back ? pieces.length + index + 1 : undefined,
+        feed,
+        jumper: piece.length > 1 ? jumper : undefined,
+        return: loops ? back : undefined,
+        panels: `${FACE} ${cellsText(piece)}`,
+      }),
+    ]),
+  ) as Mapping;
+}
+
+/** Most panels a port takes: by the pixels it may send, and by what the makers let follow one another. */
+function mostInChain(brief: Brief, scheme: Scheme, cables: Cables, count: number): number {
+  const { desk } = brief;
+  const fits = (panels: number): boolean => {
+    const row = Array.from({ length: panels }, (_, column) => ({ row: 0, column }));
+    const face = { ...(keyOf(scheme.matter.faces, FACE) as Mapping), columns: panels, rows: 1 };
+    const data = { ...(scheme.matter.data as Mapping), chains: chainsOf([row], cables, false) };
+    const asked = desk.ask({ faces: { [FACE]: face }, data, picture: scheme.matter.picture } as Mapping);
+    return asked.fails("data.port-load", "data.chain-length").length === 0;
+  };
+  if (fits(count)) return count;
+  let [low, high] = [0, count - 1];
+  while (low < high) {
+    const middle = Math.ceil((low + high) / 2);
+    if (fits(middle)) low = middle;
+    else high = middle - 1;
+  }
+  return low;
+}
+
+/** Chains of as few ports as can be, alike in length, each closed to a loop where the processor has ports for it. */
+export function driven(brief: Brief, scheme: Scheme, cells: readonly GridCell[]): Decided {
+  const { catalogue, desk } = brief;
+  const name = textOf(keyOf(scheme.matter.data, "processor"), "part") ?? "";
+  const processor = catalogue.parts.get(name);
+  const port = processor?.data["port-connector"];
+  const socket = typeof port === "string" ? port : textOf(port, "type");
+  const { feeds, jumpers, returns } = cablesBetween(brief, scheme.panel, "data");
+  const [feedPart] = feeds(socket);
+  const jumper = jumpers.map((part) => jumperFor(brief, scheme, part, cells, "data")).find((each) => each !== undefined);
+  if (!feedPart || !jumper)
+    return fallen("connectors.mate", `The catalogue has no data cables from ${name} to ${scheme.panel} and between its panels.`);
+  const way = wayToFace(brief, places(brief).processor, 0);
+  const [backPart] = returns(socket);
+  const lengthOf = (part: typeof feedPart): Mapping => group({ part: part.name, length: lengthFor(brief, part, way) });
+  const cables = { feed: lengthOf(feedPart), jumper, back: backPart ? lengthOf(backPart) : undefined };
+  const most = mostInChain(brief, scheme, cables, cells.length);
+  if (most < 1) return fallen("data.port-load", `One port of ${name} does not take one panel ${scheme.panel}.`);
+  const pieces = divide(cells, most);
+  const ports = countOf(processor?.data, "ports") ?? 0;
+  if (pieces.length > ports)
+    return fallen(
+      "data.processor-load",
+      `The face needs ${pieces.length} ports; ${name} has ${ports}.`,
+      `${most * ports} panels are the most this processor drives.`,
+    );
+  const loops = processor?.data.loops === true && cables.back !== undefined && pieces.length * 2 <= ports;
+  const matter = { data: { ...(scheme.matter.data as Mapping), chains: chainsOf(pieces, cables, loops) } as Data };
+  const fails = desk.ask({ ...scheme.matter, rigging: rigged(brief), ...matter }).fails("data.");
+  const [first] = fails;
+  if (first) return fallen(first.rule, first.says);
+  const chains = pieces.length === 1 ? "One chain takes every panel" : `${pieces.length} chains, the fewest that do, take as many panels each as can be alike`;
+  return {
+    ok: true,
+    scheme: decided(scheme, matter, {
+      what: "data",
+      why: `${chains}${loops ? ", each closed to a loop: a break in it leaves every panel lit" : ""}.`,
+      exact: true,
+      figures: pieces.map((_, index) => `data.chains.D${index + 1}.share`),
+    }),
+  };
+}

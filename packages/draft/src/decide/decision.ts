@@ -1,0 +1,49 @@
+import type { Mapping } from "../data.js";
+
+/** What was decided, why, and whether every other way was looked at. */
+export interface Decision {
+  /** Which of the ten: size, viewing, cable order, power … */
+  readonly what: string;
+  /** In a sentence. */
+  readonly why: string;
+  /** Whether nothing better was left unlooked at. */
+  readonly exact: boolean;
+  /** What was not looked at, where something was not. */
+  readonly gap?: string;
+  /** Computed values it rests on, by path: each has its working. */
+  readonly figures: readonly string[];
+}
+
+/** Why a choice fell out: the demand that was in the way, and by how much. */
+export interface Fallen {
+  readonly rule: string;
+  readonly says: string;
+  /** What would do, where that can be told. */
+  readonly nearest?: string;
+}
+
+/** A draft as it grows: what is decided so far is in its front matter. */
+export interface Scheme {
+  readonly columns: number;
+  readonly rows: number;
+  readonly panel: string;
+  readonly lot: string | undefined;
+  readonly matter: Mapping;
+  readonly decisions: readonly Decision[];
+  /** What is the other way round than in the scheme it came from, in words: `over two circuits`. */
+  readonly variant: readonly string[];
+}
+
+export type Decided = { readonly ok: true; readonly scheme: Scheme } | { readonly ok: false; readonly fallen: Fallen };
+
+/** The scheme with a part of its front matter put in and a decision told. */
+export const decided = (scheme: Scheme, matter: Mapping, ...decisions: readonly Decision[]): Scheme => ({
+  ...scheme,
+  matter: { ...scheme.matter, ...matter },
+  decisions: [...scheme.decisions, ...decisions],
+});
+
+export const fallen = (rule: string, says: string, nearest?: string): Decided => ({
+  ok: false,
+  fallen: { rule, says, ...(nearest === undefined ? {} : { nearest }) },
+});

@@ -1,0 +1,261 @@
+import type { CheckEntry, Data, Part } from "@plumbmark/core";
+import { type Brief, partsOf } from "../brief.js";
+import { group, keyOf, type Mapping, mappingOf } from "../data.js";
+import { hangSets } from "../search/hang-sets.js";
+import { alongOf, lengthOf, type VenuePoint, type VenueStructure } from "../venue/facts.js";
+import { lengthText, roundedUp } from "../write/length.js";
+import { structureOf } from "./cables.js";
+import { type Decided, decided, fallen, type Scheme } from "./decision.js";
+import { rigged } from "./power.js";
+import { FACE, panelSize } from "./size.js";
+import { withFace } from "./viewing.js";
+
+/** Name of the bar of a drafted build. */
+export const BAR = "header";
+/** So far beside the face a bar may go on to the next point. */
+const BESIDE = 0.6;
+/** What a bar stands out beside its outer hangs and its face at the least. */
+const END = 0.1;
+const MOST_HANGS = 8;
+/** Bars that are asked about for one face. */
+const MOST_ASKED = 24;
+/** Places along a beam without points are a grid of this. */
+const GRID = { us: 0.3048, metric: 0.25 } as const;
+/** Rules that say whether a bar, its hangs and what hangs there will do. */
+const RULES = [
+  "rigging.attachment",
+  "rigging.bar-",
+  "rigging.column-depth",
+  "rigging.design-factor",
+  "rigging.head-room",
+  "rigging.lost-hang",
+  "rigging.point-load",
+  "rigging.rated-hardware",
+  "rigging.reach",
+  "rigging.secondary",
+  "rigging.slack-hang",
+  "rigging.suspended-weight",
+] as const;
+
+export interface HangWish {
+  /** Hangs more than the fewest that do. */
+  readonly more: number;
+}
+
+/** What hangs the bar, as the catalogue has it: assemblies, each a list of parts. */
+interface Assembly {
+  readonly name: string;
+  readonly of: Data;
+}
+
+/** Assemblies by name; of those with a rope long enough to go round a structure second suspensions are made. */
+const assembliesOf = (brief: Brief): readonly Assembly[] =>
+  partsOf(brief, "assembly").flatMap((part) => (Array.isArray(part.data.of) ? [{ name: part.name, of: part.name }] : []));
+
+interface Frame {
+  readonly structure: VenueStructure;
+  /** Middle of the face, in metres along the structure. */
+  readonly middle: number;
+  readonly width: number;
+  readonly height: number;
+  readonly points: readonly VenuePoint[];
+}
+
+interface Tried {
+  readonly matter: Mapping;
+  readonly hangs: number;
+  readonly section: string;
+  readonly fails: readonly CheckEntry[];
+  readonly open: number;
+}
+
+/** Points of a structure, or places along it where it has none. */
+function pointsOf(structure: VenueStructure, system: "us" | "metric"): readonly VenuePoint[] {
+  if (structure.points.length > 0) return structure.points;
+  const count = Math.floor(lengthOf(structure) / GRID[system] + 1e-6);
+  return Array.from({ length: count + 1 }, (_, index) => ({ name: `at-${index}`, at: index * GRID[system], data: {} }));
+}
+
+/** Reach of a bar along the structure: to the next point on each side where none is above the face itself. */
+function reachOf({ structure, middle, width, points }: Frame): readonly [number, number] {
+  const [left, right] = [middle - width / 2 - BESIDE, middle + width / 2 + BESIDE];
+  const before = Math.max(...points.filter(({ at }) => at < middle).map(({ at }) => at));
+  const after = Math.min(...points.filter(({ at }) => at > middle).map(({ at }) => at));
+  return [
+    Math.max(0, Number.isFinite(before) ? Math.min(left, before) : left),
+    Math.min(lengthOf(structure), Number.isFinite(after) ? Math.max(right, after) : right),
+  ];
+}
+
+interface Hardware {
+  readonly section: Part;
+  readonly hungBy: Part | undefined;
+  readonly assembly: Assembly | undefined;
+  readonly second: Assembly | undefined;
+}
+
+/** The front matter of a bar on some of the points; the trim is put in once the bar's height is known. */
+function barOn(brief: Brief, scheme: Scheme, frame: Frame, set: readonly VenuePoint[], hardware: Hardware, heights?: Heights): Mapping {
+  const { system } = brief;
+  const { structure, middle, width } = frame;
+  const ends = [middle - width / 2, middle + width / 2];
+  const left = Math.min(ends[0] as number, (set[0] as VenuePoint).at) - END;
+  const right = Math.max(ends[1] as number, (set.at(-1) as VenuePoint).at) + END;
+  const length = roundedUp(right - left, system);
+  // What is rounded up stands out alike at both ends.
+  const start = left - (length - (right - left)) / 2;
+  const whole = (at: number): string => lengthText(at - start, system);
+  const { letter, girth, structure: carries } = structure.data;
+  const hangs = Object.fromEntries(
+    set.map(({ at, data }, index) => [
+      `H${index + 1}`,
+      group({ at: whole(at), assembly: hardware.assembly?.of, structure: keyOf(data, "structure") }),
+    ]),
+  );
+  const second =
+    hardware.second && group({ at: "each hang", assembly: hardware.second.of, girth: girth, slack: "none" });
+  const bar = group({
+    section: hardware.section.name,
+    length: lengthText(length, system),
+    carries: { face: FACE, from: whole(ends[0] as number) },
+    structure: carries,
+    height: heights?.bar,
+    "bearing-height": lengthText(structure.from.up, system),
+    second,
+    hangs: hangs as Data,
+  });
+  const stated = Object.fromEntries(
+    set.map(({ data }, index) => [`H${index + 1}`, group({ structure: keyOf(data, "structure"), catch: keyOf(data, "catch") })]),
+  );
+  const ofLetter = Object.keys(mappingOf(letter)).length === 0 ? undefined : { ...mappingOf(letter), points: stated };
+  const face = withFace(scheme, group({ "hung-by": hardware.hungBy?.name, trim: heights?.trim }));
+  return { ...face, rigging: group({ ...rigged(brief), bars: { [BAR]: bar } as Data, letter: ofLetter as Data }) };
+}
+
+interface Heights {
+  readonly bar: string;
+  readonly trim: string;
+}
+
+/** The height of a bar by what hangs it: in the middle of what its hardware reaches, as far as the wish lets it. */
+function heightsOf(brief: Brief, frame: Frame, hardware: Hardware, reach: readonly [number, number] | undefined): Heights | undefined {
+  const { wish, system } = brief;
+  const up = frame.structure.from.up;
+  const below = (hardware.hungBy?.quantities.get("drop")?.value ?? 0) + frame.height;
+  const asked = wish.trim;
+  const lowest = asked && asked.how !== "at most" ? asked.length : undefined;
+  const highest = asked && asked.how !== "at least" ? asked.length : undefined;
+  if (!reach && !asked) return undefined;
+  let trim = reach ? up - (reach[0] + reach[1]) / 2 - below : (asked?.length as number);
+  if (lowest !== undefined) trim = Math.max(trim, lowest);
+  if (highest !== undefined && (asked?.how !== "about" || !reach)) trim = Math.min(trim, highest);
+  // The bar is a whole quarter inch or millimetre high, and the trim follows from it.
+  const step = system === "us" ? 0.0254 / 4 : 0.001;
+  const bar = Math.ceil((trim + below) / step - 1e-6) * step;
+  return { bar: lengthText(bar, system), trim: lengthText(bar - below, system) };
+}
+
+/** What a set of hardware reaches, in metres, as the model tells it. */
+function reachOfHardware(brief: Brief, scheme: Scheme, frame: Frame, set: readonly VenuePoint[], hardware: Hardware) {
+  if (!hardware.assembly) return undefined;
+  const asked = brief.desk.ask({ ...scheme.matter, ...barOn(brief, scheme, frame, set, hardware) });
+  const path = `rigging.bars.${BAR}.hangs.H1.assembly`;
+  const [short, long] = [asked.known(`${path}.shortest`), asked.known(`${path}.longest`)];
+  return short === undefined || long === undefined ? undefined : ([short, long] as const);
+}
+
+/** Sections, attachments and assemblies the catalogue has for a bar, the plainest first. */
+function* hardwareOf(brief: Brief, scheme: Scheme): Generator<Hardware> {
+  const takes = (part: Part): boolean => {
+    const { takes: list } = part.data;
+    return !Array.isArray(list) || list.includes(scheme.panel);
+  };
+  const attachments = [...partsOf(brief, "attachment").filter(takes)];
+  const all = assembliesOf(brief);
+  const over = brief.wish.overPeople ?? true;
+  for (const assembly of all.length > 0 ? all : [undefined])
+    for (const section of partsOf(brief, "bar"))
+      for (const hungBy of attachments.length > 0 ? attachments : [undefined])
+        for (const second of over && all.length > 0 ? all.filter((each) => each !== assembly) : [undefined])
+          yield { section, hungBy, assembly, second };
+}
+
+/** The bar a face hangs from: fewest hangs that do, on the thinnest bar, at points of the venue. */
+export function hung(brief: Brief, scheme: Scheme, { more }: HangWish): Decided {
+  const { wish, desk, facts } = brief;
+  const structure = structureOf(brief);
+  if (!structure) {
+    const names = facts.structures.map(({ name }) => name);
+    const why =
+      names.length === 0
+        ? "Nothing is known of what it could hang from, so bar and hangs are not laid out yet."
+        : `It could hang under ${names.join(" or ")}; \`over: {under: …}\` of the wish says which.`;
+    return { ok: true, scheme: decided(scheme, { rigging: rigged(brief) }, { what: "hangs", why, exact: true, figures: [] }) };
+  }
+  const size = panelSize(brief, scheme.panel) as { readonly width: number; readonly height: number };
+  const points = pointsOf(structure, brief.system);
+  const frame: Frame = {
+    structure,
+    middle: alongOf(structure, wish.right ?? 0, wish.upstage ?? structure.from.upstage),
+    width: scheme.columns * size.width,
+    height: scheme.rows * size.height,
+    points,
+  };
+  const reach = reachOf(frame);
+  const sets = [...hangSets(points.map(({ at }) => at), reach, frame.middle, MOST_HANGS)].map((set) =>
+    set.map((index) => points[index] as VenuePoint),
+  );
+  if (sets.length === 0)
+    return fallen("rigging.slack-hang", `Under ${structure.name} there are no points on both sides of the middle of the face.`);
+  const kinds = [...hardwareOf(brief, scheme)];
+  let asked = 0;
+  let fewest: number | undefined;
+  let nearest: Tried | undefined;
+  const reaches = new Map<string, readonly [number, number] | undefined>();
+  const useless = new Set<string>();
+  for (const set of sets) {
+    if (fewest !== undefined && set.length !== fewest + more) continue;
+    for (const hardware of kinds) {
+      const key = [hardware.assembly?.name, hardware.section.name, hardware.hungBy?.name, hardware.second?.name].join(" ");
+      if (useless.has(key) || asked >= MOST_ASKED) continue;
+      const own = hardware.assembly?.name ?? "";
+      if (!reaches.has(own)) reaches.set(own, reachOfHardware(brief, scheme, frame, set, hardware));
+      const heights = heightsOf(brief, frame, hardware, reaches.get(own));
+      const matter = barOn(brief, scheme, frame, set, hardware, heights);
+      asked += 1;
+      const checks = desk.ask({ ...scheme.matter, ...matter }).checks(...RULES);
+      const fails = checks.filter(({ outcome, level }) => outcome === "fails" && level === "shall");
+      const tried = { matter, fails, hangs: set.length, section: hardware.section.name, open: checks.length - fails.length };
+      if (!nearest || fails.length < nearest.fails.length) nearest = tried;
+      // What does not fit together does not on any other points either.
+      if (fails.some(({ rule }) => FITS.some((each) => rule.startsWith(each)))) useless.add(key);
+      if (fails.length > 0) continue;
+      if (fewest === undefined && more > 0) {
+        fewest = set.length;
+        break;
+      }
+      return { ok: true, scheme: hungOn(scheme, tried, structure.name, asked < MOST_ASKED) };
+    }
+  }
+  const [first] = nearest?.fails ?? [];
+  return fallen(
+    first?.rule ?? "rigging.point-load",
+    first?.says ?? `Under ${structure.name} no further hang can be put.`,
+    nearest && `${asked} bars were looked at; the nearest is ${nearest.section} on ${nearest.hangs} hangs.`,
+  );
+}
+
+/** Rules about what belongs together, whatever the points. */
+const FITS = ["rigging.attachment", "rigging.reach", "rigging.head-room", "rigging.column-depth"] as const;
+
+function hungOn(scheme: Scheme, { matter, hangs, section }: Tried, under: string, whole: boolean): Scheme {
+  const names = Array.from({ length: hangs }, (_, index) => `rigging.bars.${BAR}.hangs.H${index + 1}.worst-on-structure`);
+  return decided(scheme, matter, {
+    what: "hangs",
+    why: `${hangs} hangs under ${under}, the fewest that do on ${section}: no hang is over its rating however the ropes share the load.`,
+    exact: whole,
+    ...(whole ? {} : { gap: `${MOST_ASKED} bars were looked at, and there are more.` }),
+    figures: [`rigging.bars.${BAR}.on-structure`, `rigging.bars.${BAR}.worst-moment`, ...names],
+  });
+}
+

@@ -1,0 +1,344 @@
+import { mates, plugFits } from "@plumbmark/calc";
+import type { CheckEntry, Data, Part } from "@plumbmark/core";
+import { type Brief, partsOf } from "../brief.js";
+import { countOf, group, keyOf, type Mapping, mappingOf, textOf } from "../data.js";
+import { assignCircuits, type CircuitAssignment, type CircuitRoom, MOST_CIRCUITS_EXACT } from "../search/assign-circuits.js";
+import { divide } from "../search/divide.js";
+import type { GridCell } from "../search/grid.js";
+import type { VenueCircuit } from "../venue/facts.js";
+import { cellsText } from "../write/cells.js";
+import { keptLengths, lengthFor, wayToFace } from "./cables.js";
+import { type Decided, type Decision, decided, fallen, type Scheme } from "./decision.js";
+import { interleaved } from "./order.js";
+import { places } from "./picture.js";
+import { FACE } from "./size.js";
+
+/** Rules a run is judged by. Devices and what is not known of a circuit are judged of the whole. */
+const RUN_RULES = [
+  "power.circuit-load",
+  "power.cord-ampacity",
+  "power.inrush",
+  "power.leakage",
+  "power.plug-fits",
+  "power.run-current",
+  "power.voltage-drop",
+] as const;
+const CABLE_RULES = ["connectors.", "power.plug-fits", "power.cord-type", "power.run-current"] as const;
+
+export interface PowerWish {
+  /** Whether every other panel is on another circuit, so that a trip leaves half of them lit. */
+  readonly apart: boolean;
+}
+
+const endOf = (part: Part, index: number): string | undefined => {
+  const end = (part.data.connectors as readonly Data[] | undefined)?.[index];
+  return typeof end === "string" ? end : textOf(end, "type");
+};
+
+const panelEnd = (panel: Part | undefined, socket: string): string | undefined => {
+  const end = keyOf(panel?.data.connectors, socket);
+  return typeof end === "string" ? end : textOf(end, "type");
+};
+
+const under = (path: string, { at }: CheckEntry): boolean => at.path === path || at.path.startsWith(`${path}.`);
+
+/** Cables that fit between two ends by the tables; the rules say which of them may be used. */
+const fitting = (
+  brief: Brief,
+  from: (end: string) => boolean | undefined,
+  to: string | undefined,
+  kind: "power-cable" | "data-cable",
+): readonly Part[] =>
+  partsOf(brief, kind).filter((part) => {
+    const [first, second] = [endOf(part, 0), endOf(part, 1)];
+    return first !== undefined && second !== undefined && to !== undefined && from(first) === true && mates(second, to) === true;
+  });
+
+/** Cables for lines through panels: what feeds the first, what joins the others, and what closes a loop. */
+export const cablesBetween = (brief: Brief, panel: string, kind: "power" | "data") => {
+  const part = brief.catalogue.parts.get(panel);
+  const [into, out] = [panelEnd(part, `${kind}-in`), panelEnd(part, `${kind}-out`)];
+  const cable = kind === "power" ? "power-cable" : "data-cable";
+  const meets = (one: string | undefined) => (end: string) => one !== undefined && mates(end, one);
+  return {
+    feeds: (port: string | undefined) =>
+      fitting(brief, kind === "power" ? (end) => port !== undefined && plugFits(end, port) : meets(port), into, cable),
+    jumpers: fitting(brief, meets(out), into, cable),
+    returns: (port: string | undefined) => fitting(brief, meets(port), out, cable),
+  };
+};
+
+/** The shortest of a jumper's lengths that reaches every step of cells in cable order, by the rule on jumpers. */
+export function jumperFor(
+  brief: Brief,
+  scheme: Scheme,
+  part: Part,
+  cells: readonly GridCell[],
+  kind: "power" | "data",
+): Mapping | undefined {
+  const kept = keptLengths(part);
+  const panels = `${FACE} ${cellsText(cells)}`;
+  const reaches = (length: string): boolean => {
+    const line = { jumper: { part: part.name, length }, panels };
+    const matter = kind === "power" ? { power: { runs: { P1: line } } } : { data: { chains: { D1: line } } };
+    return brief.desk.ask({ faces: scheme.matter.faces as Data, ...matter }).checks("data.jumper-reach").length === 0;
+  };
+  if (cells.length < 2) return { part: part.name, length: kept[0]?.text ?? SHORT_JUMPERS[0] };
+  const length = (kept.length > 0 ? kept.map(({ text }) => text) : SHORT_JUMPERS).find(reaches);
+  return length === undefined ? undefined : { part: part.name, length };
+}
+
+/** Lengths of what is cut to length. */
+const SHORT_JUMPERS = ["0.6 m", "0.9 m", "1.2 m", "1.5 m", "2 m", "3 m"] as const;
+
+/** A feed with its length, as far as it can be told. */
+const feedOf = (brief: Brief, part: Part, circuit: VenueCircuit): Mapping => {
+  const from = circuit.at ?? places(brief).processor;
+  return group({ part: part.name, length: lengthFor(brief, part, wayToFace(brief, from, 0)) });
+};
+
+interface Cabled {
+  readonly circuit: VenueCircuit;
+  readonly feed: Mapping;
+}
+
+/** Circuits a wish may be fed from: those it names, else all there are. */
+export const circuitsFor = ({ wish, facts }: Pick<Brief, "wish" | "facts">): readonly VenueCircuit[] =>
+  wish.powerFrom.length === 0 ? facts.circuits : facts.circuits.filter(({ name }) => wish.powerFrom.includes(name));
+
+const lineOf = (circuits: readonly VenueCircuit[]): Mapping =>
+  Object.fromEntries(circuits.map(({ name, data }) => [name, data])) as Mapping;
+
+/** A row of panels, one stretch of it on each circuit: every circuit is asked about at once. */
+function sideBySide(
+  scheme: Scheme,
+  stretches: readonly { readonly circuit: VenueCircuit; readonly feed: Mapping; readonly jumper: Mapping; readonly panels: number }[],
+  circuits: Mapping,
+): Mapping {
+  let at = 0;
+  const runs = Object.fromEntries(
+    stretches.map(({ circuit, feed, jumper, panels }, index) => {
+      const cells = Array.from({ length: panels }, (_, column) => ({ row: 0, column: at + column }));
+      at += panels;
+      return [`P${index + 1}`, { from: circuit.name, feed, jumper, panels: `${FACE} ${cellsText(cells)}` }];
+    }),
+  );
+  const face = { ...mappingOf(keyOf(scheme.matter.faces, FACE)), columns: Math.max(1, at), rows: 1 };
+  return { faces: { [FACE]: face }, power: { circuits, runs } } as Mapping;
+}
+
+/** The feed of each circuit: of the cables that fit, the first no rule has anything against. */
+function feedsOf(brief: Brief, scheme: Scheme, circuits: readonly VenueCircuit[], jumper: Mapping) {
+  const { feeds } = cablesBetween(brief, scheme.panel, "power");
+  const options = circuits.flatMap((circuit) =>
+    feeds(textOf(circuit.data, "outlet")).map((part) => ({ circuit, feed: feedOf(brief, part, circuit), jumper, panels: 1 })),
+  );
+  if (options.length === 0) return { cabled: [] as readonly Cabled[], fails: [] as readonly CheckEntry[] };
+  const checks = brief.desk
+    .ask({ rigging: rigged(brief), ...sideBySide(scheme, options, lineOf(circuits)) })
+    .checks(...CABLE_RULES);
+  const against = (index: number) => checks.filter((check) => under(`power.runs.P${index + 1}`, check));
+  const failing = (index: number) => against(index).filter(({ outcome, level }) => outcome === "fails" && level === "shall");
+  const cabled = circuits.flatMap((circuit) => {
+    const own = options.flatMap((option, index) => (option.circuit === circuit && failing(index).length === 0 ? [{ ...option, index }] : []));
+    const [best] = own.sort((a, b) => lacks(a.feed) - lacks(b.feed) || against(a.index).length - against(b.index).length);
+    return best ? [{ circuit, feed: best.feed }] : [];
+  });
+  return { cabled, fails: options.flatMap((_, index) => failing(index)) };
+}
+
+/** A feed that no kept length of reaches comes last. */
+const lacks = (feed: Mapping): number => (feed.length === undefined ? 1 : 0);
+
+/** What of the rigging decides how a cable is judged. */
+export const rigged = ({ wish }: Pick<Brief, "wish">): Mapping => group({ "over-people": wish.overPeople ?? true });
+
+/** Circuits serve the places devices stand at: the emptiest that is there, else the smallest that is left. */
+function served(circuits: readonly VenueCircuit[], by: ReadonlyMap<string, string>): Mapping {
+  return Object.fromEntries(
+    circuits.map(({ name, data }) => {
+      const own = [...by].filter(([, circuit]) => circuit === name).map(([place]) => place);
+      return [name, own.length === 0 ? data : { ...data, serves: own }];
+    }),
+  ) as Mapping;
+}
+
+const placesOf = (brief: Brief): readonly string[] => [...new Set(Object.values(places(brief)))];
+
+/** Devices that stand at a place, each with a plug of its own. */
+const devicesAt = (brief: Brief, scheme: Scheme, place: string): number => {
+  const path = (keyOf(scheme.matter.picture, "path") as readonly Data[] | undefined) ?? [];
+  const there = path.filter((each) => textOf(each, "place") === place).length;
+  return there + (places(brief).processor === place ? 1 : 0);
+};
+
+interface Rooms {
+  readonly rooms: readonly CircuitRoom[];
+  readonly circuits: Mapping;
+}
+
+/** What each circuit can take, by the model's figures and the rules on runs. */
+function roomsOf(
+  brief: Brief,
+  scheme: Scheme,
+  cabled: readonly Cabled[],
+  jumper: Mapping,
+  circuits: Mapping,
+  devices: ReadonlyMap<string, number>,
+  most: number,
+  limits: Map<string, number>,
+): Rooms {
+  const { desk } = brief;
+  const base = { data: scheme.matter.data as Data, picture: scheme.matter.picture as Data };
+  const row = (panels: (each: Cabled) => number): Mapping => ({
+    ...base,
+    ...sideBySide(scheme, cabled.map((each) => ({ ...each, jumper, panels: panels(each) })).filter(({ panels: n }) => n > 0), circuits),
+  });
+  const [none, one] = [desk.ask({ ...base, ...sideBySide(scheme, [], circuits) }), desk.ask(row(() => 1))];
+  // Runs side by side are asked about all at once, and halved all at once.
+  const wanted = cabled.filter(({ circuit }) => !limits.has(circuit.name));
+  const low = new Map(wanted.map(({ circuit }) => [circuit.name, 0]));
+  const high = new Map(wanted.map(({ circuit }) => [circuit.name, most]));
+  const tries = new Map(wanted.map(({ circuit }) => [circuit.name, most]));
+  while (wanted.some(({ circuit: { name } }) => (low.get(name) as number) < (high.get(name) as number))) {
+    const going = wanted.filter(({ circuit: { name } }) => (low.get(name) as number) < (high.get(name) as number));
+    const failing = desk
+      .ask({ ...base, ...sideBySide(scheme, going.map((each) => ({ ...each, jumper, panels: tries.get(each.circuit.name) as number })), circuits) })
+      .fails(...RUN_RULES);
+    for (const [index, { circuit }] of going.entries()) {
+      const { name } = circuit;
+      const tried = tries.get(name) as number;
+      const bad = failing.some((check) => under(`power.runs.P${index + 1}`, check) || under(`power.circuits.${name}`, check));
+      if (bad) high.set(name, tried - 1);
+      else low.set(name, tried);
+      tries.set(name, Math.ceil(((low.get(name) as number) + (high.get(name) as number)) / 2));
+    }
+  }
+  for (const { circuit } of wanted) limits.set(circuit.name, low.get(circuit.name) as number);
+  const rooms = cabled.map(({ circuit }): CircuitRoom => {
+    const path = `power.circuits.${circuit.name}`;
+    const [rating, carried, with1] = [one.known(`${path}.continuous-rating`), none.known(`${path}.current`), one.known(`${path}.current`)];
+    const limit = limits.get(circuit.name) as number;
+    const outlets = Math.max(0, (countOf(circuit.data, "outlets") ?? 1) - (devices.get(circuit.name) ?? 0));
+    const leg = textOf(circuit.data, "leg") ?? textOf(circuit.data.supply, "legs");
+    const legs = leg === undefined ? {} : { leg };
+    // Where the breaker is not known the longest run by the other rules counts, and the draft says what is not known.
+    if (rating === undefined || carried === undefined || with1 === undefined || !(with1 > carried))
+      return { name: circuit.name, rating: Math.max(limit, 1), carried: 0, perPanel: 1, outlets, mostInRun: limit, ...legs };
+    return { name: circuit.name, rating, carried, perPanel: with1 - carried, outlets, mostInRun: limit, ...legs };
+  });
+  return { rooms, circuits };
+}
+
+interface Found {
+  readonly assignment: CircuitAssignment;
+  readonly exact: boolean;
+  readonly circuits: Mapping;
+  readonly rooms: readonly CircuitRoom[];
+}
+
+const better = (one: Found, other: Found | undefined): boolean => {
+  if (!other) return true;
+  const [a, b] = [one.assignment, other.assignment];
+  return a.circuits.length !== b.circuits.length ? a.circuits.length < b.circuits.length : a.fullest < b.fullest - 1e-9;
+};
+
+/** Who serves the places of devices: every way where there are few, else the smallest circuits first. */
+function servings(brief: Brief, circuits: readonly VenueCircuit[]): readonly ReadonlyMap<string, string>[] {
+  let all: ReadonlyMap<string, string>[] = [new Map()];
+  for (const place of placesOf(brief)) {
+    const there = circuits.filter(({ at }) => at === place);
+    const named = brief.facts.circuits.filter(({ at }) => at === place);
+    const able = (there.length > 0 ? there : named.length > 0 ? named : circuits).slice(0, 4);
+    if (able.length === 0) continue;
+    all = all.flatMap((by) => able.map(({ name }) => new Map([...by, [place, name]])));
+  }
+  return all.slice(0, MOST_CIRCUITS_EXACT);
+}
+
+/** Runs on circuits, feeds and jumpers: as few circuits as can be, then the fullest as empty as can be. */
+export function powered(brief: Brief, scheme: Scheme, cells: readonly GridCell[], { apart }: PowerWish): Decided {
+  const named = circuitsFor(brief);
+  const { jumpers } = cablesBetween(brief, scheme.panel, "power");
+  if (named.length === 0) return unfed(scheme, "No circuit of the venue is known, so nothing is fed yet.");
+  const parts = apart ? interleaved(cells, scheme.rows) : [cells];
+  const jumper = jumpers
+    .map((part) => jumperFor(brief, scheme, part, parts.reduce((a, b) => (b.length > a.length ? b : a)), "power"))
+    .find((each) => each !== undefined);
+  if (!jumper) return fallen("connectors.mate", `The catalogue has no power jumper for ${scheme.panel} that reaches${apart ? " past a panel" : ""}.`);
+  const { cabled, fails } = feedsOf(brief, scheme, named, jumper);
+  if (cabled.length === 0) {
+    const says = fails[0]?.says ?? `The catalogue has no cable from the outlets of ${named.map(({ name }) => name).join(", ")} to ${scheme.panel}.`;
+    return fallen(fails[0]?.rule ?? "power.plug-fits", says);
+  }
+  const limits = new Map<string, number>();
+  let best: Found | undefined;
+  let room = 0;
+  for (const by of servings(brief, named)) {
+    const serving = [...named, ...brief.facts.circuits.filter(({ name }) => !named.some((each) => each.name === name) && [...by.values()].includes(name))];
+    const devices = new Map<string, number>();
+    for (const [place, circuit] of by) devices.set(circuit, (devices.get(circuit) ?? 0) + devicesAt(brief, scheme, place));
+    // A circuit that gives its outlets to devices is asked about with them on.
+    const fresh = new Map([...limits].filter(([name]) => !devices.has(name)));
+    const { rooms, circuits } = roomsOf(brief, scheme, cabled, jumper, served(serving, by), devices, cells.length, fresh);
+    for (const [name, limit] of fresh) if (!devices.has(name)) limits.set(name, limit);
+    const search = assignCircuits(rooms, cells.length, apart ? 2 : 1);
+    room = Math.max(room, search.room);
+    if (search.assignment) {
+      const found = { assignment: search.assignment, exact: search.exact, circuits, rooms };
+      if (better(found, best)) best = found;
+    }
+  }
+  if (!best)
+    return fallen(
+      "power.circuit-load",
+      `The circuits ${named.map(({ name }) => name).join(", ")} take ${room} panels; the face has ${cells.length}.`,
+      `${room} panels are the most these circuits take.`,
+    );
+  return withRuns(scheme, best, { cabled, jumper, cells, parts, apart });
+}
+
+function unfed(scheme: Scheme, why: string): Decided {
+  return { ok: true, scheme: decided(scheme, {}, { what: "power", why, exact: true, figures: [] }) };
+}
+
+interface Laying {
+  readonly cabled: readonly Cabled[];
+  readonly jumper: Mapping;
+  readonly cells: readonly GridCell[];
+  readonly parts: readonly (readonly GridCell[])[];
+  readonly apart: boolean;
+}
+
+/** Cuts the cable order into runs and writes them with the circuits that are used. */
+function withRuns(scheme: Scheme, found: Found, laying: Laying): Decided {
+  const { assignment, circuits, rooms, exact } = found;
+  const { cabled, jumper, cells, parts, apart } = laying;
+  // In two parts that lie between one another the order is that of the parts.
+  const order = apart ? parts.flat() : cells;
+  let at = 0;
+  const runs: [string, Mapping][] = [];
+  for (const { name, panels } of assignment.circuits) {
+    const own = order.slice(at, at + panels);
+    at += panels;
+    const { mostInRun } = rooms.find((each) => each.name === name) as CircuitRoom;
+    const feed = cabled.find(({ circuit }) => circuit.name === name)?.feed as Mapping;
+    for (const piece of divide(own, mostInRun))
+      runs.push([`P${runs.length + 1}`, group({ from: name, feed, jumper: piece.length > 1 ? jumper : undefined, panels: `${FACE} ${cellsText(piece)}` })]);
+  }
+  const used = Object.entries(circuits).filter(
+    ([name, data]) => assignment.circuits.some((each) => each.name === name) || keyOf(data, "serves") !== undefined,
+  );
+  const names = assignment.circuits.map(({ name }) => name);
+  const decision: Decision = {
+    what: "power",
+    why: apart
+      ? `Every other ${scheme.rows > 1 ? "row" : "panel"} is on another circuit, ${names.join(" and ")}: when one trips, half stays lit.`
+      : `${names.length === 1 ? `One circuit, ${names[0]},` : `${names.length} circuits, ${names.join(", ")},`} ${names.length === 1 ? "is" : "are"} the fewest that carry it, and the fullest is as empty as it can be.`,
+    exact,
+    ...(exact ? {} : { gap: `Of the circuits the ${MOST_CIRCUITS_EXACT} with the most room were looked at.` }),
+    figures: [...names.map((name) => `power.circuits.${name}.share`), ...runs.map(([name]) => `power.runs.${name}.drop-share-in-all`)],
+  };
+  const power = { circuits: Object.fromEntries(used), runs: Object.fromEntries(runs) } as Mapping;
+  return { ok: true, scheme: decided(scheme, { power }, decision) };
+}

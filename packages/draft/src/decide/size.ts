@@ -1,0 +1,124 @@
+import type { Brief, PanelsOnOffer } from "../brief.js";
+import { group } from "../data.js";
+import { type Extent, type Shape, shapes } from "../search/shapes.js";
+import type { Scheme } from "./decision.js";
+
+/** Out of a catalogue there is no end of panels; a face of more than this is no draft of a day. */
+const MOST_PANELS = 400;
+
+/** A face that a wish could be, and what it is made of. */
+export interface Candidate extends Shape {
+  readonly offer: PanelsOnOffer;
+  readonly spares: number;
+}
+
+/** The sides of one panel as it is mounted, in metres; undefined where the part does not say. */
+export function panelSize({ catalogue }: Pick<Brief, "catalogue">, panel: string) {
+  const [width, height] = ["size.1", "size.2"].map((path) => catalogue.parts.get(panel)?.quantities.get(path)?.value);
+  return width === undefined || height === undefined ? undefined : { width, height };
+}
+
+/** The name a drafted face has. */
+export const FACE = "banner";
+
+/** Fewest spares the rule on spares is content with; asked once for each number of panels. */
+export function sparesFor({ desk, wish }: Brief, panel: string, { columns, rows }: Shape): number {
+  const face = { panel, columns, rows, support: wish.support ?? "flown" };
+  const told = (spares: number) =>
+    desk.ask({ faces: { [FACE]: { ...face, spares } } }).checks("panels.spares").find(({ outcome }) => outcome === "fails");
+  const short = told(0);
+  if (!short) return 0;
+  const asked = short.allowed && "value" in short.allowed ? Math.ceil(Number(short.allowed.value) - 1e-9) : 1;
+  // A rule that asks for something else than a number is asked again, for what it may be content with.
+  for (let spares = asked; spares < asked + 4; spares += 1) if (!told(spares)) return spares;
+  return asked;
+}
+
+/** How far a side is from what was asked for, as a share: nought where nothing was. */
+const offBy = (extent: Extent | undefined, length: number): number =>
+  extent === undefined ? 0 : Math.abs(length - extent.length) / extent.length;
+
+/** Whether a larger face is nearer to what was asked for. */
+const wantsMore = ({ width, height }: { readonly width?: Extent | undefined; readonly height?: Extent | undefined }): boolean =>
+  ![width, height].some((each) => each?.how === "at least");
+
+export interface Sizes {
+  readonly candidates: readonly Candidate[];
+  /** Faces that suit the wish but for the panels that are free. */
+  readonly short: readonly { readonly offer: PanelsOnOffer; readonly shape: Shape; readonly needs: number }[];
+  /** The face nearest to the wish where none suits it. */
+  readonly nearest: { readonly panel: string; readonly width: number; readonly height: number } | undefined;
+}
+
+/** Faces of the panels on offer whose sides are what was asked for, the nearest to the wish first. */
+export function sizesOf(brief: Brief, perOffer: number): Sizes {
+  const { wish, offers } = brief;
+  const asked = { ...(wish.width ? { width: wish.width } : {}), ...(wish.height ? { height: wish.height } : {}) };
+  const candidates: Candidate[] = [];
+  const short: { offer: PanelsOnOffer; shape: Shape; needs: number }[] = [];
+  let nearest: Sizes["nearest"];
+  const spares = new Map<string, number>();
+  for (const offer of offers) {
+    const size = panelSize(brief, offer.panel);
+    if (!size) continue;
+    const off = ({ columns, rows }: Shape): number =>
+      offBy(wish.width, columns * size.width) + offBy(wish.height, rows * size.height);
+    const all = [...shapes(size, asked, MOST_PANELS)].sort(
+      (a, b) => off(a) - off(b) || (wantsMore(asked) ? b.columns * b.rows - a.columns * a.rows : a.columns * a.rows - b.columns * b.rows),
+    );
+    let kept = 0;
+    for (const shape of all) {
+      if (kept >= perOffer) break;
+      const key = `${offer.panel} ${shape.columns * shape.rows}`;
+      const own = spares.get(key) ?? sparesFor(brief, offer.panel, shape);
+      spares.set(key, own);
+      const needs = shape.columns * shape.rows + own;
+      if (needs > offer.free) {
+        if (short.length < 8) short.push({ offer, shape, needs });
+        // What is larger is asked for as well, and there are fewer panels than for this.
+        continue;
+      }
+      kept += 1;
+      candidates.push({ ...shape, offer, spares: own });
+    }
+    if (all.length === 0) nearest ??= nearestTo(brief, offer.panel, size);
+  }
+  return { candidates, short, nearest };
+}
+
+function nearestTo({ wish }: Brief, panel: string, { width, height }: { readonly width: number; readonly height: number }) {
+  const times = (extent: Extent | undefined, side: number): number =>
+    Math.max(1, extent === undefined ? 1 : Math.round(extent.length / side));
+  return { panel, width: times(wish.width, width) * width, height: times(wish.height, height) * height };
+}
+
+/** The scheme a candidate begins as. */
+export function begun(brief: Brief, { columns, rows, offer, spares }: Candidate): Scheme {
+  const { wish } = brief;
+  const support = wish.support ?? "flown";
+  const face = group({
+    panel: offer.panel,
+    columns,
+    rows,
+    support,
+    lot: offer.lot,
+    spares,
+  });
+  const of = offer.lot === undefined ? "the catalogue" : `lot ${offer.lot}, ${offer.free} of which are free`;
+  return {
+    columns,
+    rows,
+    panel: offer.panel,
+    lot: offer.lot,
+    matter: { faces: { [FACE]: face } },
+    variant: [],
+    decisions: [
+      {
+        what: "size",
+        why: `${columns} × ${rows} panels ${offer.panel} out of ${of}, with ${spares} spare${spares === 1 ? "" : "s"} of the same batch: the nearest to what was asked for that can be made of whole panels.`,
+        exact: true,
+        figures: [`faces.${FACE}.width`, `faces.${FACE}.height`],
+      },
+    ],
+  };
+}

@@ -1,0 +1,98 @@
+import type { Data } from "@plumbmark/core";
+import type { Brief } from "../brief.js";
+import { group, keyOf, type Mapping, mappingOf } from "../data.js";
+import { lengthText } from "../write/length.js";
+import { type Decided, decided, type Decision, fallen, type Scheme } from "./decision.js";
+import { rigged } from "./power.js";
+import { FACE, panelSize } from "./size.js";
+import { withFace } from "./viewing.js";
+
+/** Depths of a base that are tried, the shallowest first, as they are written. */
+const DEPTHS = { us: ["2 ft", "3 ft", "4 ft", "5 ft", "6 ft"], metric: ["0.6 m", "0.9 m", "1.2 m", "1.5 m", "1.8 m"] } as const;
+const METRES = { us: [0.6096, 0.9144, 1.2192, 1.524, 1.8288], metric: [0.6, 0.9, 1.2, 1.5, 1.8] } as const;
+/** Steps ballast comes in, and the most that is still carried in by hand. */
+const PLATE = { us: { step: 30, unit: "lb", most: 60 }, metric: { step: 15, unit: "kg", most: 60 } } as const;
+/** What the middle of the ballast stands off the back edge of the base. */
+const OFF_BACK = 0.15;
+
+const RULES = ["rigging.stack-stability", "rigging.stack-height", "rigging.deck-load"] as const;
+
+/** What a floor or deck of the venue bears. */
+const floorOf = ({ wish, facts }: Brief): Mapping => {
+  const floors = keyOf(facts.survey?.placed.data, "floors");
+  return wish.on === undefined ? {} : mappingOf(keyOf(floors, wish.on));
+};
+
+function baseOf(brief: Brief, scheme: Scheme, depth: number, plates: number): Mapping {
+  const { system } = brief;
+  const size = panelSize(brief, scheme.panel) as { readonly width: number; readonly height: number };
+  const metres = METRES[system][depth] as number;
+  const { step, unit } = PLATE[system];
+  const width = lengthText(scheme.columns * size.width, system);
+  const text = DEPTHS[system][depth] as string;
+  const floor = floorOf(brief);
+  return group({
+    depth: text,
+    width,
+    toe: lengthText(metres / 3, system),
+    // What a base weighs is on its marking; nothing of it is counted on until then.
+    mass: `0 ${unit} ?`,
+    ballast: plates === 0 ? undefined : `${plates * step} ${unit}`,
+    "ballast-arm": plates === 0 ? undefined : lengthText(metres - OFF_BACK, system),
+    deck: group({ rating: keyOf(floor, "rating"), "foot-rating": keyOf(floor, "foot-rating"), footprint: `${width} x ${text}` }) as Data,
+  });
+}
+
+/** A face that stands: how deep its base is and how much lies on it; on a wall, what is asked of whoever states the fixings. */
+export function stood(brief: Brief, scheme: Scheme): Decided {
+  const { wish, desk, system } = brief;
+  if (wish.support === "wall") return onWall(brief, scheme);
+  const above = wish.trim ? lengthText(wish.trim.length, system) : system === "us" ? "6 in ?" : "150 mm ?";
+  const rigging = { rigging: rigged(brief) } as Mapping;
+  const { most, step, unit } = PLATE[system];
+  const matterOf = (depth: number, plates: number): Mapping => ({
+    ...withFace(scheme, { "height-above": above, base: baseOf(brief, scheme, depth, plates) }),
+    ...rigging,
+  });
+  const failsWith = (depth: number, plates: number) => desk.ask({ ...scheme.matter, ...matterOf(depth, plates) }).fails(...RULES);
+  const mass = desk.ask(scheme.matter).known(`faces.${FACE}.mass`);
+  const kilograms = system === "us" ? step * 0.45359237 : step;
+  // More on the base than stands on it is a base that is too shallow.
+  const enough = mass === undefined ? most : Math.min(most, Math.max(2, Math.ceil((2 * mass) / kilograms)));
+  let worst = failsWith(0, enough);
+  for (const [depth] of DEPTHS[system].entries()) {
+    worst = failsWith(depth, enough);
+    if (worst.length > 0) continue;
+    let [low, high] = [-1, enough];
+    while (high - low > 1) {
+      const middle = Math.floor((low + high) / 2);
+      if (failsWith(depth, middle).length === 0) high = middle;
+      else low = middle;
+    }
+    const decision: Decision = {
+      what: "standing",
+      why: `A base ${DEPTHS[system][depth]} deep with ${high * step} ${unit} on it, in plates of ${step} ${unit}: the shallowest that stands with no more on it than twice what it carries, and the least that lies on it then.`,
+      exact: true,
+      figures: [`faces.${FACE}.mass`],
+    };
+    return { ok: true, scheme: decided(scheme, matterOf(depth, high), decision) };
+  }
+  const [first] = worst;
+  return fallen(first?.rule ?? "rigging.stack-stability", first?.says ?? "It does not stand.");
+}
+
+function onWall(brief: Brief, scheme: Scheme): Decided {
+  const { wish, facts } = brief;
+  const wall = wish.on === undefined ? {} : mappingOf(keyOf(keyOf(facts.survey?.placed.data, "walls"), wish.on));
+  const fixings = Object.keys(wall).length === 0 ? undefined : (wall as Data);
+  const above = wish.trim === undefined ? undefined : lengthText(wish.trim.length, brief.system);
+  return {
+    ok: true,
+    scheme: decided(scheme, { ...withFace(scheme, group({ "height-above": above, fixings })), rigging: rigged(brief) }, {
+      what: "wall",
+      why: "How many fixings hold it, how they stand and what each may carry in this wall is for a licensed engineer to state; nothing of it is proposed.",
+      exact: true,
+      figures: [`faces.${FACE}.mass`],
+    }),
+  };
+}

@@ -1,0 +1,131 @@
+import { type CheckEntry, type InspectedDocument, workedValues } from "@plumbmark/core";
+import type { Brief } from "../brief.js";
+import type { Fallen, Scheme } from "../decide/decision.js";
+import { type Candidate, sizesOf } from "../decide/size.js";
+import { OutOfTime } from "../desk/desk.js";
+import { documentText } from "../write/document.js";
+import { chosen } from "./choose.js";
+import { toFindOut } from "./find-out.js";
+import { dominates } from "./measure.js";
+import type { Figure, Option, OutOfIt } from "./option.js";
+import { PLAIN, planned, type Turn } from "./plan.js";
+
+/** Faces that are looked at for each kind of panel, and in all. */
+const PER_OFFER = 4;
+const MOST_FACES = 12;
+
+export interface DraftAsk {
+  /** Name of the drafted build. */
+  readonly name: string;
+  /** Whether everything that is not dominated is shown, instead of a few. */
+  readonly every: boolean;
+  /** Told what is being looked at. */
+  readonly progress?: (words: string) => void;
+}
+
+/** What came of a wish. */
+export interface Drafted {
+  readonly options: readonly Option[];
+  /** What each option of the list trades against the first, in a sentence. */
+  readonly trades: readonly string[];
+  /** What is dominated by another: it is left out. */
+  readonly dominated: readonly OutOfIt[];
+  readonly fellOut: readonly OutOfIt[];
+  /** What was not looked at, where something was not. */
+  readonly notLookedAt: readonly string[];
+  /** The face nearest to the wish, where none suits it. */
+  readonly nearest: { readonly panel: string; readonly width: number; readonly height: number } | undefined;
+}
+
+const out = ({ columns, rows, panel }: Pick<Scheme, "columns" | "rows" | "panel">, variant: readonly string[], why: Fallen): OutOfIt => ({
+  panel,
+  columns,
+  rows,
+  variant,
+  ...why,
+});
+
+const figuresOf = (inspected: InspectedDocument): ReadonlyMap<string, Figure> =>
+  new Map([...workedValues(inspected)].map(([path, { value, text }]) => [path, { path, value, text }]));
+
+const failing = (checks: readonly CheckEntry[]): CheckEntry | undefined =>
+  checks.find(({ outcome, level }) => outcome === "fails" && level === "shall");
+
+/** Writes a scheme, inspects it as it is written, and takes its figures from there; one that fails a requirement falls out. */
+function written(brief: Brief, ask: DraftAsk, scheme: Scheme, candidate: Candidate): Option | Fallen {
+  const { desk } = brief;
+  const first = desk.inspect(documentText(brief, ask.name, scheme, []));
+  const found = toFindOut(first.entry.checks);
+  const document = documentText(brief, ask.name, scheme, found);
+  const { entry } = first;
+  const bad = failing(entry.checks);
+  if (bad) return { rule: bad.rule, says: bad.says };
+  const needs = candidate.columns * candidate.rows + candidate.spares;
+  return {
+    scheme,
+    document,
+    figures: figuresOf(first),
+    open: entry.counts.open,
+    toFindOut: found,
+    decisions: scheme.decisions,
+    shortfall: candidate.offer.owned ? [] : [{ part: candidate.offer.panel, count: needs }],
+    advised: entry.checks.filter(({ outcome, level }) => outcome === "fails" && level === "should"),
+  };
+}
+
+const isOption = (made: Option | Fallen): made is Option => "document" in made;
+
+/** Options of one wish: faces in turn, each as plain as can be; then the first of them in other ways. */
+export function draft(brief: Brief, ask: DraftAsk): Drafted {
+  const options: Option[] = [];
+  const fellOut: OutOfIt[] = [];
+  const notLookedAt: string[] = [];
+  const attempt = (candidate: Candidate, turn: Turn): Option | undefined => {
+    const what = `${candidate.columns} × ${candidate.rows} ${candidate.offer.panel}`;
+    ask.progress?.(`${what}${turn.apart ? ", over two circuits" : ""}${turn.moreHangs > 0 ? ", on one hang more" : ""}`);
+    const plan = planned(brief, candidate, turn);
+    const about = { ...candidate, panel: candidate.offer.panel };
+    const variant = turn.apart ? ["over two circuits"] : turn.moreHangs > 0 ? ["on one hang more"] : [];
+    if (!plan.ok) {
+      fellOut.push(out(about, variant, plan.fallen));
+      return undefined;
+    }
+    const made = written(brief, ask, plan.scheme, candidate);
+    if (isOption(made)) options.push(made);
+    else fellOut.push(out(about, variant, made));
+    return isOption(made) ? made : undefined;
+  };
+  let nearest: Drafted["nearest"];
+  try {
+    const sizes = sizesOf(brief, PER_OFFER);
+    nearest = sizes.nearest;
+    for (const { offer, shape, needs } of sizes.short)
+      fellOut.push(out({ ...shape, panel: offer.panel }, [], {
+        rule: "panels.stock",
+        says: `${needs} panels are needed, spares included; ${offer.free} of ${offer.lot ?? offer.panel} are free.`,
+      }));
+    let turned = false;
+    const faces = sizes.candidates.slice(0, MOST_FACES);
+    if (faces.length < sizes.candidates.length)
+      notLookedAt.push(`${sizes.candidates.length - faces.length} more faces that suit the wish`);
+    for (const candidate of faces) {
+      const plain = attempt(candidate, PLAIN);
+      if (!plain || turned) continue;
+      turned = true;
+      attempt(candidate, { apart: true, moreHangs: 0 });
+      if (brief.wish.support === undefined || brief.wish.support === "flown") attempt(candidate, { apart: false, moreHangs: 1 });
+    }
+  } catch (error) {
+    if (!(error instanceof OutOfTime)) throw error;
+    notLookedAt.push("everything after the time that was given had passed");
+  }
+  const kept = options.filter((option) => !options.some((other) => other !== option && dominates(other, option)));
+  const dominated = options
+    .filter((option) => !kept.includes(option))
+    .map(({ scheme }) => out(scheme, scheme.variant, { rule: "", says: "Another option is at least as good in everything, and better in something." }));
+  const shown = ask.every ? { options: kept, trades: chosen(kept, kept.length).trades } : chosen(kept, MOST_OPTIONS);
+  return { ...shown, dominated, fellOut, notLookedAt, nearest };
+}
+
+/** A table of more is not weighed but read over. */
+const MOST_OPTIONS = 5;

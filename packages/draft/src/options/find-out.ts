@@ -1,0 +1,35 @@
+import { type CheckEntry, foundIn } from "@plumbmark/core";
+import type { ToFindOut } from "../write/document.js";
+
+/** Who is asked for what is found there. */
+const ASKED: Readonly<Record<string, string>> = {
+  "data sheet": "the maker's data sheet",
+  marking: "whoever reads the marking on the thing itself",
+  letter: "a licensed engineer, in a letter",
+  tape: "whoever is on site with a tape",
+  "panel schedule": "the hall's licensed electrician",
+  law: "the law or standard that gives it",
+  plan: "whoever plans the build",
+};
+
+const sentence = (text: string): string => text.replace(/\.$/u, "");
+
+/** What a draft leaves open, each thing once, with whom to ask: what is not written down, and what is only guessed. */
+export function toFindOut(checks: readonly CheckEntry[]): readonly ToFindOut[] {
+  const { gaps, guesses, rest } = foundIn(checks);
+  const asked = (found: string | undefined): string => (found === undefined ? "whoever plans the build" : (ASKED[found] ?? found));
+  const missing = gaps.map(({ path, what, of, found, file }) => ({
+    what: `${what ?? `\`${path}\``}${of === undefined ? "" : ` of ${of.replace(/^The /u, "the ")}`}${file === undefined ? "" : ` (${file})`}`,
+    by: asked(found),
+  }));
+  const guessed = guesses.map(({ path, what, found }) => ({
+    what: `\`${path}\` is a guess${what === undefined ? "" : `, ${what}`}`,
+    by: asked(found),
+  }));
+  const open = rest
+    .filter(({ outcome, rule }) => outcome === "open" && !rule.startsWith("document.sections"))
+    .map(({ says }) => ({ what: sentence(says), by: "whoever plans the build" }));
+  const told = new Set<string>();
+  return [...missing, ...guessed, ...open].filter(({ what }) => !told.has(what) && told.add(what));
+}
+

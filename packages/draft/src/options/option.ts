@@ -1,0 +1,40 @@
+import type { CheckEntry } from "@plumbmark/core";
+import type { Decision, Scheme } from "../decide/decision.js";
+import type { ToFindOut } from "../write/document.js";
+
+/** A figure of an option, as the model computes it from the document as it is written. */
+export interface Figure {
+  readonly path: string;
+  /** In the SI unit of its kind; undefined where it cannot be told. */
+  readonly value: number | undefined;
+  readonly text: string;
+}
+
+/** What is bought or hired because it is not owned, or not free on the days. */
+export interface Shortfall {
+  readonly part: string;
+  readonly count: number;
+}
+
+/** One way to make what was wished for. */
+export interface Option {
+  readonly scheme: Scheme;
+  readonly document: string;
+  readonly figures: ReadonlyMap<string, Figure>;
+  readonly open: number;
+  readonly toFindOut: readonly ToFindOut[];
+  readonly decisions: readonly Decision[];
+  readonly shortfall: readonly Shortfall[];
+  readonly advised: readonly CheckEntry[];
+}
+
+/** A face or a turn of one that fell out, and the demand that was in the way. */
+export interface OutOfIt {
+  readonly panel: string;
+  readonly columns: number;
+  readonly rows: number;
+  readonly variant: readonly string[];
+  readonly rule: string;
+  readonly says: string;
+  readonly nearest?: string;
+}

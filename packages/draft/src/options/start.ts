@@ -1,0 +1,67 @@
+import type { Mistake, OpenRepository, Part } from "@plumbmark/core";
+import { choices, nearest } from "@plumbmark/core";
+import type { Brief, PanelsOnOffer } from "../brief.js";
+import { Desk } from "../desk/desk.js";
+import { factsOf } from "../venue/facts.js";
+import type { Wish } from "../wish/wish.js";
+
+/** Says how many panels of a lot are free on the days of a wish. */
+export type FreePanels = (lot: string, count: number, onSite: string | undefined) => number;
+
+export interface Start {
+  /** One of its own: a document is put into it. */
+  readonly repository: OpenRepository;
+  /** Where the drafted document is going to be. */
+  readonly path: string;
+  readonly free: FreePanels;
+  readonly isOver?: () => boolean;
+}
+
+const HOLDINGS = "holdings";
+const CATALOGUE = "catalogue";
+
+/** What a wish may be made of: lots, or panels of the catalogue that would have to be bought. */
+function offersOf(wish: Wish, { repository, free }: Start): readonly PanelsOnOffer[] {
+  const { stock, catalogue } = repository;
+  const panels = [...catalogue.parts.values()].filter((part: Part) => part.kind === "panel").map(({ name }) => name);
+  const wanted = (panel: string): boolean => wish.panel === undefined || wish.panel === panel;
+  const outOf = wish.outOf ?? (stock.lots.size > 0 ? HOLDINGS : CATALOGUE);
+  if (outOf === CATALOGUE)
+    return panels.filter(wanted).map((panel) => ({ panel, lot: undefined, free: Number.POSITIVE_INFINITY, owned: false }));
+  return [...stock.lots.values()]
+    .filter(({ name, panel }) => (outOf === HOLDINGS || outOf === name) && wanted(panel) && panels.includes(panel))
+    .map(({ name, panel, count }) => ({ panel, lot: name, free: free(name, count, wish.onSite), owned: true }));
+}
+
+/** Lots and panels a wish names and nobody has. */
+export function unknownIn(wish: Wish, { stock, catalogue }: Pick<OpenRepository, "stock" | "catalogue">): readonly Pick<Mistake, "path" | "says" | "mend">[] {
+  const told: Pick<Mistake, "path" | "says" | "mend">[] = [];
+  const tell = (path: string, name: string, says: string, names: readonly string[]): void => {
+    const near = nearest(name, names);
+    told.push({ path, says, mend: near === undefined ? choices(names, name) : `Did you mean \`${near}\`?` });
+  };
+  const { outOf, panel } = wish;
+  if (outOf !== undefined && ![HOLDINGS, CATALOGUE].includes(outOf) && !stock.lots.has(outOf))
+    tell("out-of", outOf, `No lot \`${outOf}\` is in the holdings.`, [HOLDINGS, CATALOGUE, ...stock.lots.keys()]);
+  const panels = [...catalogue.parts.values()].filter((part) => part.kind === "panel").map(({ name }) => name);
+  if (panel !== undefined && !panels.includes(panel)) tell("panel", panel, `No panel \`${panel}\` is in the catalogue.`, panels);
+  return told;
+}
+
+/** Everything a draft of a wish is made from. */
+export function briefFor(wish: Wish, start: Start): Brief {
+  const { repository, path } = start;
+  const facts = factsOf(wish.venue);
+  const venue = facts.survey?.placed.data as { readonly practice?: unknown } | undefined;
+  const practice = wish.practice ?? (venue?.practice === "iec" ? "iec" : venue?.practice === "us" ? "us" : undefined) ?? repository.standard.practice ?? "us";
+  return {
+    wish,
+    facts,
+    desk: new Desk(repository, path, start.isOver),
+    catalogue: repository.catalogue,
+    stock: repository.stock,
+    practice: practice === "iec" ? "iec" : "us",
+    system: practice === "iec" ? "metric" : "us",
+    offers: offersOf(wish, start),
+  };
+}
