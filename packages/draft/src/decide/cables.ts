@@ -2,7 +2,7 @@ import { readQuantity } from "@plumbmark/calc";
 import { type Part, type Survey, type Way, wayBetween } from "@plumbmark/core";
 import type { Brief } from "../brief.js";
 import { alongOf, lengthOf, type VenueStructure } from "../venue/facts.js";
-import { lengthText } from "../write/length.js";
+import { lengthText, roundedUp } from "../write/length.js";
 
 /** A way a cable takes, in metres, and whether somebody measured or looked at it. */
 export interface Need {
@@ -45,6 +45,10 @@ export function wayToFace(brief: Brief, from: string | undefined, drop: number):
   return { metres: way.metres + Math.max(at, whole - at) + drop, sure: way.sure };
 }
 
+/** What a cable whose length is not known is taken to bear on the bar: the whole way along and down the face. */
+export const hangsOnBar = (width: number, height: number, system: Brief["system"]): string =>
+  lengthText(roundedUp(width + height, system), system);
+
 /** Lengths a cable is kept in, in metres and as they are written, the shortest first; none for what is cut to length. */
 export function keptLengths(part: Part): readonly { readonly metres: number; readonly text: string }[] {
   const { lengths } = part.data;
@@ -53,6 +57,13 @@ export function keptLengths(part: Part): readonly { readonly metres: number; rea
     return read.ok ? [{ metres: read.quantity.value, text: String(each) }] : [];
   });
   return all.sort((a, b) => a.metres - b.metres);
+}
+
+/** The longest a cable is kept in, where that does not reach. */
+export function tooShort(part: Part, need: Need | undefined): string | undefined {
+  const longest = keptLengths(part).at(-1);
+  if (!need || !longest || longest.metres >= need.metres * (1 + SLACK) - 1e-9) return undefined;
+  return longest.text;
 }
 
 /** The length of a cable for a way: the shortest that is kept and reaches; a guess where nobody measured the way. */

@@ -1,13 +1,13 @@
-import type { Data } from "@plumbmark/core";
+import type { Data, Part } from "@plumbmark/core";
 import type { Brief } from "../brief.js";
 import { countOf, group, keyOf, type Mapping, textOf } from "../data.js";
 import { divide } from "../search/divide.js";
 import type { GridCell } from "../search/grid.js";
 import { cellsText } from "../write/cells.js";
-import { lengthFor, wayToFace } from "./cables.js";
+import { wayToFace } from "./cables.js";
 import { type Decided, decided, fallen, type Scheme } from "./decision.js";
 import { places } from "./picture.js";
-import { cablesBetween, jumperFor, rigged } from "./power.js";
+import { cablesBetween, cableTo, jumperFor, rigged } from "./power.js";
 import { FACE } from "./size.js";
 
 interface Cables {
@@ -53,6 +53,12 @@ function mostInChain(brief: Brief, scheme: Scheme, cables: Cables, count: number
   return low;
 }
 
+/** Solid strands lie still and carry far, stranded ones bear being bent: the former to the face, the latter within it. */
+const bySolid = (parts: readonly Part[], solid: boolean): readonly Part[] => {
+  const suits = ({ data }: Part): number => ((data.strands === "solid") === solid ? 0 : 1);
+  return [...parts].sort((a, b) => suits(a) - suits(b));
+};
+
 /** Chains of as few ports as can be, alike in length, each closed to a loop where the processor has ports for it. */
 export function driven(brief: Brief, scheme: Scheme, cells: readonly GridCell[]): Decided {
   const { catalogue, desk } = brief;
@@ -61,13 +67,14 @@ export function driven(brief: Brief, scheme: Scheme, cells: readonly GridCell[])
   const port = processor?.data["port-connector"];
   const socket = typeof port === "string" ? port : textOf(port, "type");
   const { feeds, jumpers, returns } = cablesBetween(brief, scheme.panel, "data");
-  const [feedPart] = feeds(socket);
-  const jumper = jumpers.map((part) => jumperFor(brief, scheme, part, cells, "data")).find((each) => each !== undefined);
+  const [feedPart] = bySolid(feeds(socket), true);
+  const joined = jumperFor(brief, scheme, bySolid(jumpers, false), cells, "data");
+  const jumper = "jumper" in joined ? joined.jumper : undefined;
   if (!feedPart || !jumper)
     return fallen("connectors.mate", `The catalogue has no data cables from ${name} to ${scheme.panel} and between its panels.`);
   const way = wayToFace(brief, places(brief).processor, 0);
-  const [backPart] = returns(socket);
-  const lengthOf = (part: typeof feedPart): Mapping => group({ part: part.name, length: lengthFor(brief, part, way) });
+  const [backPart] = bySolid(returns(socket), true);
+  const lengthOf = (part: typeof feedPart): Mapping => cableTo(brief, scheme, part, way);
   const cables = { feed: lengthOf(feedPart), jumper, back: backPart ? lengthOf(backPart) : undefined };
   const most = mostInChain(brief, scheme, cables, cells.length);
   if (most < 1) return fallen("data.port-load", `One port of ${name} does not take one panel ${scheme.panel}.`);
@@ -84,12 +91,12 @@ export function driven(brief: Brief, scheme: Scheme, cells: readonly GridCell[])
   const fails = desk.ask({ ...scheme.matter, rigging: rigged(brief), ...matter }).fails("data.");
   const [first] = fails;
   if (first) return fallen(first.rule, first.says);
-  const chains = pieces.length === 1 ? "One chain takes every panel" : `${pieces.length} chains, the fewest that do, take as many panels each as can be alike`;
+  const chains = pieces.length === 1 ? "One chain takes every panel" : `${pieces.length} chains, the fewest that do, are as even as can be`;
   return {
     ok: true,
     scheme: decided(scheme, matter, {
       what: "data",
-      why: `${chains}${loops ? ", each closed to a loop: a break in it leaves every panel lit" : ""}.`,
+      why: `${chains}${loops ? ", closed to a loop: a break in it leaves every panel lit" : ""}.`,
       exact: true,
       figures: pieces.map((_, index) => `data.chains.D${index + 1}.share`),
     }),

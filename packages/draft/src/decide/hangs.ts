@@ -213,7 +213,10 @@ export function hung(brief: Brief, scheme: Scheme, { more }: HangWish): Decided 
   let nearest: Tried | undefined;
   const reaches = new Map<string, readonly [number, number] | undefined>();
   const useless = new Set<string>();
+  const caught = kinds.some(({ second }) => second !== undefined);
   for (const set of sets) {
+    // Asked about once, so that the rule says it, and not again for every pair there is.
+    if (!caught && asked > 0 && !staysUp(set, frame.middle)) continue;
     if (fewest !== undefined && set.length !== fewest + more) continue;
     for (const hardware of kinds) {
       const key = [hardware.assembly?.name, hardware.section.name, hardware.hungBy?.name, hardware.second?.name].join(" ");
@@ -228,7 +231,9 @@ export function hung(brief: Brief, scheme: Scheme, { more }: HangWish): Decided 
       const tried = { matter, fails, hangs: set.length, section: hardware.section.name, open: checks.length - fails.length };
       if (!nearest || fails.length < nearest.fails.length) nearest = tried;
       // What does not fit together does not on any other points either.
-      if (fails.some(({ rule }) => FITS.some((each) => rule.startsWith(each)))) useless.add(key);
+      if (fails.some(isOf(FITS))) useless.add(key);
+      // A thicker bar is heavier: what its hangs or the structure do not bear is no better under it.
+      if (fails.some(isOf(STANDS)) && !hardware.second) break;
       if (fails.length > 0) continue;
       if (fewest === undefined && more > 0) {
         fewest = set.length;
@@ -247,6 +252,13 @@ export function hung(brief: Brief, scheme: Scheme, { more }: HangWish): Decided 
 
 /** Rules about what belongs together, whatever the points. */
 const FITS = ["rigging.attachment", "rigging.reach", "rigging.head-room", "rigging.column-depth"] as const;
+/** Rules about where the hangs are and how many, whatever the section of the bar. */
+const STANDS = ["rigging.lost-hang", "rigging.point-load", "rigging.slack-hang", "rigging.secondary"] as const;
+const isOf = (rules: readonly string[]) => ({ rule }: CheckEntry): boolean => rules.some((each) => rule.startsWith(each));
+
+/** Whether the middle of the load stays between hangs when any one of them is gone; where it does not a rule will say so. */
+const staysUp = (set: readonly VenuePoint[], middle: number): boolean =>
+  set.filter(({ at }) => at < middle).length > 1 && set.filter(({ at }) => at > middle).length > 1;
 
 function hungOn(scheme: Scheme, { matter, hangs, section }: Tried, under: string, whole: boolean): Scheme {
   const names = Array.from({ length: hangs }, (_, index) => `rigging.bars.${BAR}.hangs.H${index + 1}.worst-on-structure`);

@@ -7,11 +7,12 @@ import { divide } from "../search/divide.js";
 import type { GridCell } from "../search/grid.js";
 import type { VenueCircuit } from "../venue/facts.js";
 import { cellsText } from "../write/cells.js";
-import { keptLengths, lengthFor, wayToFace } from "./cables.js";
+import { lengthText } from "../write/length.js";
+import { hangsOnBar, keptLengths, lengthFor, type Need, tooShort, wayToFace } from "./cables.js";
 import { type Decided, type Decision, decided, fallen, type Scheme } from "./decision.js";
 import { interleaved } from "./order.js";
 import { places } from "./picture.js";
-import { FACE } from "./size.js";
+import { FACE, panelSize } from "./size.js";
 
 /** Rules a run is judged by. Devices and what is not known of a circuit are judged of the whole. */
 const RUN_RULES = [
@@ -68,34 +69,52 @@ export const cablesBetween = (brief: Brief, panel: string, kind: "power" | "data
   };
 };
 
-/** The shortest of a jumper's lengths that reaches every step of cells in cable order, by the rule on jumpers. */
+/**
+ * The jumper between panels in cable order: of the cables that fit, with the shortest length each is kept in that reaches
+ * every step by the rule on jumpers, the first that no other rule has anything against.
+ */
 export function jumperFor(
   brief: Brief,
   scheme: Scheme,
-  part: Part,
+  parts: readonly Part[],
   cells: readonly GridCell[],
   kind: "power" | "data",
-): Mapping | undefined {
-  const kept = keptLengths(part);
+): { readonly jumper: Mapping } | { readonly fallen: CheckEntry | undefined } {
   const panels = `${FACE} ${cellsText(cells)}`;
-  const reaches = (length: string): boolean => {
-    const line = { jumper: { part: part.name, length }, panels };
-    const matter = kind === "power" ? { power: { runs: { P1: line } } } : { data: { chains: { D1: line } } };
-    return brief.desk.ask({ faces: scheme.matter.faces as Data, ...matter }).checks("data.jumper-reach").length === 0;
-  };
-  if (cells.length < 2) return { part: part.name, length: kept[0]?.text ?? SHORT_JUMPERS[0] };
-  const length = (kept.length > 0 ? kept.map(({ text }) => text) : SHORT_JUMPERS).find(reaches);
-  return length === undefined ? undefined : { part: part.name, length };
+  let worst: CheckEntry | undefined;
+  for (const part of parts) {
+    const kept = keptLengths(part).map(({ text }) => text);
+    for (const length of kept.length > 0 ? kept : SHORT_JUMPERS) {
+      const jumper = { part: part.name, length };
+      const matter =
+        kind === "power" ? { power: { runs: { P1: { jumper, panels } } } } : { data: { chains: { D1: { jumper, panels } } } };
+      const asked = brief.desk.ask({ faces: scheme.matter.faces as Data, rigging: rigged(brief), ...matter });
+      if (cells.length > 1 && asked.checks("data.jumper-reach").length > 0) continue;
+      const bad = asked.fails("connectors.").find(({ at }) => at.path.endsWith(".jumper") || !at.path.includes(".feed"));
+      if (!bad) return { jumper };
+      worst ??= bad;
+      break;
+    }
+  }
+  return { fallen: worst };
 }
 
 /** Lengths of what is cut to length. */
 const SHORT_JUMPERS = ["0.6 m", "0.9 m", "1.2 m", "1.5 m", "2 m", "3 m"] as const;
 
-/** A feed with its length, as far as it can be told. */
-const feedOf = (brief: Brief, part: Part, circuit: VenueCircuit): Mapping => {
-  const from = circuit.at ?? places(brief).processor;
-  return group({ part: part.name, length: lengthFor(brief, part, wayToFace(brief, from, 0)) });
-};
+const wayFrom = (brief: Brief, { at }: VenueCircuit) => wayToFace(brief, at ?? places(brief).processor, 0);
+
+/** A cable to a face with its length, as far as it can be told. */
+export function cableTo(brief: Brief, scheme: Scheme, part: Part, need: Need | undefined): Mapping {
+  const length = lengthFor(brief, part, need);
+  const size = panelSize(brief, scheme.panel);
+  const flown = (brief.wish.support ?? "flown") === "flown";
+  const hangs =
+    length === undefined && flown && size
+      ? hangsOnBar(scheme.columns * size.width, scheme.rows * size.height, brief.system)
+      : undefined;
+  return group({ part: part.name, length, hangs });
+}
 
 interface Cabled {
   readonly circuit: VenueCircuit;
@@ -131,24 +150,35 @@ function sideBySide(
 function feedsOf(brief: Brief, scheme: Scheme, circuits: readonly VenueCircuit[], jumper: Mapping) {
   const { feeds } = cablesBetween(brief, scheme.panel, "power");
   const options = circuits.flatMap((circuit) =>
-    feeds(textOf(circuit.data, "outlet")).map((part) => ({ circuit, feed: feedOf(brief, part, circuit), jumper, panels: 1 })),
+    feeds(textOf(circuit.data, "outlet")).map((part) => ({
+      circuit,
+      part,
+      feed: cableTo(brief, scheme, part, wayFrom(brief, circuit)),
+      jumper,
+      panels: 1,
+    })),
   );
-  if (options.length === 0) return { cabled: [] as readonly Cabled[], fails: [] as readonly CheckEntry[] };
+  if (options.length === 0) return { cabled: [] as readonly Cabled[], fails: [] as readonly CheckEntry[], short: undefined };
   const checks = brief.desk
     .ask({ rigging: rigged(brief), ...sideBySide(scheme, options, lineOf(circuits)) })
     .checks(...CABLE_RULES);
   const against = (index: number) => checks.filter((check) => under(`power.runs.P${index + 1}`, check));
   const failing = (index: number) => against(index).filter(({ outcome, level }) => outcome === "fails" && level === "shall");
   const cabled = circuits.flatMap((circuit) => {
-    const own = options.flatMap((option, index) => (option.circuit === circuit && failing(index).length === 0 ? [{ ...option, index }] : []));
-    const [best] = own.sort((a, b) => lacks(a.feed) - lacks(b.feed) || against(a.index).length - against(b.index).length);
+    const own = options.flatMap((option, index) => (option.circuit === circuit && failing(index).length === 0 ? [{ ...option, index }] : []))
+      .filter(({ part }) => tooShort(part, wayFrom(brief, circuit)) === undefined);
+    const [best] = own.sort((a, b) => against(a.index).length - against(b.index).length);
     return best ? [{ circuit, feed: best.feed }] : [];
   });
-  return { cabled, fails: options.flatMap((_, index) => failing(index)) };
+  const fits = options.flatMap((option, index) => (failing(index).length === 0 ? [option] : []));
+  const [short] = fits.flatMap(({ part, circuit }) => {
+    const [longest, need] = [tooShort(part, wayFrom(brief, circuit)), wayFrom(brief, circuit)];
+    return longest === undefined || !need
+      ? []
+      : [`${part.name} is kept in ${longest} at most; the way from circuit ${circuit.name} is ${lengthText(need.metres, brief.system)}, and a cable is to have slack.`];
+  });
+  return { cabled, fails: fits.length > 0 ? [] : options.flatMap((_, index) => failing(index)), short };
 }
-
-/** A feed that no kept length of reaches comes last. */
-const lacks = (feed: Mapping): number => (feed.length === undefined ? 1 : 0);
 
 /** What of the rigging decides how a cable is judged. */
 export const rigged = ({ wish }: Pick<Brief, "wish">): Mapping => group({ "over-people": wish.overPeople ?? true });
@@ -262,13 +292,16 @@ export function powered(brief: Brief, scheme: Scheme, cells: readonly GridCell[]
   const { jumpers } = cablesBetween(brief, scheme.panel, "power");
   if (named.length === 0) return unfed(scheme, "No circuit of the venue is known, so nothing is fed yet.");
   const parts = apart ? interleaved(cells, scheme.rows) : [cells];
-  const jumper = jumpers
-    .map((part) => jumperFor(brief, scheme, part, parts.reduce((a, b) => (b.length > a.length ? b : a)), "power"))
-    .find((each) => each !== undefined);
-  if (!jumper) return fallen("connectors.mate", `The catalogue has no power jumper for ${scheme.panel} that reaches${apart ? " past a panel" : ""}.`);
-  const { cabled, fails } = feedsOf(brief, scheme, named, jumper);
+  const joined = jumperFor(brief, scheme, jumpers, parts.reduce((a, b) => (b.length > a.length ? b : a)), "power");
+  if ("fallen" in joined)
+    return fallen(
+      joined.fallen?.rule ?? "connectors.mate",
+      joined.fallen?.says ?? `The catalogue has no power jumper for ${scheme.panel} that reaches${apart ? " past a panel" : ""}.`,
+    );
+  const { jumper } = joined;
+  const { cabled, fails, short } = feedsOf(brief, scheme, named, jumper);
   if (cabled.length === 0) {
-    const says = fails[0]?.says ?? `The catalogue has no cable from the outlets of ${named.map(({ name }) => name).join(", ")} to ${scheme.panel}.`;
+    const says = fails[0]?.says ?? short ?? `The catalogue has no cable from the outlets of ${named.map(({ name }) => name).join(", ")} to ${scheme.panel}.`;
     return fallen(fails[0]?.rule ?? "power.plug-fits", says);
   }
   const limits = new Map<string, number>();
@@ -289,6 +322,8 @@ export function powered(brief: Brief, scheme: Scheme, cells: readonly GridCell[]
       if (better(found, best)) best = found;
     }
   }
+  if (!best && apart && room >= cells.length)
+    return fallen("power.circuit-load", `No two of the circuits ${named.map(({ name }) => name).join(", ")} have room for a part of it each.`);
   if (!best)
     return fallen(
       "power.circuit-load",

@@ -58,6 +58,7 @@ export function sizesOf(brief: Brief, perOffer: number): Sizes {
   const short: { offer: PanelsOnOffer; shape: Shape; needs: number }[] = [];
   let nearest: Sizes["nearest"];
   const spares = new Map<string, number>();
+  const seen = new Set<string>();
   for (const offer of offers) {
     const size = panelSize(brief, offer.panel);
     if (!size) continue;
@@ -79,6 +80,10 @@ export function sizesOf(brief: Brief, perOffer: number): Sizes {
         continue;
       }
       kept += 1;
+      // Another lot of the same panel makes the same face.
+      const face = `${offer.panel} ${shape.columns} ${shape.rows}`;
+      if (seen.has(face)) continue;
+      seen.add(face);
       candidates.push({ ...shape, offer, spares: own });
     }
     if (all.length === 0) nearest ??= nearestTo(brief, offer.panel, size);

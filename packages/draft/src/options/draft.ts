@@ -11,8 +11,10 @@ import type { Figure, Option, OutOfIt } from "./option.js";
 import { PLAIN, planned, type Turn } from "./plan.js";
 
 /** Faces that are looked at for each kind of panel, and in all. */
-const PER_OFFER = 4;
-const MOST_FACES = 12;
+const PER_OFFER = 2;
+const MOST_FACES = 6;
+/** The same where everything is to be shown. */
+const EVERY = { perOffer: 12, faces: 48 } as const;
 
 export interface DraftAsk {
   /** Name of the drafted build. */
@@ -97,7 +99,7 @@ export function draft(brief: Brief, ask: DraftAsk): Drafted {
   };
   let nearest: Drafted["nearest"];
   try {
-    const sizes = sizesOf(brief, PER_OFFER);
+    const sizes = sizesOf(brief, ask.every ? EVERY.perOffer : PER_OFFER);
     nearest = sizes.nearest;
     for (const { offer, shape, needs } of sizes.short)
       fellOut.push(out({ ...shape, panel: offer.panel }, [], {
@@ -105,7 +107,7 @@ export function draft(brief: Brief, ask: DraftAsk): Drafted {
         says: `${needs} panels are needed, spares included; ${offer.free} of ${offer.lot ?? offer.panel} are free.`,
       }));
     let turned = false;
-    const faces = sizes.candidates.slice(0, MOST_FACES);
+    const faces = sizes.candidates.slice(0, ask.every ? EVERY.faces : MOST_FACES);
     if (faces.length < sizes.candidates.length)
       notLookedAt.push(`${sizes.candidates.length - faces.length} more faces that suit the wish`);
     for (const candidate of faces) {
