@@ -3,6 +3,7 @@ import type { Engine } from "./engine/engine.js";
 import {
   APPROVE_HELP,
   COLLATE_HELP,
+  DRAFT_HELP,
   EXIT,
   HOOK_HELP,
   INSPECT_HELP,
@@ -20,6 +21,7 @@ const commands = {
   inspect: () => import("./commands/inspect.js"),
   workings: () => import("./commands/workings.js"),
   takeoff: () => import("./commands/takeoff.js"),
+  draft: () => import("./commands/draft.js"),
   rules: () => import("./commands/rules.js"),
   publish: () => import("./commands/publish.js"),
   approve: () => import("./commands/approve.js"),
@@ -111,6 +113,19 @@ export function commandLine(context: CommandContext, version: string, done: (sta
     .action(async (file, name, options) =>
       done(await (await commands.takeoff()).takeoffCommand(file, name, options, context)),
     );
+  program
+    .command("draft")
+    .description("lay out builds from a wish: options to choose from, and the document of the one that is chosen")
+    .argument("<wishes...>", "the file of a wish, for instance wishes/spring-banner.yaml")
+    .addOption(new Option("--as <form>", "the form to print in").choices(["text", "json", "markdown"]).default("text"))
+    .option("--option <number>", "write this option as a build document")
+    .option("--to <file>", "where the build document goes")
+    .option("--replace", "replace a build document that is there already")
+    .option("--every", "show every option that no other betters in everything")
+    .option("--within <time>", "end the search after this time, for instance `5 s`, and say what was not looked at")
+    .addOption(standard())
+    .addHelpText("after", DRAFT_HELP)
+    .action(async (wishes, options) => done(await (await commands.draft()).draftCommand(wishes, options, context)));
   program
     .command("rules")
     .description("list the rules in force and where each value comes from, or state one in full")

@@ -52,6 +52,20 @@ Examples
   plumbmark takeoff builds/banner.md hangs
   plumbmark takeoff builds/banner.md cables --as csv > cables.csv`;
 
+export const DRAFT_HELP = `
+A wish is a file of YAML that says what somebody wants: where, when, what it shows, how large, how it is held. What it
+leaves unsaid is told first. Every figure of an option comes from the formulas that judge a build, and every option was
+inspected as it is written: no requirement fails, and what is not known is open. A draft is never ready: ratings and
+letters of structures, approvals, breakers, wiring and procedures are left to the people who answer for them.
+
+Exit status: 0 at least one option needs nothing that is not there; 1 none does; 2 not carried out.
+
+Examples
+  plumbmark draft wishes/spring-banner.yaml
+  plumbmark draft wishes/spring-banner.yaml --option 2 --to builds/spring.md
+  plumbmark draft wishes/spring-banner.yaml --every --within 5 s
+  plumbmark draft wishes/spring-banner.yaml --as json > options.json`;
+
 export const RULES_HELP = `
 Lists what is in force in the folder you are in: by the house standard of the docs repository, and by those of folders
 above you. Behind each value stands where it comes from: the default, the practice, or a file and its line.

@@ -1,7 +1,7 @@
-import type { Catalogue, Part, Stock } from "@plumbmark/core";
 import type { System } from "@plumbmark/calc";
+import type { Catalogue, Part, Stock } from "@plumbmark/core";
 import type { Desk } from "./desk/desk.js";
-import type { Facts } from "./venue/facts.js";
+import type { VenueFacts } from "./venue/facts.js";
 import type { Wish } from "./wish/wish.js";
 
 /** Panels of one lot, or as many as one likes of the catalogue. */
@@ -17,7 +17,7 @@ export interface PanelsOnOffer {
 /** Everything a draft is made from. */
 export interface Brief {
   readonly wish: Wish;
-  readonly facts: Facts;
+  readonly facts: VenueFacts;
   readonly desk: Desk;
   readonly catalogue: Catalogue;
   readonly stock: Stock;
@@ -27,5 +27,5 @@ export interface Brief {
 }
 
 /** Parts of a kind, in the catalogue's order. */
-export const partsOf = ({ catalogue }: Pick<Brief, "catalogue">, kind: string): readonly Part[] =>
+export const partsOfKind = ({ catalogue }: Pick<Brief, "catalogue">, kind: string): readonly Part[] =>
   [...catalogue.parts.values()].filter((part) => part.kind === kind);

@@ -24,11 +24,11 @@ export function textsOf(data: Data | undefined, key: string): readonly string[] 
 }
 
 /** Whole number of a key; undefined where there is none. */
-export function countOf(data: Data | undefined, key: string): number | undefined {
+export function wholeAt(data: Data | undefined, key: string): number | undefined {
   const value = keyOf(data, key);
   return typeof value === "number" && Number.isInteger(value) ? value : undefined;
 }
 
 /** A group without the keys whose value is undefined, in the order they are given. */
-export const group = (entries: Readonly<Record<string, Data | undefined>>): Mapping =>
+export const grouped = (entries: Readonly<Record<string, Data | undefined>>): Mapping =>
   Object.fromEntries(Object.entries(entries).filter(([, value]) => value !== undefined)) as Mapping;

@@ -1,10 +1,12 @@
-export { type Decision, type Fallen } from "./decide/decision.js";
 export type { Brief, PanelsOnOffer } from "./brief.js";
+export type { Decision, Fallen } from "./decide/decision.js";
 export { Desk, OutOfTime } from "./desk/desk.js";
 export { chosen, trade } from "./options/choose.js";
-export { type Drafted, draft, type DraftAsk } from "./options/draft.js";
+export { type DraftAsk, type Drafted, draft } from "./options/draft.js";
 export { dominates, MEASURES, type Measure } from "./options/measure.js";
+export { notSaid } from "./options/not-said.js";
 export type { Figure, Option, OutOfIt, Shortfall } from "./options/option.js";
+export { type DraftRecord, draftRecord, type OptionEntry, optionsTable } from "./options/record.js";
 export { briefFor, type FreePanels, type Start, unknownIn } from "./options/start.js";
 export { assignCircuits, type CircuitRoom, type CircuitSearch, roomFor } from "./search/assign-circuits.js";
 export { type CableOrder, cableOrders } from "./search/cable-order.js";

@@ -2,7 +2,7 @@ import { readQuantity } from "@plumbmark/calc";
 import { type Part, type Survey, type Way, wayBetween } from "@plumbmark/core";
 import type { Brief } from "../brief.js";
 import { alongOf, lengthOf, type VenueStructure } from "../venue/facts.js";
-import { lengthText, roundedUp } from "../write/length.js";
+import { lengthAsWritten, roundedUp } from "../write/length.js";
 
 /** A way a cable takes, in metres, and whether somebody measured or looked at it. */
 export interface Need {
@@ -47,7 +47,7 @@ export function wayToFace(brief: Brief, from: string | undefined, drop: number):
 
 /** What a cable whose length is not known is taken to bear on the bar: the whole way along and down the face. */
 export const hangsOnBar = (width: number, height: number, system: Brief["system"]): string =>
-  lengthText(roundedUp(width + height, system), system);
+  lengthAsWritten(roundedUp(width + height, system), system);
 
 /** Lengths a cable is kept in, in metres and as they are written, the shortest first; none for what is cut to length. */
 export function keptLengths(part: Part): readonly { readonly metres: number; readonly text: string }[] {
@@ -74,7 +74,7 @@ export function lengthFor({ system }: Pick<Brief, "system">, part: Part, need: N
   const step = system === "us" ? 5 * 0.3048 : 1;
   const text =
     kept.length === 0
-      ? lengthText(Math.max(1, Math.ceil(least / step - 1e-6)) * step, system)
+      ? lengthAsWritten(Math.max(1, Math.ceil(least / step - 1e-6)) * step, system)
       : kept.find(({ metres }) => metres >= least - 1e-9)?.text;
   if (text === undefined) return undefined;
   return need.sure ? text : `${text} ?`;

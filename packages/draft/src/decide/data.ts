@@ -1,12 +1,12 @@
 import type { Data, Part } from "@plumbmark/core";
 import type { Brief } from "../brief.js";
-import { countOf, group, keyOf, type Mapping, textOf } from "../data.js";
+import { grouped, keyOf, type Mapping, textOf, wholeAt } from "../data.js";
 import { divide } from "../search/divide.js";
 import type { GridCell } from "../search/grid.js";
 import { cellsText } from "../write/cells.js";
 import { wayToFace } from "./cables.js";
 import { type Decided, decided, fallen, type Scheme } from "./decision.js";
-import { places } from "./picture.js";
+import { placesOfDevices } from "./picture.js";
 import { cablesBetween, cableTo, jumperFor, rigged } from "./power.js";
 import { FACE } from "./size.js";
 
@@ -21,7 +21,7 @@ function chainsOf(pieces: readonly (readonly GridCell[])[], { feed, jumper, back
   return Object.fromEntries(
     pieces.map((piece, index) => [
       `D${index + 1}`,
-      group({
+      grouped({
         port: index + 1,
         "back-up-port": loops && back ? pieces.length + index + 1 : undefined,
         feed,
@@ -71,15 +71,18 @@ export function driven(brief: Brief, scheme: Scheme, cells: readonly GridCell[])
   const joined = jumperFor(brief, scheme, bySolid(jumpers, false), cells, "data");
   const jumper = "jumper" in joined ? joined.jumper : undefined;
   if (!feedPart || !jumper)
-    return fallen("connectors.mate", `The catalogue has no data cables from ${name} to ${scheme.panel} and between its panels.`);
-  const way = wayToFace(brief, places(brief).processor, 0);
+    return fallen(
+      "connectors.mate",
+      `The catalogue has no data cables from ${name} to ${scheme.panel} and between its panels.`,
+    );
+  const way = wayToFace(brief, placesOfDevices(brief).processor, 0);
   const [backPart] = bySolid(returns(socket), true);
   const lengthOf = (part: typeof feedPart): Mapping => cableTo(brief, scheme, part, way);
   const cables = { feed: lengthOf(feedPart), jumper, back: backPart ? lengthOf(backPart) : undefined };
   const most = mostInChain(brief, scheme, cables, cells.length);
   if (most < 1) return fallen("data.port-load", `One port of ${name} does not take one panel ${scheme.panel}.`);
   const pieces = divide(cells, most);
-  const ports = countOf(processor?.data, "ports") ?? 0;
+  const ports = wholeAt(processor?.data, "ports") ?? 0;
   if (pieces.length > ports)
     return fallen(
       "data.processor-load",
@@ -91,7 +94,10 @@ export function driven(brief: Brief, scheme: Scheme, cells: readonly GridCell[])
   const fails = desk.ask({ ...scheme.matter, rigging: rigged(brief), ...matter }).fails("data.");
   const [first] = fails;
   if (first) return fallen(first.rule, first.says);
-  const chains = pieces.length === 1 ? "One chain takes every panel" : `${pieces.length} chains, the fewest that do, are as even as can be`;
+  const chains =
+    pieces.length === 1
+      ? "One chain takes every panel"
+      : `${pieces.length} chains, the fewest that do, are as even as can be`;
   return {
     ok: true,
     scheme: decided(scheme, matter, {

@@ -1,9 +1,9 @@
 import type { CheckEntry, Data, Part } from "@plumbmark/core";
-import { type Brief, partsOf } from "../brief.js";
-import { group, keyOf, type Mapping, mappingOf } from "../data.js";
+import { type Brief, partsOfKind } from "../brief.js";
+import { grouped, keyOf, type Mapping, mappingOf } from "../data.js";
 import { hangSets } from "../search/hang-sets.js";
 import { alongOf, lengthOf, type VenuePoint, type VenueStructure } from "../venue/facts.js";
-import { lengthText, roundedUp } from "../write/length.js";
+import { lengthAsWritten, roundedUp } from "../write/length.js";
 import { structureOf } from "./cables.js";
 import { type Decided, decided, fallen, type Scheme } from "./decision.js";
 import { rigged } from "./power.js";
@@ -50,7 +50,9 @@ interface Assembly {
 
 /** Assemblies by name; of those with a rope long enough to go round a structure second suspensions are made. */
 const assembliesOf = (brief: Brief): readonly Assembly[] =>
-  partsOf(brief, "assembly").flatMap((part) => (Array.isArray(part.data.of) ? [{ name: part.name, of: part.name }] : []));
+  partsOfKind(brief, "assembly").flatMap((part) =>
+    Array.isArray(part.data.of) ? [{ name: part.name, of: part.name }] : [],
+  );
 
 interface Frame {
   readonly structure: VenueStructure;
@@ -95,7 +97,14 @@ interface Hardware {
 }
 
 /** The front matter of a bar on some of the points; the trim is put in once the bar's height is known. */
-function barOn(brief: Brief, scheme: Scheme, frame: Frame, set: readonly VenuePoint[], hardware: Hardware, heights?: Heights): Mapping {
+function barOn(
+  brief: Brief,
+  scheme: Scheme,
+  frame: Frame,
+  set: readonly VenuePoint[],
+  hardware: Hardware,
+  heights?: Heights,
+): Mapping {
   const { system } = brief;
   const { structure, middle, width } = frame;
   const ends = [middle - width / 2, middle + width / 2];
@@ -104,32 +113,35 @@ function barOn(brief: Brief, scheme: Scheme, frame: Frame, set: readonly VenuePo
   const length = roundedUp(right - left, system);
   // What is rounded up stands out alike at both ends.
   const start = left - (length - (right - left)) / 2;
-  const whole = (at: number): string => lengthText(at - start, system);
+  const whole = (at: number): string => lengthAsWritten(at - start, system);
   const { letter, girth, structure: carries } = structure.data;
   const hangs = Object.fromEntries(
     set.map(({ at, data }, index) => [
       `H${index + 1}`,
-      group({ at: whole(at), assembly: hardware.assembly?.of, structure: keyOf(data, "structure") }),
+      grouped({ at: whole(at), assembly: hardware.assembly?.of, structure: keyOf(data, "structure") }),
     ]),
   );
   const second =
-    hardware.second && group({ at: "each hang", assembly: hardware.second.of, girth: girth, slack: "none" });
-  const bar = group({
+    hardware.second && grouped({ at: "each hang", assembly: hardware.second.of, girth: girth, slack: "none" });
+  const bar = grouped({
     section: hardware.section.name,
-    length: lengthText(length, system),
+    length: lengthAsWritten(length, system),
     carries: { face: FACE, from: whole(ends[0] as number) },
     structure: carries,
     height: heights?.bar,
-    "bearing-height": lengthText(structure.from.up, system),
+    "bearing-height": lengthAsWritten(structure.from.up, system),
     second,
     hangs: hangs as Data,
   });
   const stated = Object.fromEntries(
-    set.map(({ data }, index) => [`H${index + 1}`, group({ structure: keyOf(data, "structure"), catch: keyOf(data, "catch") })]),
+    set.map(({ data }, index) => [
+      `H${index + 1}`,
+      grouped({ structure: keyOf(data, "structure"), catch: keyOf(data, "catch") }),
+    ]),
   );
   const ofLetter = Object.keys(mappingOf(letter)).length === 0 ? undefined : { ...mappingOf(letter), points: stated };
-  const face = withFace(scheme, group({ "hung-by": hardware.hungBy?.name, trim: heights?.trim }));
-  return { ...face, rigging: group({ ...rigged(brief), bars: { [BAR]: bar } as Data, letter: ofLetter as Data }) };
+  const face = withFace(scheme, grouped({ "hung-by": hardware.hungBy?.name, trim: heights?.trim }));
+  return { ...face, rigging: grouped({ ...rigged(brief), bars: { [BAR]: bar } as Data, letter: ofLetter as Data }) };
 }
 
 interface Heights {
@@ -138,7 +150,12 @@ interface Heights {
 }
 
 /** The height of a bar by what hangs it: in the middle of what its hardware reaches, as far as the wish lets it. */
-function heightsOf(brief: Brief, frame: Frame, hardware: Hardware, reach: readonly [number, number] | undefined): Heights | undefined {
+function heightsOf(
+  brief: Brief,
+  frame: Frame,
+  hardware: Hardware,
+  reach: readonly [number, number] | undefined,
+): Heights | undefined {
   const { wish, system } = brief;
   const up = frame.structure.from.up;
   const below = (hardware.hungBy?.quantities.get("drop")?.value ?? 0) + frame.height;
@@ -152,7 +169,7 @@ function heightsOf(brief: Brief, frame: Frame, hardware: Hardware, reach: readon
   // The bar is a whole quarter inch or millimetre high, and the trim follows from it.
   const step = system === "us" ? 0.0254 / 4 : 0.001;
   const bar = Math.ceil((trim + below) / step - 1e-6) * step;
-  return { bar: lengthText(bar, system), trim: lengthText(bar - below, system) };
+  return { bar: lengthAsWritten(bar, system), trim: lengthAsWritten(bar - below, system) };
 }
 
 /** What a set of hardware reaches, in metres, as the model tells it. */
@@ -170,11 +187,11 @@ function* hardwareOf(brief: Brief, scheme: Scheme): Generator<Hardware> {
     const { takes: list } = part.data;
     return !Array.isArray(list) || list.includes(scheme.panel);
   };
-  const attachments = [...partsOf(brief, "attachment").filter(takes)];
+  const attachments = [...partsOfKind(brief, "attachment").filter(takes)];
   const all = assembliesOf(brief);
   const over = brief.wish.overPeople ?? true;
   for (const assembly of all.length > 0 ? all : [undefined])
-    for (const section of partsOf(brief, "bar"))
+    for (const section of partsOfKind(brief, "bar"))
       for (const hungBy of attachments.length > 0 ? attachments : [undefined])
         for (const second of over && all.length > 0 ? all.filter((each) => each !== assembly) : [undefined])
           yield { section, hungBy, assembly, second };
@@ -190,7 +207,10 @@ export function hung(brief: Brief, scheme: Scheme, { more }: HangWish): Decided 
       names.length === 0
         ? "Nothing is known of what it could hang from, so bar and hangs are not laid out yet."
         : `It could hang under ${names.join(" or ")}; \`over: {under: …}\` of the wish says which.`;
-    return { ok: true, scheme: decided(scheme, { rigging: rigged(brief) }, { what: "hangs", why, exact: true, figures: [] }) };
+    return {
+      ok: true,
+      scheme: decided(scheme, { rigging: rigged(brief) }, { what: "hangs", why, exact: true, figures: [] }),
+    };
   }
   const size = panelSize(brief, scheme.panel) as { readonly width: number; readonly height: number };
   const points = pointsOf(structure, brief.system);
@@ -202,11 +222,19 @@ export function hung(brief: Brief, scheme: Scheme, { more }: HangWish): Decided 
     points,
   };
   const reach = reachOf(frame);
-  const sets = [...hangSets(points.map(({ at }) => at), reach, frame.middle, MOST_HANGS)].map((set) =>
-    set.map((index) => points[index] as VenuePoint),
-  );
+  const sets = [
+    ...hangSets(
+      points.map(({ at }) => at),
+      reach,
+      frame.middle,
+      MOST_HANGS,
+    ),
+  ].map((set) => set.map((index) => points[index] as VenuePoint));
   if (sets.length === 0)
-    return fallen("rigging.slack-hang", `Under ${structure.name} there are no points on both sides of the middle of the face.`);
+    return fallen(
+      "rigging.slack-hang",
+      `Under ${structure.name} there are no points on both sides of the middle of the face.`,
+    );
   const kinds = [...hardwareOf(brief, scheme)];
   let asked = 0;
   let fewest: number | undefined;
@@ -215,11 +243,13 @@ export function hung(brief: Brief, scheme: Scheme, { more }: HangWish): Decided 
   const useless = new Set<string>();
   const caught = kinds.some(({ second }) => second !== undefined);
   for (const set of sets) {
-    // Asked about once, so that the rule says it, and not again for every pair there is.
+    // Weighed about once, so that the rule says it, and not again for every pair there is.
     if (!caught && asked > 0 && !staysUp(set, frame.middle)) continue;
     if (fewest !== undefined && set.length !== fewest + more) continue;
     for (const hardware of kinds) {
-      const key = [hardware.assembly?.name, hardware.section.name, hardware.hungBy?.name, hardware.second?.name].join(" ");
+      const key = [hardware.assembly?.name, hardware.section.name, hardware.hungBy?.name, hardware.second?.name].join(
+        " ",
+      );
       if (useless.has(key) || asked >= MOST_ASKED) continue;
       const own = hardware.assembly?.name ?? "";
       if (!reaches.has(own)) reaches.set(own, reachOfHardware(brief, scheme, frame, set, hardware));
@@ -228,7 +258,13 @@ export function hung(brief: Brief, scheme: Scheme, { more }: HangWish): Decided 
       asked += 1;
       const checks = desk.ask({ ...scheme.matter, ...matter }).checks(...RULES);
       const fails = checks.filter(({ outcome, level }) => outcome === "fails" && level === "shall");
-      const tried = { matter, fails, hangs: set.length, section: hardware.section.name, open: checks.length - fails.length };
+      const tried = {
+        matter,
+        fails,
+        hangs: set.length,
+        section: hardware.section.name,
+        open: checks.length - fails.length,
+      };
       if (!nearest || fails.length < nearest.fails.length) nearest = tried;
       // What does not fit together does not on any other points either.
       if (fails.some(isOf(FITS))) useless.add(key);
@@ -254,14 +290,20 @@ export function hung(brief: Brief, scheme: Scheme, { more }: HangWish): Decided 
 const FITS = ["rigging.attachment", "rigging.reach", "rigging.head-room", "rigging.column-depth"] as const;
 /** Rules about where the hangs are and how many, whatever the section of the bar. */
 const STANDS = ["rigging.lost-hang", "rigging.point-load", "rigging.slack-hang", "rigging.secondary"] as const;
-const isOf = (rules: readonly string[]) => ({ rule }: CheckEntry): boolean => rules.some((each) => rule.startsWith(each));
+const isOf =
+  (rules: readonly string[]) =>
+  ({ rule }: CheckEntry): boolean =>
+    rules.some((each) => rule.startsWith(each));
 
 /** Whether the middle of the load stays between hangs when any one of them is gone; where it does not a rule will say so. */
 const staysUp = (set: readonly VenuePoint[], middle: number): boolean =>
   set.filter(({ at }) => at < middle).length > 1 && set.filter(({ at }) => at > middle).length > 1;
 
 function hungOn(scheme: Scheme, { matter, hangs, section }: Tried, under: string, whole: boolean): Scheme {
-  const names = Array.from({ length: hangs }, (_, index) => `rigging.bars.${BAR}.hangs.H${index + 1}.worst-on-structure`);
+  const names = Array.from(
+    { length: hangs },
+    (_, index) => `rigging.bars.${BAR}.hangs.H${index + 1}.worst-on-structure`,
+  );
   return decided(scheme, matter, {
     what: "hangs",
     why: `${hangs} hangs under ${under}, the fewest that do on ${section}: no hang is over its rating however the ropes share the load.`,
@@ -270,4 +312,3 @@ function hungOn(scheme: Scheme, { matter, hangs, section }: Tried, under: string
     figures: [`rigging.bars.${BAR}.on-structure`, `rigging.bars.${BAR}.worst-moment`, ...names],
   });
 }
-

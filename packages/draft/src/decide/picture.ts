@@ -1,6 +1,6 @@
 import type { Data, Part } from "@plumbmark/core";
-import { type Brief, partsOf } from "../brief.js";
-import { group, type Mapping } from "../data.js";
+import { type Brief, partsOfKind } from "../brief.js";
+import { grouped, type Mapping } from "../data.js";
 import { lengthFor, wayTo } from "./cables.js";
 import { type Decided, decided, fallen, type Scheme } from "./decision.js";
 import { FACE } from "./size.js";
@@ -12,7 +12,9 @@ const RASTERS = ["1280 x 720", "1920 x 1080", "3840 x 2160"] as const;
 const MOST_TRIED = 48;
 
 /** Place of the processor, and of the source of the picture. */
-export const places = ({ wish }: Pick<Brief, "wish">): { readonly processor: string; readonly source: string } => {
+export const placesOfDevices = ({
+  wish,
+}: Pick<Brief, "wish">): { readonly processor: string; readonly source: string } => {
   const processor = wish.dataAt ?? RACK;
   return { processor, source: wish.pictureAt ?? processor };
 };
@@ -24,16 +26,16 @@ const patch = ({ system }: Brief): string => (system === "us" ? "6 ft" : "2 m");
 
 /** Ways a picture can come from a source to the processor, the plainest first. */
 function* paths(brief: Brief): Generator<readonly Data[]> {
-  const at = places(brief);
+  const at = placesOfDevices(brief);
   const apart = at.source !== at.processor;
   const way = wayTo(brief.facts.survey, at.source, at.processor);
-  const cables = partsOf(brief, "video-cable");
+  const cables = partsOfKind(brief, "video-cable");
   const length = (cable: Part): string | undefined => (apart ? lengthFor(brief, cable, way) : patch(brief));
-  const cableOf = (part: Part, text: string | undefined): Data => group({ part: part.name, length: text });
-  for (const source of partsOf(brief, "source"))
+  const cableOf = (part: Part, text: string | undefined): Data => grouped({ part: part.name, length: text });
+  for (const source of partsOfKind(brief, "source"))
     for (const cable of cables) yield [entry(source, at.source), cableOf(cable, length(cable))];
-  const converters = partsOf(brief, "converter");
-  for (const source of partsOf(brief, "source"))
+  const converters = partsOfKind(brief, "converter");
+  for (const source of partsOfKind(brief, "source"))
     for (const there of converters)
       for (const back of converters)
         if (there !== back)
@@ -59,13 +61,13 @@ interface Tried {
 /** The raster and the way of the picture: the plainest that the processor and every link carry. */
 export function pictured(brief: Brief, scheme: Scheme): Decided {
   const { desk, practice } = brief;
-  const at = places(brief);
+  const at = placesOfDevices(brief);
   const face = desk.ask(scheme.matter);
   const [wide, high] = ["pixels-wide", "pixels-high"].map((key) => face.known(`faces.${FACE}.${key}`));
   const straight = wide === undefined || high === undefined ? [] : [`${wide} x ${high}`];
   let best: Tried | undefined;
   let tried = 0;
-  const processors = partsOf(brief, "processor");
+  const processors = partsOfKind(brief, "processor");
   if (processors.length === 0) return fallen("picture.carried", "The catalogue has no processor.");
   for (const processor of processors)
     for (const path of paths(brief))
@@ -73,7 +75,7 @@ export function pictured(brief: Brief, scheme: Scheme): Decided {
         if ((best && best.fails.length + best.open === 0) || tried >= MOST_TRIED) break;
         tried += 1;
         const own = straight.includes(raster) && !RASTERS.includes(raster as (typeof RASTERS)[number]);
-        const picture = group({
+        const picture = grouped({
           raster,
           rate: practice === "us" ? "60 Hz" : "50 Hz",
           depth: "8 bit",

@@ -1,17 +1,22 @@
 import { mates, plugFits } from "@plumbmark/calc";
 import type { CheckEntry, Data, Part } from "@plumbmark/core";
-import { type Brief, partsOf } from "../brief.js";
-import { countOf, group, keyOf, type Mapping, mappingOf, textOf } from "../data.js";
-import { assignCircuits, type CircuitAssignment, type CircuitRoom, MOST_CIRCUITS_EXACT } from "../search/assign-circuits.js";
+import { type Brief, partsOfKind } from "../brief.js";
+import { grouped, keyOf, type Mapping, mappingOf, textOf, wholeAt } from "../data.js";
+import {
+  assignCircuits,
+  type CircuitAssignment,
+  type CircuitRoom,
+  MOST_CIRCUITS_EXACT,
+} from "../search/assign-circuits.js";
 import { divide } from "../search/divide.js";
 import type { GridCell } from "../search/grid.js";
 import type { VenueCircuit } from "../venue/facts.js";
 import { cellsText } from "../write/cells.js";
-import { lengthText } from "../write/length.js";
+import { lengthAsWritten } from "../write/length.js";
 import { hangsOnBar, keptLengths, lengthFor, type Need, tooShort, wayToFace } from "./cables.js";
 import { type Decided, type Decision, decided, fallen, type Scheme } from "./decision.js";
 import { interleaved } from "./order.js";
-import { places } from "./picture.js";
+import { placesOfDevices } from "./picture.js";
 import { FACE, panelSize } from "./size.js";
 
 /** Rules a run is judged by. Devices and what is not known of a circuit are judged of the whole. */
@@ -50,9 +55,15 @@ const fitting = (
   to: string | undefined,
   kind: "power-cable" | "data-cable",
 ): readonly Part[] =>
-  partsOf(brief, kind).filter((part) => {
+  partsOfKind(brief, kind).filter((part) => {
     const [first, second] = [endOf(part, 0), endOf(part, 1)];
-    return first !== undefined && second !== undefined && to !== undefined && from(first) === true && mates(second, to) === true;
+    return (
+      first !== undefined &&
+      second !== undefined &&
+      to !== undefined &&
+      from(first) === true &&
+      mates(second, to) === true
+    );
   });
 
 /** Cables for lines through panels: what feeds the first, what joins the others, and what closes a loop. */
@@ -87,10 +98,14 @@ export function jumperFor(
     for (const length of kept.length > 0 ? kept : SHORT_JUMPERS) {
       const jumper = { part: part.name, length };
       const matter =
-        kind === "power" ? { power: { runs: { P1: { jumper, panels } } } } : { data: { chains: { D1: { jumper, panels } } } };
+        kind === "power"
+          ? { power: { runs: { P1: { jumper, panels } } } }
+          : { data: { chains: { D1: { jumper, panels } } } };
       const asked = brief.desk.ask({ faces: scheme.matter.faces as Data, rigging: rigged(brief), ...matter });
       if (cells.length > 1 && asked.checks("data.jumper-reach").length > 0) continue;
-      const bad = asked.fails("connectors.").find(({ at }) => at.path.endsWith(".jumper") || !at.path.includes(".feed"));
+      const bad = asked
+        .fails("connectors.")
+        .find(({ at }) => at.path.endsWith(".jumper") || !at.path.includes(".feed"));
       if (!bad) return { jumper };
       worst ??= bad;
       break;
@@ -102,7 +117,7 @@ export function jumperFor(
 /** Lengths of what is cut to length. */
 const SHORT_JUMPERS = ["0.6 m", "0.9 m", "1.2 m", "1.5 m", "2 m", "3 m"] as const;
 
-const wayFrom = (brief: Brief, { at }: VenueCircuit) => wayToFace(brief, at ?? places(brief).processor, 0);
+const wayFrom = (brief: Brief, { at }: VenueCircuit) => wayToFace(brief, at ?? placesOfDevices(brief).processor, 0);
 
 /** A cable to a face with its length, as far as it can be told. */
 export function cableTo(brief: Brief, scheme: Scheme, part: Part, need: Need | undefined): Mapping {
@@ -113,7 +128,7 @@ export function cableTo(brief: Brief, scheme: Scheme, part: Part, need: Need | u
     length === undefined && flown && size
       ? hangsOnBar(scheme.columns * size.width, scheme.rows * size.height, brief.system)
       : undefined;
-  return group({ part: part.name, length, hangs });
+  return grouped({ part: part.name, length, hangs });
 }
 
 interface Cabled {
@@ -131,7 +146,12 @@ const lineOf = (circuits: readonly VenueCircuit[]): Mapping =>
 /** A row of panels, one stretch of it on each circuit: every circuit is asked about at once. */
 function sideBySide(
   scheme: Scheme,
-  stretches: readonly { readonly circuit: VenueCircuit; readonly feed: Mapping; readonly jumper: Mapping; readonly panels: number }[],
+  stretches: readonly {
+    readonly circuit: VenueCircuit;
+    readonly feed: Mapping;
+    readonly jumper: Mapping;
+    readonly panels: number;
+  }[],
   circuits: Mapping,
 ): Mapping {
   let at = 0;
@@ -158,14 +178,19 @@ function feedsOf(brief: Brief, scheme: Scheme, circuits: readonly VenueCircuit[]
       panels: 1,
     })),
   );
-  if (options.length === 0) return { cabled: [] as readonly Cabled[], fails: [] as readonly CheckEntry[], short: undefined };
+  if (options.length === 0)
+    return { cabled: [] as readonly Cabled[], fails: [] as readonly CheckEntry[], short: undefined };
   const checks = brief.desk
     .ask({ rigging: rigged(brief), ...sideBySide(scheme, options, lineOf(circuits)) })
     .checks(...CABLE_RULES);
   const against = (index: number) => checks.filter((check) => under(`power.runs.P${index + 1}`, check));
-  const failing = (index: number) => against(index).filter(({ outcome, level }) => outcome === "fails" && level === "shall");
+  const failing = (index: number) =>
+    against(index).filter(({ outcome, level }) => outcome === "fails" && level === "shall");
   const cabled = circuits.flatMap((circuit) => {
-    const own = options.flatMap((option, index) => (option.circuit === circuit && failing(index).length === 0 ? [{ ...option, index }] : []))
+    const own = options
+      .flatMap((option, index) =>
+        option.circuit === circuit && failing(index).length === 0 ? [{ ...option, index }] : [],
+      )
       .filter(({ part }) => tooShort(part, wayFrom(brief, circuit)) === undefined);
     const [best] = own.sort((a, b) => against(a.index).length - against(b.index).length);
     return best ? [{ circuit, feed: best.feed }] : [];
@@ -175,13 +200,15 @@ function feedsOf(brief: Brief, scheme: Scheme, circuits: readonly VenueCircuit[]
     const [longest, need] = [tooShort(part, wayFrom(brief, circuit)), wayFrom(brief, circuit)];
     return longest === undefined || !need
       ? []
-      : [`${part.name} is kept in ${longest} at most; the way from circuit ${circuit.name} is ${lengthText(need.metres, brief.system)}, and a cable is to have slack.`];
+      : [
+          `${part.name} is kept in ${longest} at most; the way from circuit ${circuit.name} is ${lengthAsWritten(need.metres, brief.system)}, and a cable is to have slack.`,
+        ];
   });
   return { cabled, fails: fits.length > 0 ? [] : options.flatMap((_, index) => failing(index)), short };
 }
 
 /** What of the rigging decides how a cable is judged. */
-export const rigged = ({ wish }: Pick<Brief, "wish">): Mapping => group({ "over-people": wish.overPeople ?? true });
+export const rigged = ({ wish }: Pick<Brief, "wish">): Mapping => grouped({ "over-people": wish.overPeople ?? true });
 
 /** Circuits serve the places devices stand at: the emptiest that is there, else the smallest that is left. */
 function served(circuits: readonly VenueCircuit[], by: ReadonlyMap<string, string>): Mapping {
@@ -193,13 +220,13 @@ function served(circuits: readonly VenueCircuit[], by: ReadonlyMap<string, strin
   ) as Mapping;
 }
 
-const placesOf = (brief: Brief): readonly string[] => [...new Set(Object.values(places(brief)))];
+const placesOf = (brief: Brief): readonly string[] => [...new Set(Object.values(placesOfDevices(brief)))];
 
 /** Devices that stand at a place, each with a plug of its own. */
 const devicesAt = (brief: Brief, scheme: Scheme, place: string): number => {
   const path = (keyOf(scheme.matter.picture, "path") as readonly Data[] | undefined) ?? [];
   const there = path.filter((each) => textOf(each, "place") === place).length;
-  return there + (places(brief).processor === place ? 1 : 0);
+  return there + (placesOfDevices(brief).processor === place ? 1 : 0);
 };
 
 interface Rooms {
@@ -222,7 +249,11 @@ function roomsOf(
   const base = { data: scheme.matter.data as Data, picture: scheme.matter.picture as Data };
   const row = (panels: (each: Cabled) => number): Mapping => ({
     ...base,
-    ...sideBySide(scheme, cabled.map((each) => ({ ...each, jumper, panels: panels(each) })).filter(({ panels: n }) => n > 0), circuits),
+    ...sideBySide(
+      scheme,
+      cabled.map((each) => ({ ...each, jumper, panels: panels(each) })).filter(({ panels: n }) => n > 0),
+      circuits,
+    ),
   });
   const [none, one] = [desk.ask({ ...base, ...sideBySide(scheme, [], circuits) }), desk.ask(row(() => 1))];
   // Runs side by side are asked about all at once, and halved all at once.
@@ -233,12 +264,21 @@ function roomsOf(
   while (wanted.some(({ circuit: { name } }) => (low.get(name) as number) < (high.get(name) as number))) {
     const going = wanted.filter(({ circuit: { name } }) => (low.get(name) as number) < (high.get(name) as number));
     const failing = desk
-      .ask({ ...base, ...sideBySide(scheme, going.map((each) => ({ ...each, jumper, panels: tries.get(each.circuit.name) as number })), circuits) })
+      .ask({
+        ...base,
+        ...sideBySide(
+          scheme,
+          going.map((each) => ({ ...each, jumper, panels: tries.get(each.circuit.name) as number })),
+          circuits,
+        ),
+      })
       .fails(...RUN_RULES);
     for (const [index, { circuit }] of going.entries()) {
       const { name } = circuit;
       const tried = tries.get(name) as number;
-      const bad = failing.some((check) => under(`power.runs.P${index + 1}`, check) || under(`power.circuits.${name}`, check));
+      const bad = failing.some(
+        (check) => under(`power.runs.P${index + 1}`, check) || under(`power.circuits.${name}`, check),
+      );
       if (bad) high.set(name, tried - 1);
       else low.set(name, tried);
       tries.set(name, Math.ceil(((low.get(name) as number) + (high.get(name) as number)) / 2));
@@ -247,14 +287,26 @@ function roomsOf(
   for (const { circuit } of wanted) limits.set(circuit.name, low.get(circuit.name) as number);
   const rooms = cabled.map(({ circuit }): CircuitRoom => {
     const path = `power.circuits.${circuit.name}`;
-    const [rating, carried, with1] = [one.known(`${path}.continuous-rating`), none.known(`${path}.current`), one.known(`${path}.current`)];
+    const [rating, carried, with1] = [
+      one.known(`${path}.continuous-rating`),
+      none.known(`${path}.current`),
+      one.known(`${path}.current`),
+    ];
     const limit = limits.get(circuit.name) as number;
-    const outlets = Math.max(0, (countOf(circuit.data, "outlets") ?? 1) - (devices.get(circuit.name) ?? 0));
+    const outlets = Math.max(0, (wholeAt(circuit.data, "outlets") ?? 1) - (devices.get(circuit.name) ?? 0));
     const leg = textOf(circuit.data, "leg") ?? textOf(circuit.data.supply, "legs");
     const legs = leg === undefined ? {} : { leg };
     // Where the breaker is not known the longest run by the other rules counts, and the draft says what is not known.
     if (rating === undefined || carried === undefined || with1 === undefined || !(with1 > carried))
-      return { name: circuit.name, rating: Math.max(limit, 1), carried: 0, perPanel: 1, outlets, mostInRun: limit, ...legs };
+      return {
+        name: circuit.name,
+        rating: Math.max(limit, 1),
+        carried: 0,
+        perPanel: 1,
+        outlets,
+        mostInRun: limit,
+        ...legs,
+      };
     return { name: circuit.name, rating, carried, perPanel: with1 - carried, outlets, mostInRun: limit, ...legs };
   });
   return { rooms, circuits };
@@ -292,28 +344,53 @@ export function powered(brief: Brief, scheme: Scheme, cells: readonly GridCell[]
   const { jumpers } = cablesBetween(brief, scheme.panel, "power");
   if (named.length === 0) return unfed(scheme, "No circuit of the venue is known, so nothing is fed yet.");
   const parts = apart ? interleaved(cells, scheme.rows) : [cells];
-  const joined = jumperFor(brief, scheme, jumpers, parts.reduce((a, b) => (b.length > a.length ? b : a)), "power");
+  const joined = jumperFor(
+    brief,
+    scheme,
+    jumpers,
+    parts.reduce((a, b) => (b.length > a.length ? b : a)),
+    "power",
+  );
   if ("fallen" in joined)
     return fallen(
       joined.fallen?.rule ?? "connectors.mate",
-      joined.fallen?.says ?? `The catalogue has no power jumper for ${scheme.panel} that reaches${apart ? " past a panel" : ""}.`,
+      joined.fallen?.says ??
+        `The catalogue has no power jumper for ${scheme.panel} that reaches${apart ? " past a panel" : ""}.`,
     );
   const { jumper } = joined;
   const { cabled, fails, short } = feedsOf(brief, scheme, named, jumper);
   if (cabled.length === 0) {
-    const says = fails[0]?.says ?? short ?? `The catalogue has no cable from the outlets of ${named.map(({ name }) => name).join(", ")} to ${scheme.panel}.`;
+    const says =
+      fails[0]?.says ??
+      short ??
+      `The catalogue has no cable from the outlets of ${named.map(({ name }) => name).join(", ")} to ${scheme.panel}.`;
     return fallen(fails[0]?.rule ?? "power.plug-fits", says);
   }
   const limits = new Map<string, number>();
   let best: Found | undefined;
   let room = 0;
   for (const by of servings(brief, named)) {
-    const serving = [...named, ...brief.facts.circuits.filter(({ name }) => !named.some((each) => each.name === name) && [...by.values()].includes(name))];
+    const serving = [
+      ...named,
+      ...brief.facts.circuits.filter(
+        ({ name }) => !named.some((each) => each.name === name) && [...by.values()].includes(name),
+      ),
+    ];
     const devices = new Map<string, number>();
-    for (const [place, circuit] of by) devices.set(circuit, (devices.get(circuit) ?? 0) + devicesAt(brief, scheme, place));
+    for (const [place, circuit] of by)
+      devices.set(circuit, (devices.get(circuit) ?? 0) + devicesAt(brief, scheme, place));
     // A circuit that gives its outlets to devices is asked about with them on.
     const fresh = new Map([...limits].filter(([name]) => !devices.has(name)));
-    const { rooms, circuits } = roomsOf(brief, scheme, cabled, jumper, served(serving, by), devices, cells.length, fresh);
+    const { rooms, circuits } = roomsOf(
+      brief,
+      scheme,
+      cabled,
+      jumper,
+      served(serving, by),
+      devices,
+      cells.length,
+      fresh,
+    );
     for (const [name, limit] of fresh) if (!devices.has(name)) limits.set(name, limit);
     const search = assignCircuits(rooms, cells.length, apart ? 2 : 1);
     room = Math.max(room, search.room);
@@ -323,7 +400,10 @@ export function powered(brief: Brief, scheme: Scheme, cells: readonly GridCell[]
     }
   }
   if (!best && apart && room >= cells.length)
-    return fallen("power.circuit-load", `No two of the circuits ${named.map(({ name }) => name).join(", ")} have room for a part of it each.`);
+    return fallen(
+      "power.circuit-load",
+      `No two of the circuits ${named.map(({ name }) => name).join(", ")} have room for a part of it each.`,
+    );
   if (!best)
     return fallen(
       "power.circuit-load",
@@ -359,7 +439,15 @@ function withRuns(scheme: Scheme, found: Found, laying: Laying): Decided {
     const { mostInRun } = rooms.find((each) => each.name === name) as CircuitRoom;
     const feed = cabled.find(({ circuit }) => circuit.name === name)?.feed as Mapping;
     for (const piece of divide(own, mostInRun))
-      runs.push([`P${runs.length + 1}`, group({ from: name, feed, jumper: piece.length > 1 ? jumper : undefined, panels: `${FACE} ${cellsText(piece)}` })]);
+      runs.push([
+        `P${runs.length + 1}`,
+        grouped({
+          from: name,
+          feed,
+          jumper: piece.length > 1 ? jumper : undefined,
+          panels: `${FACE} ${cellsText(piece)}`,
+        }),
+      ]);
   }
   const used = Object.entries(circuits).filter(
     ([name, data]) => assignment.circuits.some((each) => each.name === name) || keyOf(data, "serves") !== undefined,
@@ -372,7 +460,10 @@ function withRuns(scheme: Scheme, found: Found, laying: Laying): Decided {
       : `${names.length === 1 ? `One circuit, ${names[0]},` : `${names.length} circuits, ${names.join(", ")},`} ${names.length === 1 ? "is" : "are"} the fewest that carry it, and the fullest is as empty as it can be.`,
     exact,
     ...(exact ? {} : { gap: `Of the circuits the ${MOST_CIRCUITS_EXACT} with the most room were looked at.` }),
-    figures: [...names.map((name) => `power.circuits.${name}.share`), ...runs.map(([name]) => `power.runs.${name}.drop-share-in-all`)],
+    figures: [
+      ...names.map((name) => `power.circuits.${name}.share`),
+      ...runs.map(([name]) => `power.runs.${name}.drop-share-in-all`),
+    ],
   };
   const power = { circuits: Object.fromEntries(used), runs: Object.fromEntries(runs) } as Mapping;
   return { ok: true, scheme: decided(scheme, { power }, decision) };

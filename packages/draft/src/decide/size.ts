@@ -1,5 +1,5 @@
 import type { Brief, PanelsOnOffer } from "../brief.js";
-import { group } from "../data.js";
+import { grouped } from "../data.js";
 import { type Extent, type Shape, shapes } from "../search/shapes.js";
 import type { Scheme } from "./decision.js";
 
@@ -19,13 +19,16 @@ export function panelSize({ catalogue }: Pick<Brief, "catalogue">, panel: string
 }
 
 /** The name a drafted face has. */
-export const FACE = "banner";
+export const FACE = "display";
 
 /** Fewest spares the rule on spares is content with; asked once for each number of panels. */
 export function sparesFor({ desk, wish }: Brief, panel: string, { columns, rows }: Shape): number {
   const face = { panel, columns, rows, support: wish.support ?? "flown" };
   const told = (spares: number) =>
-    desk.ask({ faces: { [FACE]: { ...face, spares } } }).checks("panels.spares").find(({ outcome }) => outcome === "fails");
+    desk
+      .ask({ faces: { [FACE]: { ...face, spares } } })
+      .checks("panels.spares")
+      .find(({ outcome }) => outcome === "fails");
   const short = told(0);
   if (!short) return 0;
   const asked = short.allowed && "value" in short.allowed ? Math.ceil(Number(short.allowed.value) - 1e-9) : 1;
@@ -39,8 +42,13 @@ const offBy = (extent: Extent | undefined, length: number): number =>
   extent === undefined ? 0 : Math.abs(length - extent.length) / extent.length;
 
 /** Whether a larger face is nearer to what was asked for. */
-const wantsMore = ({ width, height }: { readonly width?: Extent | undefined; readonly height?: Extent | undefined }): boolean =>
-  ![width, height].some((each) => each?.how === "at least");
+const wantsMore = ({
+  width,
+  height,
+}: {
+  readonly width?: Extent | undefined;
+  readonly height?: Extent | undefined;
+}): boolean => ![width, height].some((each) => each?.how === "at least");
 
 export interface Sizes {
   readonly candidates: readonly Candidate[];
@@ -65,7 +73,9 @@ export function sizesOf(brief: Brief, perOffer: number): Sizes {
     const off = ({ columns, rows }: Shape): number =>
       offBy(wish.width, columns * size.width) + offBy(wish.height, rows * size.height);
     const all = [...shapes(size, asked, MOST_PANELS)].sort(
-      (a, b) => off(a) - off(b) || (wantsMore(asked) ? b.columns * b.rows - a.columns * a.rows : a.columns * a.rows - b.columns * b.rows),
+      (a, b) =>
+        off(a) - off(b) ||
+        (wantsMore(asked) ? b.columns * b.rows - a.columns * a.rows : a.columns * a.rows - b.columns * b.rows),
     );
     let kept = 0;
     for (const shape of all) {
@@ -91,7 +101,11 @@ export function sizesOf(brief: Brief, perOffer: number): Sizes {
   return { candidates, short, nearest };
 }
 
-function nearestTo({ wish }: Brief, panel: string, { width, height }: { readonly width: number; readonly height: number }) {
+function nearestTo(
+  { wish }: Brief,
+  panel: string,
+  { width, height }: { readonly width: number; readonly height: number },
+) {
   const times = (extent: Extent | undefined, side: number): number =>
     Math.max(1, extent === undefined ? 1 : Math.round(extent.length / side));
   return { panel, width: times(wish.width, width) * width, height: times(wish.height, height) * height };
@@ -101,7 +115,7 @@ function nearestTo({ wish }: Brief, panel: string, { width, height }: { readonly
 export function begun(brief: Brief, { columns, rows, offer, spares }: Candidate): Scheme {
   const { wish } = brief;
   const support = wish.support ?? "flown";
-  const face = group({
+  const face = grouped({
     panel: offer.panel,
     columns,
     rows,

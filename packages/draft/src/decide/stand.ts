@@ -1,14 +1,17 @@
 import type { Data } from "@plumbmark/core";
 import type { Brief } from "../brief.js";
-import { group, keyOf, type Mapping, mappingOf } from "../data.js";
-import { lengthText } from "../write/length.js";
-import { type Decided, decided, type Decision, fallen, type Scheme } from "./decision.js";
+import { grouped, keyOf, type Mapping, mappingOf } from "../data.js";
+import { lengthAsWritten } from "../write/length.js";
+import { type Decided, type Decision, decided, fallen, type Scheme } from "./decision.js";
 import { rigged } from "./power.js";
 import { FACE, panelSize } from "./size.js";
 import { withFace } from "./viewing.js";
 
 /** Depths of a base that are tried, the shallowest first, as they are written. */
-const DEPTHS = { us: ["2 ft", "3 ft", "4 ft", "5 ft", "6 ft"], metric: ["0.6 m", "0.9 m", "1.2 m", "1.5 m", "1.8 m"] } as const;
+const DEPTHS = {
+  us: ["2 ft", "3 ft", "4 ft", "5 ft", "6 ft"],
+  metric: ["0.6 m", "0.9 m", "1.2 m", "1.5 m", "1.8 m"],
+} as const;
 const METRES = { us: [0.6096, 0.9144, 1.2192, 1.524, 1.8288], metric: [0.6, 0.9, 1.2, 1.5, 1.8] } as const;
 /** Steps ballast comes in, and the most that is still carried in by hand. */
 const PLATE = { us: { step: 30, unit: "lb", most: 60 }, metric: { step: 15, unit: "kg", most: 60 } } as const;
@@ -28,18 +31,22 @@ function baseOf(brief: Brief, scheme: Scheme, depth: number, plates: number): Ma
   const size = panelSize(brief, scheme.panel) as { readonly width: number; readonly height: number };
   const metres = METRES[system][depth] as number;
   const { step, unit } = PLATE[system];
-  const width = lengthText(scheme.columns * size.width, system);
+  const width = lengthAsWritten(scheme.columns * size.width, system);
   const text = DEPTHS[system][depth] as string;
   const floor = floorOf(brief);
-  return group({
+  return grouped({
     depth: text,
     width,
-    toe: lengthText(metres / 3, system),
+    toe: lengthAsWritten(metres / 3, system),
     // What a base weighs is on its marking; nothing of it is counted on until then.
     mass: `0 ${unit} ?`,
     ballast: plates === 0 ? undefined : `${plates * step} ${unit}`,
-    "ballast-arm": plates === 0 ? undefined : lengthText(metres - OFF_BACK, system),
-    deck: group({ rating: keyOf(floor, "rating"), "foot-rating": keyOf(floor, "foot-rating"), footprint: `${width} x ${text}` }) as Data,
+    "ballast-arm": plates === 0 ? undefined : lengthAsWritten(metres - OFF_BACK, system),
+    deck: grouped({
+      rating: keyOf(floor, "rating"),
+      "foot-rating": keyOf(floor, "foot-rating"),
+      footprint: `${width} x ${text}`,
+    }) as Data,
   });
 }
 
@@ -47,14 +54,15 @@ function baseOf(brief: Brief, scheme: Scheme, depth: number, plates: number): Ma
 export function stood(brief: Brief, scheme: Scheme): Decided {
   const { wish, desk, system } = brief;
   if (wish.support === "wall") return onWall(brief, scheme);
-  const above = wish.trim ? lengthText(wish.trim.length, system) : system === "us" ? "6 in ?" : "150 mm ?";
+  const above = wish.trim ? lengthAsWritten(wish.trim.length, system) : system === "us" ? "6 in ?" : "150 mm ?";
   const rigging = { rigging: rigged(brief) } as Mapping;
   const { most, step, unit } = PLATE[system];
   const matterOf = (depth: number, plates: number): Mapping => ({
     ...withFace(scheme, { "height-above": above, base: baseOf(brief, scheme, depth, plates) }),
     ...rigging,
   });
-  const failsWith = (depth: number, plates: number) => desk.ask({ ...scheme.matter, ...matterOf(depth, plates) }).fails(...RULES);
+  const failsWith = (depth: number, plates: number) =>
+    desk.ask({ ...scheme.matter, ...matterOf(depth, plates) }).fails(...RULES);
   const mass = desk.ask(scheme.matter).known(`faces.${FACE}.mass`);
   const kilograms = system === "us" ? step * 0.45359237 : step;
   // More on the base than stands on it is a base that is too shallow.
@@ -85,14 +93,18 @@ function onWall(brief: Brief, scheme: Scheme): Decided {
   const { wish, facts } = brief;
   const wall = wish.on === undefined ? {} : mappingOf(keyOf(keyOf(facts.survey?.placed.data, "walls"), wish.on));
   const fixings = Object.keys(wall).length === 0 ? undefined : (wall as Data);
-  const above = wish.trim === undefined ? undefined : lengthText(wish.trim.length, brief.system);
+  const above = wish.trim === undefined ? undefined : lengthAsWritten(wish.trim.length, brief.system);
   return {
     ok: true,
-    scheme: decided(scheme, { ...withFace(scheme, group({ "height-above": above, fixings })), rigging: rigged(brief) }, {
-      what: "wall",
-      why: "How many fixings hold it, how they stand and what each may carry in this wall is for a licensed engineer to state; nothing of it is proposed.",
-      exact: true,
-      figures: [`faces.${FACE}.mass`],
-    }),
+    scheme: decided(
+      scheme,
+      { ...withFace(scheme, grouped({ "height-above": above, fixings })), rigging: rigged(brief) },
+      {
+        what: "wall",
+        why: "How many fixings hold it, how they stand and what each may carry in this wall is for a licensed engineer to state; nothing of it is proposed.",
+        exact: true,
+        figures: [`faces.${FACE}.mass`],
+      },
+    ),
   };
 }

@@ -1,6 +1,6 @@
 import type { Data } from "@plumbmark/core";
 import type { Brief } from "../brief.js";
-import { group, keyOf, type Mapping, mappingOf } from "../data.js";
+import { grouped, keyOf, type Mapping, mappingOf } from "../data.js";
 import { type Decision, decided, type Scheme } from "./decision.js";
 import { FACE } from "./size.js";
 
@@ -16,7 +16,7 @@ export const withFace = (scheme: Scheme, more: Mapping): Mapping => ({
 export function surroundings({ wish, facts }: Brief): Mapping {
   const venue = facts.survey?.placed.data;
   const light = { ...mappingOf(keyOf(venue, "light")), ...wish.light };
-  return group({
+  return grouped({
     audience: keyOf(venue, "audience"),
     light: Object.keys(light).length === 0 ? undefined : (light as Data),
   });
@@ -29,8 +29,15 @@ export function seen(brief: Brief, scheme: Scheme): Scheme {
   const told = (matter: Mapping) => desk.ask({ ...scheme.matter, ...around, ...matter });
   const figures = ["nearest-by-practice", "luminance"].map((key) => `viewing.${FACE}.${key}`);
   if (wish.shows !== "text" || wish.text.lines === undefined) {
-    const failing = told({}).checks("viewing.pitch").filter(({ outcome }) => outcome === "fails");
-    return decided(scheme, around, { what: "viewing", why: whyOf(failing.map(({ says }) => says)), exact: true, figures });
+    const failing = told({})
+      .checks("viewing.pitch")
+      .filter(({ outcome }) => outcome === "fails");
+    return decided(scheme, around, {
+      what: "viewing",
+      why: whyOf(failing.map(({ says }) => says)),
+      exact: true,
+      figures,
+    });
   }
   const lines = wish.text.lines;
   const tries = CAP_HEIGHTS.map((share) => withFace(scheme, { text: { lines, "cap-height": share } }));
@@ -47,4 +54,6 @@ export function seen(brief: Brief, scheme: Scheme): Scheme {
 }
 
 const whyOf = (failing: readonly string[]): string =>
-  failing.length === 0 ? "The nearest viewer is far enough for the pitch, and the farthest reads it." : failing.join(" ");
+  failing.length === 0
+    ? "The nearest viewer is far enough for the pitch, and the farthest reads it."
+    : failing.join(" ");

@@ -3,7 +3,7 @@ import type { Build, CheckEntry, Data, InspectedDocument, OpenRepository } from 
 import type { Mapping } from "../data.js";
 
 /** A front matter that is being weighed: its computed values, and what rules say of it. */
-export interface Asked {
+export interface Weighed {
   readonly build: Build;
   /** A computed value by its path; undefined where there is no such value. */
   value(path: string): Value | undefined;
@@ -57,11 +57,16 @@ export class Desk {
   }
 
   /** Weighs a front matter. @throws OutOfTime */
-  ask(matter: Mapping): Asked {
+  ask(matter: Mapping): Weighed {
     if (this.isOver()) throw new OutOfTime("the time for the search is over");
     this.#asked += 1;
     const laid = this.repository.with([
-      { op: "replace", document: this.path, path: "", value: { build: "draft", title: "draft", status: "draft", ...matter } as Data },
+      {
+        op: "replace",
+        document: this.path,
+        path: "",
+        value: { build: "draft", title: "draft", status: "draft", ...matter } as Data,
+      },
     ]);
     const { build, system } = laid.model(this.path);
     const print = printer(system);
@@ -71,7 +76,7 @@ export class Desk {
         .filter(({ id }) => ids.some((each) => id.startsWith(each)))
         .flatMap((rule) => {
           this.#rulesRun += 1;
-          return laid.run(rule, this.path).checks.filter(({ outcome }) => outcome !== "holds");
+          return laid.run(rule, this.path).filter(({ outcome }) => outcome !== "holds");
         });
     return {
       build,

@@ -1,12 +1,20 @@
+import { FACE } from "../decide/size.js";
 import { circuitsOf, fullest, hangsOf, MEASURES, panelsOf, staysHalf } from "./measure.js";
 import type { Option } from "./option.js";
+
+const WIDTH = `faces.${FACE}.width`;
+const HEIGHT = `faces.${FACE}.height`;
+const PIXELS = `faces.${FACE}.pixels-wide`;
 
 /** How much better an option is than any other in the measure it is best in; what is best in nothing comes last. */
 function distinct(option: Option, all: readonly Option[]): number {
   const gains = MEASURES.map(({ better, of }) => {
     const own = of(option);
     if (own === undefined) return 0;
-    const others = all.filter((each) => each !== option).map(of).filter((each): each is number => each !== undefined);
+    const others = all
+      .filter((each) => each !== option)
+      .map(of)
+      .filter((each): each is number => each !== undefined);
     if (others.length === 0) return 0;
     const best = better === "more" ? Math.max(...others) : Math.min(...others);
     const gain = better === "more" ? own - best : best - own;
@@ -16,7 +24,10 @@ function distinct(option: Option, all: readonly Option[]): number {
 }
 
 /** The first, which is nearest to what was asked for, and of the others those that are best in something. */
-export function chosen(all: readonly Option[], most: number): { readonly options: readonly Option[]; readonly trades: readonly string[] } {
+export function chosen(
+  all: readonly Option[],
+  most: number,
+): { readonly options: readonly Option[]; readonly trades: readonly string[] } {
   const [first, ...rest] = all;
   if (!first) return { options: [], trades: [] };
   const ranked = rest
@@ -46,14 +57,18 @@ export function trade(option: Option, against: Option): string {
   const text = (of: Option, path: string): string => of.figures.get(path)?.text ?? "a size not known";
   if (panels < 0) {
     gained.push(`${plural(-panels, "panel")} fewer`);
-    paid.push(`${text(option, "faces.banner.width")} × ${text(option, "faces.banner.height")} instead of ${text(against, "faces.banner.width")} × ${text(against, "faces.banner.height")}`);
+    paid.push(
+      `${text(option, WIDTH)} × ${text(option, HEIGHT)} instead of ${text(against, WIDTH)} × ${text(against, HEIGHT)}`,
+    );
   } else if (panels > 0) {
-    gained.push(`${text(option, "faces.banner.width")} × ${text(option, "faces.banner.height")} instead of ${text(against, "faces.banner.width")} × ${text(against, "faces.banner.height")}`);
+    gained.push(
+      `${text(option, WIDTH)} × ${text(option, HEIGHT)} instead of ${text(against, WIDTH)} × ${text(against, HEIGHT)}`,
+    );
     paid.push(`${plural(panels, "panel")} more`);
   }
-  const [pixels, others] = [option, against].map((each) => each.figures.get("faces.banner.pixels-wide")?.value);
+  const [pixels, others] = [option, against].map((each) => each.figures.get(PIXELS)?.value);
   if (option.scheme.panel !== against.scheme.panel && pixels !== undefined && others !== undefined) {
-    const words = `${text(option, "faces.banner.pixels-wide")} across instead of ${text(against, "faces.banner.pixels-wide")}`;
+    const words = `${text(option, PIXELS)} across instead of ${text(against, PIXELS)}`;
     if (pixels > others) gained.push(words);
     else if (pixels < others) paid.push(words);
     gained.push(`leaves ${against.scheme.lot ?? against.scheme.panel} on the shelf`);
@@ -70,7 +85,9 @@ export function trade(option: Option, against: Option): string {
     gained.push("less on the worst hang");
     paid.push(`${plural(hangs, "hang")} more to rig and to level`);
   } else if (hangs < 0) gained.push(`${plural(-hangs, "hang")} fewer`);
-  const bought = option.shortfall.reduce((sum, { count }) => sum + count, 0) - against.shortfall.reduce((sum, { count }) => sum + count, 0);
+  const bought =
+    option.shortfall.reduce((sum, { count }) => sum + count, 0) -
+    against.shortfall.reduce((sum, { count }) => sum + count, 0);
   if (bought > 0) paid.push(`${plural(bought, "panel")} to buy`);
   if (bought < 0) gained.push(`${plural(-bought, "panel")} fewer to buy`);
   const [gain, price] = [gained.join(", "), paid.join(", ")];

@@ -3,7 +3,7 @@ import type { Brief } from "../brief.js";
 import type { Fallen, Scheme } from "../decide/decision.js";
 import { type Candidate, sizesOf } from "../decide/size.js";
 import { OutOfTime } from "../desk/desk.js";
-import { documentText } from "../write/document.js";
+import { draftedText } from "../write/document.js";
 import { chosen } from "./choose.js";
 import { toFindOut } from "./find-out.js";
 import { dominates } from "./measure.js";
@@ -39,7 +39,11 @@ export interface Drafted {
   readonly nearest: { readonly panel: string; readonly width: number; readonly height: number } | undefined;
 }
 
-const out = ({ columns, rows, panel }: Pick<Scheme, "columns" | "rows" | "panel">, variant: readonly string[], why: Fallen): OutOfIt => ({
+const out = (
+  { columns, rows, panel }: Pick<Scheme, "columns" | "rows" | "panel">,
+  variant: readonly string[],
+  why: Fallen,
+): OutOfIt => ({
   panel,
   columns,
   rows,
@@ -56,9 +60,9 @@ const failing = (checks: readonly CheckEntry[]): CheckEntry | undefined =>
 /** Writes a scheme, inspects it as it is written, and takes its figures from there; one that fails a requirement falls out. */
 function written(brief: Brief, ask: DraftAsk, scheme: Scheme, candidate: Candidate): Option | Fallen {
   const { desk } = brief;
-  const first = desk.inspect(documentText(brief, ask.name, scheme, []));
+  const first = desk.inspect(draftedText(brief, ask.name, scheme, []));
   const found = toFindOut(first.entry.checks);
-  const document = documentText(brief, ask.name, scheme, found);
+  const document = draftedText(brief, ask.name, scheme, found);
   const { entry } = first;
   const bad = failing(entry.checks);
   if (bad) return { rule: bad.rule, says: bad.says };
@@ -84,7 +88,9 @@ export function draft(brief: Brief, ask: DraftAsk): Drafted {
   const notLookedAt: string[] = [];
   const attempt = (candidate: Candidate, turn: Turn): Option | undefined => {
     const what = `${candidate.columns} × ${candidate.rows} ${candidate.offer.panel}`;
-    ask.progress?.(`${what}${turn.apart ? ", over two circuits" : ""}${turn.moreHangs > 0 ? ", on one hang more" : ""}`);
+    ask.progress?.(
+      `${what}${turn.apart ? ", over two circuits" : ""}${turn.moreHangs > 0 ? ", on one hang more" : ""}`,
+    );
     const plan = planned(brief, candidate, turn);
     const about = { ...candidate, panel: candidate.offer.panel };
     const variant = turn.apart ? ["over two circuits"] : turn.moreHangs > 0 ? ["on one hang more"] : [];
@@ -102,10 +108,12 @@ export function draft(brief: Brief, ask: DraftAsk): Drafted {
     const sizes = sizesOf(brief, ask.every ? EVERY.perOffer : PER_OFFER);
     nearest = sizes.nearest;
     for (const { offer, shape, needs } of sizes.short)
-      fellOut.push(out({ ...shape, panel: offer.panel }, [], {
-        rule: "panels.stock",
-        says: `${needs} panels are needed, spares included; ${offer.free} of ${offer.lot ?? offer.panel} are free.`,
-      }));
+      fellOut.push(
+        out({ ...shape, panel: offer.panel }, [], {
+          rule: "panels.stock",
+          says: `${needs} panels are needed, spares included; ${offer.free} of ${offer.lot ?? offer.panel} are free.`,
+        }),
+      );
     let turned = false;
     const faces = sizes.candidates.slice(0, ask.every ? EVERY.faces : MOST_FACES);
     if (faces.length < sizes.candidates.length)
@@ -115,7 +123,8 @@ export function draft(brief: Brief, ask: DraftAsk): Drafted {
       if (!plain || turned) continue;
       turned = true;
       attempt(candidate, { apart: true, moreHangs: 0 });
-      if (brief.wish.support === undefined || brief.wish.support === "flown") attempt(candidate, { apart: false, moreHangs: 1 });
+      if (brief.wish.support === undefined || brief.wish.support === "flown")
+        attempt(candidate, { apart: false, moreHangs: 1 });
     }
   } catch (error) {
     if (!(error instanceof OutOfTime)) throw error;
@@ -124,7 +133,12 @@ export function draft(brief: Brief, ask: DraftAsk): Drafted {
   const kept = options.filter((option) => !options.some((other) => other !== option && dominates(other, option)));
   const dominated = options
     .filter((option) => !kept.includes(option))
-    .map(({ scheme }) => out(scheme, scheme.variant, { rule: "", says: "Another option is at least as good in everything, and better in something." }));
+    .map(({ scheme }) =>
+      out(scheme, scheme.variant, {
+        rule: "",
+        says: "Another option is at least as good in everything, and better in something.",
+      }),
+    );
   const shown = ask.every ? { options: kept, trades: chosen(kept, kept.length).trades } : chosen(kept, MOST_OPTIONS);
   return { ...shown, dominated, fellOut, notLookedAt, nearest };
 }

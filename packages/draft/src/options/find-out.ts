@@ -17,7 +17,8 @@ const sentence = (text: string): string => text.replace(/\.$/u, "");
 /** What a draft leaves open, each thing once, with whom to ask: what is not written down, and what is only guessed. */
 export function toFindOut(checks: readonly CheckEntry[]): readonly ToFindOut[] {
   const { gaps, guesses, rest } = foundIn(checks);
-  const asked = (found: string | undefined): string => (found === undefined ? "whoever plans the build" : (ASKED[found] ?? found));
+  const asked = (found: string | undefined): string =>
+    found === undefined ? "whoever plans the build" : (ASKED[found] ?? found);
   const missing = gaps.map(({ path, what, of, found, file }) => ({
     what: `${what ?? `\`${path}\``}${of === undefined ? "" : ` of ${of.replace(/^The /u, "the ")}`}${file === undefined ? "" : ` (${file})`}`,
     by: asked(found),
@@ -32,4 +33,3 @@ export function toFindOut(checks: readonly CheckEntry[]): readonly ToFindOut[] {
   const told = new Set<string>();
   return [...missing, ...guessed, ...open].filter(({ what }) => !told.has(what) && told.add(what));
 }
-

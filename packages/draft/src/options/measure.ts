@@ -1,7 +1,7 @@
 import type { Data } from "@plumbmark/core";
-import { FACE } from "../decide/size.js";
-import { BAR } from "../decide/hangs.js";
 import { keyOf, mappingOf } from "../data.js";
+import { BAR } from "../decide/hangs.js";
+import { FACE } from "../decide/size.js";
 import type { Option } from "./option.js";
 
 /** What options are weighed by. `more` is better where it says so. */
@@ -11,7 +11,10 @@ export interface Measure {
   readonly of: (option: Option) => number | undefined;
 }
 
-const figure = (path: string) => (option: Option): number | undefined => option.figures.get(path)?.value;
+const figure =
+  (path: string) =>
+  (option: Option): number | undefined =>
+    option.figures.get(path)?.value;
 const sizeOf = ({ scheme }: Option, path: string): number => {
   const found = path.split(".").reduce<Data | undefined>((here, key) => keyOf(here, key), scheme.matter);
   return Object.keys(mappingOf(found)).length;
@@ -48,7 +51,9 @@ export const MEASURES: readonly Measure[] = [
 
 /** Most any hang puts on the structure at worst. */
 export function worstHang(option: Option): number | undefined {
-  const all = [...option.figures].filter(([path]) => path.startsWith(`rigging.bars.${BAR}.hangs.`) && path.endsWith(".worst-on-structure"));
+  const all = [...option.figures].filter(
+    ([path]) => path.startsWith(`rigging.bars.${BAR}.hangs.`) && path.endsWith(".worst-on-structure"),
+  );
   const values = all.map(([, { value }]) => value);
   return values.length === 0 || values.includes(undefined) ? undefined : Math.max(...(values as number[]));
 }

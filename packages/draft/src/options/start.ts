@@ -2,7 +2,7 @@ import type { Mistake, OpenRepository, Part } from "@plumbmark/core";
 import { choices, nearest } from "@plumbmark/core";
 import type { Brief, PanelsOnOffer } from "../brief.js";
 import { Desk } from "../desk/desk.js";
-import { factsOf } from "../venue/facts.js";
+import { venueFactsOf } from "../venue/facts.js";
 import type { Wish } from "../wish/wish.js";
 
 /** Says how many panels of a lot are free on the days of a wish. */
@@ -27,14 +27,19 @@ function offersOf(wish: Wish, { repository, free }: Start): readonly PanelsOnOff
   const wanted = (panel: string): boolean => wish.panel === undefined || wish.panel === panel;
   const outOf = wish.outOf ?? (stock.lots.size > 0 ? HOLDINGS : CATALOGUE);
   if (outOf === CATALOGUE)
-    return panels.filter(wanted).map((panel) => ({ panel, lot: undefined, free: Number.POSITIVE_INFINITY, owned: false }));
+    return panels
+      .filter(wanted)
+      .map((panel) => ({ panel, lot: undefined, free: Number.POSITIVE_INFINITY, owned: false }));
   return [...stock.lots.values()]
     .filter(({ name, panel }) => (outOf === HOLDINGS || outOf === name) && wanted(panel) && panels.includes(panel))
     .map(({ name, panel, count }) => ({ panel, lot: name, free: free(name, count, wish.onSite), owned: true }));
 }
 
 /** Lots and panels a wish names and nobody has. */
-export function unknownIn(wish: Wish, { stock, catalogue }: Pick<OpenRepository, "stock" | "catalogue">): readonly Pick<Mistake, "path" | "says" | "mend">[] {
+export function unknownIn(
+  wish: Wish,
+  { stock, catalogue }: Pick<OpenRepository, "stock" | "catalogue">,
+): readonly Pick<Mistake, "path" | "says" | "mend">[] {
   const told: Pick<Mistake, "path" | "says" | "mend">[] = [];
   const tell = (path: string, name: string, says: string, names: readonly string[]): void => {
     const near = nearest(name, names);
@@ -44,16 +49,21 @@ export function unknownIn(wish: Wish, { stock, catalogue }: Pick<OpenRepository,
   if (outOf !== undefined && ![HOLDINGS, CATALOGUE].includes(outOf) && !stock.lots.has(outOf))
     tell("out-of", outOf, `No lot \`${outOf}\` is in the holdings.`, [HOLDINGS, CATALOGUE, ...stock.lots.keys()]);
   const panels = [...catalogue.parts.values()].filter((part) => part.kind === "panel").map(({ name }) => name);
-  if (panel !== undefined && !panels.includes(panel)) tell("panel", panel, `No panel \`${panel}\` is in the catalogue.`, panels);
+  if (panel !== undefined && !panels.includes(panel))
+    tell("panel", panel, `No panel \`${panel}\` is in the catalogue.`, panels);
   return told;
 }
 
 /** Everything a draft of a wish is made from. */
 export function briefFor(wish: Wish, start: Start): Brief {
   const { repository, path } = start;
-  const facts = factsOf(wish.venue);
+  const facts = venueFactsOf(wish.venue);
   const venue = facts.survey?.placed.data as { readonly practice?: unknown } | undefined;
-  const practice = wish.practice ?? (venue?.practice === "iec" ? "iec" : venue?.practice === "us" ? "us" : undefined) ?? repository.standard.practice ?? "us";
+  const practice =
+    wish.practice ??
+    (venue?.practice === "iec" ? "iec" : venue?.practice === "us" ? "us" : undefined) ??
+    repository.standard.practice ??
+    "us";
   return {
     wish,
     facts,

@@ -31,7 +31,7 @@ export interface VenuePlace {
 }
 
 /** What is known of a venue, in the order it was written. */
-export interface Facts {
+export interface VenueFacts {
   readonly survey: Survey | undefined;
   readonly circuits: readonly VenueCircuit[];
   readonly structures: readonly VenueStructure[];
@@ -57,7 +57,7 @@ function structureOf(survey: Survey, name: string, data: Mapping): readonly Venu
 }
 
 /** What a survey, or the facts a wish has of its venue, say of circuits and structure. */
-export function factsOf(survey: Survey | undefined): Facts {
+export function venueFactsOf(survey: Survey | undefined): VenueFacts {
   if (!survey) return { survey, circuits: [], structures: [] };
   const { data } = survey.placed;
   const circuits = Object.entries(mappingOf(keyOf(data, "circuits"))).map(([name, written]) => {

@@ -14,7 +14,7 @@ import {
   validate,
   withLike,
 } from "@plumbmark/core";
-import { countOf, keyOf, type Mapping, mappingOf, textOf, textsOf } from "../data.js";
+import { keyOf, type Mapping, mappingOf, textOf, textsOf, wholeAt } from "../data.js";
 import type { Extent } from "../search/shapes.js";
 import { readExtent } from "./extent.js";
 import type { SupportOfFace, Wish } from "./wish.js";
@@ -34,8 +34,8 @@ const START: Place = { line: 1, column: 1, endLine: 1, endColumn: 1 } as Place;
 const at = (data: Data, path: string): Data | undefined =>
   path.split(".").reduce<Data | undefined>((here, key) => keyOf(here, key), data);
 
-/** Facts of a venue that a wish has of its own, read as a survey is. */
-function factsOf(name: string, title: string, file: string, placed: Placed, values: Survey["values"]): Survey {
+/** VenueFacts of a venue that a wish has of its own, read as a survey is. */
+function venueFactsOf(name: string, title: string, file: string, placed: Placed, values: Survey["values"]): Survey {
   const inside = <Kept>(map: ReadonlyMap<string, Kept>): Map<string, Kept> =>
     new Map([...map].flatMap(([path, kept]) => (path.startsWith("venue.") ? [[path.slice(6), kept] as const] : [])));
   const data = { ...mappingOf(keyOf(placed.data, "venue")), survey: name, title };
@@ -102,7 +102,7 @@ export function readWish(file: SourceFile, surveys: ReadonlyMap<string, Survey> 
   if (mistakes.length > 0 || name === undefined) return { file: file.path, name, wish: undefined, mistakes };
   const title = textOf(placed.data, "title") ?? name;
   const facts = Object.keys(mappingOf(keyOf(placed.data, "venue"))).length > 0;
-  const venue = facts ? factsOf(name, title, file.path, placed, values) : survey;
+  const venue = facts ? venueFactsOf(name, title, file.path, placed, values) : survey;
   return { file: file.path, name, mistakes, wish: wishOf(placed.data, { name, title, file: file.path, venue }) };
 
   function wishOf(data: Data, known: Pick<Wish, "name" | "title" | "file" | "venue">): Wish {
@@ -116,7 +116,7 @@ export function readWish(file: SourceFile, surveys: ReadonlyMap<string, Survey> 
       practice: textOf(data, "practice") as Wish["practice"],
       onSite: textOf(data, "on-site"),
       shows: typeof shows === "string" ? (shows as Wish["shows"]) : text === undefined ? undefined : "text",
-      text: { lines: countOf(text, "lines"), characters: countOf(text, "characters") },
+      text: { lines: wholeAt(text, "lines"), characters: wholeAt(text, "characters") },
       width: extents.get("size.width"),
       height: extents.get("size.height"),
       support: textOf(data, "support") as SupportOfFace | undefined,

@@ -1,7 +1,7 @@
 import type { Brief } from "../brief.js";
+import { grouped, keyOf, type Mapping, mappingOf } from "../data.js";
 import type { Scheme } from "../decide/decision.js";
 import { FACE } from "../decide/size.js";
-import { group, keyOf, type Mapping, mappingOf } from "../data.js";
 import { frontMatterText } from "./yaml.js";
 
 /** What is still to be found out, in words, and who is asked. */
@@ -36,7 +36,7 @@ const SIGN_OFF = "sign-off";
 export function orderedMatter({ wish, facts, practice }: Brief, name: string, { matter }: Scheme): Mapping {
   const venue = facts.survey?.placed.data;
   const surveyed = facts.survey !== undefined && facts.survey.file !== wish.file;
-  return group({
+  return grouped({
     build: name,
     title: wish.title,
     revision: 0,
@@ -73,7 +73,10 @@ function scope({ wish, desk }: Brief, { matter, columns, rows, decisions }: Sche
     "| What | Figure |",
     "|---|---|",
     `| Panels, with what hangs them | ${figure(`${face}.mass`)} |`,
-    ...bars.map((bar) => `| **What the structure bears over bar ${bar}, in all** | ${figure(`rigging.bars.${bar}.on-structure`)} |`),
+    ...bars.map(
+      (bar) =>
+        `| **What the structure bears over bar ${bar}, in all** | ${figure(`rigging.bars.${bar}.on-structure`)} |`,
+    ),
     `| Most power | ${figure(`${face}.power-maximum`)} |`,
     ...circuits.map((name) => {
       const path = `power.circuits.${name}`;
@@ -86,7 +89,11 @@ function scope({ wish, desk }: Brief, { matter, columns, rows, decisions }: Sche
   ];
 }
 
-const commented = (lines: readonly string[]): readonly string[] => ["<!-- Somebody has to decide:", ...lines.map((line) => `- ${line}`), "-->"];
+const commented = (lines: readonly string[]): readonly string[] => [
+  "<!-- Somebody has to decide:",
+  ...lines.map((line) => `- ${line}`),
+  "-->",
+];
 
 const SCHEDULES = [
   ["parts", "What goes out, and comes back"],
@@ -109,16 +116,21 @@ export function bodyText(brief: Brief, scheme: Scheme, toFindOut: readonly ToFin
         ...bars.map((bar) => `[Hang plot of bar ${bar}](calc:drawings.hang-plot-${bar})`).flatMap((each) => [each, ""]),
         "### What is still to be found out, by whom",
         "",
-        ...(toFindOut.length === 0 ? ["Nothing that the rules ask for."] : toFindOut.map(({ what, by }) => `- [ ] ${what}: ${by}`)),
+        ...(toFindOut.length === 0
+          ? ["Nothing that the rules ask for."]
+          : toFindOut.map(({ what, by }) => `- [ ] ${what}: ${by}`)),
       ];
     if (key === SIGN_OFF) return ["A draft is not signed."];
     const decide = DECIDED[key];
     return commented(decide ?? [`what belongs under “${title}”`]);
   };
   const text = [`# ${wish.title}`, ...names.flatMap((title) => ["", `## ${title}`, "", ...inSection(title)])];
-  return `${text.join("\n").replaceAll(/\n{3,}/gu, "\n\n").trimEnd()}\n`;
+  return `${text
+    .join("\n")
+    .replaceAll(/\n{3,}/gu, "\n\n")
+    .trimEnd()}\n`;
 }
 
 /** The whole document. */
-export const documentText = (brief: Brief, name: string, scheme: Scheme, toFindOut: readonly ToFindOut[]): string =>
+export const draftedText = (brief: Brief, name: string, scheme: Scheme, toFindOut: readonly ToFindOut[]): string =>
   `---\n${frontMatterText(orderedMatter(brief, name, scheme))}---\n\n${bodyText(brief, scheme, toFindOut)}`;

@@ -5,7 +5,7 @@ const INCH = 0.0254;
 const QUARTERS = ["", "1/4", "1/2", "3/4"] as const;
 
 /** A length as a person writes it: `10 ft 6 in` to the quarter inch, or `3.2 m` to the millimetre. */
-export function lengthText(metres: number, system: System): string {
+export function lengthAsWritten(metres: number, system: System): string {
   if (system === "metric") {
     const millimetres = Math.round(metres * 1000);
     return Math.abs(millimetres) < 1000 ? `${millimetres} mm` : `${millimetres / 1000} m`;

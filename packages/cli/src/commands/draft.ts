@@ -1,0 +1,219 @@
+import { existsSync, statSync } from "node:fs";
+import { readFile } from "node:fs/promises";
+import { basename, dirname, resolve } from "node:path";
+import { readQuantity } from "@plumbmark/calc";
+import { type Mistake, openRepository, readSurveys, type Survey } from "@plumbmark/core";
+import {
+  briefFor,
+  type Drafted,
+  type DraftRecord,
+  draft,
+  draftRecord,
+  readWish,
+  unknownIn,
+  type Wish,
+} from "@plumbmark/draft";
+import { removeLeftovers, writeInPlace } from "@plumbmark/in-place";
+import { rules } from "@plumbmark/rules";
+import { draftMarkdown } from "../report/draft/options-markdown.js";
+import { draftText } from "../report/draft/options-text.js";
+import { json } from "../report/form.js";
+import { type DocsRepository, readRepository } from "../repository/read-repository.js";
+import { fromRoot, isOutside } from "../source/paths.js";
+import type { CommandContext } from "../terminal/context.js";
+import { systemFault } from "../terminal/system-fault.js";
+import { Trouble } from "../terminal/trouble.js";
+
+export interface DraftOptions {
+  readonly as: "text" | "json" | "markdown";
+  readonly option?: string;
+  readonly to?: string;
+  readonly replace?: boolean;
+  readonly every?: boolean;
+  readonly within?: string;
+  readonly standard?: string;
+}
+
+/** Work of less than this says nothing of how far it is. */
+const QUIET_MS = 1000;
+
+const told = (file: string, { place, says, mend }: Mistake): string =>
+  `${file}:${place.line}:${place.column}: ${says} ${mend}`;
+
+async function textOf(path: string, written: string): Promise<string> {
+  try {
+    return await readFile(path, "utf8");
+  } catch (error) {
+    const { says, mend } = systemFault(error) ?? { says: String(error), mend: "Name the file of a wish." };
+    throw new Trouble(`${written} cannot be read. ${says}`, mend);
+  }
+}
+
+/** Reads a wish. @throws Trouble that tells every mistake with its place */
+async function wishIn(
+  written: string,
+  root: string,
+  folder: string,
+  surveys: ReadonlyMap<string, Survey>,
+): Promise<Wish> {
+  const path = resolve(folder, written);
+  const text = await textOf(path, written);
+  const { wish, mistakes } = readWish({ path: fromRoot(root, path), text }, surveys);
+  if (mistakes.length > 0)
+    throw new Trouble(mistakes.map((each) => told(written, each)).join("\n"), "Mend the wish, and draft again.");
+  if (!wish) throw new Trouble(`${written} is no wish.`, "A wish is a file of YAML with the keys `wish` and `title`.");
+  return wish;
+}
+
+/** How long the search may take, in milliseconds. @throws Trouble */
+function limitOf(within: string | undefined): number | undefined {
+  if (within === undefined) return undefined;
+  const read = readQuantity(within, ["time"]);
+  if (read.ok && read.quantity.value > 0) return read.quantity.value * 1000;
+  throw new Trouble(`\`--within ${within}\` is no time.`, "Write a time such as `5 s`.");
+}
+
+/** Number of the option that is to be written. @throws Trouble */
+function numberOf({ option, to }: DraftOptions): number | undefined {
+  if (option === undefined && to === undefined) return undefined;
+  if (option === undefined) throw new Trouble("Which option is to be written is not said.", "Add `--option 1`.");
+  if (to === undefined)
+    throw new Trouble("Where the option is to be written is not said.", "Add `--to builds/NAME.md`.");
+  const number = Number(option);
+  if (Number.isInteger(number) && number >= 1) return number;
+  throw new Trouble(
+    `\`--option ${option}\` is the number of no option.`,
+    "Write its number in the table: `--option 1`.",
+  );
+}
+
+interface Target {
+  /** On the disk. */
+  readonly path: string;
+  /** From the root of the docs repository. */
+  readonly file: string;
+}
+
+/** Where the document goes. @throws Trouble when something is there that is not to be replaced */
+function targetOf({ to, replace }: DraftOptions, root: string, folder: string): Target | undefined {
+  if (to === undefined) return undefined;
+  const path = resolve(folder, to);
+  const file = fromRoot(root, path);
+  if (isOutside(file))
+    throw new Trouble(`\`${to}\` is outside the docs repository ${root}.`, "Name a place inside it.");
+  if (!/\.md$/iu.test(file)) throw new Trouble(`\`${to}\` is no Markdown file.`, "Let its name end in `.md`.");
+  if (existsSync(path)) {
+    if (!statSync(path).isFile()) throw new Trouble(`\`${to}\` is no file.`, "Name another place.");
+    if (!replace) throw new Trouble(`\`${to}\` is there already.`, "Name another place, or add `--replace`.");
+  }
+  return { path, file };
+}
+
+/** A path no document has, for what is only looked at. */
+function freePath(taken: ReadonlySet<string>, name: string): string {
+  for (let number = 0; ; number += 1) {
+    const path = `builds/${name}${number === 0 ? "" : `-${number}`}.md`;
+    if (!taken.has(path)) return path;
+  }
+}
+
+async function write({ path }: Target, text: string, replace: boolean): Promise<void> {
+  try {
+    await removeLeftovers(path);
+    writeInPlace(path, text, { flush: true, onlyNew: !replace });
+  } catch (error) {
+    const { says, mend } = systemFault(error) ?? { says: String(error), mend: "Look at the disk." };
+    throw new Trouble(`The document cannot be written. ${says}`, mend);
+  }
+}
+
+interface Made {
+  readonly record: DraftRecord;
+  readonly drafted: Drafted;
+}
+
+function made(
+  wish: Wish,
+  repository: DocsRepository,
+  path: string,
+  options: DraftOptions,
+  context: CommandContext,
+): Made {
+  const opened = openRepository(repository.files, rules, { today: context.today, every: true, keep: "models" });
+  const [mistake] = unknownIn(wish, opened);
+  if (mistake) throw new Trouble(`${wish.file}: \`${mistake.path}\`: ${mistake.says}`, mistake.mend);
+  const begun = performance.now();
+  const limit = limitOf(options.within);
+  const brief = briefFor(wish, {
+    repository: opened,
+    path,
+    free: (_lot, count) => count,
+    isOver: () => limit !== undefined && performance.now() - begun > limit,
+  });
+  const progress = (words: string): void => {
+    if (performance.now() - begun > QUIET_MS) context.progress?.(`${wish.name}: ${words}`);
+  };
+  const drafted = draft(brief, { name: basename(path, ".md"), every: options.every ?? false, progress });
+  context.progress?.("");
+  return { drafted, record: draftRecord(brief, drafted) };
+}
+
+const hasNoShortfall = ({ drafted }: Made): boolean => drafted.options.some(({ shortfall }) => shortfall.length === 0);
+
+/**
+ * Drafts builds from a wish and prints the options, or writes one of them. Gives the exit status: 0 at least one option
+ * needs nothing that is not there, 1 none does. @throws Trouble when it cannot be carried out
+ */
+export async function draftCommand(
+  wishes: readonly string[],
+  options: DraftOptions,
+  context: CommandContext,
+): Promise<number> {
+  const [written, ...more] = wishes;
+  if (written === undefined)
+    throw new Trouble("No wish is named.", "Name the file of one: `plumbmark draft wishes/NAME.yaml`.");
+  if (more.length > 0) throw new Trouble("Several wishes are named.", "Draft one wish at a time.");
+  const folder = dirname(resolve(context.folder, written));
+  const number = numberOf(options);
+  const { standard } = options;
+  const repository = await readRepository({ folder, paths: [], standard, today: context.today });
+  const { root, files } = repository;
+  const wish = await wishIn(written, root, context.folder, surveysIn(files));
+  const target = targetOf(options, root, context.folder);
+  const taken = new Set(files.documents.map(({ path }) => path));
+  const result = made(wish, repository, target?.file ?? freePath(taken, wish.name), options, context);
+  if (target && number !== undefined) return writeOption(result, number, target, options.replace ?? false, context);
+  const { record } = result;
+  if (options.as === "json") context.print(json(record), "json");
+  else if (options.as === "markdown") context.print(draftMarkdown(record));
+  else context.print(draftText(record, context), "report");
+  return hasNoShortfall(result) ? 0 : 1;
+}
+
+const surveysIn = (files: DocsRepository["files"]): ReadonlyMap<string, Survey> =>
+  readSurveys((files as { readonly surveys?: DocsRepository["files"]["parts"] }).surveys ?? []).byName;
+
+async function writeOption(
+  { drafted }: Made,
+  number: number,
+  target: Target,
+  replace: boolean,
+  context: CommandContext,
+): Promise<number> {
+  const option = drafted.options[number - 1];
+  if (!option) {
+    const there = drafted.options.length;
+    throw new Trouble(
+      `There is no option ${number}.`,
+      there === 0
+        ? "No option meets the wish; draft it without `--option` to see why."
+        : `There are ${there}: 1 to ${there}.`,
+    );
+  }
+  await write(target, option.document, replace);
+  const left = option.toFindOut.length;
+  context.print(
+    `${target.file} is written: option ${number}, a draft. ${left} thing${left === 1 ? " is" : "s are"} still to be found out; they are listed in it under Scope.\n`,
+  );
+  return option.shortfall.length === 0 ? 0 : 1;
+}

@@ -1,0 +1,27 @@
+import { tableMarkdown } from "@plumbmark/core";
+import { type DraftRecord, optionsTable } from "@plumbmark/draft";
+import { SAFETY } from "../form.js";
+
+const inert = (text: string): string => text.replace(/\s+/gu, " ").replace(/[\\`*_{}[\]<>#|~&]/gu, "\\$&");
+
+const listed = (title: string, lines: readonly string[]): readonly string[] =>
+  lines.length === 0 ? [] : [`### ${title}`, "", ...lines.map((line) => `- ${inert(line)}`), ""];
+
+/** What came of a wish, as Markdown for a message or a page. */
+export function draftMarkdown(record: DraftRecord): string {
+  const out = record["fell-out"].map(({ columns, rows, panel, says }) => `${columns} × ${rows} ${panel}: ${says}`);
+  return [
+    ...(record.options.length > 0
+      ? [tableMarkdown(optionsTable(record))]
+      : [`## ${inert(record.title)}`, "", "Nothing that is on offer meets this wish.", ""]),
+    ...listed("Not said", record["not-said"]),
+    ...listed(
+      "What each trades",
+      record.options.map(({ number, trades }) => `Option ${number}: ${trades}`),
+    ),
+    ...listed("What fell out, and why", out),
+    ...listed("Not looked at", record["not-looked-at"]),
+    `_${SAFETY}_`,
+    "",
+  ].join("\n");
+}

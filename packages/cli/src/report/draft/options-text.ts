@@ -1,0 +1,66 @@
+import { type DraftRecord, optionsTable } from "@plumbmark/draft";
+import type { Colour } from "../../terminal/context.js";
+import { SAFETY } from "../form.js";
+import { plain, wrap } from "../lines.js";
+import { palette } from "../palette.js";
+import { tableText } from "../table-text.js";
+
+const heading = (text: string, { colour }: { readonly colour: Colour }): string => `${palette(colour).strong(text)}\n`;
+
+type Around = { readonly width: number; readonly colour: Colour };
+
+/** Lines of a list, each begun with a mark and folded below it. */
+const list = (lines: readonly string[], { width }: Around): string =>
+  lines
+    .map(
+      (line) =>
+        `${wrap(plain(line), width - 4)
+          .map((each, index) => `${index === 0 ? "  - " : "    "}${each}`)
+          .join("\n")}\n`,
+    )
+    .join("");
+
+const faceOf = ({ columns, rows, panel, variant }: DraftRecord["fell-out"][number]): string =>
+  `${columns} × ${rows} ${panel}${variant.length > 0 ? `, ${variant.join(", ")}` : ""}`;
+
+/** What came of a wish, for a terminal: what was not said, the options in a table, what each trades, why others fell out. */
+export function draftText(record: DraftRecord, around: Around): string {
+  const pieces: string[] = [];
+  const { options } = record;
+  if (record["not-said"].length > 0) pieces.push(heading("Not said", around) + list(record["not-said"], around));
+  if (options.length > 0) {
+    pieces.push(tableText(optionsTable(record), around));
+    pieces.push(
+      heading("What each trades", around) +
+        list(
+          options.map(({ number, trades }) => `Option ${number}: ${trades}`),
+          around,
+        ),
+    );
+  } else pieces.push(`${plain(record.title)}: nothing that is on offer meets this wish.\n`);
+  const out = record["fell-out"].map(
+    (each) => `${faceOf(each)}: ${each.says}${each.nearest ? ` ${each.nearest}` : ""}`,
+  );
+  if (out.length > 0)
+    pieces.push(
+      heading(options.length > 0 ? "What fell out, and why" : "What is in the way", around) + list(out, around),
+    );
+  const { nearest } = record;
+  if (nearest)
+    pieces.push(
+      list(
+        [
+          `The nearest face of whole panels is ${nearest.width.toFixed(2)} m × ${nearest.height.toFixed(2)} m, of ${nearest.panel}.`,
+        ],
+        around,
+      ),
+    );
+  if (record["not-looked-at"].length > 0)
+    pieces.push(heading("Not looked at", around) + list(record["not-looked-at"], around));
+  if (options.length > 0)
+    pieces.push(
+      `Write one with \`--option NUMBER --to builds/NAME.md\`; it is a draft, and lists what is still to be found out.\n`,
+    );
+  pieces.push(`${wrap(SAFETY, around.width).join("\n")}\n`);
+  return pieces.join("\n");
+}

@@ -1,0 +1,142 @@
+import type { Brief } from "../brief.js";
+import { BAR } from "../decide/hangs.js";
+import { FACE } from "../decide/size.js";
+import type { Drafted } from "./draft.js";
+import { circuitsOf, fullest, hangsOf, staysHalf } from "./measure.js";
+import { notSaid } from "./not-said.js";
+import type { Option, OutOfIt, Shortfall } from "./option.js";
+
+/** One option as plain data, for any surface and any program. */
+export interface OptionEntry {
+  readonly number: number;
+  /** What it trades for what, against the first. */
+  readonly trades: string;
+  readonly panel: string;
+  readonly lot?: string;
+  readonly columns: number;
+  readonly rows: number;
+  readonly spares: number;
+  readonly hangs: number;
+  readonly circuits: readonly string[];
+  /** Load of the fullest circuit over what it carries for hours. */
+  readonly "fullest-circuit"?: number;
+  readonly "half-lit-on-a-trip": boolean;
+  /** Computed values by path, as the document says them. */
+  readonly figures: Readonly<Record<string, { readonly value?: number; readonly text: string }>>;
+  readonly decisions: readonly {
+    readonly what: string;
+    readonly why: string;
+    readonly exact: boolean;
+    readonly gap?: string;
+    readonly figures: readonly string[];
+  }[];
+  readonly "to-find-out": readonly { readonly what: string; readonly by: string }[];
+  readonly shortfall: readonly Shortfall[];
+  /** Recommendations it does not meet. */
+  readonly advised: readonly { readonly rule: string; readonly says: string }[];
+  readonly open: number;
+}
+
+/** What came of a wish, as plain data. */
+export interface DraftRecord {
+  readonly draft: 1;
+  readonly wish: string;
+  readonly title: string;
+  readonly file: string;
+  readonly "not-said": readonly string[];
+  readonly options: readonly OptionEntry[];
+  readonly dominated: readonly OutOfIt[];
+  readonly "fell-out": readonly OutOfIt[];
+  readonly "not-looked-at": readonly string[];
+  /** Sides of the face nearest to the wish where no whole number of panels suits it, in metres. */
+  readonly nearest?: { readonly panel: string; readonly width: number; readonly height: number };
+}
+
+function optionEntry(option: Option, index: number, trades: string): OptionEntry {
+  const { scheme, figures, decisions, toFindOut, shortfall, advised, open } = option;
+  const full = fullest(option);
+  const face = scheme.matter.faces as Readonly<Record<string, { readonly spares?: number }>>;
+  return {
+    number: index + 1,
+    trades,
+    panel: scheme.panel,
+    ...(scheme.lot === undefined ? {} : { lot: scheme.lot }),
+    columns: scheme.columns,
+    rows: scheme.rows,
+    spares: face[FACE]?.spares ?? 0,
+    hangs: hangsOf(option),
+    circuits: circuitsOf(option),
+    ...(full === undefined ? {} : { "fullest-circuit": full }),
+    "half-lit-on-a-trip": staysHalf(option),
+    figures: Object.fromEntries(
+      [...figures].map(([path, { value, text }]) => [path, { ...(value === undefined ? {} : { value }), text }]),
+    ),
+    decisions,
+    "to-find-out": toFindOut,
+    shortfall,
+    advised: advised.map(({ rule, says }) => ({ rule, says })),
+    open,
+  };
+}
+
+export function draftRecord(brief: Brief, drafted: Drafted): DraftRecord {
+  const { wish } = brief;
+  return {
+    draft: 1,
+    wish: wish.name,
+    title: wish.title,
+    file: wish.file,
+    "not-said": notSaid(brief),
+    options: drafted.options.map((option, index) => optionEntry(option, index, drafted.trades[index] as string)),
+    dominated: drafted.dominated,
+    "fell-out": drafted.fellOut,
+    "not-looked-at": drafted.notLookedAt,
+    ...(drafted.nearest && drafted.options.length === 0 ? { nearest: drafted.nearest } : {}),
+  };
+}
+
+const NONE = "none";
+
+/** The columns options are compared in: a name, and the words of one option. */
+const COLUMNS: readonly (readonly [name: string, of: (entry: OptionEntry) => string])[] = [
+  ["Option", ({ number }) => String(number)],
+  [
+    "Panels",
+    ({ columns, rows, panel, spares }) => `${columns} × ${rows} ${panel}, ${spares} spare${spares === 1 ? "" : "s"}`,
+  ],
+  ["Size", (entry) => `${figure(entry, `faces.${FACE}.width`)} × ${figure(entry, `faces.${FACE}.height`)}`],
+  [
+    "Pixels",
+    (entry) =>
+      `${bare(figure(entry, `faces.${FACE}.pixels-wide`))} × ${bare(figure(entry, `faces.${FACE}.pixels-high`))}`,
+  ],
+  ["Capitals", (entry) => figure(entry, `viewing.${FACE}.cap-height`)],
+  ["Bears on structure", (entry) => figure(entry, `rigging.bars.${BAR}.on-structure`)],
+  ["Hangs", ({ hangs }) => (hangs === 0 ? NONE : String(hangs))],
+  ["Circuits", ({ circuits }) => (circuits.length === 0 ? NONE : circuits.join(", "))],
+  [
+    "Fullest circuit",
+    (entry) =>
+      entry["fullest-circuit"] === undefined ? "not told" : `${Math.round(entry["fullest-circuit"] * 100)} %`,
+  ],
+  [
+    "To buy or hire",
+    ({ shortfall }) =>
+      shortfall.length === 0 ? "nothing" : shortfall.map(({ part, count }) => `${count} ${part}`).join(", "),
+  ],
+  ["Still to find out", (entry) => String(entry["to-find-out"].length)],
+];
+
+const figure = ({ figures }: OptionEntry, path: string): string => figures[path]?.text ?? "–";
+const bare = (text: string): string => text.replace(/ px$/u, "");
+
+/** The options as a table of words, what none of them has left out. */
+export function optionsTable({ options, title }: DraftRecord) {
+  const columns = COLUMNS.filter(([, of]) => options.some((entry) => of(entry) !== "–"));
+  return {
+    name: "options",
+    title,
+    columns: columns.map(([name]) => ({ name, numeric: false })),
+    rows: options.map((entry) => columns.map(([, of]) => ({ text: of(entry), stated: true }))),
+  };
+}

@@ -1,0 +1,90 @@
+import { workedValues } from "@plumbmark/core";
+import { readWish } from "@plumbmark/draft";
+import { beforeAll, describe, expect, test } from "vitest";
+import { BANNER, type Laid, laidOut, opened, PATH, starterFiles } from "./drafting.js";
+
+describe("a banner over the stage", () => {
+  let laid: Laid;
+  beforeAll(() => {
+    laid = laidOut(BANNER);
+  });
+
+  test("is the largest of whole panels that goes into ten feet by two", () => {
+    // Six panels of 500 mm are 3,000 mm; ten feet are 3,048 mm, two feet 609.6 mm (the foot is 0.3048 m, ISO 80000-3).
+    expect(laid.options[0]?.scheme).toMatchObject({ columns: 6, rows: 1 });
+    for (const { scheme } of laid.options) {
+      expect(scheme.columns * 0.5).toBeLessThanOrEqual(10 * 0.3048);
+      expect(scheme.rows * 0.5).toBeLessThanOrEqual(2 * 0.3048);
+    }
+  });
+
+  test("fails no requirement as it is written, and its figures are those of the workings", () => {
+    expect(laid.options.length).toBeGreaterThan(0);
+    for (const option of laid.options) {
+      const repository = opened(starterFiles());
+      repository.replace(PATH, option.document, "document");
+      const inspected = repository.one(PATH);
+      expect(inspected.entry.checks.filter(({ outcome, level }) => outcome === "fails" && level === "shall")).toEqual(
+        [],
+      );
+      expect(inspected.entry.verdict).toBe("draft");
+      const values = workedValues(inspected);
+      const figures = [...option.figures];
+      expect(figures.length).toBeGreaterThan(100);
+      for (const [path, { text, value }] of figures)
+        expect({ path, text: values.get(path)?.text, value: values.get(path)?.value }).toEqual({ path, text, value });
+    }
+  });
+
+  test("puts no circuit over 80 % of its breaker", () => {
+    // NFPA 70 (NEC) 210.20(A): an overcurrent device is at least 125 % of the continuous load.
+    const currents = laid.options.flatMap(({ figures }) =>
+      [...figures].flatMap(([path, { value }]) =>
+        /^power\.circuits\.[^.]+\.current$/u.test(path)
+          ? [{ value, breaker: figures.get(path.replace(/current$/u, "breaker"))?.value }]
+          : [],
+      ),
+    );
+    expect(currents.length).toBeGreaterThan(0);
+    for (const { value, breaker } of currents) expect(Number(value) * 1.25).toBeLessThanOrEqual(Number(breaker));
+  });
+
+  test("leaves to people what people decide", () => {
+    const [option] = laid.options;
+    for (const title of ["Cautions", "Lift plan", "Power-up"])
+      expect(option?.document).toMatch(new RegExp(`## ${title}\n\n<!-- Somebody has to decide:`, "u"));
+    expect(option?.document).not.toMatch(/approved|prepared-by|cautions-confirmed:/u);
+    expect(option?.toFindOut.length).toBeGreaterThan(0);
+  });
+});
+
+describe("reading a wish", () => {
+  const mistakesIn = (text: string) => readWish({ path: "wishes/w.yaml", text }).mistakes;
+
+  test("a bare length is the most", () => {
+    const { wish } = readWish({ path: "w.yaml", text: "wish: w\ntitle: W\nsize: {width: 10 ft, height: about 2 m}\n" });
+    expect(wish?.width).toEqual({ how: "at most", length: 3.048 });
+    expect(wish?.height).toEqual({ how: "about", length: 2 });
+  });
+
+  test.each([
+    ["an extent that is no length", "size: {width: at most ten}", "size.width", 3, 15],
+    ["a key nobody knows", "supprt: flown", "supprt", 3, 1],
+    ["a support there is none of", "support: hung", "support", 3, 10],
+    ["a kind of quantity that does not belong there", "over: {middle: {right: 5 A}}", "over.middle.right", 3, 24],
+  ])("%s is told with its place", (_, line, path, row, column) => {
+    const [mistake] = mistakesIn(`wish: w\ntitle: W\n${line}\n`);
+    expect(mistake).toMatchObject({ path, place: { line: row, column } });
+    expect(mistake?.mend).not.toBe("");
+  });
+
+  test("a place may be to the left and towards the audience", () => {
+    const { wish, mistakes } = readWish({
+      path: "w.yaml",
+      text: "wish: w\ntitle: W\nover: {middle: {right: -3 ft, upstage: -1 m}}\n",
+    });
+    expect(mistakes).toEqual([]);
+    expect(wish?.right).toBeCloseTo(-0.9144, 12);
+    expect(wish?.upstage).toBe(-1);
+  });
+});
