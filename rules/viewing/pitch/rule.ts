@@ -21,7 +21,7 @@ export default rule({
     const k = tabled(settings["metres-per-mm"] as number, "factor", "practice", "metres for each millimetre of pitch");
     for (const face of build.faces)
       yield atLeast(face, {
-        measured: build.viewing.nearest,
+        measured: build.viewing.nearestTo(face),
         allowed: practiceDistance.of({ p: face.pitch, k }),
         says: ({ measured, allowed }) =>
           `The nearest viewer of face ${face.name} is ${measured} away; its pitch asks for ${allowed}.`,

@@ -14,6 +14,8 @@ export interface Gap {
   readonly of?: string;
   /** File it belongs in, when that is not the document itself. */
   readonly file?: string;
+  /** Place of the venue where a person finds it, when it belongs in a survey. */
+  readonly place?: string;
   /** Replaces the stock sentence when "is not written down" would be wrong (for instance outside a formula's validity). */
   readonly because?: string;
 }
@@ -29,9 +31,19 @@ export interface Step {
   readonly note?: string;
 }
 
+/** Where a value is stated that a document rests on without writing it: in the survey of its venue. */
+export interface StatedIn {
+  readonly file: string;
+  /** Path in that file. */
+  readonly path: string;
+  readonly line: number;
+  /** Who states it, in words: "the survey of 2026-10-02 by R. Tallow". */
+  readonly by: string;
+}
+
 /** Where a known value comes from. */
 export type Origin =
-  | { readonly from: "written"; readonly path: string; readonly text: string }
+  | { readonly from: "written"; readonly path: string; readonly text: string; readonly stated?: StatedIn }
   | { readonly from: "step"; readonly step: Step }
   | { readonly from: "table"; readonly source: SourceId; readonly what: string }
   | { readonly from: "assumed"; readonly source: SourceId; readonly why: string }
@@ -149,6 +161,24 @@ export function gapsOf(values: readonly Value[]): readonly Gap[] {
       for (const gap of gaps) seen.set(`${gap.path}\u0000${gap.what}`, gap);
     }
   return [...seen.values()];
+}
+
+const NOT_STATED: readonly StatedIn[] = [];
+const statedBy = new WeakMap<Known, readonly StatedIn[]>();
+
+/** What other files state of a value: its own origin, and those of everything it is worked out from; each once. */
+export function statedIn(value: Value): readonly StatedIn[] {
+  if (!value.known) return NOT_STATED;
+  const known = statedBy.get(value);
+  if (known) return known;
+  const { origin } = value;
+  const found = new Map<string, StatedIn>();
+  if (origin.from === "written" && origin.stated) found.set(origin.stated.path, origin.stated);
+  if (origin.from === "step")
+    for (const input of origin.step.inputs) for (const each of statedIn(input)) found.set(each.path, each);
+  const all = found.size === 0 ? NOT_STATED : [...found.values()];
+  statedBy.set(value, all);
+  return all;
 }
 
 /** The steps that lead to a value, first things first, each once. */

@@ -34,7 +34,17 @@ function addNamed(
 }
 
 /** Where files are, who may sign and what a plugin may take is no part of what a document is judged by. */
-const NOT_JUDGED = ["documents", "parts", "stock", "papers", "people", "plugin-limits", "in-force", "replaces"];
+const NOT_JUDGED = [
+  "documents",
+  "parts",
+  "stock",
+  "surveys",
+  "papers",
+  "people",
+  "plugin-limits",
+  "in-force",
+  "replaces",
+];
 
 function judgedBy({ placed }: StandardFile): Data {
   if (!isGroup(placed.data)) return null;
@@ -43,7 +53,7 @@ function judgedBy({ placed }: StandardFile): Data {
 
 /**
  * What a document rests on besides itself, by what it is called: the parts it names and those they name, the lots it
- * takes panels from, the house standards in force. Anything that happens to be called like a part counts with it: that
+ * takes panels from, the survey of its venue, the house standards in force. Anything that happens to be called like a part counts with it: that
  * ends an approval too often, never too rarely.
  */
 export function entriesOfContent({ reader, context }: Approvable): ReadonlyMap<string, Data> {
@@ -52,6 +62,8 @@ export function entriesOfContent({ reader, context }: Approvable): ReadonlyMap<s
   const lot = (name: string): Data | undefined => context.stock.lots.get(name) as Data | undefined;
   addNamed(found, reader.placed.data, "lot", lot);
   for (const data of [reader.placed.data, ...found.values()]) addNamed(found, data, "part", part);
+  // The whole of it: what it says of a wall may be why a face is not on it.
+  if (reader.venue) found.set(`survey ${reader.venue.survey.name}`, reader.venue.survey.placed.data);
   for (const standard of context.standards)
     if (standard.file !== undefined) found.set(`house standard ${standard.file}`, judgedBy(standard));
   // What is laid over a document does not stand in its text, so its approval is not of it.

@@ -1,5 +1,5 @@
 import type { Known } from "@plumbmark/calc";
-import { buildSchema, partsSchema, stockSchema } from "../generated/schemas.js";
+import { buildSchema, partsSchema, stockSchema, surveySchema } from "../generated/schemas.js";
 import { fieldsAt } from "./field.js";
 import type { Mistake } from "./mistake.js";
 import type { Implausible } from "./plausible.js";
@@ -8,7 +8,7 @@ import type { Unsure } from "./unsure.js";
 import { validate } from "./validate.js";
 import type { Data, Placed } from "./yaml/yaml.js";
 
-const SCHEMAS = { build: buildSchema, parts: partsSchema, stock: stockSchema };
+const SCHEMAS = { build: buildSchema, parts: partsSchema, stock: stockSchema, survey: surveySchema };
 
 /** What was read of a file, and everything that is wrong with it. */
 export interface ReadData {

@@ -298,6 +298,8 @@ const SCHEMAS: Partial<Record<SchemaName, Readonly<Record<string, unknown>>>> = 
   build: schemas.buildSchema,
   parts: schemas.partsSchema,
   stock: schemas.stockSchema,
+  survey: schemas.surveySchema,
+  wish: schemas.wishSchema,
 };
 
 /** A form that refers to a definition, with what it refers to. */

@@ -1,5 +1,5 @@
 import { fieldsAt } from "../document/field.js";
-import { buildSchema, partsSchema } from "../generated/schemas.js";
+import { buildSchema, partsSchema, surveySchema } from "../generated/schemas.js";
 
 /** Where a person finds a value, as the schema says it of the field. */
 export type WhereFound = "data sheet" | "marking" | "letter" | "tape" | "panel schedule" | "law" | "plan";
@@ -16,13 +16,15 @@ const WORDS: Readonly<Record<WhereFound, string>> = {
 
 const known = new Map<string, WhereFound | undefined>();
 
-/** Where the value of a field is found; undefined where the schema does not say it. @param file of the catalogue, for a field of a part */
+/** Where the value of a field is found; undefined where the schema does not say it. @param file of the catalogue or the survey, for a field of a part or a venue */
 export function whereFound(path: string, file?: string): WhereFound | undefined {
   const key = `${file === undefined ? "" : "part "}${path}`;
   if (!known.has(key)) {
-    const schema = file === undefined ? buildSchema : partsSchema;
+    const schemas = file === undefined ? [buildSchema] : [partsSchema, surveySchema];
     const said = (of: string): WhereFound | undefined =>
-      fieldsAt(schema, of).find(({ found }) => found !== undefined)?.found as WhereFound | undefined;
+      schemas.flatMap((schema) => fieldsAt(schema, of)).find(({ found }) => found !== undefined)?.found as
+        | WhereFound
+        | undefined;
     // What has no name of its own in the schema, such as an item of a list, is found where its group is.
     known.set(key, said(path) ?? said(path.slice(0, Math.max(0, path.lastIndexOf(".")))));
   }

@@ -51,6 +51,7 @@ export class SnapshotDifference {
   readonly #lots: ReadonlySet<string>;
   readonly #stock: boolean;
   readonly #promised: ReadonlySet<string>;
+  readonly #surveys: ReadonlySet<string>;
 
   constructor(
     private readonly was: Snapshot,
@@ -65,6 +66,9 @@ export class SnapshotDifference {
     const [lots, next] = [was.stock.lots, is.stock.lots];
     this.#lots = differing(lots, next, (one, other) => JSON.stringify(one) === JSON.stringify(other));
     this.#stock = lots !== next && (this.#lots.size > 0 || !sameList([...lots.keys()], [...next.keys()]));
+    const [surveys, later] = [was.surveys.byName, is.surveys.byName];
+    // The line a value stands at is told with it, so what says the same elsewhere in the file is another survey.
+    this.#surveys = differing(surveys, later, (one, other) => one === other);
     this.#promised =
       was.promises === is.promises ? new Set() : differing(promisesByLot(was), promisesByLot(is), samePromises);
   }
@@ -86,12 +90,13 @@ export class SnapshotDifference {
     return before.length !== now.length || before.some((each, index) => each !== now[index]);
   }
 
-  #lookedAt({ paths, everyPath, papers, parts, lots, promised }: Dependencies): boolean {
+  #lookedAt({ paths, everyPath, papers, parts, lots, promised, surveys }: Dependencies): boolean {
     const { was, is } = this;
     if (papers && !sameList(was.files.papers, is.files.papers)) return true;
     const any = (names: readonly string[] | "every", differ: ReadonlySet<string>, whole: boolean): boolean =>
       names === "every" ? whole : names.some((name) => differ.has(name));
     if (any(parts, this.#parts, this.#catalogue) || any(lots, this.#lots, this.#stock)) return true;
+    if (any(surveys, this.#surveys, this.#surveys.size > 0)) return true;
     if (any(promised, this.#promised, this.#promised.size > 0)) return true;
     if (was.paths === is.paths) return false;
     return everyPath

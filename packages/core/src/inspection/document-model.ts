@@ -1,5 +1,6 @@
 import type { System } from "@plumbmark/calc";
 import { isThere, targetOf } from "../document/body/links.js";
+import { LIKE_IN_BUILD, withLike } from "../document/like.js";
 import type { Mistake } from "../document/mistake.js";
 import { START } from "../document/place.js";
 import { readData } from "../document/read-data.js";
@@ -8,6 +9,7 @@ import type { Placed } from "../document/yaml/yaml.js";
 import { Build } from "../model/build.js";
 import { Reader } from "../model/reading/reader.js";
 import { systemOf } from "../model/reading/system.js";
+import { withVenue } from "../model/reading/venue-reading.js";
 import type { SourceFile } from "../repository/files.js";
 import type { ReadDocument } from "../repository/outline.js";
 import type { Snapshot } from "./snapshot.js";
@@ -65,13 +67,18 @@ export function modelOf(
   trace: Trace = new Trace(),
   world?: World,
 ): DocumentModel {
-  const { mistakes: read, implausible, unsure, ...whole } = readData("build", placed);
+  const surveys = new TracedMap(snapshot.surveys.byName, trace.surveys);
+  const { placed: completed, venue } = withVenue(withLike(placed, LIKE_IN_BUILD), surveys);
+  const { mistakes: all, implausible, unsure, ...own } = readData("build", completed);
+  // What is wrong with a survey is told in the survey.
+  const read = venue ? all.filter(({ path }) => !venue.states(path)) : all;
+  const whole = venue ? { ...own, values: venue.withOrigins(own.values) } : own;
   const { data, values } = world ? inWorld(whole, world) : whole;
   const isEmpty = placed.data === null && placed.mistakes.length === 0;
   const refused = markdown.refused ? [markdown.refused] : [];
   const found = [...(isEmpty ? [empty(file)] : read), ...refused];
   const parts = new TracedMap(snapshot.catalogue.parts, trace.parts);
-  const reader = new Reader({ ...placed, data }, values, parts, implausible);
+  const reader = new Reader({ ...completed, data }, values, parts, implausible, venue);
   const context = new TracedContext(snapshot, trace, file.path, rules, name, found);
   const build = new Build(reader, markdown, context);
   return { build, system: systemOf(reader, build.practice), mistakes: build.mistakes, name, unsure, trace };

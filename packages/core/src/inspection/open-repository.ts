@@ -9,6 +9,7 @@ import type { Catalogue } from "../repository/parts.js";
 import { type FileRole, replaceFile } from "../repository/replace-file.js";
 import type { Stock } from "../repository/stock.js";
 import { chainFor, type Standards } from "../standard/chain.js";
+import type { Surveys } from "../venue/survey.js";
 import { type KeptResult, SnapshotDifference } from "./difference.js";
 import { type DocumentModel, dependenciesOf, modelOf } from "./document-model.js";
 import { type Inspected, inspectDocument } from "./inspect-document.js";
@@ -57,6 +58,8 @@ export interface OpenRepository {
   readonly rules: readonly Rule[];
   readonly catalogue: Catalogue;
   readonly stock: Stock;
+  /** Venues as they were surveyed. */
+  readonly surveys: Surveys;
   /**
    * Result of one document: of the repository, by its path, or of a file whose outline is among the others of it; of
    * the latter nothing is kept. A model is made again when it was let go.
@@ -150,6 +153,10 @@ class Opened implements OpenRepository {
 
   get stock(): Stock {
     return this.#snapshot.stock;
+  }
+
+  get surveys(): Surveys {
+    return this.#snapshot.surveys;
   }
 
   one(document: string | DocumentFile): InspectedDocument {
@@ -339,13 +346,14 @@ const contentsOf = (snapshot: Snapshot) => ({
   standard: snapshot.standard,
   parts: snapshot.catalogue.parts,
   lots: snapshot.stock.lots,
+  surveys: snapshot.surveys.byName,
   files: snapshot.paths,
   today: snapshot.today,
 });
 
 /** What models are made of is the same for all of them. */
-function freeze({ standards, catalogue, stock, names, promises, paths }: Snapshot): void {
-  for (const each of [standards, catalogue, stock, names, promises, paths]) frozen(each);
+function freeze({ standards, catalogue, stock, surveys, names, promises, paths }: Snapshot): void {
+  for (const each of [standards, catalogue, stock, surveys, names, promises, paths]) frozen(each);
 }
 
 /**

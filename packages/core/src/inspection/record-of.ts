@@ -21,9 +21,9 @@ const standardEntry = ({ file, folder, settings }: StandardFile): StandardEntry 
 export function recordOf(context: Snapshot, entries: readonly DocumentEntry[]): InspectionRecord {
   const { files, standards } = context;
   const documents = [...entries];
-  const parts = new Map(files.parts.map((file) => [file.path, file]));
-  for (const [path, mistakes] of context.catalogue.mistakes)
-    documents.push(fileEntry(parts.get(path) ?? { path, text: "" }, mistakes));
+  const others = new Map([...files.parts, ...(files.surveys ?? [])].map((file) => [file.path, file]));
+  for (const [path, mistakes] of [...context.catalogue.mistakes, ...context.surveys.mistakes])
+    documents.push(fileEntry(others.get(path) ?? { path, text: "" }, mistakes));
   if (files.stock && context.stock.mistakes.length > 0) documents.push(fileEntry(files.stock, context.stock.mistakes));
   return {
     record: 2,

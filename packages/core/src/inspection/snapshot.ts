@@ -2,11 +2,12 @@ import type { ValueChange } from "../document/yaml/overlay.js";
 import { type Promised, promisedOf, promisesOf } from "../model/stock/bookings.js";
 import type { DocumentFile, Outline, RepositoryFiles } from "../repository/files.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
-import { outlineOf, type ReadDocument, withChanges } from "../repository/outline.js";
+import { outlineOf, type ReadDocument, withChanges, withFacesAlike } from "../repository/outline.js";
 import { type Catalogue, readCatalogue } from "../repository/parts.js";
 import { readStock, type Stock } from "../repository/stock.js";
 import type { Standards } from "../standard/chain.js";
 import { openStandards } from "../standard/use.js";
+import { readSurveys, type Surveys } from "../venue/survey.js";
 import type { Rule } from "./judging/rule.js";
 import { type InspectOptions, type Prepared, prepare } from "./prepare.js";
 import { samePromises } from "./trace.js";
@@ -17,12 +18,19 @@ export const pathsOf = ({
   others,
   parts,
   stock,
+  surveys,
   houseStandard,
   folderStandards,
 }: RepositoryFiles): readonly string[] =>
-  [stock, houseStandard, ...documents, ...(others ?? []), ...parts, ...(folderStandards ?? [])].flatMap((file) =>
-    file ? [file.path] : [],
-  );
+  [
+    stock,
+    houseStandard,
+    ...documents,
+    ...(others ?? []),
+    ...parts,
+    ...(surveys ?? []),
+    ...(folderStandards ?? []),
+  ].flatMap((file) => (file ? [file.path] : []));
 
 const outlines = new WeakMap<DocumentFile, Outline>();
 
@@ -63,7 +71,7 @@ interface LaidOver {
 
 function laid(read: ReadDocument): LaidOver {
   const { file, placed, name } = read;
-  const promises = promisesOf(file.path, placed?.data);
+  const promises = promisesOf(file.path, placed && withFacesAlike(placed));
   return { read, outline: { path: file.path, ...(name === undefined ? {} : { name }), promises } };
 }
 
@@ -79,6 +87,7 @@ export class Snapshot {
   #standards: Standards | undefined;
   #catalogue: Catalogue | undefined;
   #stock: Stock | undefined;
+  #surveys: Surveys | undefined;
   #shared: Shared | undefined;
   #paths: readonly string[] | undefined;
   #prepared: Prepared | undefined;
@@ -103,6 +112,7 @@ export class Snapshot {
     this.#earlier = { catalogue: before.#catalogue, shared: before.#shared };
     if (is.documents === was.documents) this.#documents = before.#documents;
     if (is.stock === was.stock) this.#stock = before.#stock;
+    if (is.surveys === was.surveys) this.#surveys = before.#surveys;
     if (is.parts === was.parts) this.#catalogue = before.#catalogue;
     if (is.houseStandard === was.houseStandard && is.folderStandards === was.folderStandards) {
       this.#standards = before.#standards;
@@ -191,6 +201,12 @@ export class Snapshot {
     return this.#stock;
   }
 
+  /** Venues as they were surveyed. */
+  get surveys(): Surveys {
+    this.#surveys ??= readSurveys(this.files.surveys ?? []);
+    return this.#surveys;
+  }
+
   get #sharedNow(): Shared {
     this.#shared ??= sharedOf(
       [
@@ -232,7 +248,7 @@ export class Snapshot {
 
   /** Everything that is compared with the next snapshot is read. @throws StandardError */
   settle(): this {
-    void [this.catalogue, this.stock, this.#sharedNow, this.standards];
+    void [this.catalogue, this.stock, this.surveys, this.#sharedNow, this.standards];
     this.#earlier = {};
     return this;
   }

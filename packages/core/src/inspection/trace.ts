@@ -10,6 +10,8 @@ export interface Dependencies {
   readonly papers: boolean;
   /** Parts that were looked up by name, there or not; `every` where the catalogue was gone through. */
   readonly parts: readonly string[] | "every";
+  /** Surveys that were looked up by the name of their venue, there or not; `every` where they were gone through. */
+  readonly surveys: readonly string[] | "every";
   /** Lots of the stock that were looked up by name, there or not; `every` where the stock was gone through. */
   readonly lots: readonly string[] | "every";
   /** Lots whose bookings by all documents were looked at; `every` where all bookings were. */
@@ -46,6 +48,7 @@ class Names {
 export class Trace {
   readonly parts = new Names();
   readonly lots = new Names();
+  readonly surveys = new Names();
   readonly promised = new Names();
   /** Documents in which a rule looked at what is written. */
   readonly contents = new Set<string>();
@@ -71,7 +74,7 @@ export class Trace {
   dependencies(paths: Dependencies["paths"]): Dependencies {
     const { everyPath, papers, otherBuilds } = this;
     const [parts, lots, promised] = [this.parts.found, this.lots.found, this.promised.found];
-    return { paths, everyPath, papers, parts, lots, promised, otherBuilds };
+    return { paths, everyPath, papers, parts, lots, surveys: this.surveys.found, promised, otherBuilds };
   }
 }
 

@@ -8,6 +8,7 @@ const AROUND: ReadonlySet<PropertyKey> = new Set<keyof BuildContext>([
   "standard",
   "standards",
   "stock",
+  "surveys",
   "sameName",
   "files",
   "linkTargets",

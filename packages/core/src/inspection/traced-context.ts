@@ -6,6 +6,7 @@ import type { HouseStandardSettings } from "../repository/house-standard.js";
 import type { Part } from "../repository/parts.js";
 import type { Lot, Stock } from "../repository/stock.js";
 import { chainFor, mergedStandard, type StandardChain } from "../standard/chain.js";
+import type { Survey } from "../venue/survey.js";
 import type { CheckEntry } from "./record.js";
 import type { Snapshot } from "./snapshot.js";
 import { type Trace, TracedMap } from "./trace.js";
@@ -15,6 +16,7 @@ export class TracedContext implements BuildContext {
   readonly standard: HouseStandardSettings;
   readonly standards: StandardChain;
   readonly stock: Stock;
+  readonly surveys: ReadonlyMap<string, Survey>;
   readonly sameName: readonly string[];
   readonly today: string;
   readonly findings = new Map<string, readonly CheckEntry[]>();
@@ -35,6 +37,7 @@ export class TracedContext implements BuildContext {
     this.standards = chainFor(snapshot.standards, file);
     this.standard = mergedStandard(this.standards);
     this.stock = { lots: new TracedMap(snapshot.stock.lots, trace.lots), mistakes: snapshot.stock.mistakes };
+    this.surveys = new TracedMap(snapshot.surveys.byName, trace.surveys);
     this.sameName = snapshot.names.get(name) ?? [];
     this.today = snapshot.today;
   }
@@ -72,6 +75,7 @@ export class TracedContext implements BuildContext {
 export class TracedContents implements RepositoryContents {
   readonly parts: ReadonlyMap<string, Part>;
   readonly lots: ReadonlyMap<string, Lot>;
+  readonly surveys: ReadonlyMap<string, Survey>;
 
   constructor(
     private readonly snapshot: Snapshot,
@@ -79,6 +83,7 @@ export class TracedContents implements RepositoryContents {
   ) {
     this.parts = new TracedMap(snapshot.catalogue.parts, trace.parts);
     this.lots = new TracedMap(snapshot.stock.lots, trace.lots);
+    this.surveys = new TracedMap(snapshot.surveys.byName, trace.surveys);
   }
 
   get standard(): HouseStandardSettings {

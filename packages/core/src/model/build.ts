@@ -41,6 +41,7 @@ import { type Stay, stayOf } from "./stock/bookings.js";
 import { type LotUse, lotUsesOf } from "./stock/lot-use.js";
 import type { CountedDesign } from "./values/counted-design.js";
 import { computed, valueEntries, valueEntriesUnder } from "./values/index.js";
+import { checkVenue, Venue } from "./venue/venue.js";
 import { type Filming, filmingOf } from "./viewing/camera.js";
 import { type Dimming, dimmingOf } from "./viewing/dimming.js";
 import { Viewing } from "./viewing/viewing.js";
@@ -65,6 +66,8 @@ export class Build implements CountedDesign {
   readonly picture: Picture;
   /** Distances of the audience and the luminance aimed at. */
   readonly viewing: Viewing;
+  /** The venue it stands in, and what of that it uses. */
+  readonly venue: Venue;
   /** The part that is its processor; undefined when none is named, or none of that name exists. */
   readonly processor: Part | undefined;
   /** The headings of its body, with their places. */
@@ -89,6 +92,8 @@ export class Build implements CountedDesign {
     this.picture = new Picture(this);
     this.viewing = new Viewing(reader);
     this.sections = sectionsOf(markdown);
+    this.venue = new Venue(this);
+    checkVenue(this);
     checkReferences(reader, context.stock);
     checkServed(this);
   }
@@ -100,7 +105,11 @@ export class Build implements CountedDesign {
 
   /** What is written and is not of the size its field has, in the document and in the parts it names. */
   get implausible(): readonly { readonly of: string; readonly path: string; readonly found: Implausible }[] {
-    const own = this.reader.implausible.map((found) => ({ of: "", path: found.path, found }));
+    const own = this.reader.implausible.map((found) => {
+      const stated = this.reader.venue?.statedAt(found.path);
+      const of = stated ? `The survey (${stated.file}:${stated.line}): ` : "";
+      return { of, path: found.path, found };
+    });
     const parts = partsUsed(this.reader).flatMap(({ part, path }) =>
       part.implausible.map((found) => ({ of: `The part ${part.name} (${part.file}): `, path, found })),
     );

@@ -1,6 +1,7 @@
 import type { HouseStandardSettings } from "../repository/house-standard.js";
 import type { Part } from "../repository/parts.js";
 import type { Lot } from "../repository/stock.js";
+import type { Survey } from "../venue/survey.js";
 import type { Build } from "./build.js";
 
 /** What a repository is made of, besides its builds. */
@@ -8,6 +9,7 @@ export interface RepositoryContents {
   readonly standard: HouseStandardSettings;
   readonly parts: ReadonlyMap<string, Part>;
   readonly lots: ReadonlyMap<string, Lot>;
+  readonly surveys: ReadonlyMap<string, Survey>;
   readonly files: readonly string[];
   readonly today: string;
 }
@@ -35,6 +37,11 @@ export class Repository {
   /** The stock list, by the name of the lot. */
   get lots(): ReadonlyMap<string, Lot> {
     return this.#contents.lots;
+  }
+
+  /** Surveys, by the name of the venue. */
+  get surveys(): ReadonlyMap<string, Survey> {
+    return this.#contents.surveys;
   }
 
   /** Paths of every file that is read, from the root. */

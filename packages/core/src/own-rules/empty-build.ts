@@ -22,6 +22,7 @@ export function emptyBuild(): Build {
     standard: readHouseStandard(undefined).standard,
     standards: [],
     stock: readStock(undefined),
+    surveys: new Map(),
     files: [],
     linkTargets: [],
     sameName: [],

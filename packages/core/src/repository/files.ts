@@ -35,6 +35,8 @@ export interface RepositoryFiles {
   readonly folderStandards?: readonly FolderStandard[];
   readonly parts: readonly SourceFile[];
   readonly stock?: SourceFile;
+  /** Surveys of venues: Markdown, known by the key `survey`. */
+  readonly surveys?: readonly SourceFile[];
   /** Paths of letters and other papers that documents refer to; they are not read. Undefined where nobody looked. */
   readonly papers?: readonly string[];
   readonly documents: readonly DocumentFile[];

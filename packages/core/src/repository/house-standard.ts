@@ -22,6 +22,8 @@ export interface HouseStandardSettings {
   readonly documents: readonly string[];
   readonly parts: readonly string[];
   readonly stock?: string;
+  /** Where the surveys of venues are. */
+  readonly surveys: readonly string[];
   /** Where letters and other papers are that documents refer to. */
   readonly papers: readonly string[];
   /** Modules rules are brought from. */
@@ -47,6 +49,7 @@ const DEFAULTS: HouseStandardSettings = {
   documents: ["**/builds/**/*.md"],
   parts: ["parts/*.yaml"],
   stock: "stock.yaml",
+  surveys: ["venues/**/*.md"],
   papers: ["letters/**", "**/letters/**"],
   "rules-from": [],
   sections: ["Scope", "Cautions", "Lift plan", "Power-up", "Sign-off"],

@@ -1,4 +1,5 @@
 import { type Markdown, readMarkdown } from "../document/body/markdown.js";
+import { withLike } from "../document/like.js";
 import { frontMatterOf } from "../document/yaml/front-matter.js";
 import { laidOver, type ValueChange } from "../document/yaml/overlay.js";
 import { topLevelEntries } from "../document/yaml/top-level.js";
@@ -43,7 +44,10 @@ export function withChanges(read: ReadDocument, changes: readonly [ValueChange, 
 /** What an outline is made of. */
 const KEYS = ["build", "practice", "status", "on-site", "faces"];
 
-const outlineData = (yaml: string): Data | undefined => readYaml(topLevelEntries(yaml, KEYS) ?? yaml).data;
+const outlineData = (yaml: string): Data | undefined => withFacesAlike(readYaml(topLevelEntries(yaml, KEYS) ?? yaml));
+
+/** The data with faces that are like one another written out: what a face takes out of the stock is copied with it. */
+export const withFacesAlike = (placed: Placed): Data => withLike(placed, ["faces"]).data;
 
 /**
  * What the other documents have to know of this one. Neither its body is read nor the rest of its front matter: that is

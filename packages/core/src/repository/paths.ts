@@ -51,6 +51,7 @@ const KEYS = {
   documents: [PATTERNS, "`builds/**/*.md`"],
   parts: [PATTERNS, "`parts/*.yaml`"],
   papers: [PATTERNS, "`letters/**`"],
+  surveys: [PATTERNS, "`venues/**/*.md`"],
   stock: [DOWNWARDS, "`stock.yaml`"],
   replaces: [ANY_WAY, "`editions/2026.yaml`"],
 } as const;

@@ -2,7 +2,7 @@ import type { FolderStandard, RepositoryFiles, SourceFile } from "./files.js";
 import { outlineOf } from "./outline.js";
 
 /** What a file is to an inspection. */
-export type FileRole = "document" | "parts" | "stock" | "house standard" | "folder standard";
+export type FileRole = "document" | "parts" | "survey" | "stock" | "house standard" | "folder standard";
 
 /** What the file at a path is; undefined when there is none. */
 function roleOf(files: RepositoryFiles, path: string): FileRole | "other" | undefined {
@@ -11,6 +11,7 @@ function roleOf(files: RepositoryFiles, path: string): FileRole | "other" | unde
   if (among(files.documents)) return "document";
   if (among(files.others)) return "other";
   if (among(files.parts)) return "parts";
+  if (among(files.surveys)) return "survey";
   if (files.stock?.path === path) return "stock";
   if (files.houseStandard?.path === path) return "house standard";
   return among(files.folderStandards) ? "folder standard" : undefined;
@@ -51,7 +52,7 @@ export function replaceFile(
   if (is === undefined) throw new RangeError(`${path} was not there before: say whether it is a document, parts …`);
   const file = text === undefined ? undefined : { path, text };
   const { stock: _stock, houseStandard: _standard, ...rest } = files;
-  const { documents, parts, others = [], folderStandards = [] } = files;
+  const { documents, parts, others = [], folderStandards = [], surveys = [] } = files;
   const folder = (): FolderStandard | undefined => file && { ...file, folder: folderOf(path) };
   switch (is) {
     case "document":
@@ -60,6 +61,8 @@ export function replaceFile(
       return { ...files, others: replaced(others, path, file && outlineOf(file)) };
     case "parts":
       return { ...files, parts: replaced(parts, path, file) };
+    case "survey":
+      return { ...files, surveys: replaced(surveys, path, file) };
     case "folder standard":
       return { ...files, folderStandards: replaced(folderStandards, path, folder()) };
     case "stock":

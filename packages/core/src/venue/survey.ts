@@ -1,11 +1,12 @@
 import type { Known } from "@plumbmark/calc";
 import { LIKE_IN_SURVEY, withLike } from "../document/like.js";
 import type { Mistake } from "../document/mistake.js";
-import { readQuantities } from "../document/quantities.js";
-import { validate } from "../document/validate.js";
+import { written } from "../document/nothing-written.js";
+import type { Implausible } from "../document/plausible.js";
+import { readData } from "../document/read-data.js";
+import type { Unsure } from "../document/unsure.js";
 import { frontMatterOf } from "../document/yaml/front-matter.js";
 import { type Data, type Placed, readYaml } from "../document/yaml/yaml.js";
-import { surveySchema } from "../generated/schemas.js";
 import type { SourceFile } from "../repository/files.js";
 
 /** A venue as it was surveyed: what is written in the front matter, with its places. Its prose is for people. */
@@ -14,10 +15,15 @@ export interface Survey {
   readonly name: string;
   readonly title: string;
   readonly file: string;
+  /** Its front matter, with every `like` written out. */
   readonly placed: Placed;
   /** Its quantities by path: `circuits.stage-4.breaker`. */
   readonly values: ReadonlyMap<string, Known>;
   readonly mistakes: readonly Mistake[];
+  /** What is written and is not of the size its field has. */
+  readonly implausible: readonly Implausible[];
+  /** Its guesses and bounds. */
+  readonly unsure: readonly Unsure[];
 }
 
 export interface Surveys {
@@ -26,25 +32,51 @@ export interface Surveys {
   readonly mistakes: ReadonlyMap<string, readonly Mistake[]>;
 }
 
+type Group = Readonly<Record<string, Data>>;
+
+const isGroup = (data: Data | undefined): data is Group =>
+  data !== null && typeof data === "object" && !Array.isArray(data);
+
 const textOf = (data: Data, key: string): string | undefined => {
-  const value =
-    data !== null && typeof data === "object" && !Array.isArray(data) ? (data as Record<string, Data>)[key] : undefined;
+  const value = isGroup(data) ? data[key] : undefined;
   return typeof value === "string" ? value : undefined;
 };
 
-/** The survey a Markdown file holds; undefined when it has no front matter with the key `survey`. */
+/** Keys that nothing but a survey has in its front matter. */
+const OF_A_SURVEY = ["surveyed", "measured-from", "places", "routes", "structure", "floors", "walls", "way-in"];
+
+/** What a Markdown file is, as far as its front matter tells: a survey, one that was meant to be, or neither. */
+export function surveyKind(text: string): "survey" | "meant" | "other" {
+  const matter = frontMatterOf(text);
+  if (!matter) return "other";
+  const yaml = text.slice(matter.from, matter.to);
+  if (/^survey[ \t]*:/mu.test(yaml)) return "survey";
+  const { data } = readYaml(yaml);
+  if (!isGroup(data)) return "other";
+  if (Object.hasOwn(data, "survey")) return "survey";
+  const keys = Object.keys(data);
+  return keys.filter((key) => OF_A_SURVEY.includes(key)).length > 1 ? "meant" : "other";
+}
+
+/** The survey a Markdown file holds; undefined when it is neither one nor was meant to be one. */
 export function readSurvey(file: SourceFile): Survey | undefined {
   const matter = frontMatterOf(file.text);
-  if (!matter) return undefined;
+  if (!matter || surveyKind(file.text) === "other") return undefined;
   const placed = withLike(readYaml(file.text, matter.from, matter.to), LIKE_IN_SURVEY);
-  const name = textOf(placed.data, "survey");
-  if (name === undefined) return undefined;
-  const sound = placed.mistakes.length === 0;
-  const { values, mistakes: unread } = sound
-    ? readQuantities(surveySchema, placed)
-    : { values: new Map<string, Known>(), mistakes: [] };
-  const mistakes = [...placed.mistakes, ...(sound ? validate("survey", placed) : []), ...unread];
-  return { name, title: textOf(placed.data, "title") ?? name, file: file.path, placed, values, mistakes };
+  const { values, mistakes, implausible, unsure } = readData("survey", placed);
+  const name = textOf(placed.data, "survey") ?? "";
+  return {
+    ...{ name, title: textOf(placed.data, "title") ?? name, file: file.path, placed },
+    ...{ values, mistakes, implausible, unsure },
+  };
+}
+
+const readings = new WeakMap<SourceFile, { readonly survey: Survey | undefined }>();
+
+function surveyIn(file: SourceFile): Survey | undefined {
+  const found = readings.get(file) ?? { survey: readSurvey(file) };
+  readings.set(file, found);
+  return found.survey;
 }
 
 /** Reads the surveys of a repository; a venue that is surveyed in two files is a mistake of the later one. */
@@ -52,7 +84,7 @@ export function readSurveys(files: readonly SourceFile[]): Surveys {
   const byName = new Map<string, Survey>();
   const mistakes = new Map<string, readonly Mistake[]>();
   for (const file of files) {
-    const survey = readSurvey(file);
+    const survey = surveyIn(file);
     if (!survey) continue;
     const found = [...survey.mistakes];
     const earlier = byName.get(survey.name);
@@ -65,8 +97,36 @@ export function readSurveys(files: readonly SourceFile[]): Surveys {
         says: `The venue \`${survey.name}\` is also surveyed in ${earlier.file}.`,
         mend: "Keep one of them, or give one of the venues another name.",
       });
-    else byName.set(survey.name, survey);
+    else if (survey.name !== "") byName.set(survey.name, survey);
     if (found.length > 0) mistakes.set(file.path, found);
   }
   return { byName, mistakes };
+}
+
+/** What stands at a path of a survey. */
+export function surveyData({ placed }: Survey, ...steps: readonly string[]): Data | undefined {
+  let here: Data | undefined = placed.data;
+  for (const step of steps) here = isGroup(here) && Object.hasOwn(here, step) ? here[step] : undefined;
+  return here ?? undefined;
+}
+
+/** Names under a key of a survey. */
+export function surveyNames(survey: Survey, ...steps: readonly string[]): readonly string[] {
+  const data = surveyData(survey, ...steps);
+  return isGroup(data) ? Object.keys(data) : [];
+}
+
+/** Who surveyed it and when, in words: `the survey of 2026-10-02 by R. Tallow`. */
+export function surveyWords(survey: Survey): string {
+  const [on, by] = ["on", "by"].map((key) => written(surveyData(survey, "surveyed", key)));
+  return `the survey${on === undefined ? "" : ` of ${on}`}${by === undefined ? "" : ` by ${by}`}`;
+}
+
+/** The line at which something stands in a survey, or what it is in. */
+export function surveyLine({ placed }: Survey, path: string): number {
+  for (let here = path; here !== ""; here = here.includes(".") ? here.slice(0, here.lastIndexOf(".")) : "") {
+    const found = placed.keys.get(here) ?? placed.places.get(here);
+    if (found) return found.line;
+  }
+  return 1;
 }

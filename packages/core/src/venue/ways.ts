@@ -1,7 +1,7 @@
-import { counted, gapsOf, type Known, ledWay, missing, straightLine, type Value } from "@plumbmark/calc";
+import { difference, type Kind, type Known, ledWay, missing, straightLine, type Value } from "@plumbmark/calc";
+import { placeName } from "../document/place-name.js";
 import type { Data } from "../document/yaml/yaml.js";
-import { placeName } from "../model/power/device.js";
-import type { Survey } from "./survey.js";
+import { type Survey, surveyLine, surveyWords } from "./survey.js";
 
 /** A place of a venue, in metres from where it is measured: to the audience's right, upstage and up. */
 export interface SurveyedPlace {
@@ -29,9 +29,17 @@ const entriesOf = (data: Data | undefined): readonly (readonly [string, Data])[]
 
 const at = (data: Data, key: string): Data | undefined => entriesOf(data).find(([name]) => name === key)?.[1];
 
+/** A quantity of a survey with where it stands there; missing by name when it is not written. */
+export function surveyValue<const K extends Kind>(survey: Survey, path: string, kind: K, what: string): Value<K> {
+  const found = survey.values.get(path) as Known<K> | undefined;
+  if (!found) return missing(kind, { path, file: survey.file, what, of: `The survey ${survey.name}` });
+  if (found.origin.from !== "written") return found;
+  const stated = { file: survey.file, path, line: surveyLine(survey, path), by: surveyWords(survey) };
+  return { ...found, origin: { ...found.origin, stated } };
+}
+
 const lengthAt = (survey: Survey, path: string, what: string): Value<"length"> =>
-  (survey.values.get(path) as Known<"length"> | undefined) ??
-  missing("length", { path, file: survey.file, what, of: `The survey ${survey.name}` });
+  surveyValue(survey, path, "length", what);
 
 const pointAt = (survey: Survey, path: string): SurveyedPlace => ({
   right: lengthAt(survey, `${path}.right`, "distance to the audience's right"),
@@ -53,17 +61,18 @@ export function endsOf(survey: Survey, structure: string): readonly [SurveyedPla
   return [pointAt(survey, `structure.${structure}.from`), pointAt(survey, `structure.${structure}.to`)];
 }
 
-const difference = (one: Value<"length">, other: Value<"length">, what: string): Value<"length"> => {
-  if (!one.known || !other.known) return missing("length", ...gapsOf([one, other]));
-  return counted(Math.abs(one.value - other.value), what, "length");
-};
+/** How far apart two figures are, whichever is the greater. */
+const apart = (one: Value<"length">, other: Value<"length">, symbol: string): Value<"length"> =>
+  one.known && other.known && one.value < other.value
+    ? difference(other, one, "length", symbol)
+    : difference(one, other, "length", symbol);
 
 /** Straight line between two places, with its working. */
 export const between = (from: SurveyedPlace, to: SurveyedPlace): Value<"length"> =>
   straightLine.of({
-    Δr: difference(to.right, from.right, "distance to the side"),
-    Δs: difference(to.upstage, from.upstage, "distance upstage"),
-    Δh: difference(to.up, from.up, "difference in height"),
+    Δr: apart(to.right, from.right, "Δr"),
+    Δs: apart(to.upstage, from.upstage, "Δs"),
+    Δh: apart(to.up, from.up, "Δh"),
   });
 
 /** The nearer end of a structure, as the crow flies; the first where that cannot be told. */
@@ -106,8 +115,10 @@ const isLed = (data: Data): boolean => {
  */
 export function wayBetween(survey: Survey, one: string, other: string): Way {
   const route = routeBetween(survey, one, other);
-  const measured = route && (survey.values.get(`${route.path}.length`) as Known<"length"> | undefined);
-  if (route && measured) return { how: "measured", length: measured, path: route.path };
+  if (route && survey.values.has(`${route.path}.length`)) {
+    const length = lengthAt(survey, `${route.path}.length`, "measured length of the way");
+    return { how: "measured", length, path: route.path };
+  }
   const via = route && at(route.data, "via");
   const stops = Array.isArray(via) ? (via as readonly Data[]).map(String) : [];
   const known = route ? [route.from, ...stops, route.to] : [one, other];

@@ -203,6 +203,11 @@ export class Face {
     return this.reader.optional(`${this.path}.trim`, "length", "trim", this.label);
   }
 
+  /** How far upstage it is from where the places of the venue are measured; undefined where it is not written. */
+  get upstage(): Value<"length"> | undefined {
+    return this.reader.optional(`${this.path}.upstage`, "length", "distance upstage", this.label);
+  }
+
   /** How many panels it has. */
   get panelCount(): Value<"count"> {
     for (const [key, count] of [

@@ -42,7 +42,7 @@ export class Lettering {
 
   /** Angle a capital fills at the eye of the farthest viewer. */
   get angle(): Value<"angle"> {
-    return characterAngle.of({ h: this.capHeight, d: this.build.viewing.farthest });
+    return characterAngle.of({ h: this.capHeight, d: this.build.viewing.farthestFrom(this.face) });
   }
 }
 

@@ -11,10 +11,10 @@ import {
   type Value,
 } from "@plumbmark/calc";
 import { isPlaceholder } from "../../document/nothing-written.js";
+import { placeName } from "../../document/place-name.js";
 import { once } from "../reading/once.js";
 import { continuousShareOf } from "./continuous.js";
 import type { Device } from "./device.js";
-import { placeName } from "./device.js";
 import { faultLoopAllowed } from "./fault-loop.js";
 import { legsOf, type PhaseLeg } from "./legs.js";
 import { loadsBeside, otherLoadOf } from "./other-load.js";

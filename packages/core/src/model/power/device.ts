@@ -1,17 +1,11 @@
 import { apparentPower, type Kind, type Value } from "@plumbmark/calc";
 import { choices } from "../../document/nearest.js";
-import { asRead } from "../../document/nothing-written.js";
+import { placeName } from "../../document/place-name.js";
 import type { Part } from "../../repository/parts.js";
 import { once } from "../reading/once.js";
 import { partValue } from "../reading/reader.js";
 import type { Circuit } from "./circuit.js";
 import type { PowerDesign } from "./power-design.js";
-
-/** A place by which circuits and devices find each other: `rack A` and `Rack  a` are `rack-a`. */
-export const placeName = (text: string): string =>
-  asRead(text)
-    .toLowerCase()
-    .replace(/[\s_]+/gu, "-");
 
 /** Most a device draws by its part, W or VA: on its own, or beside its factor and what else is told of its power. */
 export function devicePower(part: Part | undefined, label: string): Value {

@@ -13,6 +13,7 @@ import {
   type Value,
 } from "@plumbmark/calc";
 import type { Part } from "../../repository/parts.js";
+import { surveyNames } from "../../venue/survey.js";
 import { Cable, type End, endOf } from "../cabling/cable.js";
 import { type Panel, panelsAt } from "../faces/panels.js";
 import { once } from "../reading/once.js";
@@ -50,12 +51,10 @@ export class Run {
     this.jumper = new Cable(build.reader, `${this.path}.jumper`, `The jumper of run ${name}`, "power-cable");
     const from = build.reader.text(`${this.path}.from`);
     if (from !== undefined && !build.circuits.some((each) => each.name === from))
-      build.reader.unknown(
-        `${this.path}.from`,
-        from,
-        `There is no circuit \`${from}\`.`,
-        build.circuits.map((each) => each.name),
-      );
+      build.reader.unknown(`${this.path}.from`, from, `There is no circuit \`${from}\`.`, [
+        ...build.circuits.map((each) => each.name),
+        ...(build.reader.venue ? surveyNames(build.reader.venue.survey, "circuits") : []),
+      ]);
   }
 
   /** The circuit it is fed from; undefined when it names none that exists. */

@@ -3,6 +3,7 @@ import type { CheckEntry } from "../../inspection/record.js";
 import type { HouseStandardSettings } from "../../repository/house-standard.js";
 import type { Stock } from "../../repository/stock.js";
 import type { StandardFile } from "../../standard/file.js";
+import type { Survey } from "../../venue/survey.js";
 import type { Promised } from "../stock/bookings.js";
 
 /** What a build is given of the repository it belongs to. */
@@ -12,6 +13,8 @@ export interface BuildContext {
   /** The house standards it is judged by, the root's first; `standard` is what they come to. */
   readonly standards: readonly StandardFile[];
   readonly stock: Stock;
+  /** Surveys, by the name of the venue. */
+  readonly surveys: ReadonlyMap<string, Survey>;
   /** Files of the repository that give the same name to their build, this one among them. */
   readonly sameName: readonly string[];
   /** Paths of every file that is read, from the root. */

@@ -5,6 +5,7 @@ import { type Place, START } from "../../document/place.js";
 import type { Implausible } from "../../document/plausible.js";
 import type { Data, Placed } from "../../document/yaml/yaml.js";
 import type { Part } from "../../repository/parts.js";
+import type { VenueReading } from "./venue-reading.js";
 
 /** How many steps of a path the next key takes: a name of the catalogue may have points in it, such as `tile-500-p3.1`. */
 function keyAt(here: object, left: readonly string[]): number {
@@ -22,6 +23,8 @@ export class Reader {
     readonly quantities: ReadonlyMap<string, Known>,
     readonly parts: ReadonlyMap<string, Part>,
     readonly implausible: readonly Implausible[] = [],
+    /** What the survey of its venue states of it; undefined where it names no venue that was surveyed. */
+    readonly venue: VenueReading | undefined = undefined,
   ) {}
 
   readonly #found = new Map<string, Data | undefined>();
@@ -80,7 +83,7 @@ export class Reader {
 
   /** The quantity written at `path`; missing, with the words for it, when it is not there or cannot be read. */
   value<const K extends Kind>(path: string, kind: K, what: string, of: string): Value<K> {
-    const gap = { path: keyOf(path), what, of };
+    const gap = this.gap(path, what, of);
     return ofKind(this.quantities.get(path), kind, gap) ?? missing(kind, gapAt(gap, this.data(keyOf(path))));
   }
 
@@ -89,10 +92,15 @@ export class Reader {
    * a load that nobody can read is no load of nothing.
    */
   optional<const K extends Kind>(path: string, kind: K, what: string, of: string): Value<K> | undefined {
-    const gap = { path: keyOf(path), what, of };
+    const gap = this.gap(path, what, of);
     const found = ofKind(this.quantities.get(path), kind, gap);
     if (found || this.data(keyOf(path)) === undefined) return found;
     return missing(kind, unread(gap));
+  }
+
+  /** What is not written at a path, and where it belongs: in the survey where that describes what it is of. */
+  gap(path: string, what: string, of: string): Gap {
+    return { path: keyOf(path), what, of, ...this.venue?.belongs(keyOf(path)) };
   }
 
   /** Whether `none` is written there: that there is none is an answer, and no gap. */

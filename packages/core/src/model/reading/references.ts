@@ -1,6 +1,7 @@
 import { sections } from "@plumbmark/calc";
 import type { Data } from "../../document/yaml/yaml.js";
 import type { Stock } from "../../repository/stock.js";
+import { surveyNames } from "../../venue/survey.js";
 import { partName, type Reader } from "./reader.js";
 
 const names = (data: Data | undefined): readonly string[] => (Array.isArray(data) ? data.map(partName) : []);
@@ -21,10 +22,38 @@ export function checkReferences(reader: Reader, stock: Stock): void {
     for (const name of lot === undefined ? reader.keys(`faces.${face}.lot`) : [lot])
       if (!stock.lots.has(name)) unknownLot(reader, `faces.${face}.lot`, name, [...stock.lots.keys()]);
   }
+  checkOfVenue(reader);
   for (const bar of reader.keys("rigging.bars")) checkBar(reader, `rigging.bars.${bar}`, list);
   list("picture.path");
   list("rigging.secondary");
   for (const brought of reader.keys("also-bring")) part(brought, `also-bring.${brought}`);
+}
+
+/** Points, structures, floors and walls that the survey of the venue does not have. */
+function checkOfVenue(reader: Reader): void {
+  const survey = reader.venue?.survey;
+  if (!survey) return;
+  const of = (path: string, group: string, what: string): void => {
+    const name = reader.text(path);
+    const known = surveyNames(survey, group);
+    if (name !== undefined && !known.includes(name))
+      reader.unknown(path, name, `The survey ${survey.name} has no ${what} \`${name}\`.`, known);
+  };
+  for (const face of reader.keys("faces"))
+    if (reader.text(`faces.${face}.support`) === "wall") of(`faces.${face}.on`, "walls", "wall");
+    else of(`faces.${face}.on`, "floors", "floor");
+  const points = surveyNames(survey, "structure").flatMap((structure) =>
+    surveyNames(survey, "structure", structure, "points").map((point) => `${structure}.${point}`),
+  );
+  for (const bar of reader.keys("rigging.bars")) {
+    of(`rigging.bars.${bar}.under`, "structure", "structure");
+    for (const hang of reader.keys(`rigging.bars.${bar}.hangs`)) {
+      const path = `rigging.bars.${bar}.hangs.${hang}.point`;
+      const point = reader.text(path);
+      if (point !== undefined && !points.includes(point))
+        reader.unknown(path, point, `The survey ${survey.name} has no point \`${point}\`.`, points);
+    }
+  }
 }
 
 function unknownLot(reader: Reader, path: string, name: string, lots: readonly string[]): void {

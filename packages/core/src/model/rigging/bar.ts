@@ -28,6 +28,7 @@ import {
   pointsOn,
   uniformOn,
 } from "./bar-loads.js";
+import { structureOfBar } from "./bar-place.js";
 import { type BarCases, casesOf, type Stillness, stillness, type WorstMoment } from "./cases.js";
 import { deepestUnder, heaviestColumn, isShared, leastLimit } from "./column-loads.js";
 import { Hang } from "./hang.js";
@@ -153,7 +154,15 @@ export class Bar {
 
   /** The letter on the structure it hangs from. */
   get letter(): Letter {
-    return once(this, "letter", () => new Letter(this.build));
+    return once(this, "letter", () => {
+      const own = `${this.path}.letter`;
+      return new Letter(this.build, this.build.reader.data(own) === undefined ? undefined : own);
+    });
+  }
+
+  /** The structure of the survey it hangs under; undefined where it names none. */
+  get under(): string | undefined {
+    return structureOfBar(this);
   }
 
   /** Its second suspension; undefined where none is written down. */

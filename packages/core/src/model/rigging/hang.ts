@@ -1,7 +1,10 @@
 import { missing, sum, type Value } from "@plumbmark/calc";
 import { asMass } from "../reading/as-mass.js";
+import { once } from "../reading/once.js";
+import type { PointUsed } from "../venue/venue.js";
 import { Assembly, type AssemblyPart, type AssemblyRating } from "./assembly.js";
 import type { Bar } from "./bar.js";
+import { placeByPoint, pointOfHang } from "./bar-place.js";
 import type { WorstCase } from "./cases.js";
 import { Leg } from "./leg.js";
 import { ratingOf } from "./letter.js";
@@ -23,9 +26,23 @@ export class Hang {
     this.label = `Hang ${name} of bar ${bar.name}`;
   }
 
-  /** Its distance from the left end of the bar, in metres. */
+  /** Its distance from the left end of the bar, in metres: as written, else as it follows from the point it hangs from. */
   get at(): Value<"length"> {
+    const written = this.bar.build.reader.data(`${this.path}.at`) !== undefined;
+    const found = written ? undefined : this.atByPoint;
+    if (found) return found;
     return this.bar.build.reader.value(`${this.path}.at`, "length", "place on the bar", this.label);
+  }
+
+  /** The same as it follows from its point and the place of the bar; undefined where either is not known. */
+  get atByPoint(): Value<"length"> | undefined {
+    return once(this, "at by point", () => placeByPoint(this));
+  }
+
+  /** Structure and point of the survey it hangs from; undefined where it names none. */
+  get point(): PointUsed | undefined {
+    const found = pointOfHang(this);
+    return found && { structure: found[0], point: found[1] };
   }
 
   /** Whether it is a bridle of two legs instead of one drop. */

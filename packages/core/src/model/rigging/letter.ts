@@ -26,8 +26,11 @@ export function ratingOf(
 
 /** The engineer's letter on what the structure carries. */
 export class Letter extends Statement {
-  constructor(readonly design: RiggingDesign) {
-    super(design, "rigging.letter", "The letter on the structure");
+  constructor(
+    readonly design: RiggingDesign,
+    path = "rigging.letter",
+  ) {
+    super(design, path, "The letter on the structure");
   }
 
   /** Names a hang or a leg may go by: `header.H1.left`, `H1.left`; a short one only where it means no other bar's. */

@@ -1,0 +1,115 @@
+import { difference, type Known, missing, placeAlong, placeOnBar, times, type Value } from "@plumbmark/calc";
+import { pointNamed } from "../../venue/completion.js";
+import { type Survey, surveyData } from "../../venue/survey.js";
+import { between, endsOf, type SurveyedPlace } from "../../venue/ways.js";
+import { once } from "../reading/once.js";
+import type { Bar } from "./bar.js";
+import type { Hang } from "./hang.js";
+
+/** Less than this of its length to the side, and a structure has no left and right. */
+const ACROSS = 0.1;
+
+/** Structure and point of the survey that a hang names; undefined where it names none that is there. */
+export function pointOfHang(hang: Hang): readonly [structure: string, point: string] | undefined {
+  const { reader } = hang.bar.build;
+  const { venue } = reader;
+  return venue && pointNamed(venue.survey, reader.text(`${hang.path}.point`));
+}
+
+/** The structure of the survey a bar hangs under: as it says, else that of its hangs' points. */
+export function structureOfBar(bar: Bar): string | undefined {
+  const { reader } = bar.build;
+  const under = reader.text(`${bar.path}.under`);
+  const { venue } = reader;
+  if (!venue) return undefined;
+  if (under !== undefined) return surveyData(venue.survey, "structure", under) === undefined ? undefined : under;
+  for (const hang of bar.hangs) {
+    const found = pointOfHang(hang);
+    if (found) return found[0];
+  }
+  return undefined;
+}
+
+/** The structure above a bar as a line: from one end to the other, and which way is right. */
+export interface Overhead {
+  readonly name: string;
+  readonly survey: Survey;
+  readonly ends: readonly [SurveyedPlace, SurveyedPlace];
+  readonly length: Value<"length">;
+  /** 1 where it runs to the audience's right from its first end, -1 to the left; 0 where it cannot be told or runs up and down stage. */
+  readonly sense: 1 | -1 | 0;
+}
+
+export function overheadOf(bar: Bar): Overhead | undefined {
+  return once(bar, "overhead", () => {
+    const [name, survey] = [structureOfBar(bar), bar.build.reader.venue?.survey];
+    const ends = name === undefined || !survey ? undefined : endsOf(survey, name);
+    if (name === undefined || !survey || !ends) return undefined;
+    const length = between(...ends);
+    const [one, other] = [ends[0].right, ends[1].right];
+    const side = one.known && other.known ? other.value - one.value : 0;
+    const across = length.known && Math.abs(side) > ACROSS * length.value;
+    return { name, survey, ends, length, sense: across ? (side > 0 ? 1 : -1) : 0 };
+  });
+}
+
+/** Place of a hang's point along its structure, as surveyed. */
+function alongOf(hang: Hang): Value<"length"> | undefined {
+  const named = pointOfHang(hang);
+  const { venue } = hang.bar.build.reader;
+  if (!named || !venue) return undefined;
+  const path = `structure.${named[0]}.points.${named[1]}.at`;
+  const found = venue.survey.values.get(path) as Known<"length"> | undefined;
+  if (!found)
+    return missing("length", {
+      path,
+      file: venue.survey.file,
+      what: "place of the point",
+      of: hang.label,
+      place: named[0],
+    });
+  return found.origin.from === "written" ? { ...found, origin: { ...found.origin, stated: venue.at(path) } } : found;
+}
+
+/** A place of the bar that is known, and where that is along the structure. */
+interface Reference {
+  readonly on: Value<"length">;
+  readonly along: Value<"length">;
+  readonly by: "middle" | Hang;
+}
+
+const writtenAt = (hang: Hang): Known<"length"> | undefined =>
+  hang.bar.build.reader.quantities.get(`${hang.path}.at`) as Known<"length"> | undefined;
+
+/** Where the bar is under its structure: by its middle, else by the first hang that writes both its point and its place. */
+function referenceOf(bar: Bar): Reference | undefined {
+  const overhead = overheadOf(bar);
+  if (!overhead || overhead.sense === 0) return undefined;
+  const { reader } = bar.build;
+  if (reader.data(`${bar.path}.middle.right`) !== undefined) {
+    const right = reader.value(`${bar.path}.middle.right`, "length", "place of the middle to the side", bar.label);
+    const [one, other] = overhead.ends;
+    const along = placeAlong.of({
+      Δr: difference(right, one.right, "length", "Δr"),
+      L: overhead.length,
+      D: difference(other.right, one.right, "length", "D"),
+    });
+    return { on: times(bar.length, 0.5, "½"), along, by: "middle" };
+  }
+  for (const hang of bar.hangs) {
+    const [on, along] = [writtenAt(hang), alongOf(hang)];
+    if (on && along && pointOfHang(hang)?.[0] === overhead.name) return { on, along, by: hang };
+  }
+  return undefined;
+}
+
+/** Place of a hang on its bar as it follows from the point it names; undefined where the bar's own place is not known. */
+export function placeByPoint(hang: Hang): Value<"length"> | undefined {
+  const { bar } = hang;
+  const [overhead, along] = [overheadOf(bar), alongOf(hang)];
+  const reference = once(bar, "place under the structure", () => referenceOf(bar));
+  if (!overhead || !along || !reference || reference.by === hang || pointOfHang(hang)?.[0] !== overhead.name)
+    return undefined;
+  const [to, from] = overhead.sense > 0 ? [along, reference.along] : [reference.along, along];
+  return placeOnBar.of({ a0: reference.on, Δs: difference(to, from, "length", "Δs") });
+}

@@ -1,0 +1,66 @@
+import type { StatedIn } from "@plumbmark/calc";
+import { asRead } from "../../document/nothing-written.js";
+import type { Contradiction } from "../../venue/completion.js";
+import type { Survey } from "../../venue/survey.js";
+import type { DesignSource } from "../reading/design-source.js";
+
+/** A venue goes by the name of its survey: letters in small, digits, hyphens. */
+const NAME = /^[a-z0-9][a-z0-9-]*$/u;
+
+/** By what a venue that was not surveyed is known in every build that names it: its text, blanks and case aside. */
+export const venueKey = (text: string): string => asRead(text).toLowerCase();
+
+/** A point of a surveyed structure that a hang names. */
+export interface PointUsed {
+  readonly structure: string;
+  readonly point: string;
+}
+
+/** The venue of a build, and what of it the build uses. */
+export class Venue {
+  /** Where a document names it. */
+  readonly path = "venue";
+  /** What messages call it. */
+  readonly label = "The venue";
+
+  constructor(private readonly build: DesignSource) {}
+
+  /** What the document writes; undefined when it writes nothing. */
+  get text(): string | undefined {
+    const text = this.build.reader.text("venue");
+    return text === undefined || asRead(text) === "" ? undefined : text;
+  }
+
+  /** By what builds in the same venue find each other: the name of the survey, else what is written, blanks and case aside. */
+  get key(): string | undefined {
+    return this.survey?.name ?? (this.text === undefined ? undefined : venueKey(this.text));
+  }
+
+  /** Its survey; undefined where the venue is free text, or nothing. */
+  get survey(): Survey | undefined {
+    return this.build.reader.venue?.survey;
+  }
+
+  /** What the build writes and the survey says otherwise. */
+  get contradictions(): readonly Contradiction[] {
+    return this.build.reader.venue?.contradictions ?? [];
+  }
+
+  /** Where in the survey something of the build stands. */
+  statedAt(path: string): StatedIn | undefined {
+    return this.build.reader.venue?.statedAt(path);
+  }
+
+  /** A path of the survey with its line. */
+  at(path: string): StatedIn | undefined {
+    return this.build.reader.venue?.at(path);
+  }
+}
+
+/** Complains of a venue that is named like a survey and is none, in a repository that has surveys. */
+export function checkVenue({ reader, context }: DesignSource): void {
+  const name = reader.text("venue");
+  if (name === undefined || !NAME.test(name) || context.surveys.has(name)) return;
+  const known = [...context.surveys.keys()];
+  if (known.length > 0) reader.unknown("venue", name, `No survey of a venue \`${name}\` is in the repository.`, known);
+}
