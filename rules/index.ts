@@ -71,6 +71,7 @@ import riggingSlackHang from "./rigging/slack-hang/rule.js";
 import riggingStackHeight from "./rigging/stack-height/rule.js";
 import riggingStackStability from "./rigging/stack-stability/rule.js";
 import riggingSuspendedWeight from "./rigging/suspended-weight/rule.js";
+import venueAgrees from "./venue/agrees/rule.js";
 import viewingCamera from "./viewing/camera/rule.js";
 import viewingDimming from "./viewing/dimming/rule.js";
 import viewingPitch from "./viewing/pitch/rule.js";
@@ -149,6 +150,7 @@ export const rules: readonly Rule[] = [
   riggingStackHeight,
   riggingStackStability,
   riggingSuspendedWeight,
+  venueAgrees,
   viewingCamera,
   viewingDimming,
   viewingPitch,

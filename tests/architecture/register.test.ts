@@ -61,7 +61,7 @@ describe("methods meet their worked examples", () => {
 const NOT_COMPUTING = new Set([
   ...["formula", "formulas", "register", "restsOn", "sourcesOfTable", "sourceOf", "showSum"],
   ...["assumed", "counted", "given", "missing", "restingOn", "tabled", "gapsOf", "workingOf"],
-  ...["guessed", "guessesIn", "guessMark", "marked"],
+  ...["guessed", "guessesIn", "guessMark", "marked", "statedIn"],
   ...["awgName", "awgNumber", "siUnit", "unitByCode", "unitFor", "unitsOf"],
   ...["printer", "printNumber", "printQuantity", "readPair", "readQuantity"],
   ...["heldByFriction", "buildingRow", "gaugeRow", "metricRow"],

@@ -67,6 +67,14 @@ function turnText({ "turns-at": turns }: CheckEntry): Content {
     : ["holds with ", h("code", path), ` ${sense} ${text}`];
 }
 
+/** What the survey of the venue states of it: where, and who states it. */
+const statedText = ({ "stated-in": stated }: CheckEntry): Content =>
+  stated?.map(({ file, line, path, by }, index) => [
+    index === 0 ? "" : "; ",
+    h("code", path),
+    ` in ${file}, line ${line}, ${by}`,
+  ]);
+
 const facts = (check: CheckEntry, system: System): readonly Content[] => {
   const { measured, allowed } = check;
   return [
@@ -74,6 +82,7 @@ const facts = (check: CheckEntry, system: System): readonly Content[] => {
     fact("allowed", allowed && allowedText(allowed, system)),
     fact("margin", marginBar(check)),
     fact("turns at", turnText(check)),
+    fact("stated in", statedText(check)),
     fact("mend", check.mend === undefined ? undefined : inlineCode(check.mend)),
     fact("waived", waived(check)),
     fact("plugin", check.from && h("code", check.from)),

@@ -50,22 +50,24 @@ const optional = (from, name) => (existsSync(join(from, name)) ? read(from, name
 
 /** The files of a case: one document, or a folder with what it needs of a repository of its own. */
 function filesOf(path, name) {
-  if (!statSync(join(path, name)).isDirectory()) return { documents: [read(path, name)], parts: [] };
+  if (!statSync(join(path, name)).isDirectory()) return { documents: [read(path, name)], parts: [], surveys: [] };
   const from = join(path, name);
   return {
     documents: folder(from, "builds"),
     parts: folder(from, "parts"),
+    surveys: folder(from, "venues"),
     stock: optional(from, "stock.yaml"),
     houseStandard: optional(from, "house-standard.yaml"),
   };
 }
 
 /** The case judged by its own rule alone, with the starter's catalogue and stock where it brings none. */
-function judged({ documents, parts, stock, houseStandard }, rule, { rules, openRepository }) {
+function judged({ documents, parts, surveys, stock, houseStandard }, rule, { rules, openRepository }) {
   const all = rules.map((each) => (each === rule ? rule : { ...each, checks: () => [] }));
   const files = {
     documents,
     parts: parts.length > 0 ? parts : folder(STARTER, "parts"),
+    surveys,
     stock: stock ?? read(STARTER, "stock.yaml"),
     ...(houseStandard ? { houseStandard } : {}),
   };
@@ -85,7 +87,7 @@ function examplesOf(rule, modules) {
     .sort()
     .map((name) => {
       const files = filesOf(path, name);
-      const shown = [...files.documents, ...files.parts, files.stock, files.houseStandard].filter(
+      const shown = [...files.documents, ...files.surveys, ...files.parts, files.stock, files.houseStandard].filter(
         (each) => each !== undefined,
       );
       return { name: name.replace(/\.md$/u, ""), files: shown, ...judged(files, rule, modules) };

@@ -90,6 +90,7 @@ export type { Hang } from "./model/rigging/hang.js";
 export type { Leg } from "./model/rigging/leg.js";
 export { type Promised, promisedOf } from "./model/stock/bookings.js";
 export { type BuildsTogether, buildsTogether } from "./model/stock/together.js";
+export { type PointUsed, Venue, venueKey } from "./model/venue/venue.js";
 export { ownRules } from "./own-rules/own-rules.js";
 export { isDevice } from "./repository/device.js";
 export type { DocumentFile, FolderStandard, Outline, RepositoryFiles, SourceFile } from "./repository/files.js";
@@ -128,5 +129,16 @@ export {
   withoutEmpty,
 } from "./takeoff/table.js";
 export { tableMarkdown } from "./takeoff/table-markdown.js";
-export { readSurveys, type Survey, type Surveys } from "./venue/survey.js";
-export { type Way, wayBetween } from "./venue/ways.js";
+export type { Contradiction } from "./venue/completion.js";
+export {
+  readSurvey,
+  readSurveys,
+  type Survey,
+  type Surveys,
+  surveyData,
+  surveyKind,
+  surveyLine,
+  surveyNames,
+  surveyWords,
+} from "./venue/survey.js";
+export { between, endsOf, pointOf, type SurveyedPlace, surveyValue, type Way, wayBetween } from "./venue/ways.js";

@@ -34,11 +34,13 @@ function readCase(path: string, expects: CaseOutcome): Case {
   if (!statSync(path).isDirectory()) return { name, expects, documents: { [name]: text(path) } };
   const parts = filesIn(path, "parts", ".yaml");
   const papers = papersIn(path);
+  const surveys = filesIn(path, "venues", ".md");
   return {
     name,
     expects,
     documents: Object.fromEntries(filesIn(path, "builds", ".md").map((file) => [file.path, file.text])),
     ...(parts.length > 0 ? { parts } : {}),
+    ...(surveys.length > 0 ? { surveys } : {}),
     ...(papers.length > 0 ? { papers } : {}),
     ...optional("stock", join(path, "stock.yaml")),
     ...optional("houseStandard", join(path, "house-standard.yaml")),
@@ -46,7 +48,7 @@ function readCase(path: string, expects: CaseOutcome): Case {
 }
 
 /**
- * Reads the cases of a rule from a folder: Markdown files, or folders with `builds/`, `parts/`, `stock.yaml` and
+ * Reads the cases of a rule from a folder: Markdown files, or folders with `builds/`, `parts/`, `venues/`, `stock.yaml` and
  * `house-standard.yaml`. What is expected is what the name begins with: `holds-…`, `fails-…`, `open-…`.
  * @throws Error when a name begins with none of them
  */

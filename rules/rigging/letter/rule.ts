@@ -1,13 +1,21 @@
-import { atLeast, type Build, type Hang, is, open, type RawCheck, rule } from "@plumbmark/kit";
+import { atLeast, type Bar, type Build, type Hang, is, open, type RawCheck, rule } from "@plumbmark/kit";
 import { askedCheck } from "../asked.js";
-
-const LETTER = { path: "rigging.letter", label: "The letter on the structure" };
 
 /** Points the letter has to name: every hang, and of a bridle the ends of both legs. */
 const pointsOf = (hang: Hang): readonly { readonly side: "" | ".left" | ".right"; readonly name: string }[] =>
   hang.bridled
     ? (["left", "right"] as const).map((side) => ({ side: `.${side}` as const, name: `${hang.name}.${side}` }))
     : [{ side: "", name: hang.name }];
+
+type Letter = Bar["letter"];
+
+const barsOf = (build: Build, { path }: Letter): readonly Bar[] =>
+  build.bars.filter(({ letter }) => letter.path === path);
+
+/** Each letter there is once: that of the build, and those of structures of the venue. */
+const lettersOf = (build: Build): readonly Letter[] => [
+  ...new Map(build.bars.map(({ letter }) => [letter.path, letter])).values(),
+];
 
 function* ofHang(hang: Hang): Iterable<RawCheck> {
   const { letter } = hang.bar;
@@ -16,9 +24,9 @@ function* ofHang(hang: Hang): Iterable<RawCheck> {
     const here = { path: hang.path, label: hang.label };
     if (!point?.structure) {
       yield open(here, {
-        says: `${LETTER.label} does not say what point ${name} of bar ${hang.bar.name} carries.`,
-        mend: `Write what it says under \`rigging.letter.points.${name}.structure\`.`,
-        needs: [`rigging.letter.points.${name}.structure`],
+        says: `${letter.label} does not say what point ${name} of bar ${hang.bar.name} carries.`,
+        mend: `Write what it says under \`${letter.path}.points.${name}.structure\`.`,
+        needs: [`${letter.path}.points.${name}.structure`],
       });
       continue;
     }
@@ -28,16 +36,16 @@ function* ofHang(hang: Hang): Iterable<RawCheck> {
         measured: point.structure,
         allowed: written,
         says: ({ measured, allowed }) =>
-          `${LETTER.label} says ${measured} of point ${name} of bar ${hang.bar.name}; the document has ${allowed}.`,
+          `${letter.label} says ${measured} of point ${name} of bar ${hang.bar.name}; the document has ${allowed}.`,
         mend: "Write what the letter says, or leave the rating out at the hang: the letter's counts.",
       });
   }
 }
 
 /** Points that may be loaded one at a time only tell nothing of the bar that hangs from all of them. */
-function* together(build: Build): Iterable<RawCheck> {
-  if (build.reader.data("rigging.letter.counted") !== "one-at-a-time") return;
-  for (const bar of build.bars)
+function* together(build: Build, letter: Letter): Iterable<RawCheck> {
+  if (build.reader.data(`${letter.path}.counted`) !== "one-at-a-time") return;
+  for (const bar of barsOf(build, letter))
     if (bar.hangs.length > 1 && build.reader.data(`${bar.path}.structure`) === undefined)
       yield open(bar, {
         says: `${bar.label} hangs from ${bar.hangs.length} points at once, and the letter lets them be loaded one at a time only.`,
@@ -52,23 +60,22 @@ export default rule({
   level: "shall",
   why: "What a ceiling or a beam may carry cannot be seen. A rating that nobody signed is a guess over people's heads.",
   judged:
-    "`letter` under `rigging`: who states it, a person by name; their licence; its day, not after the first day on site; its file, which is among the papers of the house standard; until when it is good, not before the last day on site, or `no-end`. It names every hang, and both ends of a bridle, with what the structure carries there; a rating that is also written at the hang is not above it. It says whether the points carry that together, or one at a time, and counts in what else hangs there. A placeholder is nothing written. A name alone, as `structure-by` in older documents, is open.",
+    "`letter` under `rigging`, or of a bar its own, which the survey of the venue may state for its structure: who states it, a person by name; their licence; its day, not after the first day on site; its file, which is among the papers of the house standard; until when it is good, not before the last day on site, or `no-end`. It names every hang, and both ends of a bridle, with what the structure carries there; a rating that is also written at the hang is not above it. It says whether the points carry that together, or one at a time, and counts in what else hangs there. A placeholder is nothing written. A name alone, as `structure-by` in older documents, is open.",
   sources: ["practice"],
   *checks({ build }) {
-    const [bar] = build.bars;
-    if (!bar) return;
-    const { letter } = bar;
-    if (!letter.exists) {
-      yield open(LETTER, {
-        says: "No letter on what the structure carries is written down.",
-        mend: "Have a licensed engineer state it, and write who, licence, day, file and points under `rigging.letter`.",
-        needs: ["rigging.letter"],
-      });
-      return;
+    for (const letter of lettersOf(build)) {
+      if (!letter.exists) {
+        yield open(letter, {
+          says: "No letter on what the structure carries is written down.",
+          mend: `Have a licensed engineer state it, and write who, licence, day, file and points under \`${letter.path}\`.`,
+          needs: [letter.path],
+        });
+        continue;
+      }
+      yield is(letter, { holds: true, says: "There is a letter on what the structure carries." });
+      for (const each of [...letter.asked(true), ...letter.counting]) yield askedCheck(each);
+      for (const hang of barsOf(build, letter).flatMap(({ hangs }) => hangs)) yield* ofHang(hang);
+      yield* together(build, letter);
     }
-    yield is(LETTER, { holds: true, says: "There is a letter on what the structure carries." });
-    for (const each of [...letter.asked(true), ...letter.counting]) yield askedCheck(each);
-    for (const hang of build.bars.flatMap(({ hangs }) => hangs)) yield* ofHang(hang);
-    yield* together(build);
   },
 });

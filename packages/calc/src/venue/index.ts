@@ -1,2 +1,2 @@
-export { placeAlong, placeOnBar } from "./beam-place.js";
+export { placeAlong } from "./beam-place.js";
 export { cableForWay, ledWay, straightLine } from "./way.js";

@@ -1,8 +1,5 @@
 import { formula } from "../formula/formula.js";
 
-/** How far apart, whichever of the two is the farther one. */
-const places = { kind: "length", least: 0 } as const;
-
 /** Straight line between two places, in metres: no cable between them is shorter. */
 export const straightLine = formula({
   id: "venue.straight-line",
@@ -10,9 +7,9 @@ export const straightLine = formula({
   symbol: "L",
   kind: "length",
   inputs: {
-    Δr: { ...places, is: "distance to the side" },
-    Δs: { ...places, is: "distance upstage" },
-    Δh: { ...places, is: "difference in height" },
+    Δr: { kind: "length", least: 0, is: "distance to the side" },
+    Δs: { kind: "length", least: 0, is: "distance upstage" },
+    Δh: { kind: "length", least: 0, is: "difference in height" },
   },
   expression: "√(Δr² + Δs² + Δh²)",
   source: "geometry",

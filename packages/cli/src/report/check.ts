@@ -37,12 +37,17 @@ export function showTurn({ "turns-at": turns }: Check): string {
   return asks ? `ask the ${asks} for ${sense} ${text} at \`${path}\`` : `holds with \`${path}\` ${sense} ${text}`;
 }
 
+/** What the survey of the venue states of it: the file and the line, and who states it. */
+const statedIn = ({ "stated-in": stated }: Check): readonly string[] =>
+  (stated ?? []).map(({ file, line, path, by }) => `${file}, line ${line}: \`${path}\`, ${by}`);
+
 /** What stands below the sentence of a check that does not hold, label by label; `briefly` without what it rests on. */
 function grounds(check: Check, width: number, briefly: boolean): readonly Told[] {
   const { waiver, missing } = check;
   return [
     ...under("working", workingLines(check, width - INDENT - LABEL)),
     ...under("rests on", briefly ? [] : check.sources.map(showSource)),
+    ...under("stated in", statedIn(check)),
     ["write down", check.outcome === "open" && !check.mend ? (missing ?? []).join(", ") : ""],
     ["waived", waiver ? `${waiver.because} (${waiver.by}, until ${waiver.until})` : ""],
     ["turns at", check.outcome === "waived" ? "" : showTurn(check)],

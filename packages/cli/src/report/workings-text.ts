@@ -12,9 +12,10 @@ const LABEL = 11;
 /** The steps of a working; a source is named once for the steps in a row that rest on it. */
 function stepsOf(worked: WorkedValue, width: number): readonly string[] {
   const steps = distinct(worked.working);
-  return steps.flatMap(({ formula, with: numbers, source }, index) => [
+  return steps.flatMap(({ formula, with: numbers, source, from = [] }, index) => [
     ...labelled(source === steps[index - 1]?.source ? "" : "formula", formula, 2, LABEL, width),
     ...labelled("", numbers, 4, LABEL, width),
+    ...from.flatMap((stated) => labelled("", `from ${stated}`, 4, LABEL, width)),
     ...(source === undefined || source === steps[index + 1]?.source
       ? []
       : labelled("rests on", showSourceById(source), 2, LABEL, width)),

@@ -1,5 +1,5 @@
 import { basename, extname } from "node:path";
-import { type DocumentFile, knownOutline, type Outline, type SourceFile } from "@plumbmark/core";
+import { type DocumentFile, knownOutline, type Outline, readSurvey, type SourceFile } from "@plumbmark/core";
 import { changedEntries } from "./changed-entries.js";
 import { STANDARD } from "./find-standard.js";
 
@@ -8,6 +8,7 @@ export interface State {
   readonly documents: readonly DocumentFile[];
   readonly parts: readonly SourceFile[];
   readonly stock?: SourceFile;
+  readonly surveys?: readonly SourceFile[];
 }
 
 const CODE = new Set([".js", ".mjs", ".cjs", ".ts", ".mts", ".cts", ".json"]);
@@ -43,20 +44,31 @@ function changedNames(touched: readonly string[], before: State, after: State): 
   return names.some((each) => each === undefined) ? undefined : names.flatMap((each) => each ?? []);
 }
 
+/** Names of venues whose survey was changed; undefined where a survey is new or gone, or cannot be told by name. */
+function changedVenues(touched: readonly string[], ...states: readonly State[]): readonly string[] | undefined {
+  const named = states.map(({ surveys = [] }) =>
+    surveys.filter(({ path }) => touched.includes(path)).map((file) => readSurvey(file)?.name ?? ""),
+  );
+  const [before = [], after = []] = named;
+  const same = before.length === after.length && before.every((name) => name !== "" && after.includes(name));
+  return same ? before : undefined;
+}
+
 const shares = (one: Outline, other: Outline): boolean =>
   (one.name !== undefined && one.name === other.name) ||
   one.promises.some(({ lot }) => other.promises.some((each) => each.lot === lot));
 
 /**
- * Documents that a change may concern although nobody touched them: they name a part or a lot that was changed, share
+ * Documents that a change may concern although nobody touched them: they name a part, a lot or a venue that was changed, share
  * a lot or a name with a touched document, or lead to a file that is gone. Rather one too many than one too few.
  * Paths are relative to the root.
  */
 export function affected(touched: readonly string[], before: State, after: State): ReadonlySet<string> {
   const all = new Set(after.documents.map(({ path }) => path));
   if (touched.some(concernsAll) || touched.some(isUnlisted([before, after]))) return all;
-  const names = changedNames(touched, before, after);
-  if (names === undefined) return all;
+  const [entries, venues] = [changedNames(touched, before, after), changedVenues(touched, before, after)];
+  if (entries === undefined || venues === undefined) return all;
+  const names = [...entries, ...venues];
   const isTouched = new Set(touched);
   const outlines = [...before.documents, ...after.documents]
     .filter(({ path }) => isTouched.has(path))

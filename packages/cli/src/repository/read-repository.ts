@@ -14,6 +14,7 @@ import { readDocuments } from "./read-documents.js";
 import { type ReadFiles, readFiles, type Unreadable } from "./read-files.js";
 import { recallReading } from "./readings.js";
 import { strays } from "./strays.js";
+import { readSurveyFiles } from "./survey-files.js";
 import { unmatchedIn } from "./unmatched.js";
 
 const USUAL_STOCK = "stock.yaml";
@@ -158,8 +159,11 @@ export async function readRepository({
   const { file, settings, folder: standardFolder } = opened;
   const folderStandards =
     found === undefined ? [] : await readFolderStandards(recalling(source, outlines), root, today);
-  const paths = await documentPaths(tree, root, chosen === undefined ? undefined : settings.documents, asked);
-  const unmatched = await strays(tree, chosen === undefined ? undefined : settings.documents, paths);
+  const surveys = await readSurveyFiles(tree, settings.surveys);
+  const surveyed = new Set(surveys.files.map(({ path }) => path));
+  const matched = await documentPaths(tree, root, chosen === undefined ? undefined : settings.documents, asked);
+  const paths = matched.filter((path) => !surveyed.has(path));
+  const unmatched = await strays(tree, chosen === undefined ? undefined : settings.documents, [...paths, ...surveyed]);
   const documents = await readDocuments(tree, paths, outlines);
   const parts = await readParts(tree, settings.parts, chosen !== undefined);
   const stock = await readStock(source, root, settings.stock, opened);
@@ -174,6 +178,7 @@ export async function readRepository({
       folderStandards,
       parts: parts.files,
       ...(stock.files[0] ? { stock: stock.files[0] } : {}),
+      ...(surveys.files.length > 0 ? { surveys: surveys.files } : {}),
       papers: await tree.find(settings.papers),
       documents: documents.files,
     },
@@ -184,7 +189,13 @@ export async function readRepository({
         parts: [...parts.files, ...parts.unreadable].map(({ path }) => path),
       }),
     ],
-    unreadable: once([...unmatched, ...documents.unreadable, ...parts.unreadable, ...stock.unreadable]),
+    unreadable: once([
+      ...unmatched,
+      ...documents.unreadable,
+      ...parts.unreadable,
+      ...surveys.unreadable,
+      ...stock.unreadable,
+    ]),
     load: documents.load,
     cache,
     wants: (path) => asked.length === 0 || asked.some((each) => covers(each, root, path)),

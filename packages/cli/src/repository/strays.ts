@@ -1,4 +1,4 @@
-import { documentKind } from "@plumbmark/core";
+import { documentKind, surveyKind } from "@plumbmark/core";
 import { followedPath } from "../source/links.js";
 import { readPatterns } from "../source/patterns.js";
 import type { Tree } from "../source/source.js";
@@ -23,8 +23,14 @@ const told = (path: string, kind: "build" | "meant", isNamed: boolean): Unreadab
     : "Give its name the ending `.md`, in small letters.",
 });
 
+const strayed = (path: string): Unreadable => ({
+  path,
+  says: "This is a survey of a venue, and no pattern matches its path: no build would be completed by it.",
+  mend: "Move it to where surveys are kept, `venues/` where the house standard says nothing, or write a pattern for it under `surveys`.",
+});
+
 /**
- * Build documents that no pattern matches. What a pattern leaves out by name (`!builds/old/**`) is left out on purpose.
+ * Build documents and surveys that no pattern matches. What a pattern leaves out by name (`!builds/old/**`) is left out on purpose.
  * @param patterns of the house standard; undefined without one
  * @param found documents that are looked at
  */
@@ -49,6 +55,7 @@ export async function strays(
     for (const { path, text } of files) {
       const kind = documentKind(text);
       if (kind !== "other" && !(await isRead(path))) all.push(told(path, kind, patterns !== undefined));
+      else if (kind === "other" && surveyKind(text) === "survey" && !(await isRead(path))) all.push(strayed(path));
     }
   }
   return all;

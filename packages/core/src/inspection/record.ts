@@ -22,6 +22,17 @@ export interface WorkingEntry {
   readonly with: string;
   readonly result: QuantityEntry;
   readonly source?: string;
+  /** Figures in it that another file states, each with who states it and where. */
+  readonly from?: readonly string[];
+}
+
+/** Where something stands in another file: the survey of a venue. */
+export interface StatedInEntry {
+  readonly file: string;
+  readonly path: string;
+  readonly line: number;
+  /** Who states it: `the survey of 2026-10-02 by R. Tallow`. */
+  readonly by: string;
 }
 
 /** `draft`: of a document of that status, in which no check of a `shall` fails. */
@@ -47,6 +58,8 @@ export interface WaitsForEntry {
   readonly path: string;
   /** The file it belongs in, when that is not the document itself. */
   readonly file?: string;
+  /** Place of the venue where a person finds it. */
+  readonly place?: string;
   /** What it is. */
   readonly what: string;
   /** Whose it is. */
@@ -91,6 +104,8 @@ export interface CheckEntry {
   readonly missing?: readonly string[];
   /** What it waits for, in words, where something of the document or a part is not written down. */
   readonly "waits-for"?: readonly WaitsForEntry[];
+  /** What the survey of the venue states of it, where it does not hold. */
+  readonly "stated-in"?: readonly StatedInEntry[];
   /** Paths of the guesses it rests on: it is open, however it would come out. */
   readonly "rests-on-guesses"?: readonly string[];
   /** Paths of the bounds at whose ends it comes out one way and the other: it is open. */

@@ -23,6 +23,8 @@ export interface Expectation {
 export interface CaseContext {
   /** The parts catalogue: YAML, or several files of it. */
   readonly parts?: string | readonly SourceFile[];
+  /** The survey of a venue: its Markdown, or several files of them. */
+  readonly surveys?: string | readonly SourceFile[];
   /** The stock list, as YAML. */
   readonly stock?: string;
   /** Paths of letters and other papers that are there; none without it. */

@@ -8,7 +8,7 @@ export const hashOf = (data: unknown): string => createHash("sha256").update(JSO
 const whole = (file: SourceFile | undefined) => file && [file.path, file.text];
 
 /**
- * The key of everything that all documents rest on: parts, stock, house standards, the day, what was carried out
+ * The key of everything that all documents rest on: parts, stock, surveys, house standards, the day, what was carried out
  * elsewhere, and Plumbmark itself.
  */
 export function contextKey(
@@ -17,7 +17,7 @@ export function contextKey(
   today: string,
   brought?: TransferredResults,
 ): string {
-  const { houseStandard, folderStandards = [], parts, stock, papers = [] } = files;
+  const { houseStandard, folderStandards = [], parts, stock, surveys = [], papers = [] } = files;
   const folders = folderStandards.map((file) => [...(whole(file) ?? []), file.folder]);
   return hashOf([
     edition,
@@ -27,6 +27,7 @@ export function contextKey(
     folders,
     parts.map(whole),
     whole(stock),
+    surveys.map(whole),
     papers,
     brought ?? null,
   ]);

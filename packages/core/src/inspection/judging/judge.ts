@@ -7,9 +7,11 @@ import {
   kinds,
   type Print,
   type SourceId,
+  type StatedIn,
   type Step,
   siUnit,
   sourceOf,
+  statedIn,
   type Value,
   workingOf,
 } from "@plumbmark/calc";
@@ -89,12 +91,25 @@ interface Line {
 /** The lines of one document, by the printer it has of its own: rules measure the same values over and over. */
 const linesBy = new WeakMap<Print, Map<Step, Line>>();
 
+/** Inputs of a step that another file states, in words: `120 V: the survey of 2026-10-02 by R. Tallow`. */
+function statedInputs({ inputs }: Step, print: Print): readonly string[] {
+  return inputs.flatMap(({ value, kind, origin }) =>
+    origin.from === "written" && origin.stated
+      ? [`${print(value, kind)}: ${origin.stated.by}, ${origin.stated.file}, line ${origin.stated.line}`]
+      : [],
+  );
+}
+
 function madeLine(step: Step, result: Known, print: Print): Line {
+  const stated = [...new Set(statedInputs(step, print))];
   const shown = `${step.show(print)} = ${print(result.value, result.kind)}${guessMark(result)}`;
   return {
     result,
     key: `${step.formula} | ${shown}`,
-    entry: { formula: step.formula, with: shown, result: entry(result), source: step.source },
+    entry: {
+      ...{ formula: step.formula, with: shown, result: entry(result), source: step.source },
+      ...(stated.length > 0 ? { from: stated } : {}),
+    },
   };
 }
 
@@ -141,6 +156,18 @@ const isGood = (raw: RawCheck, [measured, allowed, most]: readonly (Known | unde
   return holdsTo(measured.value, allowed.value, raw.sense);
 };
 
+/** What a survey states of what a check is about: where it stands itself, and what it was measured and held against with. */
+function statedBehind(raw: RawCheck, build: Build, values: readonly Value[]): readonly StatedIn[] {
+  const { venue } = build.reader;
+  if (!venue) return [];
+  const own = venue.statedAt(raw.at);
+  const found = new Map([...(own ? [own] : []), ...values.flatMap(statedIn)].map((each) => [each.path, each]));
+  return [...found.values()];
+}
+
+const statedEntry = (stated: readonly StatedIn[]): Pick<CheckEntry, "stated-in"> =>
+  stated.length === 0 ? {} : { "stated-in": stated };
+
 const NOWHERE: CheckEntry["at"] = { path: "", ...START };
 
 /**
@@ -172,15 +199,17 @@ export function judge(
     ...(raw.turns ? { [TURNS]: raw.turns } : {}),
     ...(mends.length > 0 ? { mends } : {}),
   };
+  const stated = good ? {} : statedEntry(statedBehind(raw, build, values));
   if (raw.form === "open" || gaps.length > 0) {
     const says = gaps.length > 0 ? gaps.map(gapSays).join(" ") : raw.says({ measured: "", allowed: "" });
     const mend = gaps.length > 0 ? [...new Set(gaps.map(gapMend))].join(" ") : raw.mend;
     const names = gaps.length > 0 ? gaps.map((gap) => gap.path || gap.what) : (raw.gaps ?? []);
     const waits = gaps
       .filter(({ path }) => path !== "")
-      .map(({ path, file, what, of }) => ({
+      .map(({ path, file, place: standing, what, of }) => ({
         path,
         ...(file === undefined ? {} : { file }),
+        ...(standing === undefined ? {} : { place: standing }),
         what,
         ...(of === undefined ? {} : { of }),
         ...foundEntry(path, file),
@@ -192,6 +221,7 @@ export function judge(
       ...(mend ? { mend } : {}),
       missing: [...new Set(names)],
       ...(waits.length > 0 ? { "waits-for": waits } : {}),
+      ...stated,
     };
   }
   const [measured, allowed, most] = compared;
@@ -213,5 +243,6 @@ export function judge(
     ...(!good && raw.mend ? { mend: raw.mend } : {}),
     working: workingEntries(values as readonly Known[], print),
     ...(guesses.length > 0 ? { "rests-on-guesses": guesses } : {}),
+    ...stated,
   };
 }

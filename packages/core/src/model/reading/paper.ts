@@ -22,10 +22,12 @@ export interface Paper {
 const KEYS = ["by", "licence", "on", "file"] as const;
 
 /** Path from the root: as it is written, or from the folder of the document. */
-function filedUnder({ context }: DesignSource, file: string): boolean | undefined {
+function filedUnder({ context, reader }: DesignSource, path: string, file: string): boolean | undefined {
   if (!context.papers) return undefined;
   const plain = file.replace(/^\.\//u, "");
-  const folder = context.file.includes("/") ? context.file.slice(0, context.file.lastIndexOf("/") + 1) : "";
+  // A paper that the survey names may lie beside the survey.
+  const from = reader.venue?.statedAt(path)?.file ?? context.file;
+  const folder = from.includes("/") ? from.slice(0, from.lastIndexOf("/") + 1) : "";
   return context.papers.includes(plain) || context.papers.includes(folder + plain);
 }
 
@@ -37,7 +39,7 @@ export function paperAt(build: DesignSource, path: string): Paper | undefined {
   const [name, day, file] = [reader.text(`${path}.by`), text("on"), text("file")];
   const by = person(name);
   const nobody = name === undefined || by ? undefined : nobodyIn(name);
-  const filed = file === undefined ? undefined : filedUnder(build, file);
+  const filed = file === undefined ? undefined : filedUnder(build, `${path}.file`, file);
   const wrong = [
     ...(day === undefined || isDay(day) ? [] : [{ path: `${path}.on`, says: `its day, \`${day}\`, is no day` }]),
     ...(file === undefined || filed !== false

@@ -1,4 +1,4 @@
-import { difference, type Known, missing, placeAlong, placeOnBar, times, type Value } from "@plumbmark/calc";
+import { difference, gapsOf, type Known, missing, placeAlong, sum, times, type Value } from "@plumbmark/calc";
 import { pointNamed } from "../../venue/completion.js";
 import { type Survey, surveyData } from "../../venue/survey.js";
 import { between, endsOf, type SurveyedPlace } from "../../venue/ways.js";
@@ -71,6 +71,28 @@ function alongOf(hang: Hang): Value<"length"> | undefined {
   return found.origin.from === "written" ? { ...found, origin: { ...found.origin, stated: venue.at(path) } } : found;
 }
 
+/** How much farther along the structure one place to the side is than another. */
+const rightOf = (
+  one: Value<"length">,
+  other: Value<"length">,
+  sense: Overhead["sense"],
+  symbol: string,
+): Value<"length"> => (sense < 0 ? difference(other, one, "length", symbol) : difference(one, other, "length", symbol));
+
+/** A place on the bar as far to the right of one that is known as it is along the structure; nothing is less than nothing. */
+function moved(
+  on: Value<"length">,
+  from: Value<"length">,
+  to: Value<"length">,
+  sense: Overhead["sense"],
+): Value<"length"> {
+  if (!from.known || !to.known) return missing("length", ...gapsOf([from, to]));
+  const [near, far] = from.value <= to.value ? [from, to] : [to, from];
+  const apart = difference(far, near, "length", "Δs");
+  const isRight = near === from ? sense > 0 : sense < 0;
+  return isRight ? sum([on, apart], "length", "a") : difference(on, apart, "length", "a");
+}
+
 /** A place of the bar that is known, and where that is along the structure. */
 interface Reference {
   readonly on: Value<"length">;
@@ -90,9 +112,9 @@ function referenceOf(bar: Bar): Reference | undefined {
     const right = reader.value(`${bar.path}.middle.right`, "length", "place of the middle to the side", bar.label);
     const [one, other] = overhead.ends;
     const along = placeAlong.of({
-      Δr: difference(right, one.right, "length", "Δr"),
+      Δr: rightOf(right, one.right, overhead.sense, "Δr"),
       L: overhead.length,
-      D: difference(other.right, one.right, "length", "D"),
+      D: rightOf(other.right, one.right, overhead.sense, "D"),
     });
     return { on: times(bar.length, 0.5, "½"), along, by: "middle" };
   }
@@ -110,6 +132,5 @@ export function placeByPoint(hang: Hang): Value<"length"> | undefined {
   const reference = once(bar, "place under the structure", () => referenceOf(bar));
   if (!overhead || !along || !reference || reference.by === hang || pointOfHang(hang)?.[0] !== overhead.name)
     return undefined;
-  const [to, from] = overhead.sense > 0 ? [along, reference.along] : [reference.along, along];
-  return placeOnBar.of({ a0: reference.on, Δs: difference(to, from, "length", "Δs") });
+  return moved(reference.on, reference.along, along, overhead.sense);
 }

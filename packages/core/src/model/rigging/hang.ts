@@ -1,4 +1,4 @@
-import { missing, sum, type Value } from "@plumbmark/calc";
+import { difference, missing, sum, type Value } from "@plumbmark/calc";
 import { asMass } from "../reading/as-mass.js";
 import { once } from "../reading/once.js";
 import type { PointUsed } from "../venue/venue.js";
@@ -37,6 +37,16 @@ export class Hang {
   /** The same as it follows from its point and the place of the bar; undefined where either is not known. */
   get atByPoint(): Value<"length"> | undefined {
     return once(this, "at by point", () => placeByPoint(this));
+  }
+
+  /** How far the place that is written is from where its point is; undefined where one of them is not known. */
+  get fromPoint(): Value<"length"> | undefined {
+    const written = this.bar.build.reader.optional(`${this.path}.at`, "length", "place on the bar", this.label);
+    const { atByPoint } = this;
+    if (!written?.known || !atByPoint) return undefined;
+    if (!atByPoint.known) return atByPoint;
+    const [near, far] = written.value < atByPoint.value ? [written, atByPoint] : [atByPoint, written];
+    return difference(far, near, "length", "Δ");
   }
 
   /** Structure and point of the survey it hangs from; undefined where it names none. */
