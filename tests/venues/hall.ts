@@ -68,8 +68,8 @@ rigging:
 `;
 
 export const PARTS = `tile: {kind: panel, size: 500 mm x 500 mm, pixels: 100 x 100, mass: 8 kg, power: {maximum: 100 W, factor: 0.95}}
-cord: {kind: power-cable, conductor: 12 AWG, mass: 0.2 kg/m, connectors: [nema-5-20, true1-top]}
-jumper: {kind: power-cable, conductor: 12 AWG, mass: 0.2 kg/m, connectors: [true1-top, true1-top]}
+cord: {kind: power-cable, conductor: 12 AWG, mass: 0.2 kg/m, connectors: [nema-5-20, ac-locking-16]}
+jumper: {kind: power-cable, conductor: 12 AWG, mass: 0.2 kg/m, connectors: [ac-locking-16, ac-locking-16]}
 sender: {kind: processor, power: {maximum: 60 W, factor: 0.9}}
 tube: {kind: bar, mass: 4 kg/m}
 hook: {kind: attachment, wll: 50 kg, columns: 1}
