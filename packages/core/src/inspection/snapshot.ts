@@ -7,7 +7,7 @@ import { type Catalogue, readCatalogue } from "../repository/parts.js";
 import { readStock, type Stock } from "../repository/stock.js";
 import type { Standards } from "../standard/chain.js";
 import { openStandards } from "../standard/use.js";
-import { readSurveys, type Surveys } from "../venue/survey.js";
+import { readSurveys, type Survey, type Surveys } from "../venue/survey.js";
 import type { Rule } from "./judging/rule.js";
 import { type InspectOptions, type Prepared, prepare } from "./prepare.js";
 import { samePromises } from "./trace.js";
@@ -154,6 +154,13 @@ export class Snapshot {
   withCatalogue(catalogue: Catalogue): Snapshot {
     const next = new Snapshot(this.files, this.asked, this.overlays, this);
     next.#catalogue = catalogue;
+    return next;
+  }
+
+  /** With another survey of a venue in place of the one that is read. */
+  withSurvey(survey: Survey): Snapshot {
+    const next = new Snapshot(this.files, this.asked, this.overlays, this);
+    next.#surveys = { ...this.surveys, byName: new Map(this.surveys.byName).set(survey.name, survey) };
     return next;
   }
 

@@ -1,7 +1,9 @@
 import { printer } from "@plumbmark/calc";
+import { LIKE_IN_BUILD, withLike } from "../document/like.js";
 import type { Data } from "../document/yaml/yaml.js";
 import { TURNS } from "../findings/turns.js";
 import { withChanges } from "../repository/outline.js";
+import { surveyWith } from "../venue/survey.js";
 import { type DocumentModel, modelOf } from "./document-model.js";
 import type { InspectionTask } from "./judge-document.js";
 import { runRule } from "./judging/run-rule.js";
@@ -36,11 +38,31 @@ export function withTurns(
     },
     system,
   };
+  // What an entry copies is written out, so that it can be laid over one by one.
+  const whole = document.placed ? { ...document, placed: withLike(document.placed, LIKE_IN_BUILD) } : document;
   const attempt: Attempt = (rule, path, figure) => {
+    const { venue } = reader;
+    const stated = venue?.statedAt(path)?.path ?? venue?.belongs(path)?.path;
+    if (venue && stated !== undefined) {
+      const other = snapshot.withSurvey(surveyWith(venue.survey, stated, figure));
+      return run(rule, modelOf(document, other, build.context.rules, trace));
+    }
     // A pointer counts the items of a list from nought.
     const keys = path.split(".");
+    const dataAt = (length: number): Data | undefined =>
+      keys
+        .slice(0, length)
+        .reduce<Data | undefined>(
+          (here, key) =>
+            Array.isArray(here)
+              ? (here as readonly Data[])[Number(key) - 1]
+              : here !== null && typeof here === "object"
+                ? (here as Readonly<Record<string, Data>>)[key]
+                : undefined,
+          whole.placed?.data,
+        );
     const isThere = (length: number): boolean => {
-      const data = reader.data(keys.slice(0, length).join("."));
+      const data = dataAt(length);
       return typeof data === "object" && data !== null;
     };
     // What a figure stands in may not be written either: it is put there with it.
@@ -49,10 +71,10 @@ export function withTurns(
     const value = keys.slice(depth).reduceRight<Data>((inner, key) => ({ [key]: inner }), figure);
     const pointer = keys
       .slice(0, depth)
-      .map((key, index) => (Array.isArray(reader.data(keys.slice(0, index).join("."))) ? String(Number(key) - 1) : key))
+      .map((key, index) => (Array.isArray(dataAt(index)) ? String(Number(key) - 1) : key))
       .map((key) => `/${key}`)
       .join("");
-    const read = withChanges(document, [{ op: "add", document: document.file.path, path: pointer, value }]);
+    const read = withChanges(whole, [{ op: "add", document: document.file.path, path: pointer, value }]);
     return run(rule, modelOf(read, snapshot.withDocument(read), build.context.rules, trace));
   };
   // Of several checks at one place each is found again by its turn among them.

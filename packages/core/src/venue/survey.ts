@@ -4,7 +4,7 @@ import type { Mistake } from "../document/mistake.js";
 import { written } from "../document/nothing-written.js";
 import type { Implausible } from "../document/plausible.js";
 import { readData } from "../document/read-data.js";
-import type { Unsure } from "../document/unsure.js";
+import { type Unsure, withAt } from "../document/unsure.js";
 import { frontMatterOf } from "../document/yaml/front-matter.js";
 import { type Data, type Placed, readYaml } from "../document/yaml/yaml.js";
 import type { SourceFile } from "../repository/files.js";
@@ -69,6 +69,13 @@ export function readSurvey(file: SourceFile): Survey | undefined {
     ...{ name, title: textOf(placed.data, "title") ?? name, file: file.path, placed },
     ...{ values, mistakes, implausible, unsure },
   };
+}
+
+/** The same survey with another value at a path, for telling what would come of it. */
+export function surveyWith(survey: Survey, path: string, value: Data): Survey {
+  const placed = { ...survey.placed, data: withAt(survey.placed.data, path, value) };
+  const { values, mistakes, implausible, unsure } = readData("survey", placed);
+  return { ...survey, placed, values, mistakes, implausible, unsure };
 }
 
 const readings = new WeakMap<SourceFile, { readonly survey: Survey | undefined }>();
