@@ -40,7 +40,7 @@ function venueFactsOf(name: string, title: string, file: string, placed: Placed,
     new Map([...map].flatMap(([path, kept]) => (path.startsWith("venue.") ? [[path.slice(6), kept] as const] : [])));
   const data = { ...mappingOf(keyOf(placed.data, "venue")), survey: name, title };
   const own = { data, places: inside(placed.places), keys: inside(placed.keys), mistakes: [] };
-  return { name, title, file, placed: own, values: inside(values), mistakes: [] };
+  return { name, title, file, placed: own, values: inside(values), mistakes: [], implausible: [], unsure: [] };
 }
 
 const unknownVenue = (name: string, place: Place, surveys: ReadonlyMap<string, Survey>): Mistake => {
