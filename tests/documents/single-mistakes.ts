@@ -215,8 +215,8 @@ export const SINGLE_MISTAKES: readonly SingleMistake[] = [
     slip: "comma decimal of a part",
     file: PANELS,
     from: "  mass: 7.9 kg",
-    to: "  mass: 7,6 kg",
-    found: "`7,6 kg`",
+    to: "  mass: 7,9 kg",
+    found: "`7,9 kg`",
     write: "`7.9 kg`",
   },
   {

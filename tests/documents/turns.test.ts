@@ -20,7 +20,7 @@ const CASES: readonly (readonly [rule: string, path: string, text: string])[] = 
     changed("cord-12-3, length: 35 ft", "cord-12-3, length: 2000 ft"),
   ],
   ["power.voltage-drop", "power.runs.P1.feed.length", changed("cord-12-3, length: 35 ft", "cord-12-3, length: 400 ft")],
-  ["power.circuit-load", "power.circuits.c1.breaker", changed("breaker: 20 A", "breaker: 5 A")],
+  ["power.circuit-load", "power.circuits.c1.other-load", changed("other-load: none", "other-load: 2000 VA")],
   ["power.inrush", "power.circuits.c1.rides-through", changed("rides-through: 200 A", "rides-through: 20 A")],
   ["power.cord-ampacity", "power.circuits.c1.breaker", changed("breaker: 20 A", "breaker: 40 A")],
   [

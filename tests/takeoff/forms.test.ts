@@ -1,4 +1,12 @@
-import { columnHeading, plainText, readMarkdown, type ScheduleTable, tableCsv, tableMarkdown } from "@plumbmark/core";
+import {
+  columnHeading,
+  plainText,
+  readMarkdown,
+  type ScheduleTable,
+  safeText,
+  tableCsv,
+  tableMarkdown,
+} from "@plumbmark/core";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { readCsv } from "./csv-reader.js";
@@ -48,21 +56,27 @@ describe("the reader these tests use", () => {
 });
 
 describe("CSV", () => {
-  test("words come back as they were, whatever is in them", () =>
+  test("words come back as they were, whatever is in them that is safe to show", () =>
     fc.assert(
       fc.property(fc.array(fc.string({ unit: "grapheme" }), { minLength: 1 }), (texts) => {
         const [head, row] = readCsv(tableCsv(table(...texts)));
         expect(head).toEqual([...texts.map((_, index) => `c${index}`), "sure"]);
         const own = row?.slice(0, -1);
         expect(own?.map((text, index) => (/^[=+\-@\t\r]/u.test(texts[index] ?? "") ? text.slice(1) : text))).toEqual(
-          texts,
+          texts.map(safeText),
         );
       }),
     ));
 
   // The beginnings a spreadsheet reads as a formula, as a published note on the attack lists them (OWASP, from memory).
   test.each(["=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1", '=HYPERLINK("x","y")'])("%j is no formula", (text) =>
-    expect(readCsv(tableCsv(table(text)))[1]).toEqual([`'${text}`, "stated"]),
+    // A carriage return, as every control but the tab and the line feed, is replaced (Unicode 16, 23.1: U+FFFD).
+    expect(readCsv(tableCsv(table(text)))[1]).toEqual([`'${text.replace("\r", "\ufffd")}`, "stated"]),
+  );
+
+  // ESC [2J clears a terminal (ECMA-48, 8.3.39); U+202E turns what follows round (UAX 9).
+  test.each(["\u001b[2J", "\u0007", "\u009b1m", "\u202e", "\u2066", "\u200f"])("%j reaches no file", (mark) =>
+    expect(tableCsv(table(`a${mark}b`))).not.toContain(mark),
   );
 
   test("numbers are digits, sign and point only", () => {

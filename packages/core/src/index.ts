@@ -12,6 +12,7 @@ export { asRead, isNothingWritten, isPlaceholder, written } from "./document/not
 export { nobodyIn, type Person, person, samePerson } from "./document/person.js";
 export type { Place } from "./document/place.js";
 export { readQuantities } from "./document/quantities.js";
+export { safeText, UNSAFE_TEXT } from "./document/safe-text.js";
 export { validate } from "./document/validate.js";
 export type { ValueChange } from "./document/yaml/overlay.js";
 export { readWholeYaml, rememberYaml } from "./document/yaml/whole-yaml.js";

@@ -1,5 +1,25 @@
-import { continuousShare, tabled } from "@plumbmark/calc";
-import { atMost, open, rule } from "@plumbmark/kit";
+import { continuousShare, tabled, type Value } from "@plumbmark/calc";
+import { atMost, type Build, open, rule, type Turns } from "@plumbmark/kit";
+
+type Circuit = Build["circuits"][number];
+
+/** What may be changed: the other load, where there is one. A breaker that is not written is asked for; one that is stays. */
+function turnsOf(circuit: Circuit): Turns | undefined {
+  if (!circuit.breaker.known) return { path: `${circuit.path}.breaker`, sense: "at least", asks: "electrician" };
+  const other = `${circuit.path}.other-load`;
+  return circuit.build.reader.quantities.has(other) ? { path: other, sense: "at most" } : undefined;
+}
+
+function mendOf(circuit: Circuit, rating: Value<"current">): string {
+  const count = circuit.runs.reduce((all, run) => all + run.loads.length, 0);
+  const fit = circuit.panelsWithin(rating);
+  if (count === 0) return "Move some of the other load to another circuit.";
+  const far = "or feed the run at a higher voltage.";
+  if (fit === undefined || fit >= count) return `Move panels to another circuit, ${far}`;
+  if (fit === 0)
+    return `None of its ${count} panels fits beside what else is on it: move them to another circuit, ${far}`;
+  return `${fit} of its ${count} panels fit: move ${count - fit} to another circuit, ${far}`;
+}
 
 export default rule({
   id: "power.circuit-load",
@@ -16,6 +36,7 @@ export default rule({
     const usual = continuousShare(build.practice).value;
     const house = tabled(settings.share as number, "ratio", "house", "continuous share of the house standard");
     for (const circuit of build.circuits) {
+      const rating = circuit.continuousRating(settings.share === usual ? circuit.continuousShare : house);
       if (!circuit.saysOtherLoad)
         yield open(circuit, {
           says: `Whether anything else is on ${circuit.label} is not written down.`,
@@ -24,13 +45,10 @@ export default rule({
         });
       yield atMost(circuit, {
         measured: circuit.current,
-        allowed: circuit.continuousRating(settings.share === usual ? circuit.continuousShare : house),
+        allowed: rating,
         says: ({ measured, allowed }) => `${circuit.label} carries ${measured}; its continuous rating is ${allowed}.`,
-        turns: { path: `${circuit.path}.breaker`, sense: "at least", asks: "electrician" },
-        mend:
-          circuit.runs.length > 0
-            ? "Move panels to another circuit, or feed the run at a higher voltage."
-            : "Move some of the other load to another circuit.",
+        turns: turnsOf(circuit),
+        mend: mendOf(circuit, rating),
       });
     }
     for (const supply of build.supplies)

@@ -41,7 +41,16 @@ function factor(strand: Strand, carried: Value, when: string, required: number, 
 function* marked({ assembly, label }: Strand): Iterable<RawCheck> {
   for (const part of assembly.parts) {
     const [wll, borne] = [assembly.markedWll(part), assembly.borneOut(part)];
-    if (wll.known && borne.known)
+    if (wll.known && borne.known && wll.value > borne.value && !assembly.borneOutByPrint(part))
+      yield open(
+        { path: part.path, label },
+        {
+          says: `${label}: ${part.name} is entered with a WLL above a fifth of its breaking strength. American textile slings are made to a factor of 5 as far as is known here, and no print of that is at hand.`,
+          mend: "Compare WLL and breaking strength with the tag and the certificate. If the catalogue is right, ask the maker which factor the sling is made to.",
+          needs: [part.path],
+        },
+      );
+    else if (wll.known && borne.known)
       yield atMost(
         { path: part.path, label },
         {
@@ -78,7 +87,7 @@ export default rule({
   level: "shall",
   why: "Wear, knocks, a crooked pull and a jerk of the hoist eat into the strength of hardware. Over people nothing of that may end in a fall.",
   judged:
-    "The least breaking strength of every assembly, a rope's reduced by its termination, divided by what it carries, against the factor for a load with or without people below; with `half-wll` instead what it carries against half the least WLL. What the hang carries is its worst over all balances of the bar (rigging.slack-hang). A factor that is known is always held against the one of a static load, also with `half-wll`. A sling that is choked or in a basket has its share of WLL and breaking strength by a table for wire rope, chain and textile. A WLL above breaking strength × termination ÷ the least factor of such a part (wire rope 5, chain 4, textile 7, in American practice 5, other metal 4) is a fault of the part.",
+    "The least breaking strength of every assembly, a rope's reduced by its termination, divided by what it carries, against the factor for a load with or without people below; with `half-wll` instead what it carries against half the least WLL. What the hang carries is its worst over all balances of the bar (rigging.slack-hang). A factor that is known is always held against the one of a static load, also with `half-wll`. A sling that is choked or in a basket has its share of WLL and breaking strength by a table for wire rope, chain and textile. A WLL above breaking strength × termination ÷ the least factor of such a part (wire rope 5, chain 4, textile 7, other metal 4) is a fault of the part. For textile slings in American practice 5 is from memory: above that it is open.",
   sources: ["wac-296-24-29401", "ec-2006-42-4.1.2.5", "dguv-215-313-2.1", "house"],
   settings: {
     static: { us: 5, iec: 5, stricter: "more", describe: "least design factor of a static load with nobody below" },

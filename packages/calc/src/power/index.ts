@@ -46,7 +46,7 @@ export {
   residualDevice,
 } from "./leakage.js";
 export { type LineToLine, legCurrent, legCurrents, legImbalance, type Phasor, phasorDifference } from "./legs.js";
-export { apparentPower, circuitLoad, loadCurrent, threePhaseCurrent } from "./load.js";
+export { apparentPower, circuitLoad, loadCurrent, panelsThatFit, threePhaseCurrent } from "./load.js";
 export {
   receptacleAllowed,
   receptacleLoad,

@@ -32,6 +32,31 @@ export const circuitLoad = formula({
   compute: ({ s }) => s.reduce((total, each) => total + each, 0),
 });
 
+/** Panels that a circuit carries beside what else is on it. */
+export const panelsThatFit = formula({
+  id: "power.panels-that-fit",
+  title: "Panels a circuit carries",
+  symbol: "k",
+  kind: "count",
+  inputs: {
+    Ic: { kind: "current", is: "continuous rating of the circuit", least: 0 },
+    V: { kind: "voltage", is: "voltage across the load", above: 0 },
+    So: { kind: "apparent-power", is: "everything else on the circuit", least: 0 },
+    s: { kind: "apparent-power", is: "load of one panel", above: 0 },
+  },
+  expression: "floor((Ic × V − So) ÷ s)",
+  source: "arithmetic",
+  validity: "two-wire supplies; panels of one kind; none where the rest is more than the circuit carries",
+  example: {
+    given: { Ic: 16, V: 120, So: 0, s: 240 },
+    gives: 8,
+    within: 0,
+    from: "80 % table, 20 A at 120 V = 1920 VA (NEC 210.20(A)); 8 × 240 VA",
+  },
+  // 16 A × 120 V ÷ 240 VA is 8 but for rounding.
+  compute: ({ Ic, V, So, s }) => Math.max(0, Math.floor(((Ic * V - So) / s) * (1 + 1e-12))),
+});
+
 /** Current of a single-phase or line-to-line load. */
 export const loadCurrent = formula({
   id: "power.current",

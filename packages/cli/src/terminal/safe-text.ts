@@ -1,20 +1,14 @@
+import { safeText, UNSAFE_TEXT } from "@plumbmark/core";
 import type { CommandContext } from "./context.js";
 
-// The one place where text leaves the program. Documents, file names and what plugins print are other people's text: a
-// control character in it moves a terminal's cursor or hides a line, and a mark of direction (Unicode 16, 23.2, UAX 9)
-// turns the order in which a reader sees it.
+// The one place where text leaves the program for a terminal or a pipe.
 
-/** Controls but the line feed and the tab, and everything that sets a direction of reading. */
-const UNSAFE = /[^\P{Cc}\n\t]|[\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu;
 /** What colours a text (ECMA-48, 8.3.117), and the ends of lines in CSV (RFC 4180). */
 const COLOUR_OR_LINE_END = /\p{Cc}\[[\d;]*m|\r\n/gu;
 
-/** A text that moves no cursor and turns no direction: what would is replaced by U+FFFD. */
-export const safeText = (text: string): string => text.replace(UNSAFE, "\ufffd");
-
 /** The same of a text that this program has coloured, or whose lines end as in CSV. */
 function safeOutput(text: string, mayColour: boolean): string {
-  if (text.search(UNSAFE) < 0) return text;
+  if (text.search(UNSAFE_TEXT) < 0) return text;
   let [safe, from] = ["", 0];
   for (const { 0: found, index } of text.matchAll(COLOUR_OR_LINE_END)) {
     const isOurs = found === "\r\n" || (mayColour && found.startsWith("\u001b"));
@@ -27,7 +21,7 @@ function safeOutput(text: string, mayColour: boolean): string {
 const escaped = (unit: string): string => `\\u${unit.charCodeAt(0).toString(16).padStart(4, "0")}`;
 
 /** JSON in which those characters, which stand only within its texts, are written as escapes (RFC 8259, 7). */
-const safeJson = (text: string): string => text.replace(UNSAFE, escaped);
+const safeJson = (text: string): string => text.replace(UNSAFE_TEXT, escaped);
 
 /** The same context, in which nothing unsafe is printed or told, whatever a command hands on. */
 export const withSafeOutput = (context: CommandContext): CommandContext => {

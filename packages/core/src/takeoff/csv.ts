@@ -1,3 +1,4 @@
+import { safeText } from "../document/safe-text.js";
 import { columnHeading, NOT_STATED, type ScheduleCell, type ScheduleTable } from "./table.js";
 
 /** Beginnings a spreadsheet takes for a formula, even inside quotes. */
@@ -6,8 +7,14 @@ const FORMULA = /^[=+\-@\t\r]/u;
 /** Words that begin like a formula get an apostrophe in front, which makes a spreadsheet show them as they stand. */
 const harmless = (text: string): string => (FORMULA.test(text) ? `'${text}` : text);
 
-/** RFC 4180, section 2, 5 to 7: a field with a comma, a quote or a control stands in quotes, its quotes doubled. */
-const field = (text: string): string => (/[",\p{Cc}]/u.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
+/**
+ * RFC 4180, section 2, 5 to 7: a field with a comma, a quote or a control stands in quotes, its quotes doubled. No
+ * control moves the cursor of whoever looks at the file in a terminal.
+ */
+const field = (text: string): string => {
+  const safe = safeText(text);
+  return /[",\p{Cc}]/u.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+};
 
 /** Digits and a point only: no sign of grouping, no power of ten. */
 const plainNumber = (value: number): string =>

@@ -116,7 +116,7 @@ export const riggingTables: readonly RegisterTable[] = [
   {
     id: "rigging.least-coefficients",
     title: "Breaking strength over working load a part has at least",
-    holds: "a factor by kind of part and practice; 5 for American textile slings is from a teaching page",
+    holds: "a factor by kind of part and practice; 5 for American textile slings is from memory",
     sources: ["ec-2006-42-4.1.2.5"],
     data: leastCoefficients,
   },

@@ -51,12 +51,15 @@ export function slingModeFactor(
 
 /** Breaking strength over working load that the standards ask of a part at least, by what it is. */
 export const leastCoefficients: Readonly<
-  Record<SlingMaterial | "hardware", { readonly us: number; readonly iec: number; readonly source: SourceId }>
+  Record<
+    SlingMaterial | "hardware",
+    { readonly us: number; readonly iec: number; readonly source: SourceId; readonly fromMemory?: "us" }
+  >
 > = {
   "wire-rope": { us: 5, iec: 5, source: "ec-2006-42-4.1.2.5" },
   chain: { us: 4, iec: 4, source: "ec-2006-42-4.1.2.5" },
-  // 5 is what American slings are made to; the European coefficient is 7.
-  textile: { us: 5, iec: 7, source: "ec-2006-42-4.1.2.5" },
+  // 5 is what American slings are made to (ASME B30.9, from memory: it fails nothing); the European coefficient is 7.
+  textile: { us: 5, iec: 7, source: "ec-2006-42-4.1.2.5", fromMemory: "us" },
   hardware: { us: 4, iec: 4, source: "ec-2006-42-4.1.2.5" },
 };
 

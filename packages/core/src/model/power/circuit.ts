@@ -5,6 +5,7 @@ import {
   inrush,
   type Known,
   loadCurrent,
+  panelsThatFit,
   type SocketLayout,
   shareOf,
   sum,
@@ -206,6 +207,18 @@ export class Circuit {
   get ridesThrough(): Value | undefined {
     const what = "inrush current the breaker rides through";
     return this.build.reader.optional(`${this.path}.rides-through`, "current", what, this.label);
+  }
+
+  /**
+   * How many of its panels a rating lets, beside what else is on it; undefined where they are not all alike, and of three
+   * phases, where it depends on the legs.
+   */
+  panelsWithin(rating: Value<"current">): number | undefined {
+    const [one, ...others] = this.runs.flatMap((run) => run.loads);
+    if (this.threePhase || one === undefined || others.some((each) => each !== one)) return undefined;
+    const So = sum(loadsBeside(this), "apparent-power", "So");
+    const found = panelsThatFit.of({ Ic: rating, V: this.voltage, So, s: one });
+    return found.known ? found.value : undefined;
   }
 
   /** Peak of a switch-on current its breaker rides through, A; `multiple` is the house's of the rating, 0 for none. */

@@ -150,6 +150,11 @@ export class Assembly {
     });
   }
 
+  /** Whether that least factor is from print; one from memory condemns no part. */
+  borneOutByPrint(each: AssemblyPart): boolean {
+    return leastCoefficients[materialOf(each.part) ?? "hardware"].fromMemory !== this.practice;
+  }
+
   /** What its parts weigh themselves; missing when the catalogue does not say it of one of them. */
   get mass(): Value<"mass"> {
     if (this.parts.length === 0) return missing("mass", { path: this.path, what: "assembly", of: this.label });
