@@ -148,11 +148,18 @@ export function commandLine(context: CommandContext, version: string, done: (sta
     );
   program
     .command("start")
-    .description("make a new docs repository to begin from, or a new rule in the one you are in")
-    .argument("<dir>", "a new or empty folder, or the word `rule`")
-    .argument("[name]", "after `rule`: the name of the new rule")
+    .description("make a docs repository to begin from, or write something new into the one you are in")
+    .argument("<what>", "a folder, `.` for the one you are in, or the word `build`, `part` or `rule`")
+    .argument("[name]", "after such a word: the name of the new one")
+    .option("--practice <practice>", "us or iec: of the house, or of the new build")
+    .option("--forge <forge>", "where the repository is pushed to, for its pipeline file: github or gitlab")
+    .option("--venue <venue>", "where the new build stands: the name of a survey, or a text")
+    .option("--panel <part>", "the panel of the new build")
+    .option("--kind <kind>", "the kind of the new part; without it, a panel")
     .addHelpText("after", START_HELP)
-    .action(async (dir, name) => done(await (await commands.start()).startCommand(dir, name, context)));
+    .action(async (what, name, options) =>
+      done(await (await commands.start()).startCommand(what, name, { ...options, version }, context)),
+    );
   program
     .command("approve")
     .description("approve a build document as it is: bind an approval to its content")

@@ -82,14 +82,22 @@ Examples
   plumbmark publish --to site --watch`;
 
 export const START_HELP = `
-Copies a small docs repository with invented builds, a parts catalogue, stock and a house standard. A folder with
-anything in it is refused.
+A folder becomes a docs repository: a house standard in the practice asked for, a parts catalogue, stock, some invented
+builds, package.json with this version pinned, .gitignore and what a pipeline runs. The folder may be new, empty, a
+repository of git, or have a package.json; nothing that is there is changed. In a docs repository, or below one, it is
+refused.
 
-After \`rule\` it writes a new rule of your own into the docs repository you are in: the rule, a document that holds, one
-that fails and one that is open, and a test that passes. Nothing that is there is changed.
+After \`build\` it writes a new draft into the docs repository you are in: what the catalogue and the house standard tell,
+and every other key with what it means and where it is found. After \`part\` it writes such a form for a new part, and
+after \`rule\` a new rule of your own: the rule, a document that holds, one that fails and one that is open, and a test
+that passes.
 
 Examples
   plumbmark start my-builds
+  plumbmark start . --practice iec
+  plumbmark start build spring-banner --venue marlow-quay-hall
+  plumbmark start part tile-new
+  plumbmark start part rope-new --kind rope
   plumbmark start rule two-riggers`;
 
 export const APPROVE_HELP = `

@@ -5,6 +5,7 @@ export { isThere } from "./document/body/links.js";
 export { type Markdown, plainText, readMarkdown } from "./document/body/markdown.js";
 export { type Section, sectionsOf } from "./document/body/sections.js";
 export { fieldsAt } from "./document/field.js";
+export { resolved, type SchemaNode, valueWords } from "./document/key-words.js";
 export { LIKE_IN_SURVEY, withLike } from "./document/like.js";
 export type { Mistake } from "./document/mistake.js";
 export { choices, nearest } from "./document/nearest.js";
