@@ -42,7 +42,9 @@ function panelOf(panels: readonly string[], asked: string | undefined): string |
 export async function startBuildCommand(name: string, options: FormOptions, context: CommandContext): Promise<number> {
   refuseName("build", name);
   const { root, repository } = await opened(context);
-  const panels = [...repository.catalogue.parts.values()].filter(({ kind }) => kind === "panel").map(({ name: each }) => each);
+  const panels = [...repository.catalogue.parts.values()]
+    .filter(({ kind }) => kind === "panel")
+    .map(({ name: each }) => each);
   const path = `builds/${name}.md`;
   const form = buildForm({
     name,
