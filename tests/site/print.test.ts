@@ -87,7 +87,7 @@ describe("on paper", () => {
     ] as const) {
       await page.emulateMedia({ media });
       await page.setViewportSize({ width: Math.floor(wide * MM), height: 1000 });
-      for (const face of faces)
+      for (const face of notEmpty(faces))
         for (const what of ["power", "data"]) {
           const place = (side: string) => page.locator(`#Drawn-face-${face}-${what}-${side}`).boundingBox();
           const [front, rear] = [await place("audience"), await place("rear")];

@@ -9,12 +9,12 @@ import type { CommandContext } from "../terminal/context.js";
 import { Trouble } from "../terminal/trouble.js";
 import type { FormOptions } from "./start-document.js";
 
-export interface StartOptions extends FormOptions {
+export interface StartWords extends FormOptions {
   readonly forge?: string;
   readonly version: string;
 }
 
-type Start = (name: string, options: StartOptions, context: CommandContext) => Promise<number>;
+type Start = (name: string, options: StartWords, context: CommandContext) => Promise<number>;
 
 /** What a new one of may be written into the docs repository the command is given in. */
 const NEW: Readonly<Record<string, Start>> = {
@@ -43,7 +43,7 @@ async function isDeeper(folder: string): Promise<boolean> {
 }
 
 /** Makes a docs repository from the starter: of a new folder, or of one with something in it. */
-async function startRepository(folder: string, options: StartOptions, context: CommandContext): Promise<number> {
+async function startRepository(folder: string, options: StartWords, context: CommandContext): Promise<number> {
   const { forge: asked, practice, version } = options;
   if (asked !== undefined && !forges.includes(asked))
     throw new Trouble(`No pipeline is known for \`${asked}\`.`, choices(forges, asked));
@@ -85,7 +85,7 @@ async function startRepository(folder: string, options: StartOptions, context: C
 export async function startCommand(
   what: string,
   name: string | undefined,
-  options: StartOptions,
+  options: StartWords,
   context: CommandContext,
 ): Promise<number> {
   const begin = NEW[what];
