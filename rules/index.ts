@@ -11,6 +11,7 @@ import dataLoop from "./data/loop/rule.js";
 import dataNeighbours from "./data/neighbours/rule.js";
 import dataPortLoad from "./data/port-load/rule.js";
 import dataProcessorLoad from "./data/processor-load/rule.js";
+import dataSharedProcessor from "./data/shared-processor/rule.js";
 import documentCautions from "./document/cautions/rule.js";
 import documentDescribed from "./document/described/rule.js";
 import documentExposure from "./document/exposure/rule.js";
@@ -27,7 +28,6 @@ import documentWaivers from "./document/waivers/rule.js";
 import panelsBatch from "./panels/batch/rule.js";
 import panelsMixed from "./panels/mixed/rule.js";
 import panelsSpares from "./panels/spares/rule.js";
-import panelsStock from "./panels/stock/rule.js";
 import pictureCarried from "./picture/carried/rule.js";
 import pictureJoined from "./picture/joined/rule.js";
 import pictureLinkLength from "./picture/link-length/rule.js";
@@ -46,6 +46,7 @@ import powerLegBalance from "./power/leg-balance/rule.js";
 import powerPlugFits from "./power/plug-fits/rule.js";
 import powerResidual from "./power/residual/rule.js";
 import powerRunCurrent from "./power/run-current/rule.js";
+import powerSharedCircuits from "./power/shared-circuits/rule.js";
 import powerSupplyRange from "./power/supply-range/rule.js";
 import powerVoltageDrop from "./power/voltage-drop/rule.js";
 import riggingAttachment from "./rigging/attachment/rule.js";
@@ -71,6 +72,8 @@ import riggingSlackHang from "./rigging/slack-hang/rule.js";
 import riggingStackHeight from "./rigging/stack-height/rule.js";
 import riggingStackStability from "./rigging/stack-stability/rule.js";
 import riggingSuspendedWeight from "./rigging/suspended-weight/rule.js";
+import stockInspected from "./stock/inspected/rule.js";
+import stockPromisedTwice from "./stock/promised-twice/rule.js";
 import venueAgrees from "./venue/agrees/rule.js";
 import viewingCamera from "./viewing/camera/rule.js";
 import viewingDimming from "./viewing/dimming/rule.js";
@@ -90,6 +93,7 @@ export const rules: readonly Rule[] = [
   dataNeighbours,
   dataPortLoad,
   dataProcessorLoad,
+  dataSharedProcessor,
   documentCautions,
   documentDescribed,
   documentExposure,
@@ -106,7 +110,6 @@ export const rules: readonly Rule[] = [
   panelsBatch,
   panelsMixed,
   panelsSpares,
-  panelsStock,
   pictureCarried,
   pictureJoined,
   pictureLinkLength,
@@ -125,6 +128,7 @@ export const rules: readonly Rule[] = [
   powerPlugFits,
   powerResidual,
   powerRunCurrent,
+  powerSharedCircuits,
   powerSupplyRange,
   powerVoltageDrop,
   riggingAttachment,
@@ -150,6 +154,8 @@ export const rules: readonly Rule[] = [
   riggingStackHeight,
   riggingStackStability,
   riggingSuspendedWeight,
+  stockInspected,
+  stockPromisedTwice,
   venueAgrees,
   viewingCamera,
   viewingDimming,

@@ -19,7 +19,7 @@ test.each(["1e+308", "-1", "0", "2.5", ".nan", ".inf", "9007199254740993"])(
     const record = inspectTexts([text]);
     expect(numbersOf(record).every(Number.isFinite)).toBe(true);
     expect(record.documents[0]?.verdict).toBe("not ready");
-    const stock = record.documents[0]?.checks.filter(({ rule }) => rule === "panels.stock") ?? [];
+    const stock = record.documents[0]?.checks.filter(({ rule }) => rule === "stock.promised-twice") ?? [];
     expect(stock.map(({ says }) => says).join(" ")).not.toMatch(/Infinity|NaN/u);
     expect(stock.every(({ outcome }) => outcome === "open")).toBe(rows !== "0");
   },

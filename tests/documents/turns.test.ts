@@ -35,7 +35,7 @@ const CASES: readonly (readonly [rule: string, path: string, text: string])[] = 
   ],
   ["data.port-load", "picture.rate", changed("rate: 60 Hz", "rate: 600 Hz")],
   ["panels.spares", "faces.header.spares", changed("spares: 2", "spares: 0")],
-  ["panels.stock", "faces.header.spares", changed("spares: 2", "spares: 60")],
+  ["stock.promised-twice", "faces.header.spares", changed("spares: 2", "spares: 60")],
   ["picture.link-length", "picture.path.2.length", changed("hdmi-cable, length: 6 ft", "hdmi-cable, length: 60 ft")],
   ["rigging.head-room", "faces.header.trim", changed("trim: 11 ft", "trim: 6 ft")],
   [

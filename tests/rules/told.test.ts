@@ -625,7 +625,7 @@ const cases: readonly Case[] = [
   },
   {
     name: "a lot nobody bought",
-    rule: "panels.stock",
+    rule: "stock.promised-twice",
     front: `on-site: 2027-03-05 to 2027-03-08\n${face(2, 1, "flown", ", lot: lot-9999, spares: 0")}`,
     tells: ["open: The lot lot-9999 is not in the stock list."],
   },

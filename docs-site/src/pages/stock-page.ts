@@ -10,7 +10,7 @@ import type { SitePage } from "./page.js";
 import { partAnchor } from "./parts-page.js";
 
 const PATH = "stock.html";
-const RULE = "panels.stock";
+const RULE = "stock.promised-twice";
 
 /** Of a lot that thousands of builds take from, no more are listed. */
 const MOST = 100;

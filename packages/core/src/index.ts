@@ -67,6 +67,7 @@ export {
 export { knownOutline, pathsOf } from "./inspection/snapshot.js";
 export { type Answers, type Dependencies, Trace } from "./inspection/trace.js";
 export { failuresAt, type JudgedDocument, useNotice } from "./inspection/use-notice.js";
+export { bookedIn, ledgerOf } from "./inspection/uses.js";
 export { type WorkedValue, workedValues } from "./inspection/workings.js";
 export type { Mend } from "./mends/mend.js";
 export { type EndedApproval, type MendedFile, type MendedRepository, mendRepository } from "./mends/mend-repository.js";
@@ -90,19 +91,34 @@ export type { Bar } from "./model/rigging/bar.js";
 export type { BarCases, WorstCase } from "./model/rigging/cases.js";
 export type { Hang } from "./model/rigging/hang.js";
 export type { Leg } from "./model/rigging/leg.js";
-export { type Promised, promisedOf } from "./model/stock/bookings.js";
+export { withWay } from "./model/shared/days.js";
+export type { Free, FreeCount, FreeQuestion, Taken } from "./model/shared/free.js";
+export type { Ledger } from "./model/shared/ledger.js";
+export type { OtherShare, SharedThing, WorstDay } from "./model/shared/shared-thing.js";
+export { type Booked, type SharedKind, type SharedName, type SharedUse, sharedKey } from "./model/shared/use.js";
+export { type Promised, promisedOf, type Stay } from "./model/stock/bookings.js";
+export { type InspectedItem, inspectionDays, monthsAfter } from "./model/stock/inspected.js";
+export type { LotUse } from "./model/stock/lot-use.js";
 export { type BuildsTogether, buildsTogether } from "./model/stock/together.js";
 export { type PointUsed, Venue, venueKey } from "./model/venue/venue.js";
 export { ownRules } from "./own-rules/own-rules.js";
 export { isDevice } from "./repository/device.js";
-export type { DocumentFile, FolderStandard, Outline, RepositoryFiles, SourceFile } from "./repository/files.js";
+export type {
+  DocumentFile,
+  FolderStandard,
+  OtherDocument,
+  Outline,
+  RepositoryFiles,
+  SourceFile,
+} from "./repository/files.js";
 export { type Act, type HouseStandardSettings, readHouseStandard } from "./repository/house-standard.js";
 export { documentKind, isBuildDocument } from "./repository/is-build-document.js";
+export type { Item, ItemLength, ItemPiece } from "./repository/items.js";
 export { writtenKey } from "./repository/old-keys.js";
 export { outlineOf } from "./repository/outline.js";
 export type { Catalogue, Part } from "./repository/parts.js";
 export type { FileRole } from "./repository/replace-file.js";
-export type { Lot, Stock } from "./repository/stock.js";
+export { type DaysAway, type Lot, type Stock, soundIn } from "./repository/stock.js";
 export { chainFor, mergedStandard, readStandards, type StandardChain, type Standards } from "./standard/chain.js";
 export type { StandardFile } from "./standard/file.js";
 export { bySupport, type From, type InForce, inForce, type PlacedValue } from "./standard/in-force.js";
@@ -115,6 +131,7 @@ export {
   listRule,
   settingText,
 } from "./standard/listing.js";
+export { currentRule } from "./standard/old-rules.js";
 export { may, oneAndTheSame, whoMay } from "./standard/people.js";
 export type { Level, Setting, SettingDefinition } from "./standard/setting.js";
 export { checkStandards, openStandards, outdated } from "./standard/use.js";

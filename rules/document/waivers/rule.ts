@@ -29,7 +29,19 @@ export default rule({
   *checks({ build, settings }) {
     for (const waiver of build.waivers) {
       const wrong = misnamed(build, waiver);
-      const { problems, uncovered, until } = waiver;
+      const { problems, uncovered, until, formerRule, rule: now } = waiver;
+      if (formerRule !== undefined)
+        yield {
+          ...is(
+            { path: `${waiver.path}.rule`, label: waiver.label },
+            {
+              holds: false,
+              says: `The rule \`${formerRule}\` is now called \`${now}\`.`,
+              mend: `Write \`${now}\`: the old name is read in this version, and no longer in the next.`,
+            },
+          ),
+          level: "note",
+        };
       if (wrong) yield is(waiver, { holds: false, ...wrong });
       else if (problems.length > 0 && !leftover(waiver)) for (const each of problems) yield told(waiver, each);
       else {

@@ -162,6 +162,26 @@ export const riggingSources = sourceTable({
     says: "rigging hardware carries its rated load and no more",
     basis: "memory",
   },
+  "asme-b30.26-inspection": {
+    document: "ASME B30.26",
+    edition: "2004",
+    clause: "26-4.8.3",
+    says: "rigging hardware is inspected at intervals of a year at most",
+    basis: "published",
+  },
+  "cfr-1910-184e3": {
+    document: "29 CFR 1910.184",
+    clause: "(e)(3)",
+    says: "alloy chain slings are inspected thoroughly at intervals of 12 months at most",
+    basis: "published",
+  },
+  "loler-9": {
+    document: "SI 1998/2307 (LOLER)",
+    clause: "reg. 9(3)(a)",
+    says: "accessories for lifting are examined every 6 months, or by an examination scheme",
+    practice: "iec",
+    basis: "published",
+  },
   "hall-bridles": {
     document: "D. Hall, Rigging Math (Made Simple)",
     clause: "lessons 4 and 6",

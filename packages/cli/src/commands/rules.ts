@@ -1,4 +1,4 @@
-import { choices } from "@plumbmark/core";
+import { choices, currentRule } from "@plumbmark/core";
 import { json } from "../report/form.js";
 import { ruleData, rulesData } from "../report/rules-data.js";
 import { rulesMarkdown } from "../report/rules-markdown.js";
@@ -19,7 +19,9 @@ function every({ chain, practice, rules }: RulesInForce, as: RulesOptions["as"],
 }
 
 function one({ chain, rules }: RulesInForce, id: string, as: RulesOptions["as"], context: CommandContext): string {
-  const listed = rules.find(({ rule }) => rule.id === id);
+  const now = currentRule(id);
+  if (now !== id) context.warn(`plumbmark: The rule ${id} is now called ${now}.\n`);
+  const listed = rules.find(({ rule }) => rule.id === now);
   if (!listed) {
     const known = rules.map(({ rule }) => rule.id);
     throw new Trouble(`There is no rule \`${id}\`.`, `${choices(known, id)} \`plumbmark rules\` lists them all.`);

@@ -1,5 +1,14 @@
 import { basename, extname } from "node:path";
-import { type DocumentFile, knownOutline, type Outline, readSurvey, type SourceFile } from "@plumbmark/core";
+import {
+  type DocumentFile,
+  knownOutline,
+  ledgerOf,
+  type Outline,
+  openRepository,
+  readSurvey,
+  type SourceFile,
+  withWay,
+} from "@plumbmark/core";
 import { changedEntries } from "./changed-entries.js";
 import { STANDARD } from "./find-standard.js";
 
@@ -58,9 +67,27 @@ const shares = (one: Outline, other: Outline): boolean =>
   (one.name !== undefined && one.name === other.name) ||
   one.promises.some(({ lot }) => other.promises.some((each) => each.lot === lot));
 
+const nobody = (): never => {
+  throw new Error("nobody asked what this document uses");
+};
+
+/** Paths of documents that are there on the days of one of some documents, before the change or after it. */
+function neighbours(of: readonly Outline[], states: readonly State[]): ReadonlySet<string> {
+  const found = new Set<string>();
+  if (of.length === 0) return found;
+  for (const { documents, stock } of states) {
+    const files = { parts: [], documents: [], ...(stock ? { stock } : {}) };
+    const { days } = openRepository(files, [], { today: "" }).stock;
+    const ledger = ledgerOf(documents.map(knownOutline), days, nobody);
+    for (const { stay } of of) for (const { path } of ledger.near(stay && withWay(stay, days))) found.add(path);
+  }
+  return found;
+}
+
 /**
- * Documents that a change may concern although nobody touched them: they name a part, a lot or a venue that was changed, share
- * a lot or a name with a touched document, or lead to a file that is gone. Rather one too many than one too few.
+ * Documents that a change may concern although nobody touched them: they name a part, a lot or a venue that was changed,
+ * share a lot, a name or days on site with a touched document, or lead to a file that is gone. Rather one too many than
+ * one too few.
  * Paths are relative to the root.
  */
 export function affected(touched: readonly string[], before: State, after: State): ReadonlySet<string> {
@@ -73,11 +100,13 @@ export function affected(touched: readonly string[], before: State, after: State
   const outlines = [...before.documents, ...after.documents]
     .filter(({ path }) => isTouched.has(path))
     .map(knownOutline);
+  const near = neighbours(outlines, [before, after]);
   const gone = touched.filter((path) => !all.has(path)).map((path) => basename(path));
   const concerned = (file: DocumentFile): boolean => {
     if (isTouched.has(file.path)) return false;
     const text = [...names, ...gone].length === 0 ? "" : file.text;
     if ([...names, ...gone, ...gone.map(encodeURI)].some((name) => text.includes(name))) return true;
+    if (near.has(file.path)) return true;
     return outlines.length > 0 && outlines.some((each) => shares(each, knownOutline(file)));
   };
   return new Set(after.documents.filter(concerned).map(({ path }) => path));

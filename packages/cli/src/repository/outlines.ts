@@ -18,3 +18,10 @@ export const outlineAt = ({ promises, ...rest }: PlacelessOutline, path: string)
   path,
   promises: promises.map((each) => ({ ...each, file: path })),
 });
+
+/** A spread would read a text that is only read when it is looked at. */
+export const fileWithOutline = (file: NamedFile, outline: Outline): NamedFile =>
+  Object.defineProperties(
+    {},
+    { ...Object.getOwnPropertyDescriptors(file), outline: { value: outline, enumerable: true } },
+  ) as NamedFile;

@@ -52,16 +52,19 @@ function judgedBy({ placed }: StandardFile): Data {
 }
 
 /**
- * What a document rests on besides itself, by what it is called: the parts it names and those they name, the lots it
- * takes panels from, the survey of its venue, the house standards in force. Anything that happens to be called like a part counts with it: that
+ * What a document rests on besides itself, by what it is called: the parts it names and those they name, the lots and
+ * items of the holdings it names, the survey of its venue, the house standards in force. Anything that happens to be
+ * called like a part counts with it: that
  * ends an approval too often, never too rarely.
  */
 export function entriesOfContent({ reader, context }: Approvable): ReadonlyMap<string, Data> {
   const found = new Map<string, Data>();
   const part = (name: string): Data | undefined => reader.parts.get(name)?.data;
   const lot = (name: string): Data | undefined => context.stock.lots.get(name) as Data | undefined;
+  const item = (name: string): Data | undefined => context.stock.items.get(name) as Data | undefined;
   addNamed(found, reader.placed.data, "lot", lot);
   for (const data of [reader.placed.data, ...found.values()]) addNamed(found, data, "part", part);
+  for (const data of [reader.placed.data, ...found.values()]) addNamed(found, data, "item", item);
   // The whole of it: what it says of a wall may be why a face is not on it.
   if (reader.venue) found.set(`survey ${reader.venue.survey.name}`, reader.venue.survey.placed.data);
   for (const standard of context.standards)

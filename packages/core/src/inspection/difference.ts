@@ -1,4 +1,5 @@
 import { isThere } from "../document/body/links.js";
+import type { Booked } from "../model/shared/use.js";
 import type { Promised } from "../model/stock/bookings.js";
 import { chainFor } from "../standard/chain.js";
 import type { DocumentEntry } from "./record.js";
@@ -34,6 +35,10 @@ function promisesByLot({ promises }: Snapshot): ReadonlyMap<string, readonly Pro
   return lots;
 }
 
+const sameBookings = (one: readonly Booked[], other: readonly Booked[]): boolean =>
+  one.length === other.length &&
+  one.every((each, index) => each === other[index] || JSON.stringify(each) === JSON.stringify(other[index]));
+
 /** Guesses and bounds of the catalogue, as a text to compare. */
 const unsureIn = ({ catalogue }: Snapshot): string =>
   JSON.stringify(
@@ -50,6 +55,9 @@ export class SnapshotDifference {
   readonly #mistaken: boolean;
   readonly #lots: ReadonlySet<string>;
   readonly #stock: boolean;
+  readonly #items: ReadonlySet<string>;
+  readonly #anyItem: boolean;
+  readonly #days: boolean;
   readonly #promised: ReadonlySet<string>;
   readonly #surveys: ReadonlySet<string>;
 
@@ -69,6 +77,10 @@ export class SnapshotDifference {
     const [surveys, later] = [was.surveys.byName, is.surveys.byName];
     // The line a value stands at is told with it, so what says the same elsewhere in the file is another survey.
     this.#surveys = differing(surveys, later, (one, other) => one === other);
+    const [items, now] = [was.stock.items, is.stock.items];
+    this.#items = differing(items, now, (one, other) => JSON.stringify(one) === JSON.stringify(other));
+    this.#anyItem = items !== now && (this.#items.size > 0 || !sameList([...items.keys()], [...now.keys()]));
+    this.#days = JSON.stringify(was.stock.days) !== JSON.stringify(is.stock.days);
     this.#promised =
       was.promises === is.promises ? new Set() : differing(promisesByLot(was), promisesByLot(is), samePromises);
   }
@@ -77,9 +89,9 @@ export class SnapshotDifference {
   affects(path: string, { dependencies, name }: KeptResult): boolean {
     const { was, is } = this;
     if (!is.has(path) || was.sourceOf(path) !== is.sourceOf(path) || dependencies.otherBuilds) return true;
-    if (this.#mistaken || this.#unsure) return true;
+    if (this.#mistaken || this.#unsure || this.#days) return true;
     if (was.names !== is.names && !sameList(was.names.get(name), is.names.get(name))) return true;
-    return this.#standardsDiffer(path) || this.#lookedAt(dependencies);
+    return this.#standardsDiffer(path) || this.#lookedAt(path, dependencies);
   }
 
   #standardsDiffer(path: string): boolean {
@@ -90,7 +102,10 @@ export class SnapshotDifference {
     return before.length !== now.length || before.some((each, index) => each !== now[index]);
   }
 
-  #lookedAt({ paths, everyPath, papers, parts, lots, promised, surveys }: Dependencies): boolean {
+  #lookedAt(
+    path: string,
+    { paths, everyPath, papers, parts, lots, promised, surveys, items, shared }: Dependencies,
+  ): boolean {
     const { was, is } = this;
     if (papers && !sameList(was.files.papers, is.files.papers)) return true;
     const any = (names: readonly string[] | "every", differ: ReadonlySet<string>, whole: boolean): boolean =>
@@ -98,6 +113,9 @@ export class SnapshotDifference {
     if (any(parts, this.#parts, this.#catalogue) || any(lots, this.#lots, this.#stock)) return true;
     if (any(surveys, this.#surveys, this.#surveys.size > 0)) return true;
     if (any(promised, this.#promised, this.#promised.size > 0)) return true;
+    if (any(items, this.#items, this.#anyItem)) return true;
+    if (shared.some(({ key, stay }) => !sameBookings(was.ledger.on(key, stay, path), is.ledger.on(key, stay, path))))
+      return true;
     if (was.paths === is.paths) return false;
     return everyPath
       ? !sameList(was.paths, is.paths)

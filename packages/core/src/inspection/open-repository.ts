@@ -2,6 +2,9 @@ import { printer, type System } from "@plumbmark/calc";
 import type { ValueChange } from "../document/yaml/overlay.js";
 import type { Build } from "../model/build.js";
 import { Repository } from "../model/repository.js";
+import { Free, type FreeQuestion } from "../model/shared/free.js";
+import type { SharedUse } from "../model/shared/use.js";
+import { venueKey } from "../model/shared/venue.js";
 import type { DocumentFile, RepositoryFiles } from "../repository/files.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
 import { type ReadDocument, readDocument } from "../repository/outline.js";
@@ -23,6 +26,7 @@ import { Snapshot } from "./snapshot.js";
 import { type Dependencies, Trace } from "./trace.js";
 import { tracedBuild } from "./traced-build.js";
 import { TracedContents } from "./traced-context.js";
+import { usesIn } from "./uses.js";
 
 /** How a repository is opened. */
 export interface OpenOptions extends InspectOptions {
@@ -71,6 +75,14 @@ export interface OpenRepository {
   all(): InspectionRecord;
   /** The record of documents that were judged elsewhere, with what else belongs into it. @throws StandardError */
   recordOf(entries: readonly DocumentEntry[]): InspectionRecord;
+  /** What a document uses that others may use, too: of the repository, or one whose outline is among the others. */
+  uses(document: string | DocumentFile): readonly SharedUse[];
+  /**
+   * What is free on some days of circuits, outlets, points, structures, lots and items: over all documents that are no
+   * drafts and have days on site. @example repository.free({ stay: { from: "2027-05-14", to: "2027-05-16" }, venue:
+   * "marlow-quay-hall" }).item("cord-12-3", 10.668)
+   */
+  free(question: FreeQuestion): Free;
   /** The model of a document, not judged. @throws RangeError when there is no such document */
   model(path: string): Pick<DocumentModel, "build" | "system" | "mistakes">;
   /**
@@ -176,6 +188,16 @@ class Opened implements OpenRepository {
   recordOf(entries: readonly DocumentEntry[]): InspectionRecord {
     void this.#snapshot.prepared;
     return recordOf(this.#snapshot, entries);
+  }
+
+  uses(document: string | DocumentFile): readonly SharedUse[] {
+    if (typeof document === "string") return usesIn({ path: document, promises: [] }, this.#snapshot);
+    return usesIn({ path: document.path, text: document.text, promises: [] }, this.#snapshot);
+  }
+
+  free(question: FreeQuestion): Free {
+    const { ledger, stock, promises } = this.#snapshot;
+    return new Free({ ...question, venueKey: venueKey(question.venue) }, ledger, stock, promises);
   }
 
   model(path: string): DocumentModel {

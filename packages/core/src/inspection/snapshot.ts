@@ -1,8 +1,9 @@
 import type { ValueChange } from "../document/yaml/overlay.js";
-import { type Promised, promisedOf, promisesOf } from "../model/stock/bookings.js";
+import type { Ledger } from "../model/shared/ledger.js";
+import { type Promised, promisedOf } from "../model/stock/bookings.js";
 import type { DocumentFile, Outline, RepositoryFiles } from "../repository/files.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
-import { outlineOf, type ReadDocument, withChanges, withFacesAlike } from "../repository/outline.js";
+import { outlineIn, outlineOf, type ReadDocument, withChanges, withFacesAlike } from "../repository/outline.js";
 import { type Catalogue, readCatalogue } from "../repository/parts.js";
 import { readStock, type Stock } from "../repository/stock.js";
 import type { Standards } from "../standard/chain.js";
@@ -11,6 +12,7 @@ import { readSurveys, type Survey, type Surveys } from "../venue/survey.js";
 import type { Rule } from "./judging/rule.js";
 import { type InspectOptions, type Prepared, prepare } from "./prepare.js";
 import { samePromises } from "./trace.js";
+import { ledgerOf, usesIn } from "./uses.js";
 
 /** Paths of every file that is read: what a link may lead to. */
 export const pathsOf = ({
@@ -50,7 +52,11 @@ interface Shared {
 }
 
 const sameOutline = (one: Outline, other: Outline | undefined): boolean =>
-  one === other || (one.path === other?.path && one.name === other.name && samePromises(one.promises, other.promises));
+  one === other ||
+  (one.path === other?.path &&
+    one.name === other.name &&
+    JSON.stringify([one.venue, one.stay, one.draft]) === JSON.stringify([other.venue, other.stay, other.draft]) &&
+    samePromises(one.promises, other.promises));
 
 function sharedOf(outlines: readonly Outline[], before: Shared | undefined): Shared {
   const same =
@@ -69,11 +75,7 @@ interface LaidOver {
   readonly outline: Outline;
 }
 
-function laid(read: ReadDocument): LaidOver {
-  const { file, placed, name } = read;
-  const promises = promisesOf(file.path, placed && withFacesAlike(placed));
-  return { read, outline: { path: file.path, ...(name === undefined ? {} : { name }), promises } };
-}
+const laid = (read: ReadDocument): LaidOver => ({ read, outline: outlineIn(read.file.path, read.placed && withFacesAlike(read.placed)) });
 
 type Rules = { readonly rules: readonly Rule[]; readonly options: InspectOptions };
 
@@ -89,6 +91,9 @@ export class Snapshot {
   #stock: Stock | undefined;
   #surveys: Surveys | undefined;
   #shared: Shared | undefined;
+  #ledger: Ledger | undefined;
+  /** Whose ledger counts here, too: what others use is the same. */
+  #alike: Snapshot | undefined;
   #paths: readonly string[] | undefined;
   #prepared: Prepared | undefined;
   #documents: ReadonlyMap<string, DocumentFile> | undefined;
@@ -147,13 +152,16 @@ export class Snapshot {
   withDocument(read: ReadDocument): Snapshot {
     const { path } = read.file;
     const overlays = new Map(this.overlays).set(path, laid(read));
-    return new Snapshot(this.files, this.asked, overlays, this);
+    const next = new Snapshot(this.files, this.asked, overlays, this);
+    next.#alike = this.#alike ?? this;
+    return next;
   }
 
   /** With another catalogue in place of the one that is read. */
   withCatalogue(catalogue: Catalogue): Snapshot {
     const next = new Snapshot(this.files, this.asked, this.overlays, this);
     next.#catalogue = catalogue;
+    next.#alike = this.#alike ?? this;
     return next;
   }
 
@@ -235,6 +243,20 @@ export class Snapshot {
 
   promisedOf(lot: string): readonly Promised[] {
     return promisedOf(this.promises, lot);
+  }
+
+  /** Who uses what when, of what several documents may use. */
+  get ledger(): Ledger {
+    if (this.#alike) return this.#alike.ledger;
+    this.#ledger ??= this.#makeLedger();
+    return this.#ledger;
+  }
+
+  #makeLedger(): Ledger {
+    const { days } = this.stock;
+    const { outlines: all } = this.#sharedNow;
+    const byPath = new Map(all.map((each) => [each.path, each]));
+    return ledgerOf(all, days, (path) => usesIn(byPath.get(path) as Outline, this));
   }
 
   get paths(): readonly string[] {

@@ -1,4 +1,4 @@
-import type { Promised } from "../model/stock/bookings.js";
+import type { Promised, Stay } from "../model/stock/bookings.js";
 
 /** What the result of a document depends on besides its own text and the house standards above it. Plain data. */
 export interface Dependencies {
@@ -16,12 +16,22 @@ export interface Dependencies {
   readonly lots: readonly string[] | "every";
   /** Lots whose bookings by all documents were looked at; `every` where all bookings were. */
   readonly promised: readonly string[] | "every";
+  /** Items of the stock that were looked up by name, there or not; `every` where all were gone through. */
+  readonly items: readonly string[] | "every";
+  /** What is shared and was looked at, each with the days it was looked at. */
+  readonly shared: readonly SharedLook[];
   /** Whether a rule looked at the builds of other documents; the result may then depend on anything in them. */
   readonly otherBuilds: boolean;
 }
 
 /** Questions by their kind, each with what tells its answer from another; null where there was none. Plain data. */
 export type Answers = Readonly<Record<string, readonly (readonly [name: string, told: string | null])[]>>;
+
+/** Something shared, by its key, and the days on which it was looked at. */
+export interface SharedLook {
+  readonly key: string;
+  readonly stay?: Stay;
+}
 
 /** Names that were looked up, or all of them. */
 class Names {
@@ -53,6 +63,8 @@ export class Trace {
   /** Documents in which a rule looked at what is written. */
   readonly contents = new Set<string>();
   readonly #answers = new Map<string, Map<string, string | null>>();
+  readonly items = new Names();
+  readonly #shared = new Map<string, SharedLook>();
   everyPath = false;
   papers = false;
   otherBuilds = false;
@@ -70,11 +82,16 @@ export class Trace {
     return Object.fromEntries([...this.#answers].map(([kind, each]) => [kind, [...each]]));
   }
 
+  addShared(key: string, stay: Stay | undefined): void {
+    this.#shared.set(key, { key, ...(stay ? { stay } : {}) });
+  }
+
   /** @param paths where its links lead, and whether something is there */
   dependencies(paths: Dependencies["paths"]): Dependencies {
     const { everyPath, papers, otherBuilds } = this;
     const [parts, lots, promised] = [this.parts.found, this.lots.found, this.promised.found];
-    return { paths, everyPath, papers, parts, lots, surveys: this.surveys.found, promised, otherBuilds };
+    const [items, shared] = [this.items.found, [...this.#shared.values()]];
+    return { paths, everyPath, papers, parts, lots, surveys: this.surveys.found, promised, items, shared, otherBuilds };
   }
 }
 

@@ -16,6 +16,7 @@ const AROUND: ReadonlySet<PropertyKey> = new Set<keyof BuildContext>([
   "promises",
   "ownPromises",
   "promisedOf",
+  "sharing",
   "rules",
 ]);
 /** What every build has alike. */

@@ -1,7 +1,8 @@
 import type { Mistake } from "../document/mistake.js";
 import type { BuildContext } from "../model/reading/build-context.js";
 import type { RepositoryContents } from "../model/repository.js";
-import { type Promised, promisedBy } from "../model/stock/bookings.js";
+import { type Booked, type SharedName, sharedKey } from "../model/shared/use.js";
+import { type Promised, promisedBy, type Stay } from "../model/stock/bookings.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
 import type { Part } from "../repository/parts.js";
 import type { Lot, Stock } from "../repository/stock.js";
@@ -36,7 +37,13 @@ export class TracedContext implements BuildContext {
     this.#trace = trace;
     this.standards = chainFor(snapshot.standards, file);
     this.standard = mergedStandard(this.standards);
-    this.stock = { lots: new TracedMap(snapshot.stock.lots, trace.lots), mistakes: snapshot.stock.mistakes };
+    const { lots, items, days, mistakes: ofStock } = snapshot.stock;
+    this.stock = {
+      lots: new TracedMap(lots, trace.lots),
+      items: new TracedMap(items, trace.items),
+      days,
+      mistakes: ofStock,
+    };
     this.surveys = new TracedMap(snapshot.surveys.byName, trace.surveys);
     this.sameName = snapshot.names.get(name) ?? [];
     this.today = snapshot.today;
@@ -68,6 +75,12 @@ export class TracedContext implements BuildContext {
   readonly promisedOf = (lot: string): readonly Promised[] => {
     this.#trace.promised.add(lot);
     return this.#snapshot.promisedOf(lot);
+  };
+
+  readonly sharing = (thing: SharedName, stay: Stay | undefined): readonly Booked[] => {
+    const key = sharedKey(thing);
+    this.#trace.addShared(key, stay);
+    return this.#snapshot.ledger.on(key, stay, this.file);
   };
 }
 

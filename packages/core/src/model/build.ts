@@ -37,7 +37,10 @@ import { partName, partValue, type Reader } from "./reading/reader.js";
 import { checkReferences } from "./reading/references.js";
 import { Bar } from "./rigging/bar.js";
 import { Fixings } from "./rigging/wall.js";
+import { type SharedThing, sharedThings } from "./shared/shared-thing.js";
+import type { SharedName } from "./shared/use.js";
 import { type Stay, stayOf } from "./stock/bookings.js";
+import { type InspectedItem, inspectedItems, inspectedUntil } from "./stock/inspected.js";
 import { type LotUse, lotUsesOf } from "./stock/lot-use.js";
 import type { CountedDesign } from "./values/counted-design.js";
 import { computed, valueEntries, valueEntriesUnder } from "./values/index.js";
@@ -207,6 +210,21 @@ export class Build implements CountedDesign {
   /** Lots it takes panels from. */
   get lotUses(): readonly LotUse[] {
     return lotUsesOf(this);
+  }
+
+  /** What it uses of some kinds and others may use, too, with who does on its days. */
+  shared(...kinds: readonly SharedName["of"][]): readonly SharedThing[] {
+    return sharedThings(this, ...kinds);
+  }
+
+  /** Lifting gear it takes along, with the days those on the shelf were last inspected. */
+  get inspectedItems(): readonly InspectedItem[] {
+    return once(this, "inspected items", () => inspectedItems(this));
+  }
+
+  /** The day up to which an inspection of what it takes along has to be good; undefined without days on site. */
+  get inspectedUntil(): string | undefined {
+    return inspectedUntil(this);
   }
 
   /** What holds a face to its wall. */

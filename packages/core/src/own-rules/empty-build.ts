@@ -31,6 +31,7 @@ export function emptyBuild(): Build {
     promises: [],
     ownPromises: [],
     promisedOf: () => [],
+    sharing: () => [],
     rules: [],
     findings: new Map(),
     mistakes: [],

@@ -1,4 +1,5 @@
-import type { Promised } from "../model/stock/bookings.js";
+import type { SharedUse } from "../model/shared/use.js";
+import type { Promised, Stay } from "../model/stock/bookings.js";
 
 /** A text file of the docs repository; `path` is relative to its root, with forward slashes. */
 export interface SourceFile {
@@ -13,8 +14,23 @@ export interface Outline {
   readonly name?: string;
   /** Its `practice`, by which the levels and settings of a rule are chosen. */
   readonly practice?: string;
+  /** The venue it is built in, as venues are compared. */
+  readonly venue?: string;
+  /** First and last day on site. */
+  readonly stay?: Stay;
+  readonly draft?: true;
   /** What it promises out of the stock. */
   readonly promises: readonly Promised[];
+  /**
+   * What it uses that others may use, too: it rests on the catalogue, the stock and the house standards besides. Left
+   * out where nobody has worked it out.
+   */
+  readonly uses?: readonly SharedUse[];
+}
+
+/** A document that is not inspected; its text is read where somebody asks what it uses. */
+export interface OtherDocument extends Outline {
+  readonly text?: string;
 }
 
 /** A build document; its outline goes with it where it is known already, so that it need not be read twice. */
@@ -41,5 +57,5 @@ export interface RepositoryFiles {
   readonly papers?: readonly string[];
   readonly documents: readonly DocumentFile[];
   /** Documents that are not inspected this time; the ones that are share names and lots with them. */
-  readonly others?: readonly Outline[];
+  readonly others?: readonly OtherDocument[];
 }

@@ -4,7 +4,8 @@ import { frontMatterOf } from "../document/yaml/front-matter.js";
 import { laidOver, type ValueChange } from "../document/yaml/overlay.js";
 import { topLevelEntries } from "../document/yaml/top-level.js";
 import { type Data, type Placed, readYaml } from "../document/yaml/yaml.js";
-import { promisesOf } from "../model/stock/bookings.js";
+import { venueKey } from "../model/shared/venue.js";
+import { promisesOf, stayOf } from "../model/stock/bookings.js";
 import type { Outline, SourceFile } from "./files.js";
 
 /** A document with its Markdown and its front matter read. */
@@ -42,7 +43,7 @@ export function withChanges(read: ReadDocument, changes: readonly [ValueChange, 
 }
 
 /** What an outline is made of. */
-const KEYS = ["build", "practice", "status", "on-site", "faces"];
+const KEYS = ["build", "practice", "status", "venue", "on-site", "faces"];
 
 const outlineData = (yaml: string): Data | undefined => withFacesAlike(readYaml(topLevelEntries(yaml, KEYS) ?? yaml));
 
@@ -56,11 +57,24 @@ export const withFacesAlike = (placed: Placed): Data => withLike(placed, ["faces
 export function outlineOf({ path, text }: SourceFile): Outline {
   const place = frontMatterOf(text);
   const data = place && outlineData(text.slice(place.from, place.to));
+  return outlineIn(path, data);
+}
+
+const groupOf = (data: Data | undefined): Readonly<Record<string, Data>> =>
+  data !== null && typeof data === "object" && !Array.isArray(data) ? (data as Record<string, Data>) : {};
+
+/** The same of front matter that is read. */
+export function outlineIn(path: string, data: Data | undefined): Outline {
   const [name, practice] = [documentName(data), textIn(data, "practice")];
+  const group = groupOf(data);
+  const [venue, stay] = [venueKey(group.venue), stayOf(group["on-site"])];
   return {
     path,
     ...(name === undefined ? {} : { name }),
     ...(practice === undefined ? {} : { practice }),
+    ...(venue === undefined ? {} : { venue }),
+    ...(stay === undefined ? {} : { stay }),
+    ...(group.status === "draft" ? { draft: true as const } : {}),
     promises: promisesOf(path, data),
   };
 }

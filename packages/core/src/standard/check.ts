@@ -4,7 +4,7 @@ import { shown } from "../document/shown.js";
 import type { Data } from "../document/yaml/yaml.js";
 import type { Rule } from "../inspection/judging/rule.js";
 import { schemaText } from "../inspection/judging/setting-schema.js";
-import { writtenKey } from "../repository/old-keys.js";
+import { writtenKey, writtenRule } from "../repository/old-keys.js";
 import type { Standards } from "./chain.js";
 import { mistakeIn, type StandardFile, type StandardMistake } from "./file.js";
 import { readSetting } from "./in-force.js";
@@ -62,7 +62,7 @@ function ruleMistakes(
 ): readonly StandardMistake[] {
   const group = writtenKey(standard.placed, "requirements");
   return Object.entries(standard.settings.requirements).flatMap(([id, entry]) => {
-    const path = `${group}.${id}`;
+    const path = `${group}.${writtenRule(standard.placed, group, id)}`;
     const rule = rules.get(id);
     if (!rule)
       return known.includes(id) ? [] : [mistakeIn(standard, path, `There is no rule \`${id}\`.`, choices(known, id))];

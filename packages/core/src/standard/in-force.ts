@@ -3,7 +3,7 @@ import type { Place } from "../document/place.js";
 import type { Data } from "../document/yaml/yaml.js";
 import type { Rule as CodedRule } from "../inspection/judging/rule.js";
 import { meetsSchema } from "../inspection/judging/setting-schema.js";
-import { writtenKey } from "../repository/old-keys.js";
+import { writtenKey, writtenRule } from "../repository/old-keys.js";
 import type { StandardChain } from "./chain.js";
 import { placeIn, type StandardFile } from "./file.js";
 import { isLevel, isLooser, type Support, stricterLevel, topicOf } from "./levels.js";
@@ -60,8 +60,13 @@ const entryOf = (entry: Readonly<Record<string, Data>> | undefined, support: Sup
 /** Places of one file that may say something of a rule, the least particular first. */
 function entriesOf({ settings, placed }: StandardFile, rule: Settable, support: Support | undefined) {
   const topic = topicOf(rule.id);
+  const placeOf = (group: "topics" | "requirements", key: string): string => {
+    if (group === "topics") return `${group}.${key}`;
+    const now = writtenKey(placed, group);
+    return `${now}.${writtenRule(placed, now, key)}`;
+  };
   const of = (group: "topics" | "requirements", key: string, held: Support | undefined) => ({
-    path: `${group === "topics" ? group : writtenKey(placed, group)}.${key}${held === undefined ? "" : `.${held}`}`,
+    path: `${placeOf(group, key)}${held === undefined ? "" : `.${held}`}`,
     own: entryOf(settings[group][key], held),
   });
   return support === undefined

@@ -5,6 +5,7 @@ import type { Data } from "../document/yaml/yaml.js";
 import type { CheckEntry } from "../inspection/record.js";
 import type { DesignSource } from "../model/reading/design-source.js";
 import { type Paper, paperAt } from "../model/reading/paper.js";
+import { currentRule } from "../standard/old-rules.js";
 
 const FIELDS = ["rule", "because", "by", "until"] as const;
 
@@ -13,6 +14,8 @@ export interface Waiver {
   readonly path: string;
   readonly label: string;
   readonly rule?: string;
+  /** The name its rule had before, where that is written. */
+  readonly formerRule?: string;
   /** Place it is for; the whole document when left out. */
   readonly where?: string;
   readonly because?: string;
@@ -37,6 +40,9 @@ const acceptsIn = (data: Data | undefined): { readonly accepts?: string | number
   return text === undefined ? {} : { accepts: text };
 };
 
+const formerIn = (data: Data | undefined): { readonly formerRule?: string } =>
+  typeof data === "string" && currentRule(data) !== data ? { formerRule: data } : {};
+
 /** Waivers of a document in the order they are written. */
 export const waiversOf = (build: DesignSource): readonly Waiver[] =>
   build.reader.list("waivers").map((_, index) => {
@@ -44,12 +50,14 @@ export const waiversOf = (build: DesignSource): readonly Waiver[] =>
     const data = (field: string): Data | undefined => build.reader.data(`${path}.${field}`);
     const texts = [...FIELDS, "where"].flatMap((field) => {
       const text = written(data(field));
-      return text === undefined || (field === "until" && !isDay(text)) ? [] : [[field, text] as const];
+      if (text === undefined || (field === "until" && !isDay(text))) return [];
+      return [[field, field === "rule" ? currentRule(text) : text] as const];
     });
     const signer = person(build.reader.text(`${path}.by`));
     const absent = FIELDS.filter((field) => written(data(field)) === undefined || (field === "by" && !signer));
     return {
       ...{ path, label: `Waiver ${index + 1}`, signer, ...Object.fromEntries(texts), ...acceptsIn(data("accepts")) },
+      ...formerIn(data("rule")),
       of: data("of") === "open" ? "open" : "fails",
       licensed: paperAt(build, `${path}.licensed`),
       absent,

@@ -15,6 +15,7 @@ import type { ResultCache } from "./cache.js";
 import { isFailure } from "./failure.js";
 import { contextKey, documentKey, sharedBy } from "./keys.js";
 import { withOutlines } from "./outlines.js";
+import { usesAround } from "./uses.js";
 
 type CachedJudgement = Pick<Judged, "entry" | "paths">;
 
@@ -65,15 +66,16 @@ export async function inspectCached(
   cache?: ResultCache,
 ): Promise<InspectionRecord> {
   const entries = isCacheable(rules, options) ? cache?.entries : undefined;
-  const documents = await withOutlines(files, cache);
+  const outlined = await withOutlines(files, cache);
   const key = contextKey(files, cache?.edition ?? "", options.today, pluginResultsOf(rules));
   const context = recordOfContext(files, rules, options, entries, key);
+  const { documents, others: behind, shares } = await usesAround(files, outlined, options, cache);
   const outlines = documents.flatMap(({ outline }) => (outline ? [outline] : []));
-  const shared = sharedBy([...outlines, ...(files.others ?? [])]);
+  const shared = sharedBy([...outlines, ...behind]);
   const keyOf = (file: NamedFile): string | undefined => {
     if (!entries || file.id === undefined) return undefined;
     const results = resultsOn(rules, file.path);
-    return results.some(isFailure) ? undefined : documentKey(key, file.id, file, shared, results);
+    return results.some(isFailure) ? undefined : documentKey(key, file.id, file, shared, shares(file.path), results);
   };
   const paths = pathsOf(files);
   const keys = new Map(documents.map((file) => [file.path, keyOf(file)]));
@@ -83,7 +85,7 @@ export async function inspectCached(
     return found && stillHolds(found, paths) ? found : undefined;
   });
   const left = documents.filter((_, index) => !known[index]);
-  const others = [...(files.others ?? []), ...outlines.filter((_, index) => known[index])];
+  const others = [...behind, ...outlines.filter((_, index) => known[index])];
   // The record of the context has been made with these house standards, now or before.
   const accepted = { ...options, accepted: true };
   const judged = left.length === 0 ? [] : await inspectMany({ ...files, documents: left, others }, rules, accepted);

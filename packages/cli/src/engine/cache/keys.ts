@@ -54,12 +54,16 @@ export function sharedBy(outlines: readonly Outline[]): Shared {
   return { names, lots };
 }
 
-/** The key of one document: its content, its place, the frame, what others share with it, and what plugins came to. */
+/**
+ * The key of one document: its content, its place, the context, what others share with it, and what plugins came to.
+ * @param shares what others use of what it uses
+ */
 export function documentKey(
   frame: string,
   id: string,
   { path, outline }: DocumentFile,
   shared: Shared,
+  shares: unknown,
   outcomes: readonly RuleResult[],
 ): string {
   const name = outline?.name;
@@ -70,6 +74,7 @@ export function documentKey(
     path,
     name === undefined ? [] : shared.names.get(name),
     lots.map((lot) => shared.lots.get(lot)),
+    shares,
     outcomes,
   ]);
 }

@@ -1,14 +1,13 @@
-import type { Outline, RepositoryFiles } from "@plumbmark/core";
-import { type NamedFile, outlineAt, type PlacelessOutline, withoutPlace } from "../../repository/outlines.js";
+import type { RepositoryFiles } from "@plumbmark/core";
+import {
+  fileWithOutline,
+  type NamedFile,
+  outlineAt,
+  type PlacelessOutline,
+  withoutPlace,
+} from "../../repository/outlines.js";
 import { readOutlines } from "../workers/read-outlines.js";
 import type { ResultCache } from "./cache.js";
-
-/** A spread would read a text that is only read when it is looked at. */
-const withOutline = (file: NamedFile, outline: Outline): NamedFile =>
-  Object.defineProperties(
-    {},
-    { ...Object.getOwnPropertyDescriptors(file), outline: { value: outline, enumerable: true } },
-  ) as NamedFile;
 
 /** The documents with their outlines: those that are cached, and those that have to be read. */
 export async function withOutlines(
@@ -18,7 +17,7 @@ export async function withOutlines(
   const documents = (files.documents as readonly NamedFile[]).map((file) => {
     if (file.outline !== undefined) return file;
     const known = file.id === undefined ? undefined : cache?.outlines.get(file.id);
-    return known ? withOutline(file, outlineAt(known as PlacelessOutline, file.path)) : file;
+    return known ? fileWithOutline(file, outlineAt(known as PlacelessOutline, file.path)) : file;
   });
   const fresh = await readOutlines(documents.filter(({ outline }) => outline === undefined));
   const read = new Map(fresh.map((outline) => [outline.path, outline]));
@@ -26,6 +25,6 @@ export async function withOutlines(
     const outline = read.get(file.path);
     if (!outline) return file;
     if (file.id !== undefined) cache?.outlines.set(file.id, withoutPlace(outline));
-    return withOutline(file, outline);
+    return fileWithOutline(file, outline);
   });
 }

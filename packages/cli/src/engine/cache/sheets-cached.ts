@@ -9,6 +9,7 @@ import { makeManySheets } from "../workers/sheets-many.js";
 import { isFailure } from "./failure.js";
 import { contextKey, documentKey, hashOf, sharedBy } from "./keys.js";
 import { type PublishedIndex, type PublishedSheet, publishedIndex } from "./published-index.js";
+import { usesAround } from "./uses.js";
 
 /** Whether sheets rest on nothing but what their keys are made of. */
 const isCacheable = (rules: readonly Rule[]): boolean =>
@@ -20,7 +21,11 @@ const locale = new Intl.Collator().resolvedOptions().locale;
 type KeyOf = (file: NamedFile) => string | undefined;
 
 /** The keys of sheets; undefined for those that cannot be cached. */
-function sheetKeys({ files, rules, today, places }: SheetsInput, edition: string): KeyOf {
+function sheetKeys(
+  { files, rules, today, places }: SheetsInput,
+  shares: (path: string) => unknown,
+  edition: string,
+): KeyOf {
   if (!isCacheable(rules)) return () => undefined;
   const ids = rules.map(({ id }) => id);
   const context = hashOf([contextKey(files, edition, today, pluginResultsOf(rules)), ids, locale]);
@@ -29,7 +34,7 @@ function sheetKeys({ files, rules, today, places }: SheetsInput, edition: string
     if (file.id === undefined) return undefined;
     const results = resultsOn(rules, file.path);
     if (results.some(isFailure)) return undefined;
-    return hashOf([documentKey(context, file.id, file, shared, results), places.get(file.path)]);
+    return hashOf([documentKey(context, file.id, file, shared, shares(file.path), results), places.get(file.path)]);
   };
 }
 
@@ -70,10 +75,12 @@ const asBefore = ({ summary, stamps }: PublishedSheet): MadeSheet => ({
  * Makes the sheets of documents whose outlines are known, but those that stand in the earlier site as they would be made.
  * @throws StandardError when the house standard cannot be used.
  */
-export async function makeSheetsCached({ input, cache, onFile }: SheetsWork): Promise<SheetsMade> {
+export async function makeSheetsCached({ input: given, cache, onFile }: SheetsWork): Promise<SheetsMade> {
+  const { documents: withUses, shares } = await usesAround(given.files, given.files.documents, given, cache);
+  const input = { ...given, files: { ...given.files, documents: withUses } };
   const { files, into } = input;
   const index = cache && publishedIndex(cache.sheets, into.folder);
-  const keyOf = cache ? sheetKeys(input, cache.edition) : () => undefined;
+  const keyOf = cache ? sheetKeys(input, shares, cache.edition) : () => undefined;
   const keys = new Map(files.documents.map((file: NamedFile) => [file.path, keyOf(file)]));
   const unchanged = index ? putUnchanged(input, keys, index) : new Map<string, PublishedSheet>();
   const documents = files.documents.filter(({ path }) => !unchanged.has(path));

@@ -1,4 +1,4 @@
-import type { DocumentFile, InspectOptions, Outline, RepositoryFiles, RuleResult } from "@plumbmark/core";
+import type { DocumentFile, InspectOptions, Outline, RepositoryFiles, RuleResult, SharedUse } from "@plumbmark/core";
 import type { SheetsInput, WrittenSheet } from "../sheet-writer.js";
 import type { Judged } from "./inspect-many.js";
 import type { TransferredResults } from "./plugin-results.js";
@@ -23,6 +23,7 @@ export interface SentDocument extends DocumentFile {
 /** What is to be done with every batch that follows, until the next task; plain data. */
 export type WorkerTask =
   | { readonly work: "outlines" }
+  | { readonly work: "uses"; readonly context: Pick<InspectionContext, "files" | "options"> }
   | { readonly work: "documents"; readonly context: InspectionContext }
   | { readonly work: "sheets"; readonly context: SheetsContext };
 
@@ -32,6 +33,7 @@ export type Batch = readonly SentDocument[];
 /** The results of a batch, in the order of its documents. */
 export interface BatchResults {
   readonly outlines: readonly Outline[];
+  readonly uses: readonly (readonly SharedUse[])[];
   readonly documents: readonly Judged[];
   readonly sheets: readonly WrittenSheet[];
 }

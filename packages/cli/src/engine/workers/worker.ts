@@ -3,6 +3,7 @@ import { openRepository, outlineOf, type RuleResult } from "@plumbmark/core";
 import { plainResult } from "./inspect-many.js";
 import { rulesWith } from "./plugin-results.js";
 import type { Batch, Message, WorkerTask } from "./protocol.js";
+import { usesReader } from "./read-uses.js";
 
 // A thread that does its task with the documents it is sent, one batch after another. A mistake of ours, or of the disk,
 // ends it, and whoever sent the batch comes upon the same there.
@@ -24,6 +25,10 @@ function withResults(work: (found: ReadonlyMap<string, readonly RuleResult[]>) =
 /** Gets ready for batches; what only sheets need is loaded for sheets. */
 async function workOf(task: WorkerTask): Promise<Work> {
   if (task.work === "outlines") return (batch) => batch.map(outlineOf);
+  if (task.work === "uses") {
+    const usesOf = usesReader(task.context.files, task.context.options);
+    return (batch) => batch.map(({ path, text }) => usesOf({ path, text }));
+  }
   if (task.work === "documents") {
     const { files, options, plugins } = task.context;
     return withResults((found) => {

@@ -4,7 +4,8 @@ import type { HouseStandardSettings } from "../../repository/house-standard.js";
 import type { Stock } from "../../repository/stock.js";
 import type { StandardFile } from "../../standard/file.js";
 import type { Survey } from "../../venue/survey.js";
-import type { Promised } from "../stock/bookings.js";
+import type { Booked, SharedName } from "../shared/use.js";
+import type { Promised, Stay } from "../stock/bookings.js";
 
 /** What a build is given of the repository it belongs to. */
 export interface BuildContext {
@@ -30,6 +31,8 @@ export interface BuildContext {
   readonly ownPromises: readonly Promised[];
   /** What all documents promise of one lot. */
   readonly promisedOf: (lot: string) => readonly Promised[];
+  /** What documents of the repository use of something on any of some days; those without days are always there. */
+  readonly sharing: (thing: SharedName, stay: Stay | undefined) => readonly Booked[];
   /** Ids of the rules in force; empty when only values are computed. */
   readonly rules: readonly string[];
   /** What rules found on this document so far, before waivers, by rule. The engine adds to it and asks about waivers last. */

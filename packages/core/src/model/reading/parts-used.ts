@@ -29,3 +29,20 @@ export function partsUsed({ placed, parts }: Reader): readonly PartUsed[] {
   walk(placed.data, "");
   return [...found.values()];
 }
+
+/** The first place at which the front matter names something, as a text or as a key; empty where it does not. */
+export function placeNaming({ placed }: Pick<Reader, "placed">, name: string): string {
+  const find = (data: Data | undefined, path: string): string | undefined => {
+    if (data === name) return path;
+    if (data === null || typeof data !== "object") return undefined;
+    const isList = Array.isArray(data);
+    for (const [key, inner] of Object.entries(data)) {
+      const step = isList ? String(Number(key) + 1) : key;
+      const here = path === "" ? step : `${path}.${step}`;
+      const found = !isList && key === name ? here : find(inner as Data, here);
+      if (found !== undefined) return found;
+    }
+    return undefined;
+  };
+  return find(placed.data, "") ?? "";
+}

@@ -27,7 +27,7 @@ export default repositoryRule({
   level: "should",
   why: "Panels that come off one stage at midnight and go up on the next in the morning go up unchecked and dirty, and a late truck stops two shows.",
   judged:
-    "For every lot, each build and the next one that needs some of the same panels: the whole days between the last day of the one and the first of the other. Builds that the lot can serve at once share nothing, and stays that overlap are for panels.stock.",
+    "For every lot, each build and the next one that needs some of the same panels: the whole days between the last day of the one and the first of the other. Builds that the lot can serve at once share nothing, and stays that overlap are for stock.promised-twice.",
   sources: ["house"],
   settings: {
     days: { us: 2, iec: 2, stricter: "more", describe: "least clear days between two builds that share panels" },

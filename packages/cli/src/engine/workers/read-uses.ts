@@ -1,0 +1,44 @@
+import {
+  type DocumentFile,
+  type InspectOptions,
+  openRepository,
+  type RepositoryFiles,
+  type SharedUse,
+} from "@plumbmark/core";
+import { batchesOf, scheduleBatches, workersFor } from "./schedule.js";
+
+/** Tells what a document uses that others may use, too. @throws StandardError when the house standards cannot be used */
+export function usesReader(
+  files: RepositoryFiles,
+  options: InspectOptions,
+): (file: DocumentFile) => readonly SharedUse[] {
+  const repository = openRepository(files, [], { ...options, keep: "nothing" });
+  return ({ path, text }) => repository.uses({ path, text });
+}
+
+/** What documents use, in their order; with several workers when there are many. */
+export async function readUses(
+  files: RepositoryFiles,
+  documents: readonly DocumentFile[],
+  options: InspectOptions,
+  count = workersFor(documents.length),
+): Promise<readonly (readonly SharedUse[])[]> {
+  const rest = { ...files, documents: [], others: [] };
+  const here = () => {
+    const usesOf = usesReader(rest, options);
+    return (batch: readonly DocumentFile[]) => batch.map(usesOf);
+  };
+  if (count === 0) return documents.length === 0 ? [] : here()(documents);
+  const { acquire, assigned, release, terminate } = await import("./pool.js");
+  const workers = acquire(count, documents.length);
+  try {
+    const context = { files: rest, options };
+    const runs = assigned(workers, { work: "uses", context });
+    const found = await scheduleBatches(batchesOf(documents, count), runs, here);
+    release(workers);
+    return found.flat();
+  } catch (error) {
+    await terminate(workers);
+    throw error;
+  }
+}

@@ -1,0 +1,70 @@
+import { withWay } from "../model/shared/days.js";
+import { Ledger } from "../model/shared/ledger.js";
+import type { Booked, SharedUse } from "../model/shared/use.js";
+import { plainUse, usesOf } from "../model/shared/uses-of.js";
+import type { OtherDocument, Outline } from "../repository/files.js";
+import { readDocument } from "../repository/outline.js";
+import type { Catalogue } from "../repository/parts.js";
+import type { DaysAway, Stock } from "../repository/stock.js";
+import type { Standards } from "../standard/chain.js";
+import type { Surveys } from "../venue/survey.js";
+import { modelOf } from "./document-model.js";
+import type { Snapshot } from "./snapshot.js";
+
+/** What a document uses, with everything that was worked out from. */
+interface Known {
+  readonly catalogue: Catalogue;
+  readonly stock: Stock;
+  readonly standards: Standards;
+  readonly surveys: Surveys;
+  readonly uses: readonly SharedUse[];
+}
+
+const known = new WeakMap<object, Known>();
+
+/** What a document uses that others may use, too, by its model; worked out once while nothing of it is different. */
+export function usesIn(outline: OtherDocument, snapshot: Snapshot): readonly SharedUse[] {
+  if (outline.uses) return outline.uses;
+  const { path } = outline;
+  const source = snapshot.has(path) ? snapshot.sourceOf(path) : outline;
+  const { catalogue, stock, standards, surveys } = snapshot;
+  const found = known.get(source);
+  const same = found?.catalogue === catalogue && found.stock === stock && found.standards === standards;
+  if (same && found.surveys === surveys) return found.uses;
+  const uses = usesOf(modelOf(readAt(outline, snapshot), snapshot, []).build).map(plainUse);
+  known.set(source, { catalogue, stock, standards, surveys, uses });
+  return uses;
+}
+
+function readAt({ path, text }: OtherDocument, snapshot: Snapshot) {
+  if (snapshot.has(path)) return snapshot.laidOver(path) ?? readDocument(snapshot.document(path));
+  if (text === undefined) throw new Error(`what ${path} uses is not known, and its text was not given`);
+  return readDocument({ path, text });
+}
+
+/** What a document uses, booked on its days: of what is owned the way there and back are among them. */
+export function bookedIn(
+  { path, stay, draft }: Outline,
+  uses: readonly SharedUse[],
+  days: DaysAway,
+): readonly Booked[] {
+  const away = stay && withWay(stay, days);
+  return uses.map((use) => ({
+    ...use,
+    ...{ file: path, stay: use.of === "item" ? away : stay, draft: draft === true },
+  }));
+}
+
+/**
+ * Who uses what when.
+ * @param usesOf what the document at a path uses; asked only where somebody asks about days on which it is there
+ */
+export function ledgerOf(
+  outlines: readonly Outline[],
+  days: DaysAway,
+  usesOf: (path: string) => readonly SharedUse[],
+): Ledger {
+  const byPath = new Map(outlines.map((each) => [each.path, each]));
+  const dwellers = outlines.map(({ path, venue, stay }) => ({ path, venue, stay: stay && withWay(stay, days) }));
+  return new Ledger(dwellers, (path) => bookedIn(byPath.get(path) as Outline, usesOf(path), days));
+}
