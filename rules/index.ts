@@ -68,6 +68,7 @@ import riggingRatedHardware from "./rigging/rated-hardware/rule.js";
 import riggingReach from "./rigging/reach/rule.js";
 import riggingRopeClips from "./rigging/rope-clips/rule.js";
 import riggingSecondary from "./rigging/secondary/rule.js";
+import riggingSharedStructure from "./rigging/shared-structure/rule.js";
 import riggingSlackHang from "./rigging/slack-hang/rule.js";
 import riggingStackHeight from "./rigging/stack-height/rule.js";
 import riggingStackStability from "./rigging/stack-stability/rule.js";
@@ -150,6 +151,7 @@ export const rules: readonly Rule[] = [
   riggingReach,
   riggingRopeClips,
   riggingSecondary,
+  riggingSharedStructure,
   riggingSlackHang,
   riggingStackHeight,
   riggingStackStability,

@@ -4,7 +4,7 @@ import type { Build } from "../model/build.js";
 import { Repository } from "../model/repository.js";
 import { Free, type FreeQuestion } from "../model/shared/free.js";
 import type { SharedUse } from "../model/shared/use.js";
-import { venueKey } from "../model/shared/venue.js";
+import { sharedVenue } from "../model/shared/venue.js";
 import type { DocumentFile, RepositoryFiles } from "../repository/files.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
 import { type ReadDocument, readDocument } from "../repository/outline.js";
@@ -197,7 +197,7 @@ class Opened implements OpenRepository {
 
   free(question: FreeQuestion): Free {
     const { ledger, stock, promises } = this.#snapshot;
-    return new Free({ ...question, venueKey: venueKey(question.venue) }, ledger, stock, promises);
+    return new Free({ ...question, sharedVenue: sharedVenue(question.venue) }, ledger, stock, promises);
   }
 
   model(path: string): DocumentModel {

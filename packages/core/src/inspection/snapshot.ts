@@ -75,7 +75,10 @@ interface LaidOver {
   readonly outline: Outline;
 }
 
-const laid = (read: ReadDocument): LaidOver => ({ read, outline: outlineIn(read.file.path, read.placed && withFacesAlike(read.placed)) });
+const laid = (read: ReadDocument): LaidOver => ({
+  read,
+  outline: outlineIn(read.file.path, read.placed && withFacesAlike(read.placed)),
+});
 
 type Rules = { readonly rules: readonly Rule[]; readonly options: InspectOptions };
 

@@ -4,7 +4,7 @@ import { frontMatterOf } from "../document/yaml/front-matter.js";
 import { laidOver, type ValueChange } from "../document/yaml/overlay.js";
 import { topLevelEntries } from "../document/yaml/top-level.js";
 import { type Data, type Placed, readYaml } from "../document/yaml/yaml.js";
-import { venueKey } from "../model/shared/venue.js";
+import { sharedVenue } from "../model/shared/venue.js";
 import { promisesOf, stayOf } from "../model/stock/bookings.js";
 import type { Outline, SourceFile } from "./files.js";
 
@@ -67,7 +67,7 @@ const groupOf = (data: Data | undefined): Readonly<Record<string, Data>> =>
 export function outlineIn(path: string, data: Data | undefined): Outline {
   const [name, practice] = [documentName(data), textIn(data, "practice")];
   const group = groupOf(data);
-  const [venue, stay] = [venueKey(group.venue), stayOf(group["on-site"])];
+  const [venue, stay] = [sharedVenue(group.venue), stayOf(group["on-site"])];
   return {
     path,
     ...(name === undefined ? {} : { name }),

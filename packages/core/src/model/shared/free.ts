@@ -45,7 +45,7 @@ export class Free {
   readonly #away: Stay;
 
   constructor(
-    private readonly question: FreeQuestion & { readonly venueKey: string | undefined },
+    private readonly question: FreeQuestion & { readonly sharedVenue: string | undefined },
     private readonly ledger: Ledger,
     private readonly stock: Stock,
     private readonly promises: readonly Promised[],
@@ -105,7 +105,7 @@ export class Free {
   }
 
   #here(of: "circuit" | "outlets" | "point" | "structure", name: string): string | undefined {
-    const { venueKey: venue } = this.question;
+    const { sharedVenue: venue } = this.question;
     return venue === undefined ? undefined : sharedKey({ of, name, venue });
   }
 

@@ -1,6 +1,6 @@
 import { counted, missing, type Value } from "@plumbmark/calc";
+import { placeName } from "../../document/place-name.js";
 import type { Design } from "../design.js";
-import { placeName } from "../power/device.js";
 import type { OwnUse } from "./use.js";
 
 /** What tells one piece from another of its kind: its serial number, else where it stands. */

@@ -1,4 +1,6 @@
 import { missing, sum, type Value } from "@plumbmark/calc";
+import { surveyData } from "../../venue/survey.js";
+import { surveyValue } from "../../venue/ways.js";
 import type { Design } from "../design.js";
 import { asMass } from "../reading/as-mass.js";
 import type { Bar } from "../rigging/bar.js";
@@ -6,7 +8,7 @@ import type { Hang } from "../rigging/hang.js";
 import type { OwnUse } from "./use.js";
 
 /** The point of the venue a hang is at: `front-beam.F1`; undefined where the document names none. */
-export const pointNamed = ({ bar, path }: Hang): string | undefined => bar.build.reader.text(`${path}.point`);
+const pointNamed = ({ bar, path }: Hang): string | undefined => bar.build.reader.text(`${path}.point`);
 
 /** The structure a point is of, or a bar is under. */
 const structureOf = (point: string): string => point.split(".")[0] as string;
@@ -41,6 +43,15 @@ function loadOn(bar: Bar, structure: string): Value<"mass"> {
   );
 }
 
+const WHOLE = "load the structure is stated to carry in all";
+
+/** What the survey has the structure carry in all; undefined where the venue was not surveyed, or not this structure. */
+function wholeRating({ build }: Bar, structure: string): Value<"mass"> | undefined {
+  const survey = build.reader.venue?.survey;
+  if (!survey || surveyData(survey, "structure", structure) === undefined) return undefined;
+  return asMass(surveyValue(survey, `structure.${structure}.structure`, "mass", WHOLE));
+}
+
 /** What a structure bears in all, and what it may: as the document has it. */
 export function structureUses({ bars }: Design, venue: string): readonly OwnUse[] {
   const named = (bar: Bar): readonly string[] => [
@@ -66,9 +77,8 @@ export function structureUses({ bars }: Design, venue: string): readonly OwnUse[
           "W",
         ),
       },
-      allowed: stated
-        ? asMass(stated)
-        : missing("mass", { path, what: "load the structure is stated to carry in all", of: label }),
+      allowed:
+        wholeRating(first, name) ?? (stated ? asMass(stated) : missing("mass", { path, what: WHOLE, of: label })),
     };
   });
 }

@@ -7,12 +7,12 @@ import { processorUses } from "./processor-uses.js";
 import type { SharedDesign } from "./shared-design.js";
 import { pointUses, structureUses } from "./structure-uses.js";
 import { type OwnUse, type SharedUse, sharedKey } from "./use.js";
-import { venueKey } from "./venue.js";
+import { sharedVenue } from "./venue.js";
 
 /** Everything a build uses that others may use, too; of one thing each use. */
 export const usesOf = (build: SharedDesign): readonly OwnUse[] =>
   once(build, "shared uses", () => {
-    const venue = venueKey(build.reader.data("venue"));
+    const venue = sharedVenue(build.reader.data("venue"));
     const here =
       venue === undefined
         ? []
