@@ -122,6 +122,7 @@ export function commandLine(context: CommandContext, version: string, done: (sta
     .option("--to <file>", "where the build document goes")
     .option("--replace", "replace a build document that is there already")
     .option("--every", "show every option that no other betters in everything")
+    .option("--pairs", "without a size: show also which two faces the same panels make at the same time")
     .option("--within <time>", "end the search after this time, for instance `5 s`, and say what was not looked at")
     .addOption(standard())
     .addHelpText("after", DRAFT_HELP)

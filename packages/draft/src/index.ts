@@ -1,12 +1,20 @@
 export type { Brief, PanelsOnOffer } from "./brief.js";
 export type { Decision, Fallen } from "./decide/decision.js";
 export { Desk, OutOfTime } from "./desk/desk.js";
+export { type Buildable, canBuild, type PairOfFaces } from "./options/can-build.js";
 export { chosen, trade } from "./options/choose.js";
 export { type DraftAsk, type Drafted, draft } from "./options/draft.js";
 export { dominates, MEASURES, type Measure } from "./options/measure.js";
 export { notSaid } from "./options/not-said.js";
 export type { Figure, Option, OutOfIt, Shortfall } from "./options/option.js";
-export { type DraftRecord, draftRecord, type OptionEntry, optionsTable } from "./options/record.js";
+export {
+  buildableTable,
+  type DraftRecord,
+  draftRecord,
+  type OptionEntry,
+  optionsTable,
+  pairsTable,
+} from "./options/record.js";
 export { briefFor, type FreePanels, type Start, unknownIn } from "./options/start.js";
 export { assignCircuits, type CircuitRoom, type CircuitSearch, roomFor } from "./search/assign-circuits.js";
 export { type CableOrder, cableOrders } from "./search/cable-order.js";
@@ -20,4 +28,5 @@ export { readExtent } from "./wish/extent.js";
 export { readWish, type WishFile } from "./wish/read-wish.js";
 export type { Wish } from "./wish/wish.js";
 export { cellsText } from "./write/cells.js";
+export { lengthAsWritten } from "./write/length.js";
 export { frontMatterText } from "./write/yaml.js";

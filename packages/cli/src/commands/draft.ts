@@ -30,6 +30,7 @@ export interface DraftOptions {
   readonly to?: string;
   readonly replace?: boolean;
   readonly every?: boolean;
+  readonly pairs?: boolean;
   readonly within?: string;
   readonly standard?: string;
 }
@@ -153,7 +154,12 @@ function made(
   const progress = (words: string): void => {
     if (performance.now() - begun > QUIET_MS) context.progress?.(`${wish.name}: ${words}`);
   };
-  const drafted = draft(brief, { name: basename(path, ".md"), every: options.every ?? false, progress });
+  const drafted = draft(brief, {
+    name: basename(path, ".md"),
+    every: options.every ?? false,
+    pairs: options.pairs ?? false,
+    progress,
+  });
   context.progress?.("");
   return { drafted, record: draftRecord(brief, drafted) };
 }

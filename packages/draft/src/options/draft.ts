@@ -1,9 +1,10 @@
 import { type CheckEntry, type InspectedDocument, workedValues } from "@plumbmark/core";
 import type { Brief } from "../brief.js";
 import type { Fallen, Scheme } from "../decide/decision.js";
-import { type Candidate, sizesOf } from "../decide/size.js";
+import { type Candidate, type Sizes, sizesOf } from "../decide/size.js";
 import { OutOfTime } from "../desk/desk.js";
 import { draftedText } from "../write/document.js";
+import { type Buildable, canBuild, type PairOfFaces, pairsOf, worthLaying } from "./can-build.js";
 import { chosen } from "./choose.js";
 import { toFindOut } from "./find-out.js";
 import { dominates } from "./measure.js";
@@ -21,6 +22,8 @@ export interface DraftAsk {
   readonly name: string;
   /** Whether everything that is not dominated is shown, instead of a few. */
   readonly every: boolean;
+  /** Whether two faces at a time are looked for. */
+  readonly pairs?: boolean;
   /** Told what is being looked at. */
   readonly progress?: (words: string) => void;
 }
@@ -35,6 +38,9 @@ export interface Drafted {
   readonly fellOut: readonly OutOfIt[];
   /** What was not looked at, where something was not. */
   readonly notLookedAt: readonly string[];
+  /** Where no size was wished for: the tallest face of each number of columns. */
+  readonly can: readonly Buildable[];
+  readonly pairs: readonly PairOfFaces[];
   /** The face nearest to the wish, where none suits it. */
   readonly nearest: { readonly panel: string; readonly width: number; readonly height: number } | undefined;
 }
@@ -104,8 +110,14 @@ export function draft(brief: Brief, ask: DraftAsk): Drafted {
     return isOption(made) ? made : undefined;
   };
   let nearest: Drafted["nearest"];
+  const { wish } = brief;
+  const isSized = wish.width !== undefined || wish.height !== undefined || wish.outOf === "catalogue";
+  let can: readonly Buildable[] = [];
   try {
-    const sizes = sizesOf(brief, ask.every ? EVERY.perOffer : PER_OFFER);
+    can = isSized ? [] : canBuild(brief, ask.progress);
+    const sizes: Sizes = !isSized
+      ? { candidates: worthLaying(brief, can), short: [], nearest: undefined }
+      : sizesOf(brief, ask.every ? EVERY.perOffer : PER_OFFER);
     nearest = sizes.nearest;
     for (const { offer, shape, needs } of sizes.short)
       fellOut.push(
@@ -140,7 +152,8 @@ export function draft(brief: Brief, ask: DraftAsk): Drafted {
       }),
     );
   const shown = ask.every ? { options: kept, trades: chosen(kept, kept.length).trades } : chosen(kept, MOST_OPTIONS);
-  return { ...shown, dominated, fellOut, notLookedAt, nearest };
+  const together = ask.pairs ? pairsOf(brief, can) : [];
+  return { ...shown, can, pairs: together, dominated, fellOut, notLookedAt, nearest };
 }
 
 /** A table of more is not weighed but read over. */

@@ -1,6 +1,7 @@
 import type { Brief } from "../brief.js";
 import { BAR } from "../decide/hangs.js";
 import { FACE } from "../decide/size.js";
+import type { Buildable, PairOfFaces } from "./can-build.js";
 import type { Drafted } from "./draft.js";
 import { circuitsOf, fullest, hangsOf, staysHalf } from "./measure.js";
 import { notSaid } from "./not-said.js";
@@ -43,8 +44,14 @@ export interface DraftRecord {
   readonly wish: string;
   readonly title: string;
   readonly file: string;
+  /** Units its author writes in. */
+  readonly units: "us" | "metric";
   readonly "not-said": readonly string[];
   readonly options: readonly OptionEntry[];
+  /** Where no size was wished for: the tallest face of each number of columns, and what is in the way of one row more. */
+  readonly "can-build"?: readonly Buildable[];
+  /** Two faces the same panels make at the same time; whether the venue takes both at once was not looked at. */
+  readonly pairs?: readonly PairOfFaces[];
   readonly dominated: readonly OutOfIt[];
   readonly "fell-out": readonly OutOfIt[];
   readonly "not-looked-at": readonly string[];
@@ -86,8 +93,11 @@ export function draftRecord(brief: Brief, drafted: Drafted): DraftRecord {
     wish: wish.name,
     title: wish.title,
     file: wish.file,
+    units: brief.system,
     "not-said": notSaid(brief),
     options: drafted.options.map((option, index) => optionEntry(option, index, drafted.trades[index] as string)),
+    ...(drafted.can.length > 0 ? { "can-build": drafted.can } : {}),
+    ...(drafted.pairs.length > 0 ? { pairs: drafted.pairs } : {}),
     dominated: drafted.dominated,
     "fell-out": drafted.fellOut,
     "not-looked-at": drafted.notLookedAt,
@@ -138,5 +148,41 @@ export function optionsTable({ options, title }: DraftRecord) {
     title,
     columns: columns.map(([name]) => ({ name, numeric: false })),
     rows: options.map((entry) => columns.map(([, of]) => ({ text: of(entry), stated: true }))),
+  };
+}
+
+const cell = (text: string) => ({ text, stated: true });
+
+/** What can be built of the panels that are free, as a table of words. */
+export function buildableTable({ "can-build": can = [] }: DraftRecord, length: (metres: number) => string) {
+  const columns = ["Panel", "Columns", "Rows up to", "Size", "One row more"];
+  return {
+    name: "can-build",
+    title: "What can be built",
+    columns: columns.map((name) => ({ name, numeric: false })),
+    rows: can.map(({ panel, columns: wide, rows, width, height, more }) => [
+      cell(panel),
+      cell(String(wide)),
+      cell(rows === 0 ? NONE : String(rows)),
+      cell(rows === 0 ? NONE : `${length(width)} × ${length(height)}`),
+      cell(more.outcome === "possible-if" ? `possible with ${more.says}` : more.says),
+    ]),
+  };
+}
+
+/** Two faces at a time, as a table of words. */
+export function pairsTable({ pairs = [] }: DraftRecord) {
+  const shape = ({ columns, rows }: { readonly columns: number; readonly rows: number }): string =>
+    `${columns} × ${rows}`;
+  return {
+    name: "pairs",
+    title: "Two faces at the same time",
+    columns: ["Panel", "One", "The other", "Panels left"].map((name) => ({ name, numeric: false })),
+    rows: pairs.map(({ panel, faces, left }) => [
+      cell(panel),
+      cell(shape(faces[0])),
+      cell(shape(faces[1])),
+      cell(String(left)),
+    ]),
   };
 }

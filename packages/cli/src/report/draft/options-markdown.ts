@@ -1,5 +1,5 @@
 import { tableMarkdown } from "@plumbmark/core";
-import { type DraftRecord, optionsTable } from "@plumbmark/draft";
+import { buildableTable, type DraftRecord, lengthAsWritten, optionsTable, pairsTable } from "@plumbmark/draft";
 import { SAFETY } from "../form.js";
 
 const inert = (text: string): string => text.replace(/\s+/gu, " ").replace(/[\\`*_{}[\]<>#|~&]/gu, "\\$&");
@@ -10,7 +10,12 @@ const listed = (title: string, lines: readonly string[]): readonly string[] =>
 /** What came of a wish, as Markdown for a message or a page. */
 export function draftMarkdown(record: DraftRecord): string {
   const out = record["fell-out"].map(({ columns, rows, panel, says }) => `${columns} × ${rows} ${panel}: ${says}`);
+  const { "can-build": can = [], pairs = [] } = record;
   return [
+    ...(can.length > 0
+      ? [tableMarkdown(buildableTable(record, (metres) => lengthAsWritten(metres, record.units)))]
+      : []),
+    ...(pairs.length > 0 ? [tableMarkdown(pairsTable(record))] : []),
     ...(record.options.length > 0
       ? [tableMarkdown(optionsTable(record))]
       : [`## ${inert(record.title)}`, "", "Nothing that is on offer meets this wish.", ""]),

@@ -1,4 +1,4 @@
-import { type DraftRecord, optionsTable } from "@plumbmark/draft";
+import { buildableTable, type DraftRecord, lengthAsWritten, optionsTable, pairsTable } from "@plumbmark/draft";
 import type { Colour } from "../../terminal/context.js";
 import { SAFETY } from "../form.js";
 import { plain, wrap } from "../lines.js";
@@ -23,11 +23,23 @@ const list = (lines: readonly string[], { width }: Around): string =>
 const faceOf = ({ columns, rows, panel, variant }: DraftRecord["fell-out"][number]): string =>
   `${columns} × ${rows} ${panel}${variant.length > 0 ? `, ${variant.join(", ")}` : ""}`;
 
+const lengthIn =
+  (units: DraftRecord["units"]) =>
+  (metres: number): string =>
+    lengthAsWritten(metres, units);
+
 /** What came of a wish, for a terminal: what was not said, the options in a table, what each trades, why others fell out. */
 export function draftText(record: DraftRecord, around: Around): string {
   const pieces: string[] = [];
   const { options } = record;
   if (record["not-said"].length > 0) pieces.push(heading("Not said", around) + list(record["not-said"], around));
+  const { "can-build": can = [], pairs = [] } = record;
+  if (can.length > 0) pieces.push(tableText(buildableTable(record, lengthIn(record.units)), around));
+  if (pairs.length > 0)
+    pieces.push(
+      tableText(pairsTable(record), around),
+      `${wrap("Each face was looked at by itself; whether circuits and structure take both at once is told once both are drafted.", around.width).join("\n")}\n`,
+    );
   if (options.length > 0) {
     pieces.push(tableText(optionsTable(record), around));
     pieces.push(
@@ -50,7 +62,7 @@ export function draftText(record: DraftRecord, around: Around): string {
     pieces.push(
       list(
         [
-          `The nearest face of whole panels is ${nearest.width.toFixed(2)} m × ${nearest.height.toFixed(2)} m, of ${nearest.panel}.`,
+          `The nearest face of whole panels is ${lengthIn(record.units)(nearest.width)} × ${lengthIn(record.units)(nearest.height)}, of ${nearest.panel}.`,
         ],
         around,
       ),
