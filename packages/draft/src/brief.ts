@@ -18,6 +18,8 @@ export interface PanelsOnOffer {
 export interface Brief {
   readonly wish: Wish;
   readonly facts: VenueFacts;
+  /** The survey a drafted build names: what it states need not be written. Undefined for facts of the wish. */
+  readonly surveyed: string | undefined;
   readonly desk: Desk;
   readonly catalogue: Catalogue;
   readonly stock: Stock;

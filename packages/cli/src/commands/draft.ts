@@ -196,8 +196,8 @@ export async function draftCommand(
   return hasNoShortfall(result) ? 0 : 1;
 }
 
-const surveysIn = (files: DocsRepository["files"]): ReadonlyMap<string, Survey> =>
-  readSurveys((files as { readonly surveys?: DocsRepository["files"]["parts"] }).surveys ?? []).byName;
+const surveysIn = ({ surveys = [] }: DocsRepository["files"]): ReadonlyMap<string, Survey> =>
+  readSurveys(surveys).byName;
 
 async function writeOption(
   { drafted }: Made,

@@ -2,7 +2,7 @@ import type { CheckEntry, Data, Part } from "@plumbmark/core";
 import { type Brief, partsOfKind } from "../brief.js";
 import { grouped, keyOf, type Mapping, mappingOf } from "../data.js";
 import { hangSets } from "../search/hang-sets.js";
-import { alongOf, lengthOf, type VenuePoint, type VenueStructure } from "../venue/facts.js";
+import { alongOf, isAcross, lengthOf, stationAlong, type VenuePoint, type VenueStructure } from "../venue/facts.js";
 import { lengthAsWritten, roundedUp } from "../write/length.js";
 import { structureOf } from "./cables.js";
 import { type Decided, decided, fallen, type Scheme } from "./decision.js";
@@ -115,21 +115,32 @@ function barOn(
   const start = left - (length - (right - left)) / 2;
   const whole = (at: number): string => lengthAsWritten(at - start, system);
   const { letter, girth, structure: carries } = structure.data;
+  const isSurveyed = brief.surveyed !== undefined;
   const hangs = Object.fromEntries(
-    set.map(({ at, data }, index) => [
-      `H${index + 1}`,
-      grouped({ at: whole(at), assembly: hardware.assembly?.of, structure: keyOf(data, "structure") }),
-    ]),
+    set.map(({ name, at, data }, index) => {
+      const assembly = hardware.assembly?.of;
+      const point = isSurveyed && structure.points.length > 0 ? `${structure.name}.${name}` : undefined;
+      const own = isSurveyed ? undefined : keyOf(data, "structure");
+      return [
+        `H${index + 1}`,
+        grouped({ point, at: point === undefined ? whole(at) : undefined, assembly, structure: own }),
+      ];
+    }),
   );
   const second =
-    hardware.second && grouped({ at: "each hang", assembly: hardware.second.of, girth: girth, slack: "none" });
+    hardware.second &&
+    grouped({ at: "each hang", assembly: hardware.second.of, girth: isSurveyed ? undefined : girth, slack: "none" });
+  const middleOfBar = stationAlong(structure, start + length / 2);
+
   const bar = grouped({
+    under: isSurveyed ? structure.name : undefined,
+    middle: isSurveyed && isAcross(structure) ? { right: lengthAsWritten(middleOfBar.right, system) } : undefined,
     section: hardware.section.name,
     length: lengthAsWritten(length, system),
     carries: { face: FACE, from: whole(ends[0] as number) },
-    structure: carries,
+    structure: isSurveyed ? undefined : carries,
     height: heights?.bar,
-    "bearing-height": lengthAsWritten(structure.from.up, system),
+    "bearing-height": isSurveyed ? undefined : lengthAsWritten(structure.from.up, system),
     second,
     hangs: hangs as Data,
   });
@@ -139,7 +150,8 @@ function barOn(
       grouped({ structure: keyOf(data, "structure"), catch: keyOf(data, "catch") }),
     ]),
   );
-  const ofLetter = Object.keys(mappingOf(letter)).length === 0 ? undefined : { ...mappingOf(letter), points: stated };
+  const ofLetter =
+    isSurveyed || Object.keys(mappingOf(letter)).length === 0 ? undefined : { ...mappingOf(letter), points: stated };
   const face = withFace(scheme, grouped({ "hung-by": hardware.hungBy?.name, trim: heights?.trim }));
   return { ...face, rigging: grouped({ ...rigged(brief), bars: { [BAR]: bar } as Data, letter: ofLetter as Data }) };
 }

@@ -140,8 +140,11 @@ interface Cabled {
 export const circuitsFor = ({ wish, facts }: Pick<Brief, "wish" | "facts">): readonly VenueCircuit[] =>
   wish.powerFrom.length === 0 ? facts.circuits : facts.circuits.filter(({ name }) => wish.powerFrom.includes(name));
 
-const lineOf = (circuits: readonly VenueCircuit[]): Mapping =>
-  Object.fromEntries(circuits.map(({ name, data }) => [name, data])) as Mapping;
+/** What a build writes of a circuit: nothing of what its survey states. */
+const writtenOf = ({ surveyed }: Brief, { data }: VenueCircuit): Mapping => (surveyed === undefined ? data : {});
+
+const lineOf = (brief: Brief, circuits: readonly VenueCircuit[]): Mapping =>
+  Object.fromEntries(circuits.map((circuit) => [circuit.name, writtenOf(brief, circuit)])) as Mapping;
 
 /** A row of panels, one stretch of it on each circuit: every circuit is asked about at once. */
 function sideBySide(
@@ -163,7 +166,7 @@ function sideBySide(
     }),
   );
   const face = { ...mappingOf(keyOf(scheme.matter.faces, FACE)), columns: Math.max(1, at), rows: 1 };
-  return { faces: { [FACE]: face }, power: { circuits, runs } } as Mapping;
+  return grouped({ venue: scheme.matter.venue, faces: { [FACE]: face }, power: { circuits, runs } as Data });
 }
 
 /** The feed of each circuit: of the cables that fit, the first no rule has anything against. */
@@ -181,7 +184,7 @@ function feedsOf(brief: Brief, scheme: Scheme, circuits: readonly VenueCircuit[]
   if (options.length === 0)
     return { cabled: [] as readonly Cabled[], fails: [] as readonly CheckEntry[], short: undefined };
   const checks = brief.desk
-    .ask({ rigging: rigged(brief), ...sideBySide(scheme, options, lineOf(circuits)) })
+    .ask({ rigging: rigged(brief), ...sideBySide(scheme, options, lineOf(brief, circuits)) })
     .checks(...CABLE_RULES);
   const against = (index: number) => checks.filter((check) => under(`power.runs.P${index + 1}`, check));
   const failing = (index: number) =>
@@ -211,11 +214,12 @@ function feedsOf(brief: Brief, scheme: Scheme, circuits: readonly VenueCircuit[]
 export const rigged = ({ wish }: Pick<Brief, "wish">): Mapping => grouped({ "over-people": wish.overPeople ?? true });
 
 /** Circuits serve the places devices stand at: the emptiest that is there, else the smallest that is left. */
-function served(circuits: readonly VenueCircuit[], by: ReadonlyMap<string, string>): Mapping {
+function served(brief: Brief, circuits: readonly VenueCircuit[], by: ReadonlyMap<string, string>): Mapping {
   return Object.fromEntries(
-    circuits.map(({ name, data }) => {
-      const own = [...by].filter(([, circuit]) => circuit === name).map(([place]) => place);
-      return [name, own.length === 0 ? data : { ...data, serves: own }];
+    circuits.map((each) => {
+      const own = [...by].filter(([, circuit]) => circuit === each.name).map(([place]) => place);
+      const data = writtenOf(brief, each);
+      return [each.name, own.length === 0 ? data : { ...data, serves: own }];
     }),
   ) as Mapping;
 }
@@ -330,8 +334,10 @@ function servings(brief: Brief, circuits: readonly VenueCircuit[]): readonly Rea
   let all: ReadonlyMap<string, string>[] = [new Map()];
   for (const place of placesOf(brief)) {
     const there = circuits.filter(({ at }) => at === place);
-    const named = brief.facts.circuits.filter(({ at }) => at === place);
-    const able = (there.length > 0 ? there : named.length > 0 ? named : circuits).slice(0, 4);
+    const others = brief.facts.circuits.filter(({ at }) => at === place);
+    const nowhere = circuits.filter(({ at }) => at === undefined);
+    // Where the survey has none at the place, one whose outlets may be anywhere comes before one that is elsewhere.
+    const able = ([there, others, nowhere].find((each) => each.length > 0) ?? circuits).slice(0, 4);
     if (able.length === 0) continue;
     all = all.flatMap((by) => able.map(({ name }) => new Map([...by, [place, name]])));
   }
@@ -386,7 +392,7 @@ export function powered(brief: Brief, scheme: Scheme, cells: readonly GridCell[]
       scheme,
       cabled,
       jumper,
-      served(serving, by),
+      served(brief, serving, by),
       devices,
       cells.length,
       fresh,
@@ -465,6 +471,8 @@ function withRuns(scheme: Scheme, found: Found, laying: Laying): Decided {
       ...runs.map(([name]) => `power.runs.${name}.drop-share-in-all`),
     ],
   };
-  const power = { circuits: Object.fromEntries(used), runs: Object.fromEntries(runs) } as Mapping;
+  const kept = used.filter(([, data]) => Object.keys(mappingOf(data)).length > 0);
+  const circuitsKept = kept.length === 0 ? {} : { circuits: Object.fromEntries(kept) };
+  const power = { ...circuitsKept, runs: Object.fromEntries(runs) } as Mapping;
   return { ok: true, scheme: decided(scheme, { power }, decision) };
 }

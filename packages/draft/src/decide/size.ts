@@ -1,6 +1,7 @@
 import type { Brief, PanelsOnOffer } from "../brief.js";
 import { grouped } from "../data.js";
 import { type Extent, type Shape, shapes } from "../search/shapes.js";
+import { lengthAsWritten } from "../write/length.js";
 import type { Scheme } from "./decision.js";
 
 /** Out of a catalogue there is no end of panels; a face of more than this is no draft of a day. */
@@ -120,6 +121,11 @@ export function begun(brief: Brief, { columns, rows, offer, spares }: Candidate)
     columns,
     rows,
     support,
+    on: brief.surveyed !== undefined && support !== "flown" ? wish.on : undefined,
+    upstage:
+      brief.surveyed === undefined || wish.upstage === undefined
+        ? undefined
+        : lengthAsWritten(wish.upstage, brief.system),
     lot: offer.lot,
     spares,
   });
@@ -129,7 +135,7 @@ export function begun(brief: Brief, { columns, rows, offer, spares }: Candidate)
     rows,
     panel: offer.panel,
     lot: offer.lot,
-    matter: { faces: { [FACE]: face } },
+    matter: grouped({ venue: brief.surveyed, faces: { [FACE]: face } }),
     variant: [],
     decisions: [
       {

@@ -21,7 +21,8 @@ const OFF_BACK = 0.15;
 const RULES = ["rigging.stack-stability", "rigging.stack-height", "rigging.deck-load"] as const;
 
 /** What a floor or deck of the venue bears. */
-const floorOf = ({ wish, facts }: Brief): Mapping => {
+const floorOf = ({ wish, facts, surveyed }: Brief): Mapping => {
+  if (surveyed !== undefined) return {};
   const floors = keyOf(facts.survey?.placed.data, "floors");
   return wish.on === undefined ? {} : mappingOf(keyOf(floors, wish.on));
 };
@@ -90,8 +91,11 @@ export function stood(brief: Brief, scheme: Scheme): Decided {
 }
 
 function onWall(brief: Brief, scheme: Scheme): Decided {
-  const { wish, facts } = brief;
-  const wall = wish.on === undefined ? {} : mappingOf(keyOf(keyOf(facts.survey?.placed.data, "walls"), wish.on));
+  const { wish, facts, surveyed } = brief;
+  const wall =
+    surveyed !== undefined || wish.on === undefined
+      ? {}
+      : mappingOf(keyOf(keyOf(facts.survey?.placed.data, "walls"), wish.on));
   const fixings = Object.keys(wall).length === 0 ? undefined : (wall as Data);
   const above = wish.trim === undefined ? undefined : lengthAsWritten(wish.trim.length, brief.system);
   return {

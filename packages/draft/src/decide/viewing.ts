@@ -13,8 +13,9 @@ export const withFace = (scheme: Scheme, more: Mapping): Mapping => ({
 });
 
 /** Light and audience as the wish and the venue have them. */
-export function surroundings({ wish, facts }: Brief): Mapping {
-  const venue = facts.survey?.placed.data;
+export function surroundings({ wish, facts, surveyed }: Brief): Mapping {
+  // What a survey states is not written again.
+  const venue = surveyed === undefined ? facts.survey?.placed.data : undefined;
   const light = { ...mappingOf(keyOf(venue, "light")), ...wish.light };
   return grouped({
     audience: keyOf(venue, "audience"),

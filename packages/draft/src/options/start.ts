@@ -67,6 +67,7 @@ export function briefFor(wish: Wish, start: Start): Brief {
   return {
     wish,
     facts,
+    surveyed: repository.surveys.byName.get(wish.venueName ?? "") ? wish.venueName : undefined,
     desk: new Desk(repository, path, start.isOver),
     catalogue: repository.catalogue,
     stock: repository.stock,

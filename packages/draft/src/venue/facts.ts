@@ -53,7 +53,15 @@ function structureOf(survey: Survey, name: string, data: Mapping): readonly Venu
     const at = numberAt(survey, `${path}.points.${point}.at`);
     return at === undefined ? [] : [{ name: point, at, data: mappingOf(written) }];
   });
-  return [{ name, from, to, data, points: points.sort((a, b) => a.at - b.at) }];
+  const own = { name, from, to, data, points: points.sort((a, b) => a.at - b.at) };
+  return [to.right < from.right ? turnedRound(own) : own];
+}
+
+/** The same structure from its other end: bars are measured from the audience's left. */
+function turnedRound(structure: VenueStructure): VenueStructure {
+  const whole = lengthOf(structure);
+  const points = structure.points.map((point) => ({ ...point, at: whole - point.at })).reverse();
+  return { ...structure, from: structure.to, to: structure.from, points };
 }
 
 /** What a survey, or the facts a wish has of its venue, say of circuits and structure. */
@@ -74,9 +82,24 @@ export function venueFactsOf(survey: Survey | undefined): VenueFacts {
 export const lengthOf = ({ from, to }: VenueStructure): number =>
   Math.hypot(to.right - from.right, to.upstage - from.upstage, to.up - from.up);
 
+/** Less than this of its length to the side, and a structure has no left and right. */
+const LEAST_ACROSS = 0.1;
+
+/** Whether a structure runs across the stage, so that a place to the side tells where along it something is. */
+export const isAcross = (structure: VenueStructure): boolean =>
+  structure.to.right - structure.from.right > LEAST_ACROSS * lengthOf(structure);
+
 /** Where along a structure something in the middle of the stage is, in metres from its first end. */
 export function alongOf({ from, to }: VenueStructure, right: number, upstage: number): number {
   const [across, deep] = [to.right - from.right, to.upstage - from.upstage];
   const length = Math.hypot(across, deep);
   return length === 0 ? 0 : ((right - from.right) * across + (upstage - from.upstage) * deep) / length;
+}
+
+/** The place so far along a structure. */
+export function stationAlong(structure: VenueStructure, along: number): VenuePlace {
+  const { from, to } = structure;
+  const share = lengthOf(structure) === 0 ? 0 : along / lengthOf(structure);
+  const at = (key: keyof VenuePlace): number => from[key] + (to[key] - from[key]) * share;
+  return { right: at("right"), upstage: at("upstage"), up: at("up") };
 }

@@ -33,17 +33,21 @@ const SCOPE = "scope";
 const SIGN_OFF = "sign-off";
 
 /** The front matter of a drafted build in the order a person would type it. */
-export function orderedMatter({ wish, facts, practice }: Brief, name: string, { matter }: Scheme): Mapping {
-  const venue = facts.survey?.placed.data;
-  const surveyed = facts.survey !== undefined && facts.survey.file !== wish.file;
+export function orderedMatter(
+  { wish, facts, practice, surveyed, desk }: Brief,
+  name: string,
+  { matter }: Scheme,
+): Mapping {
+  const venue = surveyed === undefined ? facts.survey?.placed.data : undefined;
   return grouped({
     build: name,
     title: wish.title,
     revision: 0,
     status: "draft",
-    venue: surveyed ? facts.survey?.name : wish.venueName,
+    venue: surveyed ?? wish.venueName,
     "on-site": wish.onSite,
-    practice,
+    // What the survey or the house standard says is not said again.
+    practice: surveyed === undefined && practice !== (desk.repository.standard.practice ?? "us") ? practice : undefined,
     exposure: keyOf(venue, "exposure"),
     "on-stage": keyOf(venue, "on-stage"),
     faces: matter.faces,
@@ -65,7 +69,9 @@ function scope({ wish, desk }: Brief, { matter, columns, rows, decisions }: Sche
   };
   const face = `faces.${FACE}`;
   const bars = Object.keys(mappingOf(keyOf(matter.rigging, "bars")));
-  const circuits = Object.keys(mappingOf(keyOf(matter.power, "circuits")));
+  const runs = Object.values(mappingOf(keyOf(matter.power, "runs")));
+  const named = [...runs.map((run) => String(keyOf(run, "from"))), ...Object.keys(mappingOf(keyOf(matter.power, "circuits")))];
+  const circuits = [...new Set(named)];
   const shows = wish.shows === undefined ? "" : ` It shows ${wish.shows === "picture" ? "pictures" : wish.shows}.`;
   return [
     `${rows === 1 ? "One row" : `${rows} rows`} of ${columns} panels, ${figure(`${face}.width`)} wide and ${figure(`${face}.height`)} high, of ${figure(`${face}.pixels-wide`)} by ${figure(`${face}.pixels-high`)}.${shows} Left and right are the audience's.`,

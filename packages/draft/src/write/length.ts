@@ -16,6 +16,7 @@ export function lengthAsWritten(metres: number, system: System): string {
   const inches = Math.floor((quarters % 48) / 4);
   const part = QUARTERS[quarters % 4] as string;
   const inch = part === "" ? `${inches}` : inches === 0 ? part : `${inches}-${part}`;
+  if (quarters === 0) return "0 ft";
   if (feet === 0) return `${sign}${inch} in`;
   return inches === 0 && part === "" ? `${sign}${feet} ft` : `${sign}${feet} ft ${inch} in`;
 }
