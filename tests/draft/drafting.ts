@@ -42,7 +42,7 @@ export interface Laid extends Drafted {
 /** Drafts from a wish over the starter's parts and stock. */
 export function laidOut(wish: string, { every = false, files = starterFiles() } = {}): Laid {
   const repository = opened(files);
-  const brief = briefFor(wished(wish), { repository, path: PATH, free: (_lot, count) => count });
+  const brief = briefFor(wished(wish), { repository, path: PATH });
   return { brief, ...draft(brief, { name: "drafted", every }) };
 }
 

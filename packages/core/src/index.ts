@@ -96,7 +96,7 @@ export type { Free, FreeCount, FreeQuestion, Taken } from "./model/shared/free.j
 export type { Ledger } from "./model/shared/ledger.js";
 export type { OtherShare, SharedThing, WorstDay } from "./model/shared/shared-thing.js";
 export { type Booked, type SharedKind, type SharedName, type SharedUse, sharedKey } from "./model/shared/use.js";
-export { type Promised, promisedOf, type Stay } from "./model/stock/bookings.js";
+export { type Promised, promisedOf, type Stay, stayOf } from "./model/stock/bookings.js";
 export { type InspectedItem, inspectionDays, monthsAfter } from "./model/stock/inspected.js";
 export type { LotUse } from "./model/stock/lot-use.js";
 export { type BuildsTogether, buildsTogether } from "./model/stock/together.js";

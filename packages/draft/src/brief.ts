@@ -1,5 +1,5 @@
 import type { System } from "@plumbmark/calc";
-import type { Catalogue, Part, Stock } from "@plumbmark/core";
+import type { Catalogue, Free, Part, Stock } from "@plumbmark/core";
 import type { Desk } from "./desk/desk.js";
 import type { VenueFacts } from "./venue/facts.js";
 import type { Wish } from "./wish/wish.js";
@@ -25,6 +25,10 @@ export interface Brief {
   readonly stock: Stock;
   readonly practice: "us" | "iec";
   readonly system: System;
+  /** What is free on the days of the wish; undefined where it has none. */
+  readonly free: Free | undefined;
+  /** Whether it is made of what is owned. */
+  readonly outOfHoldings: boolean;
   readonly offers: readonly PanelsOnOffer[];
 }
 

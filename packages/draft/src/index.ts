@@ -15,7 +15,7 @@ export {
   optionsTable,
   pairsTable,
 } from "./options/record.js";
-export { briefFor, type FreePanels, type Start, unknownIn } from "./options/start.js";
+export { briefFor, type Start, unknownIn } from "./options/start.js";
 export { assignCircuits, type CircuitRoom, type CircuitSearch, roomFor } from "./search/assign-circuits.js";
 export { type CableOrder, cableOrders } from "./search/cable-order.js";
 export { divide } from "./search/divide.js";

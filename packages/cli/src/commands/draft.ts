@@ -148,7 +148,6 @@ function made(
   const brief = briefFor(wish, {
     repository: opened,
     path,
-    free: (_lot, count) => count,
     isOver: () => limit !== undefined && performance.now() - begun > limit,
   });
   const progress = (words: string): void => {

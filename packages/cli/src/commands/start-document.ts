@@ -15,7 +15,8 @@ export interface FormOptions {
   readonly kind?: string;
 }
 
-async function opened(context: CommandContext) {
+/** The docs repository a command is given in. @throws Trouble when there is none */
+export async function openedHere(context: CommandContext) {
   const { path } = await findStandard(context.folder, disk);
   if (path === undefined)
     throw new Trouble(
@@ -41,7 +42,7 @@ function panelOf(panels: readonly string[], asked: string | undefined): string |
 /** Writes a new build document: what is known already, and a line for every other key; gives the exit status. */
 export async function startBuildCommand(name: string, options: FormOptions, context: CommandContext): Promise<number> {
   refuseName("build", name);
-  const { root, repository } = await opened(context);
+  const { root, repository } = await openedHere(context);
   const panels = [...repository.catalogue.parts.values()]
     .filter(({ kind }) => kind === "panel")
     .map(({ name: each }) => each);
@@ -66,7 +67,7 @@ export async function startPartCommand(name: string, options: FormOptions, conte
   refuseName("part", name);
   const { kind = "panel" } = options;
   if (!partKinds.includes(kind)) throw new Trouble(`There is no kind of part \`${kind}\`.`, choices(partKinds, kind));
-  const { root, repository } = await opened(context);
+  const { root, repository } = await openedHere(context);
   const there = repository.catalogue.parts.get(name);
   if (there) throw new Trouble(`The catalogue has \`${name}\` already.`, "Give the part another name.");
   const path = `parts/${name}.yaml`;

@@ -20,6 +20,7 @@ type Start = (name: string, options: StartWords, context: CommandContext) => Pro
 const NEW: Readonly<Record<string, Start>> = {
   rule: async (name, _, context) => (await import("./start-rule.js")).startRuleCommand(name, context),
   build: async (...given) => (await import("./start-document.js")).startBuildCommand(...given),
+  wish: async (...given) => (await import("./start-wish.js")).startWishCommand(...given),
   part: async (...given) => (await import("./start-document.js")).startPartCommand(...given),
 };
 

@@ -24,6 +24,8 @@ export interface HouseStandardSettings {
   readonly stock?: string;
   /** Where the surveys of venues are. */
   readonly surveys: readonly string[];
+  /** Where wishes are, from which builds are drafted. */
+  readonly wishes: readonly string[];
   /** Where letters and other papers are that documents refer to. */
   readonly papers: readonly string[];
   /** Modules rules are brought from. */
@@ -50,6 +52,7 @@ const DEFAULTS: HouseStandardSettings = {
   parts: ["parts/*.yaml"],
   stock: "stock.yaml",
   surveys: ["venues/**/*.md"],
+  wishes: ["wishes/**/*.yaml"],
   papers: ["letters/**", "**/letters/**"],
   "rules-from": [],
   sections: ["Scope", "Cautions", "Lift plan", "Power-up", "Sign-off"],

@@ -49,8 +49,22 @@ export function wayToFace(brief: Brief, from: string | undefined, drop: number):
 export const hangsOnBar = (width: number, height: number, system: Brief["system"]): string =>
   lengthAsWritten(roundedUp(width + height, system), system);
 
+export interface KeptLength {
+  readonly metres: number;
+  readonly text: string;
+}
+
 /** Lengths a cable is kept in, in metres and as they are written, the shortest first; none for what is cut to length. */
-export function keptLengths(part: Part): readonly { readonly metres: number; readonly text: string }[] {
+export function keptLengths(
+  part: Part,
+  brief?: Pick<Brief, "stock" | "free" | "outOfHoldings">,
+): readonly KeptLength[] {
+  const owned = brief?.outOfHoldings ? brief.stock.items.get(part.name)?.lengths : undefined;
+  if (owned)
+    return owned
+      .filter(({ length, count }) => (brief?.free?.item(part.name, length)?.free ?? count) > 0)
+      .map(({ length, text }) => ({ metres: length, text }))
+      .sort((a, b) => a.metres - b.metres);
   const { lengths } = part.data;
   const all = (Array.isArray(lengths) ? lengths : []).flatMap((each) => {
     const read = readQuantity(each as string, ["length"]);
@@ -60,17 +74,18 @@ export function keptLengths(part: Part): readonly { readonly metres: number; rea
 }
 
 /** The longest a cable is kept in, where that does not reach. */
-export function tooShort(part: Part, need: Need | undefined): string | undefined {
-  const longest = keptLengths(part).at(-1);
+export function tooShort(brief: Brief, part: Part, need: Need | undefined): string | undefined {
+  const longest = keptLengths(part, brief).at(-1);
   if (!need || !longest || longest.metres >= need.metres * (1 + SLACK) - 1e-9) return undefined;
   return longest.text;
 }
 
 /** The length of a cable for a way: the shortest that is kept and reaches; a guess where nobody measured the way. */
-export function lengthFor({ system }: Pick<Brief, "system">, part: Part, need: Need | undefined): string | undefined {
+export function lengthFor(brief: Brief, part: Part, need: Need | undefined): string | undefined {
+  const { system } = brief;
   if (!need) return undefined;
   const least = need.metres * (1 + SLACK);
-  const kept = keptLengths(part);
+  const kept = keptLengths(part, brief);
   const step = system === "us" ? 5 * 0.3048 : 1;
   const text =
     kept.length === 0

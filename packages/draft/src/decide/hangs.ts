@@ -225,7 +225,9 @@ export function hung(brief: Brief, scheme: Scheme, { more }: HangWish): Decided 
     };
   }
   const size = panelSize(brief, scheme.panel) as { readonly width: number; readonly height: number };
-  const points = pointsOf(structure, brief.system);
+  const all = pointsOf(structure, brief.system);
+  // A point somebody else hangs from on those days is theirs.
+  const points = all.filter(({ name }) => (brief.free?.point(`${structure.name}.${name}`).by.length ?? 0) === 0);
   const frame: Frame = {
     structure,
     middle: alongOf(structure, wish.right ?? 0, wish.upstage ?? structure.from.upstage),

@@ -94,7 +94,7 @@ export function jumperFor(
   const panels = `${FACE} ${cellsText(cells)}`;
   let worst: CheckEntry | undefined;
   for (const part of parts) {
-    const kept = keptLengths(part).map(({ text }) => text);
+    const kept = keptLengths(part, brief).map(({ text }) => text);
     for (const length of kept.length > 0 ? kept : SHORT_JUMPERS) {
       const jumper = { part: part.name, length };
       const matter =
@@ -194,13 +194,13 @@ function feedsOf(brief: Brief, scheme: Scheme, circuits: readonly VenueCircuit[]
       .flatMap((option, index) =>
         option.circuit === circuit && failing(index).length === 0 ? [{ ...option, index }] : [],
       )
-      .filter(({ part }) => tooShort(part, wayFrom(brief, circuit)) === undefined);
+      .filter(({ part }) => tooShort(brief, part, wayFrom(brief, circuit)) === undefined);
     const [best] = own.sort((a, b) => against(a.index).length - against(b.index).length);
     return best ? [{ circuit, feed: best.feed }] : [];
   });
   const fits = options.flatMap((option, index) => (failing(index).length === 0 ? [option] : []));
   const [short] = fits.flatMap(({ part, circuit }) => {
-    const [longest, need] = [tooShort(part, wayFrom(brief, circuit)), wayFrom(brief, circuit)];
+    const [longest, need] = [tooShort(brief, part, wayFrom(brief, circuit)), wayFrom(brief, circuit)];
     return longest === undefined || !need
       ? []
       : [
@@ -297,7 +297,9 @@ function roomsOf(
       one.known(`${path}.current`),
     ];
     const limit = limits.get(circuit.name) as number;
-    const outlets = Math.max(0, (wholeAt(circuit.data, "outlets") ?? 1) - (devices.get(circuit.name) ?? 0));
+    const taken = brief.free?.circuit(circuit.name).amounts.I ?? 0;
+    const plugged = (brief.free?.outlets(circuit.name).amounts.n ?? 0) + (devices.get(circuit.name) ?? 0);
+    const outlets = Math.max(0, (wholeAt(circuit.data, "outlets") ?? 1) - plugged);
     const leg = textOf(circuit.data, "leg") ?? textOf(circuit.data.supply, "legs");
     const legs = leg === undefined ? {} : { leg };
     // Where the breaker is not known the longest run by the other rules counts, and the draft says what is not known.
@@ -311,7 +313,15 @@ function roomsOf(
         mostInRun: limit,
         ...legs,
       };
-    return { name: circuit.name, rating, carried, perPanel: with1 - carried, outlets, mostInRun: limit, ...legs };
+    return {
+      name: circuit.name,
+      rating,
+      carried: carried + taken,
+      perPanel: with1 - carried,
+      outlets,
+      mostInRun: limit,
+      ...legs,
+    };
   });
   return { rooms, circuits };
 }

@@ -8,6 +8,7 @@ import { type Buildable, canBuild, type PairOfFaces, pairsOf, worthLaying } from
 import { chosen } from "./choose.js";
 import { toFindOut } from "./find-out.js";
 import { dominates } from "./measure.js";
+import { needsOf, shortfallOf } from "./needs.js";
 import type { Figure, Option, OutOfIt } from "./option.js";
 import { PLAIN, planned, type Turn } from "./plan.js";
 
@@ -72,7 +73,7 @@ function written(brief: Brief, ask: DraftAsk, scheme: Scheme, candidate: Candida
   const { entry } = first;
   const bad = failing(entry.checks);
   if (bad) return { rule: bad.rule, says: bad.says };
-  const needs = candidate.columns * candidate.rows + candidate.spares;
+  const needs = needsOf(first, brief);
   return {
     scheme,
     document,
@@ -80,7 +81,8 @@ function written(brief: Brief, ask: DraftAsk, scheme: Scheme, candidate: Candida
     open: entry.counts.open,
     toFindOut: found,
     decisions: scheme.decisions,
-    shortfall: candidate.offer.owned ? [] : [{ part: candidate.offer.panel, count: needs }],
+    needs,
+    shortfall: shortfallOf(brief, needs, candidate.offer.lot),
     advised: entry.checks.filter(({ outcome, level }) => outcome === "fails" && level === "should"),
   };
 }

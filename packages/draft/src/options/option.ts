@@ -13,6 +13,18 @@ export interface Figure {
 /** What is bought or hired because it is not owned, or not free on the days. */
 export interface Shortfall {
   readonly part: string;
+  /** Of what is counted by length. */
+  readonly length?: string;
+  readonly count: number;
+}
+
+/** Pieces of one part, and of one length where it is counted by length. */
+export interface NeededPiece {
+  readonly part: string;
+  readonly kind: string;
+  /** In metres. */
+  readonly metres?: number;
+  readonly length?: string;
   readonly count: number;
 }
 
@@ -24,6 +36,8 @@ export interface Option {
   readonly open: number;
   readonly toFindOut: readonly ToFindOut[];
   readonly decisions: readonly Decision[];
+  /** Everything that has to be there, spares among it, by part and length. */
+  readonly needs: readonly NeededPiece[];
   readonly shortfall: readonly Shortfall[];
   readonly advised: readonly CheckEntry[];
 }

@@ -132,7 +132,11 @@ const COLUMNS: readonly (readonly [name: string, of: (entry: OptionEntry) => str
   [
     "To buy or hire",
     ({ shortfall }) =>
-      shortfall.length === 0 ? "nothing" : shortfall.map(({ part, count }) => `${count} ${part}`).join(", "),
+      shortfall.length === 0
+        ? "nothing"
+        : shortfall
+            .map(({ part, length, count }) => `${count} ${part}${length === undefined ? "" : ` of ${length}`}`)
+            .join(", "),
   ],
   ["Still to find out", (entry) => String(entry["to-find-out"].length)],
 ];

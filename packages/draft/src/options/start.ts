@@ -1,19 +1,14 @@
-import type { Mistake, OpenRepository, Part } from "@plumbmark/core";
-import { choices, nearest } from "@plumbmark/core";
+import { choices, type Free, type Mistake, nearest, type OpenRepository, type Part, stayOf } from "@plumbmark/core";
 import type { Brief, PanelsOnOffer } from "../brief.js";
 import { Desk } from "../desk/desk.js";
 import { venueFactsOf } from "../venue/facts.js";
 import type { Wish } from "../wish/wish.js";
-
-/** Says how many panels of a lot are free on the days of a wish. */
-export type FreePanels = (lot: string, count: number, onSite: string | undefined) => number;
 
 export interface Start {
   /** One of its own: a document is put into it. */
   readonly repository: OpenRepository;
   /** Where the drafted document is going to be. */
   readonly path: string;
-  readonly free: FreePanels;
   readonly isOver?: () => boolean;
 }
 
@@ -21,7 +16,7 @@ const HOLDINGS = "holdings";
 const CATALOGUE = "catalogue";
 
 /** What a wish may be made of: lots, or panels of the catalogue that would have to be bought. */
-function offersOf(wish: Wish, { repository, free }: Start): readonly PanelsOnOffer[] {
+function offersOf(wish: Wish, { repository }: Start, free: Free | undefined): readonly PanelsOnOffer[] {
   const { stock, catalogue } = repository;
   const panels = [...catalogue.parts.values()].filter((part: Part) => part.kind === "panel").map(({ name }) => name);
   const wanted = (panel: string): boolean => wish.panel === undefined || wish.panel === panel;
@@ -32,7 +27,12 @@ function offersOf(wish: Wish, { repository, free }: Start): readonly PanelsOnOff
       .map((panel) => ({ panel, lot: undefined, free: Number.POSITIVE_INFINITY, owned: false }));
   return [...stock.lots.values()]
     .filter(({ name, panel }) => (outOf === HOLDINGS || outOf === name) && wanted(panel) && panels.includes(panel))
-    .map(({ name, panel, count }) => ({ panel, lot: name, free: free(name, count, wish.onSite), owned: true }));
+    .map(({ name, panel, count, faulty = 0 }) => ({
+      panel,
+      lot: name,
+      free: free?.lot(name)?.free ?? Math.max(0, count - faulty),
+      owned: true,
+    }));
 }
 
 /** Lots and panels a wish names and nobody has. */
@@ -58,6 +58,9 @@ export function unknownIn(
 export function briefFor(wish: Wish, start: Start): Brief {
   const { repository, path } = start;
   const facts = venueFactsOf(wish.venue);
+  const stay = stayOf(wish.onSite);
+  const free =
+    stay && repository.free({ stay, but: path, ...(wish.venueName === undefined ? {} : { venue: wish.venueName }) });
   const venue = facts.survey?.placed.data as { readonly practice?: unknown } | undefined;
   const practice =
     wish.practice ??
@@ -73,6 +76,8 @@ export function briefFor(wish: Wish, start: Start): Brief {
     stock: repository.stock,
     practice: practice === "iec" ? "iec" : "us",
     system: practice === "iec" ? "metric" : "us",
-    offers: offersOf(wish, start),
+    free,
+    outOfHoldings: wish.outOf !== "catalogue",
+    offers: offersOf(wish, start, free),
   };
 }

@@ -70,7 +70,10 @@ function scope({ wish, desk }: Brief, { matter, columns, rows, decisions }: Sche
   const face = `faces.${FACE}`;
   const bars = Object.keys(mappingOf(keyOf(matter.rigging, "bars")));
   const runs = Object.values(mappingOf(keyOf(matter.power, "runs")));
-  const named = [...runs.map((run) => String(keyOf(run, "from"))), ...Object.keys(mappingOf(keyOf(matter.power, "circuits")))];
+  const named = [
+    ...runs.map((run) => String(keyOf(run, "from"))),
+    ...Object.keys(mappingOf(keyOf(matter.power, "circuits"))),
+  ];
   const circuits = [...new Set(named)];
   const shows = wish.shows === undefined ? "" : ` It shows ${wish.shows === "picture" ? "pictures" : wish.shows}.`;
   return [
