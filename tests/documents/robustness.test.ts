@@ -1,6 +1,7 @@
 import type { CheckEntry, DocumentEntry } from "@plumbmark/core";
 import fc from "fast-check";
-import { describe, expect, test } from "vitest";
+import { describe, expect, inject, test } from "vitest";
+import { deep } from "../run/effort.js";
 import { changed, inspectText, inspectTexts, SMALL } from "./repository.js";
 
 const fence = (yaml: string): string => `---\n${yaml}\n---\n\n# Body\n`;
@@ -40,6 +41,9 @@ test("the small build meets every requirement: nothing fails, nothing is open", 
   expect(document.verdict).toBe("ready");
 });
 
+/** A reader that goes down by calling itself would run out of stack in some 10,000 calls, a few of them for each list. */
+const DEEPEST = deep ? 25_000 : 6_000;
+
 describe("a front matter that cannot be read", () => {
   test.each([
     ["an unclosed list", "build: a\nfaces: [1, 2"],
@@ -60,9 +64,9 @@ describe("a front matter that cannot be read", () => {
     ["null", "null"],
     ["a comment", "# nothing yet"],
     ["deep lists", `build: x\ntitle: t\nstatus: draft\nfaces: ${"[".repeat(200)}${"]".repeat(200)}`],
-    ["very deep lists", `build: ${"[".repeat(20_000)}${"]".repeat(20_000)}`],
-    ["very deep groups", `build: ${"{a: ".repeat(20_000)}1${"}".repeat(20_000)}`],
-    ["deep lists never closed", `build: ${"[".repeat(50_000)}`],
+    ["very deep lists", `build: ${"[".repeat(DEEPEST)}${"]".repeat(DEEPEST)}`],
+    ["very deep groups", `build: ${"{a: ".repeat(DEEPEST)}1${"}".repeat(DEEPEST)}`],
+    ["deep lists never closed", `build: ${"[".repeat(2 * DEEPEST)}`],
     ["control characters", "build: \u0000\u0001\u0008"],
     ["half a character", "build: \ud800\ntitle: \udfff"],
   ])("%s", (_, yaml) => {
@@ -259,10 +263,15 @@ function replacedValues(value: string): readonly { readonly path: string; readon
   });
 }
 
+/** Every value comes to every place in a deep run; in others each place gets some of them, other ones in each run. */
+const SHARE = deep ? 1 : 6;
+
 describe("wrong types", () => {
-  test.each(WRONG)("%s in place of every value never throws", (value) => {
-    const replaced = replacedValues(value);
-    expect(replaced.length).toBeGreaterThan(40);
+  test.each(WRONG.map((value, at) => [value, at] as const))("%s in place of every value never throws", (value, at) => {
+    const all = replacedValues(value);
+    const { seed } = inject("effort");
+    const replaced = all.filter((_, place) => (place + at + seed) % SHARE === 0);
+    expect(replaced.length).toBeGreaterThan(40 / SHARE);
     for (const document of inspectTexts(replaced.map(({ text }) => text)).documents) sane(document);
   });
 

@@ -1,5 +1,6 @@
 import {
   type FileRole,
+  type InspectionRecord,
   type OpenRepository,
   openRepository,
   type RepositoryFiles,
@@ -133,7 +134,14 @@ function told<T>(ask: () => T): T | string {
   }
 }
 
-const fresh = (now: RepositoryFiles) => told(() => openRepository(now, all, options).all());
+const inspected = new WeakMap<RepositoryFiles, InspectionRecord | string>();
+
+/** The record of a repository that is inspected anew, once for the same files. */
+function fresh(now: RepositoryFiles): InspectionRecord | string {
+  const found = inspected.get(now) ?? told(() => openRepository(now, all, options).all());
+  inspected.set(now, found);
+  return found;
+}
 
 /** The files with one replaced, by plain means. */
 function after(now: RepositoryFiles, { path, text, role }: Step): RepositoryFiles {

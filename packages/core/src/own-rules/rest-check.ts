@@ -8,15 +8,31 @@ import { demanding, mentioned } from "./split.js";
 
 export type Validate = ValidateFunction;
 
+/** More schemas than house standards usually have. */
+const MOST = 256;
+
+/** What was compiled last: most openings of a repository find the house standard as it was. */
+const known = new Map<string, Validate>();
+
 /**
+ * Compiles a schema, once for each text.
  * @param accepted whether it was used before: then it is not validated itself, which takes longer than the rest
  * @throws Error in the words of the validator when a schema cannot be used at all.
  */
-export const compiled = (schema: unknown, accepted: boolean): Validate =>
-  new Ajv2020({
-    ...{ strict: false, allErrors: true, validateSchema: !accepted, meta: !accepted },
-    code: { regExp: linearPatterns },
-  }).compile(schema as Schema);
+export function compiled(schema: unknown, accepted: boolean): Validate {
+  const key = `${accepted} ${JSON.stringify(schema)}`;
+  const found =
+    known.get(key) ??
+    new Ajv2020({
+      ...{ strict: false, allErrors: true, validateSchema: !accepted, meta: !accepted },
+      code: { regExp: linearPatterns },
+    }).compile(schema as Schema);
+  known.delete(key);
+  known.set(key, found);
+  const [oldest] = known.keys();
+  if (known.size > MOST && oldest !== undefined) known.delete(oldest);
+  return found;
+}
 
 /** Where a schema is not met, as far as its validator tells. */
 const whereNot = (errors: readonly ErrorObject[]): string => {
