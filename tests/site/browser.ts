@@ -8,6 +8,7 @@ import { publish, writeSite } from "@plumbmark/docs-site";
 import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
 import { inject } from "vitest";
 import type {} from "../run/browser.js";
+import { starterPages } from "./starter-files.js";
 
 const TYPES: Readonly<Record<string, string>> = {
   ".html": "text/html; charset=utf-8",
@@ -46,8 +47,12 @@ const serve = (folder: string): Promise<Server> =>
     server.listen(0, "127.0.0.1", () => resolve(server));
   });
 
-export async function show(input: Parameters<typeof publish>[0]): Promise<Shown> {
-  const pages = publish(input);
+/** The site of the starter, made once for all that look at it in one process. */
+export const showStarter = (): Promise<Shown> => showPages(starterPages());
+
+export const show = (input: Parameters<typeof publish>[0]): Promise<Shown> => showPages(publish(input));
+
+async function showPages(pages: ReturnType<typeof publish>): Promise<Shown> {
   const top = mkdtempSync(join(tmpdir(), "site-"));
   const folder = join(top, "site");
   await writeSite(pages, folder);

@@ -98,7 +98,22 @@ const STRANGE = `[
 .concat([...document.querySelectorAll("*")].flatMap((each) =>
   [...each.attributes].filter(({ name, value }) => /^on/i.test(name) || name === "style" || name === "srcdoc" || name === "ping" || name === "formaction" || /^\\s*(javascript|vbscript|data):/i.test(value)).map(({ name, value }) => name + "=" + value)))`;
 
-const LINKS = `[...document.querySelectorAll("a[href], area[href]")].map((each) => each.protocol)`;
+/** What is looked at on every page, asked for at once. */
+const LOOK = `({
+  title: document.querySelector("h1").textContent.trim(),
+  hasRun: window.ran !== undefined,
+  strange: ${STRANGE},
+  protocols: [...document.querySelectorAll("a[href], area[href]")].map((each) => each.protocol),
+  frame: [document.querySelectorAll("main#Main > .body").length, document.querySelectorAll("body > footer").length, document.querySelectorAll("[id=Main]").length],
+})`;
+
+interface Look {
+  readonly title: string;
+  readonly hasRun: boolean;
+  readonly strange: readonly string[];
+  readonly protocols: readonly string[];
+  readonly frame: readonly number[];
+}
 
 describe("payloads in every field an author fills in", () => {
   it("are many", () => {
@@ -115,17 +130,14 @@ describe("payloads in every field an author fills in", () => {
     const titles = new Set<string>();
     for (const path of shown.paths.filter((each) => each.endsWith(".html"))) {
       await page.goto(shown.fileUrl(path));
-      titles.add(String(await page.evaluate(`document.querySelector("h1").textContent.trim()`)));
-      if ((await page.evaluate("window.ran")) !== undefined) wrong.push(`${path} ran a script`);
-      for (const strange of (await page.evaluate(STRANGE)) as readonly string[])
-        wrong.push(`${path} has ${strange.slice(0, 200)}`);
-      for (const protocol of (await page.evaluate(LINKS)) as readonly string[])
+      const { title, hasRun, strange, protocols, frame } = (await page.evaluate(LOOK)) as Look;
+      titles.add(title);
+      if (hasRun) wrong.push(`${path} ran a script`);
+      for (const each of strange) wrong.push(`${path} has ${each.slice(0, 200)}`);
+      for (const protocol of protocols)
         if (!["file:", "http:", "https:", "mailto:"].includes(protocol))
           wrong.push(`${path} has a link of ${protocol}`);
       // The frame of the page is where it was: nothing has closed an element of ours.
-      const frame = await page.evaluate(
-        `[document.querySelectorAll("main#Main > .body").length, document.querySelectorAll("body > footer").length, document.querySelectorAll("[id=Main]").length]`,
-      );
       if (String(frame) !== "1,1,1") wrong.push(`${path} is broken: ${frame}`);
     }
     expect(wrong).toEqual([]);

@@ -1,8 +1,6 @@
-import { rules } from "@plumbmark/rules";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { notEmpty } from "../run/not-empty.js";
-import { type Shown, show } from "./browser.js";
-import { starterFiles, TODAY } from "./starter-files.js";
+import { type Shown, showStarter } from "./browser.js";
 
 // ISO 216 A4, 210 mm × 297 mm, and ANSI/ASME Y14.1 A (Letter), 8.5 in × 11 in. Margins as the style sets them:
 // 12 mm at the sides, 14 mm above, 16 mm below. A CSS pixel is 1/96 in, a PDF point 1/72 in.
@@ -27,7 +25,7 @@ const kinds = [
 
 let shown: Shown;
 beforeAll(async () => {
-  shown = await show({ files: starterFiles, rules, today: TODAY });
+  shown = await showStarter();
 });
 afterAll(() => shown?.close());
 

@@ -1,0 +1,21 @@
+import axe from "axe-core";
+import type { Page } from "playwright-core";
+
+/**
+ * What axe-core finds on the page that is open: how many of its rules pass, and what breaks one. A dark page has the same
+ * elements as a light one in other colours, so that in the dark only the rules about colours are asked.
+ */
+export async function axeOf(
+  page: Page,
+  colorScheme: "light" | "dark",
+): Promise<{ readonly passes: number; readonly violations: readonly string[] }> {
+  await page.emulateMedia({ colorScheme });
+  await page.evaluate(axe.source);
+  const asked = colorScheme === "light" ? {} : { runOnly: { type: "tag", values: ["cat.color"] } };
+  const { passes, violations } = (await page.evaluate(`axe.run(${JSON.stringify(asked)})`)) as axe.AxeResults;
+  await page.emulateMedia({ colorScheme: "light" });
+  return {
+    passes: passes.length,
+    violations: violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`),
+  };
+}
