@@ -49,6 +49,7 @@ const late = {
 };
 
 export async function bundle() {
+  await oneFiles();
   const { outputFiles } = await build({
     entryPoints: { program: `${top}packages/cli/src/program.ts` },
     outdir: TO,
@@ -87,6 +88,31 @@ export async function bundle() {
   });
   put(stamped([...outputFiles, ...started.outputFiles]));
 }
+
+/** What a plugin and its process share, each package as one file; the kit is small and stays as it is. */
+const oneFiles = () =>
+  Promise.all(
+    ["calc", "core"].map((name) =>
+      build({
+        entryPoints: { "one-file": `${top}packages/${name}/src/index.ts` },
+        outdir: `${top}packages/${name}/dist`,
+        bundle: true,
+        // There is one `calc` for the core, the kit and the plugin.
+        external: ["@plumbmark/*"],
+        platform: "node",
+        format: "esm",
+        target: "node20.19",
+        conditions: ["source"],
+        // Packages of the older kind among those that are bundled may ask for a module of Node.js.
+        banner: {
+          js: 'import { createRequire as requireOf } from "node:module"; const require = requireOf(import.meta.url);',
+        },
+        minifyWhitespace: true,
+        legalComments: "eof",
+        logLevel: "warning",
+      }),
+    ),
+  );
 
 const MARK = "@@PLUMBMARK-EDITION@@";
 

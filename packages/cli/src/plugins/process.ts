@@ -1,5 +1,6 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { randomUUID } from "node:crypto";
+import { edition } from "../engine/cache/edition.js";
 import { ownFile } from "../own-file.js";
 import type { Limits } from "./limits.js";
 import { memoryText, timeText } from "./limits.js";
@@ -19,6 +20,12 @@ const CHILD = ownFile("dist/plugins/child.js").href;
 /** Imports are found as from the folder the process stands in: `import` of a text is resolved against it. */
 const CODE = `import(${JSON.stringify(CHILD)}).then(({ start }) => start((target) => import(target)));`;
 
+/**
+ * The packages a plugin shares with its process, each as one file: hundreds of modules take longer to load than most
+ * plugins to run. They are made with the bundle, so it is the bundle that asks for them.
+ */
+const ONE_FILE = edition === undefined ? [] : ["--conditions=one-file"];
+
 /** One process of one plugin, ended as soon as it breaks a limit. */
 export class PluginProcess {
   readonly #child: ChildProcess;
@@ -37,7 +44,8 @@ export class PluginProcess {
   ) {
     const { NODE_OPTIONS: _, NODE_V8_COVERAGE: __, ...env } = process.env;
     const heap = Math.ceil(limits.memory / 1_000_000) + HEAP + HEAP_FOR_EACH * documents;
-    this.#child = spawn(process.execPath, [`--max-old-space-size=${heap}`, "--input-type=module", "-e", CODE], {
+    const words = [`--max-old-space-size=${heap}`, ...ONE_FILE, "--input-type=module", "-e", CODE];
+    this.#child = spawn(process.execPath, words, {
       cwd: folder,
       env,
       stdio: ["ignore", "pipe", "pipe", "ipc"],

@@ -9,7 +9,7 @@ import {
   type Rule,
 } from "@plumbmark/core";
 import { isTransferable, pluginResultsOf } from "./plugin-results.js";
-import { batchesOf, scheduleBatches, workersFor } from "./schedule.js";
+import { workersFor } from "./schedule.js";
 import { shareSources } from "./share-sources.js";
 
 /** Everything but the documents; what they share goes with it. */
@@ -48,16 +48,10 @@ export async function inspectMany(
     return files.documents.map((file) => plainResult(repository.one(file)));
   const here = () => (batch: readonly DocumentFile[]) => batch.map((file) => plainResult(repository.one(file)));
   // A commit of a few documents is judged without workers, and without loading what makes them.
-  const { acquire, assigned, terminate } = await import("./pool.js");
-  const workers = acquire(count, files.documents.length);
+  const { runInPool } = await import("./pool.js");
   const context = { files: withoutDocuments(files), options, plugins: pluginResultsOf(rules) };
-  try {
-    const share = shareSources();
-    const runs = assigned(workers, { work: "documents", context }, rules).map(
-      (run) => async (batch: readonly DocumentFile[]) => (await run(batch))?.map(share),
-    );
-    return (await scheduleBatches(batchesOf(files.documents, count), runs, here)).flat();
-  } finally {
-    await terminate(workers);
-  }
+  const share = shareSources();
+  const received = (results: readonly Judged[]) => results.map(share);
+  const task = { work: "documents", context } as const;
+  return (await runInPool(files.documents, count, { task, rules, here, received })).flat();
 }

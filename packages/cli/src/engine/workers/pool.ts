@@ -3,9 +3,10 @@ import type { DocumentFile, Rule } from "@plumbmark/core";
 import { ownFile } from "../../own-file.js";
 import { resultsOn } from "./plugin-results.js";
 import type { Batch, BatchResults, WorkerTask } from "./protocol.js";
+import { batchesOf, scheduleBatches } from "./schedule.js";
 
 /** A thread that is given a task, is sent batches of documents, and answers one after another. */
-export interface PoolWorker {
+interface PoolWorker {
   /** What is to be done with the batches that follow. */
   readonly assign: (task: WorkerTask) => void;
   /** Undefined when the worker could not be had, or died over it. */
@@ -88,40 +89,57 @@ const idle: PoolWorker[] = [];
 /**
  * So many workers: those that are idle, and new ones. To start a worker and have it load its script takes as long as to
  * inspect a few documents, so what reads the outlines of a docs repository leaves its workers to what comes after.
- * @param documents how many there are for all of them
  */
-export function acquire(workers: number, documents: number): readonly PoolWorker[] {
+function acquire(workers: number, documents: number): readonly PoolWorker[] {
   const acquired = Array.from({ length: workers }, () => idle.pop() ?? startWorker(documents));
   for (const each of acquired) each.hold(true);
   return acquired;
 }
 
-/** Leaves workers that have answered everything to whoever acquires next. */
-export function release(workers: readonly PoolWorker[]): void {
+/** Leaves workers that have answered everything to whoever comes next. */
+function release(workers: readonly PoolWorker[]): void {
   const alive = workers.filter(({ isAlive }) => isAlive());
   for (const each of alive) each.hold(false);
   idle.push(...alive);
 }
 
-/** Waits until workers do nothing more: one that still writes would write into what is being taken away. */
-export const terminate = async (workers: readonly PoolWorker[]): Promise<void> => {
-  await Promise.all(workers.map((each) => each.terminate()));
-};
+/** What is to be done with documents. */
+export interface PoolRun<W extends WorkerTask["work"]> {
+  readonly task: WorkerTask & { readonly work: W };
+  /** Those of plugins among them, whose results are sent with each document. */
+  readonly rules?: readonly Rule[];
+  /** What workers that cannot be had, or die, leave undone is done by this. */
+  readonly here: () => (documents: readonly DocumentFile[]) => BatchResults[W];
+  /** What is made of the results of a worker as they come. */
+  readonly received?: (results: BatchResults[W]) => BatchResults[W];
+  /** Whether whoever comes next finds the workers ready. */
+  readonly leaves?: boolean;
+}
 
-/**
- * Gives workers a task, and gives a way to have each do a batch of it: a document is read, and the results of plugins on
- * it looked up, when it is sent.
- * @param rules those of plugins among them, whose results are sent
- */
-export function assigned<W extends WorkerTask["work"]>(
-  workers: readonly PoolWorker[],
-  task: WorkerTask & { readonly work: W },
-  rules: readonly Rule[] = [],
-): readonly ((documents: readonly DocumentFile[]) => Promise<BatchResults[W] | undefined>)[] {
+/** Has workers do something with documents in small batches; gives the results of the batches, in their order. */
+export async function runInPool<W extends WorkerTask["work"]>(
+  documents: readonly DocumentFile[],
+  count: number,
+  { task, rules = [], here, received = (results) => results, leaves = false }: PoolRun<W>,
+): Promise<readonly BatchResults[W][]> {
+  const workers = acquire(count, documents.length);
+  let isLeft = false;
   // Text and path are named: a text may be one that is read only when it is looked at.
   const sent = ({ path, text }: DocumentFile) => ({ path, text, results: resultsOn(rules, path) });
-  return workers.map(({ assign, run }) => {
+  const runs = workers.map(({ assign, run }) => {
     assign(task);
-    return (documents) => run(documents.map(sent)) as Promise<BatchResults[W] | undefined>;
+    return async (batch: readonly DocumentFile[]) => {
+      const found = (await run(batch.map(sent))) as BatchResults[W] | undefined;
+      return found && received(found);
+    };
   });
+  try {
+    const found = await scheduleBatches(batchesOf(documents, count), runs, here);
+    if (leaves) release(workers);
+    isLeft = leaves;
+    return found;
+  } finally {
+    // One that still writes would write into what is being taken away.
+    if (!isLeft) await Promise.all(workers.map(({ terminate }) => terminate()));
+  }
 }

@@ -29,7 +29,6 @@ export async function scheduleBatches<B, Result>(
   batches: readonly B[],
   workers: readonly ((batch: B) => Promise<Result | undefined>)[],
   here: () => (batch: B) => Result,
-  onResult: (result: Result) => void = () => undefined,
 ): Promise<readonly Result[]> {
   const found = new Array<Result>(batches.length);
   const left = [...batches.keys()];
@@ -38,7 +37,6 @@ export async function scheduleBatches<B, Result>(
       const result = await run(batches[index] as B);
       if (!result) return void left.unshift(index);
       found[index] = result;
-      onResult(result);
     }
   };
   // Each has a second batch waiting, so that none is idle while its result is on the way.

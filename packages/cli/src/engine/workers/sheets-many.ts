@@ -2,8 +2,8 @@ import type { DocumentFile } from "@plumbmark/core";
 import { type SheetsInput, sheetWriter, type WrittenSheet } from "../sheet-writer.js";
 import { withoutDocuments } from "./inspect-many.js";
 import { isTransferable, pluginResultsOf } from "./plugin-results.js";
-import { acquire, assigned, terminate } from "./pool.js";
-import { batchesOf, scheduleBatches, workersFor } from "./schedule.js";
+import { runInPool } from "./pool.js";
+import { workersFor } from "./schedule.js";
 
 /**
  * Makes the sheets of documents whose outlines are known, in their order. Many are handed out to workers in small batches;
@@ -16,27 +16,21 @@ export async function makeManySheets(
   onFile: () => void,
   count = workersFor(input.files.documents.length),
 ): Promise<readonly WrittenSheet[]> {
-  const told = (sheet: WrittenSheet): WrittenSheet => {
-    for (const _ of sheet.put) onFile();
-    return sheet;
+  const received = (sheets: readonly WrittenSheet[]): readonly WrittenSheet[] => {
+    for (const _ of sheets.flatMap(({ put }) => put)) onFile();
+    return sheets;
   };
   const { documents } = input.files;
   if (count === 0 || !isTransferable(input.rules)) {
     const write = sheetWriter(input);
-    return documents.map((file) => told(write(file)));
+    return documents.flatMap((file) => received([write(file)]));
   }
   const { rules, root, places, into, today } = input;
   const plain = { root, places, into, today, files: withoutDocuments(input.files) };
   const here = () => {
     const write = sheetWriter({ ...plain, rules });
-    return (batch: readonly DocumentFile[]): readonly WrittenSheet[] => batch.map((file) => write(file));
+    return (batch: readonly DocumentFile[]) => received(batch.map((file) => write(file)));
   };
-  const workers = acquire(count, documents.length);
-  const runs = assigned(workers, { work: "sheets", context: { ...plain, plugins: pluginResultsOf(rules) } }, rules);
-  try {
-    const found = await scheduleBatches(batchesOf(documents, count), runs, here, (sheets) => sheets.forEach(told));
-    return found.flat();
-  } finally {
-    await terminate(workers);
-  }
+  const task = { work: "sheets", context: { ...plain, plugins: pluginResultsOf(rules) } } as const;
+  return (await runInPool(documents, count, { task, rules, here, received })).flat();
 }
