@@ -5,7 +5,7 @@ import {
   type RepositoryFiles,
   type SharedUse,
 } from "@plumbmark/core";
-import { batchesOf, scheduleBatches, workersFor } from "./schedule.js";
+import { workersFor } from "./schedule.js";
 
 /** Tells what a document uses that others may use, too. @throws StandardError when the house standards cannot be used */
 export function usesReader(
@@ -29,16 +29,7 @@ export async function readUses(
     return (batch: readonly DocumentFile[]) => batch.map(usesOf);
   };
   if (count === 0) return documents.length === 0 ? [] : here()(documents);
-  const { acquire, assigned, release, terminate } = await import("./pool.js");
-  const workers = acquire(count, documents.length);
-  try {
-    const context = { files: rest, options };
-    const runs = assigned(workers, { work: "uses", context });
-    const found = await scheduleBatches(batchesOf(documents, count), runs, here);
-    release(workers);
-    return found.flat();
-  } catch (error) {
-    await terminate(workers);
-    throw error;
-  }
+  const { runInPool } = await import("./pool.js");
+  const task = { work: "uses", context: { files: rest, options } } as const;
+  return (await runInPool(documents, count, { task, here, leaves: true })).flat();
 }
