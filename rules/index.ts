@@ -5,6 +5,7 @@ import connectorsLockingOverhead from "./connectors/locking-overhead/rule.js";
 import connectorsMate from "./connectors/mate/rule.js";
 import dataChainLength from "./data/chain-length/rule.js";
 import dataFedOnce from "./data/fed-once/rule.js";
+import dataFeedReach from "./data/feed-reach/rule.js";
 import dataHopLength from "./data/hop-length/rule.js";
 import dataJumperReach from "./data/jumper-reach/rule.js";
 import dataLoop from "./data/loop/rule.js";
@@ -39,6 +40,7 @@ import powerCordType from "./power/cord-type/rule.js";
 import powerDevices from "./power/devices/rule.js";
 import powerDisconnection from "./power/disconnection/rule.js";
 import powerFedOnce from "./power/fed-once/rule.js";
+import powerFeedReach from "./power/feed-reach/rule.js";
 import powerHeat from "./power/heat/rule.js";
 import powerInrush from "./power/inrush/rule.js";
 import powerLeakage from "./power/leakage/rule.js";
@@ -72,10 +74,12 @@ import riggingSharedStructure from "./rigging/shared-structure/rule.js";
 import riggingSlackHang from "./rigging/slack-hang/rule.js";
 import riggingStackHeight from "./rigging/stack-height/rule.js";
 import riggingStackStability from "./rigging/stack-stability/rule.js";
+import riggingStandsOn from "./rigging/stands-on/rule.js";
 import riggingSuspendedWeight from "./rigging/suspended-weight/rule.js";
 import stockInspected from "./stock/inspected/rule.js";
 import stockPromisedTwice from "./stock/promised-twice/rule.js";
 import venueAgrees from "./venue/agrees/rule.js";
+import venueSurveyAge from "./venue/survey-age/rule.js";
 import viewingCamera from "./viewing/camera/rule.js";
 import viewingDimming from "./viewing/dimming/rule.js";
 import viewingPitch from "./viewing/pitch/rule.js";
@@ -88,6 +92,7 @@ export const rules: readonly Rule[] = [
   connectorsMate,
   dataChainLength,
   dataFedOnce,
+  dataFeedReach,
   dataHopLength,
   dataJumperReach,
   dataLoop,
@@ -122,6 +127,7 @@ export const rules: readonly Rule[] = [
   powerDevices,
   powerDisconnection,
   powerFedOnce,
+  powerFeedReach,
   powerHeat,
   powerInrush,
   powerLeakage,
@@ -155,10 +161,12 @@ export const rules: readonly Rule[] = [
   riggingSlackHang,
   riggingStackHeight,
   riggingStackStability,
+  riggingStandsOn,
   riggingSuspendedWeight,
   stockInspected,
   stockPromisedTwice,
   venueAgrees,
+  venueSurveyAge,
   viewingCamera,
   viewingDimming,
   viewingPitch,

@@ -1,2 +1,2 @@
 export { placeAlong } from "./beam-place.js";
-export { cableForWay, ledWay, straightLine } from "./way.js";
+export { CABLE_ALLOWANCE, cableForWay, ledWay, straightLine } from "./way.js";

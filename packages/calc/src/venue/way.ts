@@ -32,6 +32,9 @@ export const ledWay = formula({
   compute: ({ l }) => l.reduce((sum, each) => sum + each, 0),
 });
 
+/** What a cable needs over its way where the house sets nothing: a share for bends and ties, and metres for both ends. */
+export const CABLE_ALLOWANCE = { share: 0.05, ends: 1 } as const;
+
 /** Length a cable has to have for a way, in metres: the way and what the house allows for ends, ties and slack. */
 export const cableForWay = formula({
   id: "venue.cable-for-way",

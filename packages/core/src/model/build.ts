@@ -20,6 +20,7 @@ import { type Meeting, meetingsOf } from "./cabling/meetings.js";
 import { Chain, ProcessorLoad } from "./data/chain.js";
 import { type DrawingLink, drawingLinks, drawingNames } from "./drawing-names.js";
 import { Face } from "./faces/face.js";
+import type { Panel } from "./faces/panels.js";
 import { Lifting } from "./lifting/lifting.js";
 import { type Active, activesOf } from "./picture/actives.js";
 import { type Lettering, letteringOf } from "./picture/lettering.js";
@@ -44,6 +45,9 @@ import { type InspectedItem, inspectedItems, inspectedUntil } from "./stock/insp
 import { type LotUse, lotUsesOf } from "./stock/lot-use.js";
 import type { CountedDesign } from "./values/counted-design.js";
 import { computed, valueEntries, valueEntriesUnder } from "./values/index.js";
+import { feedWay } from "./venue/feed-way.js";
+import { type Floor, floorOf } from "./venue/floor.js";
+import type { FeedWay } from "./venue/needed.js";
 import { checkVenue, Venue } from "./venue/venue.js";
 import { type Filming, filmingOf } from "./viewing/camera.js";
 import { type Dimming, dimmingOf } from "./viewing/dimming.js";
@@ -205,6 +209,26 @@ export class Build implements CountedDesign {
   get takeoff(): Takeoff {
     this.#takeoff ??= new Takeoff(this);
     return this.#takeoff;
+  }
+
+  /** The way of the feed of a run, from its circuit's outlet to its first panel; undefined where the venue was not surveyed. */
+  readonly wayOfRun = (run: Run): FeedWay | undefined => {
+    const { circuit } = run;
+    const gap = circuit
+      ? { path: `${circuit.path}.at`, what: "place its outlet is at", of: circuit.label }
+      : { path: `${run.path}.from`, what: "circuit it is fed from", of: run.label };
+    return feedWay(this, circuit?.outletAt, gap, run.panels?.[0]);
+  };
+
+  /** The way between the processor and a panel; undefined where the venue was not surveyed. */
+  readonly wayOfChain = (panel: Panel | undefined): FeedWay | undefined => {
+    const gap = { path: "data.processor.place", what: "place", of: "The processor" };
+    return feedWay(this, this.reader.text(gap.path), gap, panel);
+  };
+
+  /** The floor or deck of the venue a face says it stands on; undefined where it names none that was surveyed. */
+  floorOf(face: Face): Floor | undefined {
+    return floorOf(this, face);
   }
 
   /** Lots it takes panels from. */

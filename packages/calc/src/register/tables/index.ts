@@ -1,5 +1,6 @@
 import { connectors, OVERHEAD, retentions } from "../../connectors/index.js";
 import { units } from "../../quantity/units.js";
+import { CABLE_ALLOWANCE } from "../../venue/way.js";
 import type { RegisterTable } from "../table.js";
 import { powerTables } from "./power.js";
 import { riggingTables } from "./rigging.js";
@@ -38,5 +39,12 @@ export const tables: readonly RegisterTable[] = [
     data: OVERHEAD,
   },
   ...signalTables,
+  {
+    id: "venue.cable-allowance",
+    title: "What a cable needs over its way",
+    holds: "share of the way for bends and ties, and m for both ends; a house sets its own",
+    sources: ["house"],
+    data: CABLE_ALLOWANCE,
+  },
   ...riggingTables,
 ];

@@ -1,4 +1,4 @@
-import { type Kind, missing, type Value } from "@plumbmark/calc";
+import { greatestOf, type Kind, missing, readQuantity, type Step, type Value } from "@plumbmark/calc";
 import type { Data } from "../../document/yaml/yaml.js";
 import type { Part } from "../../repository/parts.js";
 import { partOptional, partValue, type Reader } from "../reading/reader.js";
@@ -31,6 +31,8 @@ export class Cable {
     /** What messages call it. */
     readonly label: string,
     kind: "power-cable" | "data-cable",
+    /** What it has to reach, where that is known: its length may then be left out. */
+    readonly reach: () => Value<"length"> | undefined = () => undefined,
   ) {
     this.part = reader.part(`${path}.part`, [kind]);
   }
@@ -52,9 +54,49 @@ export class Cable {
     return this.reader.data(this.path) !== undefined;
   }
 
-  /** Its length, in metres. */
+  /** Its length, in metres: as written, else the shortest its part comes in that reaches. */
   get length(): Value<"length"> {
+    const isLeftOut = this.written && this.reader.data(`${this.path}.length`) === undefined;
+    const found = isLeftOut ? this.shortest : undefined;
+    if (found?.known) return found;
     return this.reader.value(`${this.path}.length`, "length", "length", this.label);
+  }
+
+  /** Shortest and longest it comes in, as the part writes them; empty when the part says nothing of it. */
+  get stocked(): readonly string[] {
+    const lengths = this.part?.data.lengths;
+    return Array.isArray(lengths) ? lengths.map(String) : [];
+  }
+
+  /** The longest it comes in; undefined when the part says nothing of it. */
+  get longestStocked(): Value<"length"> | undefined {
+    const known = this.stocked.flatMap((_, index) => {
+      const length = this.part?.quantities.get(`lengths.${index + 1}`);
+      return length ? [length as Value<"length">] : [];
+    });
+    return known.length === 0 ? undefined : greatestOf(known, "length", "longest");
+  }
+
+  /** The shortest of the lengths its part comes in that reaches as far as it has to; undefined where nothing says how far. */
+  get shortest(): Value<"length"> | undefined {
+    const needed = this.reach();
+    if (!needed?.known) return needed;
+    const text = this.stockedFrom(needed.value - 1e-9);
+    const read = text === undefined ? undefined : readQuantity(text, ["length"]);
+    if (!read?.ok)
+      return missing("length", {
+        path: `${this.path}.length`,
+        what: "length",
+        because: `${this.label}: none of the lengths its part comes in reaches.`,
+      });
+    const { value, unit } = read.quantity;
+    const step: Step = {
+      formula: "shortest length of the part that reaches",
+      show: (print) => `${this.stocked.join(", ")}; at least ${print(needed.value, "length")}`,
+      source: "arithmetic",
+      inputs: [needed],
+    };
+    return { known: true, value, kind: "length", unit, origin: { from: "step", step } };
   }
 
   /** How long it may be by its maker, in metres; undefined when the part says nothing of it. */

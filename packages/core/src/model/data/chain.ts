@@ -18,7 +18,9 @@ import {
 } from "@plumbmark/calc";
 import { Cable } from "../cabling/cable.js";
 import { type Panel, panelsAt } from "../faces/panels.js";
+import { once } from "../reading/once.js";
 import { partGap, partValue } from "../reading/reader.js";
+import { type FeedWay, neededFor } from "../venue/needed.js";
 import type { DataDesign } from "./data-design.js";
 
 /** Pixels of a port by its maker, with the depth of a pixel and the frame rate they are stated for. */
@@ -52,12 +54,30 @@ export class Chain {
     this.path = `data.chains.${name}`;
     this.label = `Chain ${name}`;
     this.panels = panelsAt(build, `${this.path}.panels`);
-    this.feed = new Cable(build.reader, `${this.path}.feed`, `The feed of chain ${name}`, "data-cable");
+    this.feed = new Cable(build.reader, `${this.path}.feed`, `The feed of chain ${name}`, "data-cable", () =>
+      this.reachOf(this.feedWay),
+    );
     this.jumper = new Cable(build.reader, `${this.path}.jumper`, `The jumper of chain ${name}`, "data-cable");
     const back = `${this.path}.return`;
     if (build.reader.data(back) !== undefined)
-      this.closing = new Cable(build.reader, back, `The return of chain ${name}`, "data-cable");
+      this.closing = new Cable(build.reader, back, `The return of chain ${name}`, "data-cable", () =>
+        this.reachOf(this.returnWay),
+      );
   }
+
+  /** The way its feed takes, where the venue was surveyed. */
+  get feedWay(): FeedWay | undefined {
+    return once(this, "feed way", () => this.build.wayOfChain(this.panels?.[0]));
+  }
+
+  /** The way of the cable that closes its loop. */
+  get returnWay(): FeedWay | undefined {
+    return once(this, "return way", () => this.build.wayOfChain(this.panels?.at(-1)));
+  }
+
+  /** Length a cable needs for such a way; undefined where only a straight line is known, or nothing. */
+  readonly reachOf = (way: FeedWay | undefined): Value<"length"> | undefined =>
+    way && way.how !== "straight" ? neededFor(this.build, "data.feed-reach", way.length) : undefined;
 
   /** The port it is on; undefined when it is not written down. */
   get port(): number | undefined {

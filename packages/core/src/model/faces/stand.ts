@@ -138,11 +138,15 @@ export class Stand {
     );
   }
 
+  /** Its width, or that of the face where none is written. */
+  get baseWidth(): Value<"length"> {
+    const { reader, width } = this.face;
+    return reader.optional(`${this.path}.width`, "length", "width of the base", this.label) ?? width;
+  }
+
   /** The area the base covers: its width, or that of the face where none is written, by its depth. */
   get baseArea(): Value<"area"> {
-    const { reader } = this.face;
-    const width = reader.optional(`${this.path}.width`, "length", "width of the base", this.label) ?? this.face.width;
-    return areaOf(width, this.depth, "the base");
+    return areaOf(this.baseWidth, this.depth, "the base");
   }
 
   /** Feet in two rows of as many. What each of more rows bears depends on the deck below, so it is missing. */

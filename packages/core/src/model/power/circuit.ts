@@ -51,6 +51,11 @@ export class Circuit {
     return this.build.reader.data(`${this.path}.supply.line-to-line`) !== undefined;
   }
 
+  /** Place of the venue its outlet is at; undefined when it is not written down. */
+  get outletAt(): string | undefined {
+    return this.build.reader.text(`${this.path}.at`);
+  }
+
   /** Supply it is taken from with others; undefined when it is not written down. */
   get from(): string | undefined {
     return this.build.reader.text(`${this.path}.from`);

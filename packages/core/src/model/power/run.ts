@@ -18,6 +18,7 @@ import { Cable, type End, endOf } from "../cabling/cable.js";
 import { type Panel, panelsAt } from "../faces/panels.js";
 import { once } from "../reading/once.js";
 import { partGap, partOptional, partValue } from "../reading/reader.js";
+import { type FeedWay, neededFor } from "../venue/needed.js";
 import type { Circuit } from "./circuit.js";
 import { type Cord, cordOf, cordRating, plugFuse } from "./cord.js";
 import { runVoltage } from "./legs.js";
@@ -47,7 +48,13 @@ export class Run {
     this.path = `power.runs.${name}`;
     this.label = `Run ${name}`;
     this.panels = panelsAt(build, `${this.path}.panels`);
-    this.feed = new Cable(build.reader, `${this.path}.feed`, `The feed of run ${name}`, "power-cable");
+    this.feed = new Cable(
+      build.reader,
+      `${this.path}.feed`,
+      `The feed of run ${name}`,
+      "power-cable",
+      () => this.reach,
+    );
     this.jumper = new Cable(build.reader, `${this.path}.jumper`, `The jumper of run ${name}`, "power-cable");
     const from = build.reader.text(`${this.path}.from`);
     if (from !== undefined && !build.circuits.some((each) => each.name === from))
@@ -63,6 +70,17 @@ export class Run {
       const from = this.build.reader.text(`${this.path}.from`);
       return this.build.circuits.find((each) => each.name === from);
     });
+  }
+
+  /** The way its feed takes, where the venue was surveyed. */
+  get feedWay(): FeedWay | undefined {
+    return once(this, "feed way", () => this.build.wayOfRun(this));
+  }
+
+  /** Length its feed needs; undefined where only a straight line is known, or nothing. */
+  get reach(): Value<"length"> | undefined {
+    const { feedWay: way } = this;
+    return way && way.how !== "straight" ? neededFor(this.build, "power.feed-reach", way.length) : undefined;
   }
 
   /** How many panels it has. */

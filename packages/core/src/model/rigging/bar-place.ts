@@ -125,6 +125,20 @@ function referenceOf(bar: Bar): Reference | undefined {
   return undefined;
 }
 
+/** Which end of the structure is nearer to a place, as the crow flies: 0 the first, which it is where that cannot be told. */
+export function nearerEnd({ ends }: Overhead, place: SurveyedPlace): 0 | 1 {
+  const [first, second] = ends.map((end) => between(place, end));
+  return first?.known && second?.known && second.value < first.value ? 1 : 0;
+}
+
+/** Where places of a bar are along the structure above it; undefined where the bar's own place is not known. */
+export function placeUnder(bar: Bar): { readonly along: (place: Value<"length">) => Value<"length"> } | undefined {
+  const overhead = overheadOf(bar);
+  const reference = once(bar, "place under the structure", () => referenceOf(bar));
+  if (!overhead || !reference) return undefined;
+  return { along: (place) => moved(reference.along, reference.on, place, overhead.sense) };
+}
+
 /** Place of a hang on its bar as it follows from the point it names; undefined where the bar's own place is not known. */
 export function placeByPoint(hang: Hang): Value<"length"> | undefined {
   const { bar } = hang;

@@ -1,7 +1,8 @@
 import type { StatedIn } from "@plumbmark/calc";
+import { isDay } from "../../document/days.js";
 import { asRead } from "../../document/nothing-written.js";
 import type { Contradiction } from "../../venue/completion.js";
-import type { Survey } from "../../venue/survey.js";
+import { type Survey, surveyData } from "../../venue/survey.js";
 import type { DesignSource } from "../reading/design-source.js";
 
 /** A venue goes by the name of its survey: letters in small, digits, hyphens. */
@@ -39,6 +40,13 @@ export class Venue {
   /** Its survey; undefined where the venue is free text, or nothing. */
   get survey(): Survey | undefined {
     return this.build.reader.venue?.survey;
+  }
+
+  /** The day it was surveyed, `2026-10-02`; undefined when no day is written. */
+  get surveyedOn(): string | undefined {
+    const { survey } = this;
+    const on = survey && surveyData(survey, "surveyed", "on");
+    return typeof on === "string" && isDay(on) ? on : undefined;
   }
 
   /** What the build writes and the survey says otherwise. */

@@ -1,0 +1,84 @@
+import { atLeast, type Cable, open, type RawCheck, type Value } from "@plumbmark/kit";
+
+/** A cable whose way is judged: as it is written, or the shortest that reaches. */
+interface Reaching {
+  readonly cable: Cable;
+  readonly way: {
+    readonly how: "measured" | "led" | "straight";
+    readonly length: Value<"length">;
+    readonly from: string;
+    readonly to: string;
+  };
+  /** What the cable has to be, with the house's allowance; undefined where only the straight line is known. */
+  readonly needed: Value<"length"> | undefined;
+}
+
+const MEASURE = "Measure the way, or lead it by places: say `via` and who looked, under `routes` of the survey.";
+
+/** Of a way that nobody measured only the straight line is known: it can be too long for a cable, and shows no more. */
+function* straight({ cable, way }: Reaching): Iterable<RawCheck> {
+  const thing = { path: `${cable.path}.length`, label: cable.label };
+  const { length } = cable;
+  if (!way.length.known || !length.known) {
+    yield atLeast(thing, {
+      measured: length,
+      allowed: way.length,
+      says: () => `${cable.label} reaches.`,
+      mend: MEASURE,
+    });
+    return;
+  }
+  if (length.value < way.length.value - 1e-9)
+    yield atLeast(thing, {
+      measured: length,
+      allowed: way.length,
+      says: ({ measured, allowed }) =>
+        `${cable.label} is ${measured}; in a straight line from ${way.from} to ${way.to} it is already ${allowed}.`,
+      turns: { path: `${cable.path}.length`, sense: "at least" },
+      mend: "Take a longer cable.",
+    });
+  else
+    yield open(thing, {
+      says: `${cable.label} is longer than the straight line from ${way.from} to ${way.to}, and whether it is as long as the way nobody has measured.`,
+      mend: MEASURE,
+      needs: ["routes"],
+    });
+}
+
+/** Whether a cable is as long as its way, with what the house allows for bends, ties and ends. */
+export function* reaches(reaching: Reaching): Iterable<RawCheck> {
+  const { cable, way, needed } = reaching;
+  if (!cable.written) return;
+  if (!needed) {
+    yield* straight(reaching);
+    return;
+  }
+  const thing = { path: `${cable.path}.length`, label: cable.label };
+  const isWritten = cable.reader.data(`${cable.path}.length`) !== undefined;
+  if (!isWritten && needed.known && !cable.length.known) {
+    const { longestStocked } = cable;
+    yield longestStocked
+      ? atLeast(thing, {
+          measured: longestStocked,
+          allowed: needed,
+          says: ({ measured, allowed }) =>
+            `${cable.label}: its part comes in lengths up to ${measured}; the way from ${way.from} to ${way.to} asks for ${allowed}.`,
+          mend: "Take a part that comes longer, or feed it from a nearer place.",
+        })
+      : open(thing, {
+          says: `${cable.label} has no length written down, and its part no \`lengths\` it comes in.`,
+          mend: "Write the length, or the lengths of the part in the catalogue.",
+          needs: [`${cable.path}.length`],
+        });
+    return;
+  }
+  const how = way.how === "measured" ? "measured" : "led by places";
+  yield atLeast(thing, {
+    measured: cable.length,
+    allowed: needed,
+    says: ({ measured, allowed }) =>
+      `${cable.label} is ${measured}; the way from ${way.from} to ${way.to}, as it was ${how}, asks for ${allowed}.`,
+    turns: { path: `${cable.path}.length`, sense: "at least" },
+    mend: "Take a longer cable, or feed it from a nearer place.",
+  });
+}
