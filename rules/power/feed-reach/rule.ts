@@ -1,5 +1,5 @@
+import { CABLE_ALLOWANCE } from "@plumbmark/calc";
 import { rule } from "@plumbmark/kit";
-import { CABLE_ALLOWANCE } from "@plumbmark/kit/calc";
 import { reaches } from "../../venue/reach.js";
 
 export default rule({

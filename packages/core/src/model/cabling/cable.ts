@@ -1,5 +1,6 @@
-import { greatestOf, type Kind, missing, readQuantity, type Step, type Value } from "@plumbmark/calc";
+import { type Kind, missing, readQuantity, type Step, tabled, type Value } from "@plumbmark/calc";
 import type { Data } from "../../document/yaml/yaml.js";
+import type { ItemLength } from "../../repository/items.js";
 import type { Part } from "../../repository/parts.js";
 import { partOptional, partValue, type Reader } from "../reading/reader.js";
 
@@ -33,6 +34,8 @@ export class Cable {
     kind: "power-cable" | "data-cable",
     /** What it has to reach, where that is known: its length may then be left out. */
     readonly reach: () => Value<"length"> | undefined = () => undefined,
+    /** The lengths of it that are owned; undefined where the holdings do not list it by length. */
+    readonly owned: () => readonly ItemLength[] | undefined = () => undefined,
   ) {
     this.part = reader.part(`${path}.part`, [kind]);
   }
@@ -62,27 +65,31 @@ export class Cable {
     return this.reader.value(`${this.path}.length`, "length", "length", this.label);
   }
 
-  /** Shortest and longest it comes in, as the part writes them; empty when the part says nothing of it. */
-  get stocked(): readonly string[] {
+  /** The lengths there are: those the holdings list, else those its part comes in. */
+  get #lengths(): readonly { readonly text: string; readonly metres: number }[] {
+    const owned = this.owned()?.filter(({ count }) => count > 0);
+    if (owned) return owned.map(({ text, length }) => ({ text, metres: length }));
     const lengths = this.part?.data.lengths;
-    return Array.isArray(lengths) ? lengths.map(String) : [];
+    return (Array.isArray(lengths) ? lengths : []).flatMap((text, index) => {
+      const length = this.part?.quantities.get(`lengths.${index + 1}`);
+      return length && (length.sure ?? "stated") === "stated" ? [{ text: String(text), metres: length.value }] : [];
+    });
   }
 
-  /** The longest it comes in; undefined when the part says nothing of it. */
+  /** The longest there is; undefined when nothing says which lengths there are. */
   get longestStocked(): Value<"length"> | undefined {
-    const known = this.stocked.flatMap((_, index) => {
-      const length = this.part?.quantities.get(`lengths.${index + 1}`);
-      return length ? [length as Value<"length">] : [];
-    });
-    return known.length === 0 ? undefined : greatestOf(known, "length", "longest");
+    const [longest] = [...this.#lengths].sort((one, other) => other.metres - one.metres);
+    return longest && tabled(longest.metres, "length", "part", "longest length it comes in");
   }
 
   /** The shortest of the lengths its part comes in that reaches as far as it has to; undefined where nothing says how far. */
   get shortest(): Value<"length"> | undefined {
     const needed = this.reach();
     if (!needed?.known) return needed;
-    const text = this.stockedFrom(needed.value - 1e-9);
-    const read = text === undefined ? undefined : readQuantity(text, ["length"]);
+    const [shortest] = this.#lengths
+      .filter(({ metres }) => metres >= needed.value - 1e-9)
+      .sort((one, other) => one.metres - other.metres);
+    const read = shortest && readQuantity(shortest.text, ["length"]);
     if (!read?.ok)
       return missing("length", {
         path: `${this.path}.length`,
@@ -92,7 +99,7 @@ export class Cable {
     const { value, unit } = read.quantity;
     const step: Step = {
       formula: "shortest length of the part that reaches",
-      show: (print) => `${this.stocked.join(", ")}; at least ${print(needed.value, "length")}`,
+      show: (print) => `${this.#lengths.map(({ text }) => text).join(", ")}; at least ${print(needed.value, "length")}`,
       source: "arithmetic",
       inputs: [needed],
     };

@@ -18,6 +18,7 @@ import {
 } from "@plumbmark/calc";
 import { Cable } from "../cabling/cable.js";
 import { type Panel, panelsAt } from "../faces/panels.js";
+import { lengthsOwned } from "../reading/lengths-owned.js";
 import { once } from "../reading/once.js";
 import { partGap, partValue } from "../reading/reader.js";
 import { type FeedWay, neededFor } from "../venue/needed.js";
@@ -54,14 +55,24 @@ export class Chain {
     this.path = `data.chains.${name}`;
     this.label = `Chain ${name}`;
     this.panels = panelsAt(build, `${this.path}.panels`);
-    this.feed = new Cable(build.reader, `${this.path}.feed`, `The feed of chain ${name}`, "data-cable", () =>
-      this.reachOf(this.feedWay),
+    this.feed = new Cable(
+      build.reader,
+      `${this.path}.feed`,
+      `The feed of chain ${name}`,
+      "data-cable",
+      () => this.reachOf(this.feedWay),
+      () => lengthsOwned(build, `${this.path}.feed`),
     );
     this.jumper = new Cable(build.reader, `${this.path}.jumper`, `The jumper of chain ${name}`, "data-cable");
     const back = `${this.path}.return`;
     if (build.reader.data(back) !== undefined)
-      this.closing = new Cable(build.reader, back, `The return of chain ${name}`, "data-cable", () =>
-        this.reachOf(this.returnWay),
+      this.closing = new Cable(
+        build.reader,
+        back,
+        `The return of chain ${name}`,
+        "data-cable",
+        () => this.reachOf(this.returnWay),
+        () => lengthsOwned(build, back),
       );
   }
 

@@ -16,6 +16,7 @@ import type { Part } from "../../repository/parts.js";
 import { surveyNames } from "../../venue/survey.js";
 import { Cable, type End, endOf } from "../cabling/cable.js";
 import { type Panel, panelsAt } from "../faces/panels.js";
+import { lengthsOwned } from "../reading/lengths-owned.js";
 import { once } from "../reading/once.js";
 import { partGap, partOptional, partValue } from "../reading/reader.js";
 import { type FeedWay, neededFor } from "../venue/needed.js";
@@ -54,6 +55,7 @@ export class Run {
       `The feed of run ${name}`,
       "power-cable",
       () => this.reach,
+      () => lengthsOwned(build, `${this.path}.feed`),
     );
     this.jumper = new Cable(build.reader, `${this.path}.jumper`, `The jumper of run ${name}`, "power-cable");
     const from = build.reader.text(`${this.path}.from`);
