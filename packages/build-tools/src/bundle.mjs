@@ -50,7 +50,8 @@ const late = {
 
 export async function bundle() {
   await oneFiles();
-  const { outputFiles } = await build({
+  const { outputFiles, metafile } = await build({
+    metafile: true,
     entryPoints: { program: `${top}packages/cli/src/program.ts` },
     outdir: TO,
     outExtension: { ".js": ".cjs" },
@@ -87,6 +88,16 @@ export async function bundle() {
     logLevel: "warning",
   });
   put(stamped([...outputFiles, ...started.outputFiles]));
+  writeFileSync(`${TO}bundled.json`, `${JSON.stringify(packagesIn(metafile), null, 2)}\n`);
+}
+
+/** The packages of others that stand in the bundle, as folders of the workspace: their licences go with it. */
+function packagesIn({ inputs }) {
+  const folders = Object.keys(inputs).flatMap((path) => {
+    const [folder] = /^.*node_modules\/(?:@[^/]+\/)?[^/]+(?=\/)/u.exec(path.replace(/^[a-z-]+:/u, "")) ?? [];
+    return folder === undefined || folder.includes("@plumbmark/") ? [] : [folder];
+  });
+  return [...new Set(folders)].sort();
 }
 
 /** What a plugin and its process share, each package as one file; the kit is small and stays as it is. */

@@ -1,6 +1,6 @@
 // Packs every package as it is published: built files only, without what is meant for the workspace.
 import { spawnSync } from "node:child_process";
-import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
@@ -16,7 +16,8 @@ const FOLDERS = [
   "docs-site",
   "packages/cli",
 ];
-const LEFT_OUT = /\.tsbuildinfo$|\.map$|\.test\.(js|d\.ts)$/u;
+/** What one machine or this workspace alone can use. */
+const LEFT_OUT = /\.tsbuildinfo$|\.map$|\.code$|\.test\.(js|d\.ts)$/u;
 
 /** The condition that leads the workspace's tests to the sources leads nowhere outside of it. */
 function published({ exports, devDependencies: _, private: __, scripts: ___, ...rest }) {
@@ -50,6 +51,67 @@ function npm(folder, ...words) {
   return stdout;
 }
 
+/** What the one package to install is made of; the rest of the workspace is in the bundle of the command. */
+const WHOLE = ["packages/calc", "packages/core", "packages/kit", "packages/starter", "packages/cli"];
+
+const packageOf = (folder) => JSON.parse(readFileSync(join(top, folder, "package.json"), "utf8"));
+
+const isOurs = (name) => name.startsWith("@plumbmark/");
+
+/** Licence and name of every package whose code stands in the bundle. */
+function notices() {
+  const path = join(top, "packages/cli/dist/bundled.json");
+  const folders = JSON.parse(readFileSync(path, "utf8"));
+  const texts = folders.map((folder) => {
+    const { name, version, license } = JSON.parse(readFileSync(join(top, folder, "package.json"), "utf8"));
+    const file = readdirSync(join(top, folder)).find((each) => /^licen[cs]e(\.|$)/iu.test(each));
+    const text = file === undefined ? "" : `\n\n${readFileSync(join(top, folder, file), "utf8").trim()}`;
+    return `## ${name} ${version} (${license ?? "see its licence"})${text}\n`;
+  });
+  return `# Work of others in the command\n\n${texts.join("\n")}`;
+}
+
+/** Packs the one package to install: the command, the kit, the try-out and the schemas, with all of ours it is made of. */
+export function packWhole(to) {
+  const staging = mkdtempSync(join(tmpdir(), "plumbmark-pack-"));
+  const staged = join(staging, "plumbmark");
+  mkdirSync(to, { recursive: true });
+  try {
+    const own = packageOf("packages/plumbmark");
+    mkdirSync(staged);
+    for (const name of own.files.filter((each) => existsSync(join(top, "packages/plumbmark", each))))
+      cpSync(join(top, "packages/plumbmark", name), join(staged, name), { recursive: true });
+    cpSync(join(top, "packages/plumbmark/README.md"), join(staged, "README.md"));
+    cpSync(join(top, "LICENSE"), join(staged, "LICENSE"));
+    cpSync(join(top, "packages/core/schema"), join(staged, "schema"), { recursive: true });
+    writeFileSync(join(staged, "NOTICES.md"), notices());
+    const parts = WHOLE.map((folder) => ({ folder, own: packageOf(folder) }));
+    for (const { folder, own: { name } } of parts) {
+      stage(folder, join(staged, "node_modules", name));
+      // What is in the bundle need not be there to be installed.
+      const file = join(staged, "node_modules", name, "package.json");
+      const { dependencies = {}, ...rest } = JSON.parse(readFileSync(file, "utf8"));
+      const kept = Object.entries(dependencies).filter(([each]) => !isOurs(each) || parts.some((one) => one.own.name === each));
+      writeFileSync(file, `${JSON.stringify({ ...rest, dependencies: Object.fromEntries(kept) }, null, 2)}\n`);
+    }
+    const others = parts.flatMap(({ own: { dependencies = {} } }) =>
+      Object.entries(dependencies).filter(([name]) => !isOurs(name)),
+    );
+    const ours = parts.map(({ own: { name, version } }) => [name, version]);
+    const manifest = {
+      ...own,
+      bin: { plumbmark: "./plumbmark.js" },
+      dependencies: Object.fromEntries([...others, ...ours].sort(([one], [other]) => (one < other ? -1 : 1))),
+      bundleDependencies: ours.map(([name]) => name),
+    };
+    writeFileSync(join(staged, "package.json"), `${JSON.stringify(manifest, null, 2)}\n`);
+    const [{ filename }] = JSON.parse(npm(staged, "pack", "--json", "--pack-destination", resolve(to)));
+    return join(resolve(to), filename);
+  } finally {
+    rmSync(staging, { recursive: true, force: true });
+  }
+}
+
 /** Packs every package into a folder; gives the paths of the packed files, in the order they depend on one another. */
 export function packAll(to) {
   const staging = mkdtempSync(join(tmpdir(), "plumbmark-pack-"));
@@ -70,5 +132,5 @@ export function packAll(to) {
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? "").href) {
   const [, , to = join(top, "packed")] = process.argv;
-  for (const path of packAll(to)) console.log(path);
+  for (const path of [...packAll(to), packWhole(to)]) console.log(path);
 }

@@ -11,7 +11,7 @@ import type { Target } from "./target.js";
 
 type Lexer = typeof import("es-module-lexer/js");
 
-const KIT = /^@plumbmark\/(?:kit|calc)(?=$|\/)/u;
+const KIT = /^(?:@plumbmark\/(?:kit|calc)|plumbmark\/kit)(?=$|\/)/u;
 
 class Doubt extends Error {}
 
@@ -26,10 +26,18 @@ function installed(name: string, folder: string): string | undefined {
   return dirname(folder) === folder ? undefined : installed(name, dirname(folder));
 }
 
+/** Where the kit lies that a plugin gets under a name, if one lies beside it; the whole package brings its own. */
+function kitFor(name: string, from: string): string | undefined {
+  if (!name.startsWith("plumbmark/")) return installed(name, dirname(from));
+  const whole = installed("plumbmark", dirname(from));
+  return whole === undefined ? undefined : installed("@plumbmark/kit", whole);
+}
+
 /** A kit that lies beside the plugin comes before ours: it has to be the same one, for then its code is known. */
 function refuseOtherKit(name: string, from: string): void {
-  const found = installed(name, dirname(from));
-  if (found !== undefined && found !== ownFolder(name)) throw new Doubt(found);
+  const found = kitFor(name, from);
+  const own = ownFolder(name.replace(/^plumbmark\//u, "@plumbmark/"));
+  if (found !== undefined && found !== own) throw new Doubt(found);
 }
 
 /** Modules another one imports that are files beside it, as addresses. */

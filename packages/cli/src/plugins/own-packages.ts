@@ -2,6 +2,9 @@ import * as module from "node:module";
 
 const NAMES = ["@plumbmark/kit", "@plumbmark/kit/calc", "@plumbmark/kit/tryout", "@plumbmark/calc"];
 
+/** The one package to install has the kit under its own name: `plumbmark/kit`. */
+const asInstalled = (name: string): string => name.replace(/^@plumbmark\/kit/u, "plumbmark/kit");
+
 type Next = (name: string, context: unknown) => { url: string };
 type Hooks = { resolve: (name: string, context: unknown, next: Next) => { url: string; shortCircuit?: boolean } };
 
@@ -18,7 +21,9 @@ export const resolve = async (name, context, next) => {
  * taken from here. A kit of its own comes first.
  */
 export function offerOwnPackages(): void {
-  const own = Object.fromEntries(NAMES.map((name) => [name, import.meta.resolve(name)]));
+  const own = Object.fromEntries(
+    NAMES.flatMap((name) => [name, asInstalled(name)].map((each) => [each, import.meta.resolve(name)])),
+  );
   const { registerHooks } = module as unknown as { readonly registerHooks?: (hooks: Hooks) => void };
   if (!registerHooks) {
     module.register(`data:text/javascript,${encodeURIComponent(HOOKS)}`, { data: own });
