@@ -2,13 +2,13 @@ import { spawnSync } from "node:child_process";
 import {
   cpSync,
   existsSync,
-  lstatSync,
   mkdirSync,
   mkdtempSync,
   readdirSync,
   readFileSync,
   realpathSync,
   rmSync,
+  statSync,
   writeFileSync,
 } from "node:fs";
 import { tmpdir } from "node:os";
@@ -17,8 +17,9 @@ import { fileURLToPath } from "node:url";
 import type { CheckEntry, InspectionRecord } from "@plumbmark/core";
 import { publint } from "publint";
 import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
+import { notEmpty } from "../run/not-empty.js";
 
-// What an outside author has: the packed packages, in a folder that knows nothing of this workspace. The registry is
+// What somebody outside has: the one packed package, in a folder that knows nothing of this workspace. The registry is
 // asked for the packages of others.
 
 const ROOT = fileURLToPath(new URL("../..", import.meta.url));
@@ -34,8 +35,11 @@ interface Ran {
   readonly out: string;
 }
 
-function runIn(place: string, program: string, ...words: readonly string[]): Ran {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...words], {
+const runIn = (place: string, program: string, ...words: readonly string[]): Ran =>
+  spawnedIn(place, process.execPath, program, ...words);
+
+function spawnedIn(place: string, node: string, ...words: readonly string[]): Ran {
+  const { status, stdout, stderr } = spawnSync(node, [...words], {
     cwd: join(folder, place),
     encoding: "utf8",
     maxBuffer: 1e9,
@@ -55,7 +59,7 @@ const run = (program: string, ...words: readonly string[]): Ran => runIn("", pro
 const NPM = process.env.npm_execpath ?? join(process.execPath, "../../lib/node_modules/npm/bin/npm-cli.js");
 const npm = (...words: readonly string[]): Ran => run(NPM, ...words);
 const tool = (path: string, ...words: readonly string[]): Ran => run(join(folder, "node_modules", path), ...words);
-const plumbmark = (...words: readonly string[]): Ran => tool("@plumbmark/cli/dist/plumbmark.js", ...words);
+const plumbmark = (...words: readonly string[]): Ran => tool("plumbmark/plumbmark.js", ...words);
 
 const put = (path: string, text: string): void => {
   mkdirSync(join(folder, path, ".."), { recursive: true });
@@ -74,23 +78,22 @@ const TSCONFIG = (files: string): string => `{
 }\n`;
 
 let installed: Ran;
+let packed: readonly string[];
 
 beforeAll(() => {
   folder = realpathSync(mkdtempSync(join(tmpdir(), "plumbmark-outside-")));
-  const packed = spawnSync(
-    process.execPath,
-    [join(ROOT, "packages/build-tools/src/pack.mjs"), join(folder, "packed")],
-    { encoding: "utf8" },
-  );
-  expect(packed.status, packed.stderr).toBe(0);
+  const made = spawnSync(process.execPath, [join(ROOT, "packages/build-tools/src/pack.mjs"), join(folder, "packed")], {
+    encoding: "utf8",
+  });
+  expect(made.status, made.stderr).toBe(0);
+  packed = made.stdout.trim().split("\n");
   put("package.json", `{ "name": "outside", "private": true, "type": "module" }\n`);
-  const files = packed.stdout.trim().split("\n");
   installed = npm(
     "install",
     "--no-audit",
     "--no-fund",
     "--prefer-offline",
-    ...files,
+    whole(),
     "typescript@~5.9",
     "@types/node@^20",
   );
@@ -98,29 +101,91 @@ beforeAll(() => {
 
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-test("the packages install, and none is a link into the workspace", () => {
-  expect(installed.status, installed.out).toBe(0);
-  const own = readdirSync(join(folder, "node_modules/@plumbmark"));
-  expect(own).toEqual(["calc", "cli", "core", "docs-site", "in-place", "kit", "rules", "starter"]);
-  for (const name of own) {
-    const path = join(folder, "node_modules/@plumbmark", name);
-    expect(lstatSync(path).isSymbolicLink()).toBe(false);
-    expect(existsSync(join(path, "LICENSE"))).toBe(true);
-    expect(JSON.stringify(readdirSync(path, { recursive: true }))).not.toMatch(/\.test\.(js|d\.ts)|tsbuildinfo|"src"/u);
+/** The one that is installed. */
+const whole = (): string => packed.find((path) => /\/plumbmark-\d[^/]*\.tgz$/u.test(path)) ?? "";
+
+const listed = (path: string): readonly string[] =>
+  spawnSync("tar", ["-tzf", path], { encoding: "utf8" }).stdout.trim().split("\n");
+
+test("every package has its licence and a page, and nothing of one machine or of this workspace alone", () => {
+  expect(packed.length).toBeGreaterThan(8);
+  for (const path of notEmpty(packed)) {
+    const names = listed(path);
+    expect(names).toEqual(expect.arrayContaining(["package/LICENSE", "package/README.md", "package/package.json"]));
+    expect(
+      names.filter((name) => /\.test\.(?:js|d\.ts)$|tsbuildinfo|\.map$|\.code$|^package\/src\//u.test(name)),
+    ).toEqual([]);
   }
 });
 
-test.each(["calc", "cli", "core", "docs-site", "in-place", "kit", "rules", "starter"])(
-  "@plumbmark/%s is packed as its package.json says",
-  async (name) => {
-    const { messages } = await publint({
-      pkgDir: join(folder, "node_modules/@plumbmark", name),
-      pack: false,
-      level: "warning",
-    });
-    expect(messages).toEqual([]);
-  },
-);
+test("one package is installed, of at most 3 MB, with what it is made of inside", () => {
+  expect(installed.status, installed.out).toBe(0);
+  expect(statSync(whole()).size).toBeLessThan(3e6);
+  expect(readdirSync(join(folder, "node_modules")).filter((name) => name.includes("plumbmark"))).toEqual(["plumbmark"]);
+  const home = join(folder, "node_modules/plumbmark");
+  expect(readdirSync(home)).toEqual(expect.arrayContaining(["CHANGELOG.md", "NOTICES.md", "schema"]));
+  // Licences ask for their text to go with the work: one of each library in the bundle.
+  const bundled = JSON.parse(readFileSync(join(ROOT, "packages/cli/dist/bundled.json"), "utf8")) as readonly string[];
+  const notices = readFileSync(join(home, "NOTICES.md"), "utf8");
+  for (const path of notEmpty(bundled)) expect(notices).toContain(`## ${path.replace(/^.*node_modules\//u, "")} `);
+  const schema = JSON.parse(readFileSync(join(home, "schema/build.schema.json"), "utf8")) as { readonly $id: string };
+  expect(schema.$id).toContain("build.schema.json");
+});
+
+test("it is packed as its package.json says", async () => {
+  const { messages } = await publint({ pkgDir: join(folder, "node_modules/plumbmark"), pack: false, level: "warning" });
+  expect(messages).toEqual([]);
+});
+
+/** A docs repository begun, inspected and published by a command that is run in some way. */
+function tried(place: string, run: (...words: string[]) => Ran): void {
+  const begun = run("start", "docs");
+  expect(begun.status, begun.out).toBe(0);
+  const { status, out } = run("inspect", "docs", "--as", "json");
+  expect(status, out).toBe(1);
+  const { documents } = JSON.parse(out.slice(out.indexOf("{"))) as InspectionRecord;
+  expect(documents.filter(({ verdict }) => verdict === "ready").length).toBeGreaterThan(0);
+  // Its own rules are asked: the kit is found wherever the package lies.
+  expect(documents.flatMap(({ checks }) => checks).filter(({ rule }) => rule === "plugin.failed")).toEqual([]);
+  expect(run("publish", "docs", "--to", "site").status).toBe(0);
+  expect(existsSync(join(folder, place, "site/index.html"))).toBe(true);
+}
+
+describe("in an empty folder", () => {
+  test.each(["22", "24"])("on Node.js %s", (major) => {
+    const place = `node-${major}`;
+    put(`${place}/package.json`, `{ "private": true }\n`);
+    const got = runIn(
+      place,
+      NPM,
+      "install",
+      "--no-audit",
+      "--no-fund",
+      "--prefer-offline",
+      "--install-strategy=nested",
+      `node@${major}`,
+    );
+    expect(got.status, got.out).toBe(0);
+    const node = join(folder, place, "node_modules/node/bin/node");
+    expect(spawnSync(node, ["--version"], { encoding: "utf8" }).stdout).toMatch(new RegExp(`^v${major}\\.`, "u"));
+    const command = join(folder, "node_modules/plumbmark/plumbmark.js");
+    tried(place, (...words) => spawnedIn(place, node, command, ...words));
+  });
+
+  test("under pnpm, whose packages see only what they name", () => {
+    put("pnpm/tool/package.json", `{ "private": true }\n`);
+    const got = runIn("pnpm/tool", NPM, "install", "--no-audit", "--no-fund", "--prefer-offline", "pnpm@9");
+    expect(got.status, got.out).toBe(0);
+    put("pnpm/package.json", `{ "private": true }\n`);
+    const pnpm = join(folder, "pnpm/tool/node_modules/pnpm/bin/pnpm.cjs");
+    const added = runIn("pnpm", pnpm, "add", "--ignore-workspace", "--store-dir", join(folder, "pnpm/store"), whole());
+    expect(added.status, added.out).toBe(0);
+    expect(readdirSync(join(folder, "pnpm/node_modules")).filter((name) => !name.startsWith("."))).toEqual([
+      "plumbmark",
+    ]);
+    tried("pnpm", (...words) => runIn("pnpm", join(folder, "pnpm/node_modules/plumbmark/plumbmark.js"), ...words));
+  });
+});
 
 describe("an outside author", () => {
   beforeAll(() => {
@@ -190,7 +255,7 @@ describe("an outside author", () => {
   });
 
   test("begins a rule that passes its own test at once, and is loaded", () => {
-    const command = join(folder, "node_modules/@plumbmark/cli/dist/plumbmark.js");
+    const command = join(folder, "node_modules/plumbmark/plumbmark.js");
     const begun = runIn("builds", command, "start", "rule", "two-riggers");
     expect(begun.status, begun.out).toBe(0);
     const tried = run("--test", "builds/house-rules/two-riggers/rule.test.mjs");

@@ -12,6 +12,7 @@ const FOLDERS = [
   "packages/core",
   "packages/kit",
   "rules",
+  "packages/draft",
   "packages/starter",
   "docs-site",
   "packages/cli",
@@ -86,12 +87,17 @@ export function packWhole(to) {
     cpSync(join(top, "packages/core/schema"), join(staged, "schema"), { recursive: true });
     writeFileSync(join(staged, "NOTICES.md"), notices());
     const parts = WHOLE.map((folder) => ({ folder, own: packageOf(folder) }));
-    for (const { folder, own: { name } } of parts) {
+    for (const {
+      folder,
+      own: { name },
+    } of parts) {
       stage(folder, join(staged, "node_modules", name));
       // What is in the bundle need not be there to be installed.
       const file = join(staged, "node_modules", name, "package.json");
       const { dependencies = {}, ...rest } = JSON.parse(readFileSync(file, "utf8"));
-      const kept = Object.entries(dependencies).filter(([each]) => !isOurs(each) || parts.some((one) => one.own.name === each));
+      const kept = Object.entries(dependencies).filter(
+        ([each]) => !isOurs(each) || parts.some((one) => one.own.name === each),
+      );
       writeFileSync(file, `${JSON.stringify({ ...rest, dependencies: Object.fromEntries(kept) }, null, 2)}\n`);
     }
     const others = parts.flatMap(({ own: { dependencies = {} } }) =>

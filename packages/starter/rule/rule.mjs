@@ -1,4 +1,4 @@
-import { atLeast, rule } from "@plumbmark/kit";
+import { atLeast, rule } from "plumbmark/kit";
 
 export default rule({
   id: "house.my-rule",

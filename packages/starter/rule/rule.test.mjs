@@ -1,7 +1,7 @@
 // Run it with: node --test house-rules/my-rule/rule.test.mjs
 import { readdirSync, readFileSync } from "node:fs";
 import { test } from "node:test";
-import { trials } from "@plumbmark/kit/tryout";
+import { trials } from "plumbmark/kit/tryout";
 import rule from "./rule.mjs";
 
 const read = (path) => readFileSync(new URL(path, import.meta.url), "utf8");

@@ -38,7 +38,7 @@ async function pluginsOf(path: string): Promise<readonly string[]> {
 /** The test imports the kit from where it stands; an inspection brings its own. */
 function isKitInstalled(root: string): boolean {
   try {
-    createRequire(join(root, STANDARD)).resolve("@plumbmark/kit/package.json");
+    createRequire(join(root, STANDARD)).resolve("plumbmark/kit");
     return true;
   } catch (error) {
     return (error as NodeJS.ErrnoException).code === "ERR_PACKAGE_PATH_NOT_EXPORTED";
@@ -54,7 +54,7 @@ const told = (
 
   rule.mjs        the statement, why, how it is judged, and the code
   cases/          a document that holds, one that fails, one that is open
-  rule.test.mjs   tries them; run it with ${installed ? "" : "npm install --save-dev @plumbmark/kit and then "}node --test ${folder}/rule.test.mjs
+  rule.test.mjs   tries them; run it with ${installed ? "" : "npm install --save-dev plumbmark and then "}node --test ${folder}/rule.test.mjs
   plugin.mjs      what the house standard names
 
 To have it in force, name it in ${STANDARD}:

@@ -1,4 +1,4 @@
-import { about, atLeast, counted, open, repositoryRule } from "@plumbmark/kit";
+import { about, atLeast, counted, open, repositoryRule } from "plumbmark/kit";
 
 const DAY = 86_400_000;
 

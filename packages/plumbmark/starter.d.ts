@@ -1,0 +1,1 @@
+export * from "@plumbmark/starter/cases";
