@@ -1,8 +1,13 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { basename } from "node:path";
-import { type InspectionRecord, openRepository, type RepositoryFiles, type SourceFile } from "@plumbmark/core";
+import {
+  type InspectionRecord,
+  type OpenRepository,
+  openRepository,
+  type RepositoryFiles,
+  type SourceFile,
+} from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
-import { approvalCodes } from "../approval-codes.js";
 
 /** The starter's docs repository, which is whole and invented: the documents of these tests are made from it. */
 export const STARTER = new URL("../../packages/starter/repository/", import.meta.url).pathname;
@@ -36,14 +41,24 @@ export const starter = (): RepositoryFiles => {
   return whole;
 };
 
+let opened: OpenRepository | undefined;
+
+/** The starter's repository, opened once for all tests that only look at it, with every check listed. */
+export const openedStarter = (): OpenRepository => {
+  opened ??= openRepository(starter(), rules, { today: TODAY, every: true, keep: "models" });
+  return opened;
+};
+
 /** The documents with the codes of what they are: a test that changes one is about something else than its approval. */
 export function approvedAsTheyAre(files: RepositoryFiles): RepositoryFiles {
-  const codes = approvalCodes(files, TODAY);
+  const repository = openRepository(files, [], { today: TODAY });
   const documents = files.documents.map(({ path, text }) => ({
     path,
-    text: text.replace(/(^approved: \{.*code: )[0-9A-Z-]+/mu, (whole, before: string) =>
-      codes.has(path) ? `${before}${codes.get(path)}` : whole,
-    ),
+    // Only a document that has one is made a model of for it.
+    text: text.replace(/(^approved: \{.*code: )[0-9A-Z-]+/mu, (whole, before: string) => {
+      const { code } = repository.model(path).build.approval;
+      return code === undefined ? whole : `${before}${code}`;
+    }),
   }));
   return { ...files, documents };
 }

@@ -2,9 +2,9 @@ import { openRepository } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { expect, test } from "vitest";
 import { notEmpty } from "../run/not-empty.js";
-import { starter, TODAY } from "./repository.js";
+import { openedStarter, starter, TODAY } from "./repository.js";
 
-const whole = openRepository(starter(), rules, { today: TODAY, every: true, keep: "models" });
+const whole = openedStarter();
 const record = whole.all();
 
 test.each(notEmpty(whole.documents))("%s: each value is found alone as it is found among all", (file) => {

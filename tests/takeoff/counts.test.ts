@@ -1,14 +1,14 @@
 import { NOT_STATED, openRepository, type ScheduleName, type ScheduleTable, schedule, tableCsv } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
-import { changed, inspectText, SMALL, starter, TODAY } from "../documents/repository.js";
+import { changed, inspectText, openedStarter, SMALL, starter, TODAY } from "../documents/repository.js";
 import { readCsv } from "./csv-reader.js";
 
 const FOOT = 0.3048;
 const POUND = 0.45359237;
 
 const of = (name: string, which: ScheduleName): ScheduleTable => {
-  const { build, system } = openRepository(starter(), rules, { today: TODAY, every: true }).one(`builds/${name}.md`);
+  const { build, system } = openedStarter().one(`builds/${name}.md`);
   return schedule(build, which, system);
 };
 
@@ -179,7 +179,7 @@ describe("the cables of the banner", () => {
 });
 
 describe("what the banner comes to", () => {
-  const { build } = openRepository(starter(), rules, { today: TODAY, every: true }).one("builds/over-stage-banner.md");
+  const { build } = openedStarter().one("builds/over-stage-banner.md");
   const total = (key: string): number => {
     const value = build.values.get(`totals.${key}`);
     return value?.known ? value.value : Number.NaN;
@@ -258,7 +258,7 @@ describe("panels, circuits and hangs", () => {
 
   // Statics: the reactions of a bar carry all that is on it.
   test("the hangs of a bar carry its whole load", () => {
-    const { build } = openRepository(starter(), rules, { today: TODAY, every: true }).one("builds/harbour-header.md");
+    const { build } = openedStarter().one("builds/harbour-header.md");
     const rows = records(of("harbour-header", "hangs"));
     const load = build.bars[0]?.load;
     expect(rows.map(({ Hang }) => Hang)).toEqual(["H1", "H2", "H3", "H4"]);

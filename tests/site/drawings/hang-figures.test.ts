@@ -1,16 +1,15 @@
 import { printQuantity } from "@plumbmark/calc";
-import { type CheckEntry, failuresAt, openRepository, schedule, tableCsv } from "@plumbmark/core";
+import { type CheckEntry, failuresAt, schedule, tableCsv } from "@plumbmark/core";
 import { type Drawing, drawingsOf, svgFile } from "@plumbmark/docs-site";
-import { rules } from "@plumbmark/rules";
 import { describe, expect, it } from "vitest";
+import { openedStarter } from "../../documents/repository.js";
 import { notEmpty } from "../../run/not-empty.js";
 import { readCsv } from "../../takeoff/csv-reader.js";
-import { starterFiles, TODAY } from "../starter-files.js";
 import { type Read, read, words } from "./read.js";
 
 // What is drawn is what is judged: drawing, schedule, CSV, spoken description and check state the same figures.
 
-const repository = openRepository(starterFiles, rules, { today: TODAY, every: true });
+const repository = openedStarter();
 const builds = repository.documents.map((path) => [path, repository.one(path)] as const);
 
 /** The avoirdupois pound, exactly (NIST SP 811, 2008, B.8). */

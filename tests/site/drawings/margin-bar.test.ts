@@ -1,12 +1,11 @@
-import { type CheckEntry, openRepository } from "@plumbmark/core";
+import type { CheckEntry } from "@plumbmark/core";
 import { htmlText, marginBar, marginMarks } from "@plumbmark/docs-site";
-import { rules } from "@plumbmark/rules";
 import { describe, expect, it } from "vitest";
 import type { Element } from "xast";
-import { starterFiles, TODAY } from "../starter-files.js";
+import { openedStarter } from "../../documents/repository.js";
 import { read, words } from "./read.js";
 
-const checks = openRepository(starterFiles, rules, { today: TODAY, every: true })
+const checks = openedStarter()
   .all()
   .documents.flatMap((each) => each.checks);
 const base: Omit<CheckEntry, "outcome"> = {
