@@ -68,11 +68,29 @@ function widthsOf(
 
 const right = (text: string, width: number): string => " ".repeat(Math.max(0, width - stringWidth(text))) + text;
 
-/** A schedule in aligned columns below its title; words that do not fit their column go on below. */
+/** The table without some of its columns. */
+function without({ columns, rows, ...about }: ScheduleTable, gone: (index: number) => boolean): ScheduleTable {
+  const kept = <Item>(items: readonly Item[]): readonly Item[] => items.filter((_, index) => !gone(index));
+  return { ...about, columns: kept(columns), rows: rows.map((row) => kept(row)) };
+}
+
+const isWide = (table: ScheduleTable, most: number): boolean => {
+  const headings = table.columns.map((column) => plain(columnHeading(column)));
+  const rows = table.rows.map((row) => row.map(({ text }) => plain(text)));
+  return widthsOf(headings, rows, table, most).reduce((sum, each) => sum + each + GAP, -GAP) > most;
+};
+
+/**
+ * A schedule in aligned columns below its title; words that do not fit their column go on below. Of one that is too wide
+ * all the same, columns that may stand aside are left to other forms, and a line says which.
+ */
 export function tableText(
-  table: ScheduleTable,
+  whole: ScheduleTable,
   { width, colour }: { readonly width: number; readonly colour: Colour },
 ): string {
+  const aside = whole.columns.filter((column) => column.aside);
+  const isCut = aside.length > 0 && isWide(whole, width);
+  const table = isCut ? without(whole, (index) => whole.columns[index]?.aside === true) : whole;
   const headings = table.columns.map((column) => plain(columnHeading(column)));
   const rows = table.rows.map((row) => row.map(({ text }) => plain(text)));
   const widths = widthsOf(headings, rows, table, width);
@@ -88,5 +106,8 @@ export function tableText(
   const ink = palette(colour);
   const head = lines(headings).map((line) => ink.strong(line));
   const body = rows.length === 0 ? ["Nothing is written down for it."] : rows.flatMap(lines);
-  return [ink.strong(table.title), "", ...(rows.length === 0 ? [] : head), ...body, ""].join("\n");
+  const more = isCut
+    ? ["", ...fold(`Not shown for want of width: ${aside.map(({ name }) => name).join("; ")}.`, width)]
+    : [];
+  return [ink.strong(table.title), "", ...(rows.length === 0 ? [] : head), ...body, ...more, ""].join("\n");
 }

@@ -15,6 +15,8 @@ export interface ScheduleColumn {
   readonly name: string;
   readonly unit?: string;
   readonly numeric: boolean;
+  /** It gives way first where a table is too wide. */
+  readonly aside?: true;
 }
 
 /** One entry of a schedule: what is printed, and the number behind it in the unit of its column. */
@@ -43,6 +45,8 @@ export interface ColumnOf<Row> {
   /** Kind of the quantity; words when left out. */
   readonly kind?: Kind;
   readonly of: (row: Row) => ScheduleEntry;
+  /** It gives way first where a table is too wide. */
+  readonly aside?: true;
 }
 
 export const NOT_STATED = "not stated";
@@ -91,9 +95,9 @@ export function tableOf<Row>(
   const units = columns.map(({ kind }) => (kind ? unitFor(1, kind, system) : undefined));
   return {
     ...about,
-    columns: columns.map(({ name, kind }, index) => {
+    columns: columns.map(({ name, kind, aside }, index) => {
       const unit = units[index]?.print ?? "";
-      return { name, ...(unit === "" ? {} : { unit }), numeric: kind !== undefined };
+      return { name, ...(unit === "" ? {} : { unit }), numeric: kind !== undefined, ...(aside ? { aside } : {}) };
     }),
     rows: rows.map((row) => columns.map(({ of, kind }, index) => cellOf(of(row), kind, units[index]))),
   };
