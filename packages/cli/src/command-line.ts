@@ -104,15 +104,17 @@ export function commandLine(context: CommandContext, version: string, done: (sta
     );
   program
     .command("takeoff")
-    .description("count the parts of a document and list its cables, panels, circuits or hangs")
-    .argument("<file>", "a build document")
-    .argument("[schedule]", "parts, cables, panels, circuits or hangs; without it, parts and cables")
+    .description(
+      "count the parts of a document; list its cables, panels, circuits, hangs, what it costs and what is not on the shelf",
+    )
+    .argument(
+      "<file...>",
+      "a build document, or several for `shortfall`; then parts, cables, panels, circuits, hangs, prices or shortfall (without it parts and cables)",
+    )
     .addOption(new Option("--as <form>", "the form to print in").choices(["text", "markdown", "csv"]).default("text"))
     .addOption(standard())
     .addHelpText("after", TAKEOFF_HELP)
-    .action(async (file, name, options) =>
-      done(await (await commands.takeoff()).takeoffCommand(file, name, options, context)),
-    );
+    .action(async (words, options) => done(await (await commands.takeoff()).takeoffCommand(words, options, context)));
   program
     .command("draft")
     .description("lay out builds from a wish: options to choose from, and the document of the one that is chosen")

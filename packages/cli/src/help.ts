@@ -45,10 +45,16 @@ of the document; the unit stands in the head of the column. What is not written 
 CSV follows RFC 4180 and is one table: the parts when no schedule is named. A text that begins with = + - @ or a tab
 gets an apostrophe in front, so that no spreadsheet takes it for a formula; numbers are left as they are.
 
-Exit status: 0 printed; 1 printed, but the document has mistakes, so something may be left out; 2 not carried out.
+\`prices\` is a quotation's list: number times price of each part that has one in the catalogue, exact and without tax.
+\`shortfall\` is what a build, or several together, need that is not free on their days with the way there and back: what
+others take then counts, drafts of others do not. Panels of another batch never fill up a face.
+
+Exit status: 0 printed; 1 printed, but something is short, or the document has mistakes, so something may be left out;
+2 not carried out.
 
 Examples
   plumbmark takeoff builds/banner.md
+  plumbmark takeoff builds/banner.md builds/strips.md shortfall
   plumbmark takeoff builds/banner.md hangs
   plumbmark takeoff builds/banner.md cables --as csv > cables.csv`;
 

@@ -64,6 +64,7 @@ export {
   type WaiverEntry,
   type WorkingEntry,
 } from "./inspection/record.js";
+export { type ShortLine, shortfallTable } from "./inspection/shortfall.js";
 export { knownOutline, pathsOf } from "./inspection/snapshot.js";
 export { type Answers, type Dependencies, Trace } from "./inspection/trace.js";
 export { failuresAt, type JudgedDocument, useNotice } from "./inspection/use-notice.js";
@@ -114,6 +115,7 @@ export type {
 export { type Act, type HouseStandardSettings, readHouseStandard } from "./repository/house-standard.js";
 export { documentKind, isBuildDocument } from "./repository/is-build-document.js";
 export type { Item, ItemLength, ItemPiece } from "./repository/items.js";
+export { type Money, minorUnits, moneyText, readMoney, sumMoney, timesMoney } from "./repository/money.js";
 export { writtenKey } from "./repository/old-keys.js";
 export { outlineOf } from "./repository/outline.js";
 export type { Catalogue, Part } from "./repository/parts.js";
@@ -138,6 +140,7 @@ export { checkStandards, openStandards, outdated } from "./standard/use.js";
 export { tableCsv } from "./takeoff/csv.js";
 export { labeller } from "./takeoff/labels.js";
 export { isSchedule, type ScheduleName, scheduleNamed, scheduleNames, scheduleTitles } from "./takeoff/names.js";
+export { type Prices, pricesOf } from "./takeoff/prices.js";
 export { schedule } from "./takeoff/schedules.js";
 export {
   columnHeading,

@@ -59,7 +59,11 @@ function judgedBy({ placed }: StandardFile): Data {
  */
 export function entriesOfContent({ reader, context }: Approvable): ReadonlyMap<string, Data> {
   const found = new Map<string, Data>();
-  const part = (name: string): Data | undefined => reader.parts.get(name)?.data;
+  // What a part costs is no part of what is judged.
+  const part = (name: string): Data | undefined => {
+    const { price: _, ...judged } = reader.parts.get(name)?.data ?? {};
+    return reader.parts.has(name) ? judged : undefined;
+  };
   const lot = (name: string): Data | undefined => context.stock.lots.get(name) as Data | undefined;
   const item = (name: string): Data | undefined => context.stock.items.get(name) as Data | undefined;
   addNamed(found, reader.placed.data, "lot", lot);

@@ -22,6 +22,7 @@ import { runRule, type Subject } from "./judging/run-rule.js";
 import type { InspectOptions } from "./prepare.js";
 import type { CheckEntry, DocumentEntry, InspectionRecord } from "./record.js";
 import { recordOf } from "./record-of.js";
+import { type ShortLine, shortfallOf } from "./shortfall.js";
 import { Snapshot } from "./snapshot.js";
 import { type Dependencies, Trace } from "./trace.js";
 import { tracedBuild } from "./traced-build.js";
@@ -83,6 +84,8 @@ export interface OpenRepository {
    * "marlow-quay-hall" }).item("cord-12-3", 10.668)
    */
   free(question: FreeQuestion): Free;
+  /** What some of the documents need, together, that is not free on their days. @throws RangeError */
+  shortfall(paths: readonly string[]): readonly ShortLine[];
   /** The model of a document, not judged. @throws RangeError when there is no such document */
   model(path: string): Pick<DocumentModel, "build" | "system" | "mistakes">;
   /**
@@ -198,6 +201,10 @@ class Opened implements OpenRepository {
   free(question: FreeQuestion): Free {
     const { ledger, stock, promises } = this.#snapshot;
     return new Free({ ...question, sharedVenue: sharedVenue(question.venue) }, ledger, stock, promises);
+  }
+
+  shortfall(paths: readonly string[]): readonly ShortLine[] {
+    return shortfallOf(this, this.#snapshot, paths);
   }
 
   model(path: string): DocumentModel {

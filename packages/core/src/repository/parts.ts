@@ -8,6 +8,7 @@ import { inWorld, type Unsure, type World } from "../document/unsure.js";
 import { readWholeYaml } from "../document/yaml/whole-yaml.js";
 import type { Data } from "../document/yaml/yaml.js";
 import type { SourceFile } from "./files.js";
+import { priceMistakes } from "./price.js";
 
 /** One entry of the parts catalogue; quantities by their path inside the part (`power.maximum`, `size.1`). */
 export interface Part {
@@ -67,7 +68,8 @@ function readPartsFile(file: SourceFile): PartsFile {
 
 function partsFileOf({ path: file, text }: SourceFile): PartsFile {
   const placed = readWholeYaml(text);
-  const { values, mistakes, implausible: sizes, unsure: doubts, data: whole } = readData("parts", placed);
+  const { values, mistakes: read, implausible: sizes, unsure: doubts, data: whole } = readData("parts", placed);
+  const mistakes = [...read, ...priceMistakes(placed)];
   const entries = whole !== null && typeof whole === "object" && !Array.isArray(whole) ? Object.entries(whole) : [];
   const parts = entries.flatMap(([name, data]) => {
     if (data === null || typeof data !== "object" || Array.isArray(data)) return [];

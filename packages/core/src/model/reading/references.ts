@@ -15,6 +15,12 @@ export function checkReferences(reader: Reader, stock: Stock): void {
   const list = (path: string): void => {
     for (const [index, name] of names(reader.data(path)).entries()) part(name, `${path}.${index + 1}`);
   };
+  const assembly = (path: string): void => {
+    const named = reader.text(path);
+    if (named === undefined) list(path);
+    else if (reader.part(path, ["assembly"]))
+      for (const each of names(reader.parts.get(named)?.data.of as Data | undefined)) part(each, path);
+  };
   for (const face of reader.keys("faces")) {
     for (const extra of reader.keys(`faces.${face}.extras`)) part(extra, `faces.${face}.extras.${extra}`);
     for (const path of [`faces.${face}.hung-by`, `faces.${face}.hung-by.part`]) reader.part(path, ["attachment"]);
@@ -23,7 +29,7 @@ export function checkReferences(reader: Reader, stock: Stock): void {
       if (!stock.lots.has(name)) unknownLot(reader, `faces.${face}.lot`, name, [...stock.lots.keys()]);
   }
   checkOfVenue(reader);
-  for (const bar of reader.keys("rigging.bars")) checkBar(reader, `rigging.bars.${bar}`, list);
+  for (const bar of reader.keys("rigging.bars")) checkBar(reader, `rigging.bars.${bar}`, assembly);
   list("picture.path");
   list("rigging.secondary");
   for (const brought of reader.keys("also-bring")) part(brought, `also-bring.${brought}`);

@@ -69,6 +69,18 @@ function materialOf(part: Part | undefined): SlingMaterial | undefined {
   return part?.data.textile === true ? "textile" : undefined;
 }
 
+/** The parts an assembly of the catalogue is made of; none of anything else. */
+export const partsOfAssembly = (part: Part | undefined): readonly Data[] =>
+  part?.kind === "assembly" && Array.isArray(part.data.of) ? (part.data.of as readonly Data[]) : [];
+
+/** Entries in load order, each with its place: one by one, or those of an assembly of the catalogue that is named. */
+function entriesOf(reader: Reader, path: string): readonly (readonly [entry: Data, at: string])[] {
+  const named = reader.text(path);
+  if (named !== undefined)
+    return partsOfAssembly(reader.parts.get(named)).map((entry, index) => [entry, `${path}.${index + 1}`]);
+  return reader.list(path).map((entry, index) => [entry, `${path}.${index + 1}`]);
+}
+
 /** Parts in load order with what holds them together. */
 export class Assembly {
   readonly parts: readonly AssemblyPart[];
@@ -79,7 +91,7 @@ export class Assembly {
     readonly label: string,
     readonly practice: "us" | "iec",
   ) {
-    this.parts = reader.list(path).map((entry, index) => {
+    this.parts = entriesOf(reader, path).map(([entry, at]) => {
       const name = partName(entry);
       const part = reader.parts.get(name);
       const [termination, clips] = [property(entry, part, "termination"), property(entry, part, "clips")];
@@ -87,7 +99,7 @@ export class Assembly {
       return {
         name,
         part,
-        path: `${path}.${index + 1}`,
+        path: at,
         termination: typeof termination === "string" ? termination : undefined,
         clips: typeof clips === "number" ? clips : undefined,
         mode: mode === "choke" || mode === "basket" ? mode : "straight",

@@ -91,6 +91,11 @@ export class Ledger {
     return this.#documents.on(stay);
   }
 
+  /** What one document uses. */
+  of(path: string): readonly Booked[] {
+    return this.usesOf(path);
+  }
+
   /** What documents but one use of something on any of some days, in the order of the documents' paths. */
   on(key: string, stay: Stay | undefined, but: string): readonly Booked[] {
     for (const { path } of this.near(stay)) if (path !== but) this.#enter(path);
