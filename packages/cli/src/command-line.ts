@@ -152,7 +152,7 @@ export function commandLine(context: CommandContext, version: string, done: (sta
   program
     .command("start")
     .description("make a docs repository to begin from, or write something new into the one you are in")
-    .argument("<what>", "a folder, `.` for the one you are in, or the word `build`, `part`, `rule` or `wish`")
+    .argument("<what>", "a folder, `.` for the one you are in, or the word `build`, `part`, `rule`, `venue` or `wish`")
     .argument("[name]", "after such a word: the name of the new one")
     .option("--practice <practice>", "us or iec: of the house, or of the new build")
     .option("--forge <forge>", "where the repository is pushed to, for its pipeline file: github or gitlab")

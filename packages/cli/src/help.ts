@@ -94,7 +94,8 @@ repository of git, or have a package.json; nothing that is there is changed. In 
 refused.
 
 After \`build\` it writes a new draft into the docs repository you are in: what the catalogue and the house standard tell,
-and every other key with what it means and where it is found. After \`part\` it writes such a form for a new part, and
+and every other key with what it means and where it is found. After \`part\` it writes such a form for a new part,
+after \`venue\` one for a survey and the same as a page to print, with a box for each answer, and
 after \`rule\` a new rule of your own: the rule, a document that holds, one that fails and one that is open, and a test
 that passes.
 
@@ -102,6 +103,7 @@ Examples
   plumbmark start my-builds
   plumbmark start . --practice iec
   plumbmark start build spring-banner --venue marlow-quay-hall
+  plumbmark start venue marlow-quay-hall
   plumbmark start part tile-new
   plumbmark start part rope-new --kind rope
   plumbmark start rule two-riggers`;

@@ -21,6 +21,7 @@ const NEW: Readonly<Record<string, Start>> = {
   rule: async (name, _, context) => (await import("./start-rule.js")).startRuleCommand(name, context),
   build: async (...given) => (await import("./start-document.js")).startBuildCommand(...given),
   wish: async (...given) => (await import("./start-wish.js")).startWishCommand(...given),
+  venue: async (...given) => (await import("./start-venue.js")).startVenueCommand(...given),
   part: async (...given) => (await import("./start-document.js")).startPartCommand(...given),
 };
 
