@@ -3,6 +3,7 @@ import { join } from "node:path";
 import type { SourceFile } from "@plumbmark/core";
 import { starterRepository } from "@plumbmark/starter";
 import { approvalCodes } from "./approval-codes.js";
+import { putOldForm } from "./old-form.js";
 
 const NAMED = /^rules-from: .*\n/mu;
 
@@ -30,11 +31,12 @@ export function approveCopy(folder: string): void {
 }
 
 /**
- * Copies the starter's docs repository without its plugin, whose process would take longer than all else a test does;
- * tests of plugins copy `starterRepository` itself.
+ * Copies the starter's docs repository, its builds in the form that says everything itself. Its plugin stays behind, whose
+ * process would take longer than all else a test does; tests of plugins copy `starterRepository` itself.
  */
 export function copyStarter(to: string): void {
   cpSync(starterRepository, to, { recursive: true });
+  putOldForm(to);
   rmSync(join(to, "house-rules"), { recursive: true });
   const path = join(to, "house-standard.yaml");
   const standard = readFileSync(path, "utf8");

@@ -8,6 +8,7 @@ import {
   type SourceFile,
 } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
+import { oldForm, oldFormText } from "../old-form.js";
 
 /** The starter's docs repository, which is whole and invented: the documents of these tests are made from it. */
 export const STARTER = new URL("../../packages/starter/repository/", import.meta.url).pathname;
@@ -29,14 +30,16 @@ const papers = (): readonly string[] =>
 
 let whole: RepositoryFiles | undefined;
 
-/** House standard, parts, stock and builds of the starter, as the command line would read them. */
+/** House standard, parts and stock of the starter, and its builds in the form that says everything itself. */
 export const starter = (): RepositoryFiles => {
   whole ??= approvedAsTheyAre({
     houseStandard: read("house-standard.yaml"),
     parts: folder("parts", ".yaml"),
     stock: read("stock.yaml"),
     papers: [...papers(), PAPER],
-    documents: folder("builds", ".md"),
+    documents: readdirSync(`${oldForm}builds`)
+      .sort()
+      .map((name) => ({ path: `builds/${name}`, text: oldFormText(`builds/${name}`) })),
   });
   return whole;
 };

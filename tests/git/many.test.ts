@@ -5,6 +5,7 @@ import { starterRepository } from "@plumbmark/starter";
 import { expect, inject, test } from "vitest";
 import { parse } from "yaml";
 import { guidePages } from "../guide/pages.js";
+import { oldForm } from "../old-form.js";
 import { notEmpty } from "../run/not-empty.js";
 import { command, env, scratch } from "./scratch.js";
 
@@ -34,8 +35,9 @@ function around() {
   for (const [name, names] of Object.entries(builds)) {
     const to = join(folder, "repositories", name);
     mkdirSync(join(to, "builds"), { recursive: true });
-    for (const each of ["parts", "stock.yaml", "letters", ...names.map((build) => `builds/${build}.md`)])
+    for (const each of ["parts", "stock.yaml", "letters"])
       cpSync(join(starterRepository, each), join(to, each), { recursive: true });
+    for (const build of names) cpSync(join(oldForm, `builds/${build}.md`), join(to, `builds/${build}.md`));
     writeFileSync(join(to, "house-standard.yaml"), `house-standard: House of ${name}\npractice: us\n`);
   }
   const bin = join(folder, "bin");

@@ -16,6 +16,7 @@ const files = {
   houseStandard: read("house-standard.yaml"),
   parts: all("parts", ".yaml"),
   stock: read("stock.yaml"),
+  surveys: all("venues", ".md"),
   documents: all("builds", ".md"),
 };
 const repository = openRepository(files, [], { today: "2027-01-01" });

@@ -5,6 +5,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { starterRepository } from "@plumbmark/starter";
 import { onTestFinished } from "vitest";
+import { putOldForm } from "../../old-form.js";
 import { copyStarter } from "../../starter.js";
 
 const command = fileURLToPath(new URL("../../../packages/cli/dist/plumbmark.js", import.meta.url));
@@ -42,8 +43,10 @@ export function repository({ plugin = false } = {}): string {
     rmSync(folder, { recursive: true, force: true });
   });
   chmodSync(folder, 0o755);
-  if (plugin) cpSync(starterRepository, folder, { recursive: true });
-  else copyStarter(folder);
+  if (plugin) {
+    cpSync(starterRepository, folder, { recursive: true });
+    putOldForm(folder);
+  } else copyStarter(folder);
   rmSync(join(folder, "builds/gala-wall.md"));
   return folder;
 }

@@ -18,6 +18,7 @@ import { fileURLToPath } from "node:url";
 import { starterRepository } from "@plumbmark/starter";
 import { afterAll, beforeAll, inject, onTestFinished } from "vitest";
 import { gitIdentity } from "../../git-identity.js";
+import { oldFormText } from "../../old-form.js";
 import { approveCopy } from "../../starter.js";
 
 /** The command as it is built and installed. */
@@ -88,7 +89,7 @@ export function docs(folder: string): string {
   const starter = (path: string): string => readFileSync(join(starterRepository, path), "utf8");
   // It is ready by the house standard it was written for, and alone: what it links to is not there.
   writeFileSync(join(folder, "house-standard.yaml"), starter("house-standard.yaml").replace(/^rules-from: .*\n/mu, ""));
-  const build = starter("builds/small-screen.md").replace(/\[([^\]]*)\]\([a-z-]+\.md\)/gu, "$1");
+  const build = oldFormText("builds/small-screen.md").replace(/\[([^\]]*)\]\([a-z-]+\.md\)/gu, "$1");
   writeFileSync(join(folder, "builds/small-screen.md"), build);
   approveCopy(folder);
   return folder;

@@ -5,6 +5,7 @@ import { join } from "node:path";
 import { type Data, type InspectionRecord, validate } from "@plumbmark/core";
 import { starterRepository } from "@plumbmark/starter";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { oldForm } from "../../../../tests/old-form.js";
 import { plumbmark, type Told } from "../../../../tests/plumbmark.js";
 import { ownFile } from "../own-file.js";
 
@@ -21,7 +22,7 @@ beforeAll(() => {
     cpSync(join(starterRepository, "stock.yaml"), join(at, "stock.yaml"));
     writeFileSync(join(at, "house-standard.yaml"), `house-standard: House of ${name}\npractice: us\n`);
     const builds = name === "north" ? ["small-screen", "side-strips"] : ["small-screen"];
-    for (const build of builds) cpSync(join(starterRepository, `builds/${build}.md`), join(at, `builds/${build}.md`));
+    for (const build of builds) cpSync(join(oldForm, `builds/${build}.md`), join(at, `builds/${build}.md`));
   }
   mkdirSync(join(folder, "records"));
   // The fan-out as the help has it.

@@ -5,6 +5,7 @@ import { type InspectionRecord, schemas } from "@plumbmark/core";
 import { starterRepository } from "@plumbmark/starter";
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { oldFormText } from "../../../../tests/old-form.js";
 import { plumbmark, type Told } from "../../../../tests/plumbmark.js";
 import { notEmpty } from "../../../../tests/run/not-empty.js";
 import { approveCopy } from "../../../../tests/starter.js";
@@ -16,7 +17,7 @@ beforeEach(async () => {
   await put("house-standard.yaml", "house-standard: House\nrequirements: {power.circuit-load: {share: 75 %}}\n");
   for (const name of ["parts", "stock.yaml"])
     await cp(join(starterRepository, name), join(top, name), { recursive: true });
-  const banner = await readFile(join(starterRepository, "builds/over-stage-banner.md"), "utf8");
+  const banner = oldFormText("builds/over-stage-banner.md");
   await put("builds/banner.md", banner);
   await put("client/builds/x.md", banner.replace("build: over-stage-banner", "build: x"));
   await put(

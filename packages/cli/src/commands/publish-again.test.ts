@@ -14,6 +14,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { starterRepository } from "@plumbmark/starter";
 import { afterEach, beforeEach, expect, inject, test } from "vitest";
+import { oldForm } from "../../../../tests/old-form.js";
 import { ResultCache } from "../engine/cache/cache.js";
 import { fastEngine } from "../engine/fast.js";
 
@@ -24,8 +25,10 @@ let top: string;
 beforeEach(() => {
   top = mkdtempSync(join(tmpdir(), "plumbmark-again-"));
   mkdirSync(join(top, "docs/builds"), { recursive: true });
-  for (const name of ["parts", "stock.yaml", "builds/over-stage-banner.md", "builds/small-screen.md"])
+  for (const name of ["parts", "stock.yaml"])
     cpSync(join(starterRepository, name), join(top, "docs", name), { recursive: true });
+  for (const name of ["builds/over-stage-banner.md", "builds/small-screen.md"])
+    cpSync(join(oldForm, name), join(top, "docs", name));
   write("house-standard.yaml", () => "house-standard: Watched\npractice: us\n");
 });
 afterEach(() => rmSync(top, { recursive: true, force: true }));

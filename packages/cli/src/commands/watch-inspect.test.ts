@@ -3,13 +3,15 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { starterRepository } from "@plumbmark/starter";
 import { expect, test, vi } from "vitest";
+import { oldFormText } from "../../../../tests/old-form.js";
 import { plumbmark } from "../../../../tests/plumbmark.js";
 
 test("inspect --watch inspects again after a change, and ends with the status of the last time", async () => {
   const folder = mkdtempSync(join(tmpdir(), "plumbmark-watch-"));
   mkdirSync(join(folder, "builds"));
-  for (const name of ["parts", "stock.yaml", "builds/small-screen.md"])
+  for (const name of ["parts", "stock.yaml"])
     cpSync(join(starterRepository, name), join(folder, name), { recursive: true });
+  writeFileSync(join(folder, "builds/small-screen.md"), oldFormText("builds/small-screen.md"));
   writeFileSync(join(folder, "house-standard.yaml"), "house-standard: Watched\npractice: us\n");
   const printed: string[] = [];
   const told: string[] = [];

@@ -14,6 +14,7 @@ import { join } from "node:path";
 import { starterRepository } from "@plumbmark/starter";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { gitIdentity } from "../../../../tests/git-identity.js";
+import { putOldForm } from "../../../../tests/old-form.js";
 import { stagedScope } from "../git/scope.js";
 import { ResultCache } from "./cache/cache.js";
 import type { Engine, InspectRequest } from "./engine.js";
@@ -46,6 +47,7 @@ beforeAll(() => {
   top = realpathSync(mkdtempSync(join(tmpdir(), "plumbmark-engine-")));
   root = join(top, "docs");
   cpSync(starterRepository, root, { recursive: true });
+  putOldForm(root);
   const small = readFileSync(join(root, "builds/small-screen.md"), "utf8");
   // Enough documents that workers are worth having; most of them are short, which is all that takes.
   for (let at = 0; at < 45; at += 1)

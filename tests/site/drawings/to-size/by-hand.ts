@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { parse } from "yaml";
 import { STARTER } from "../../../documents/repository.js";
+import { oldFormText } from "../../../old-form.js";
 
 // What the documents say, read by a general YAML library and reckoned by simple arithmetic: nothing here comes from the
 // model or the drawings, so that a drawing that is wrong cannot make its own test right.
@@ -56,7 +57,7 @@ export interface Written extends Data {
 /** A document of the starter as it is written, its faces with their sizes. */
 export function written(build: string): Written {
   const file = `builds/${build}.md`;
-  const [, yaml = ""] = /^---\n([\s\S]*?)\n---\n/u.exec(readFileSync(STARTER + file, "utf8")) ?? [];
+  const [, yaml = ""] = /^---\n([\s\S]*?)\n---\n/u.exec(oldFormText(file)) ?? [];
   const data = parse(yaml) as Data;
   const faces = Object.entries(data.faces as Readonly<Record<string, Data>>).map(([name, face]): Face => {
     const own = tile(face.panel);

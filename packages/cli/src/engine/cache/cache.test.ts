@@ -52,7 +52,7 @@ const start: State = {
   documents: new Map(
     ["over-stage-banner", "small-screen", "side-strips"].map((name) => [
       `builds/${name}.md`,
-      read(`builds/${name}.md`).text,
+      oldFormText(`builds/${name}.md`),
     ]),
   ),
   parts: readdirSync(join(starterRepository, "parts")).map((name) => read(`parts/${name}`)),
@@ -198,6 +198,7 @@ const changes: readonly fc.Arbitrary<Change>[] = [
 const plugin: Readonly<Record<string, string>> = {
   "house-rules/own.mjs": `import { about, is, plugin, repositoryRule, rule } from "@plumbmark/kit";
 import { most, word } from "./helper.mjs";
+import { oldFormText } from "../../../../../tests/old-form.js";
 const page = { states: "S.", level: "should", why: "w", judged: "j", sources: ["house"] };
 export default plugin({ kit: 1, rules: [
   rule({ ...page, id: "house.few-faces", *checks({ build }) {
