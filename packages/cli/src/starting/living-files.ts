@@ -70,6 +70,8 @@ const manifest = ({ name, version }: StartOptions): string =>
     {
       name: named(name) || "builds",
       private: true,
+      // Rules of the house are modules, and Node.js says so on every run where it has to find out.
+      type: "module",
       scripts: { inspect: "plumbmark inspect", publish: "plumbmark publish --to site" },
       devDependencies: { plumbmark: version },
     },
