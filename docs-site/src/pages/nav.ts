@@ -6,6 +6,7 @@ export const MENU: readonly (readonly [string, string])[] = [
   ["waivers.html", "Waivers"],
   ["parts.html", "Parts"],
   ["stock.html", "Stock"],
+  ["venues/index.html", "Venues"],
   ["sources.html", "Sources"],
   ["guide/index.html", "Guide"],
   ["search.html", "Search"],

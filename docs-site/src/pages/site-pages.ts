@@ -9,6 +9,7 @@ import { rulePage } from "./rules/rule-page.js";
 import { rulesIndex } from "./rules/rules-index.js";
 import { registerPages } from "./sources/register-pages.js";
 import { stockPage } from "./stock-page.js";
+import { venuePages } from "./venue-pages.js";
 import { waiversPage } from "./waivers-page.js";
 
 /** Pages there is one of each. */
@@ -27,6 +28,7 @@ const ruleNumber = (index: number): string => `2.${String(index + 1).padStart(3,
 /** Every page of the site but the sheets, one after another, so that a page can be written before the next is made. */
 export function* sitePages(site: SiteWithDocuments): Generator<SitePage> {
   for (const page of general) yield page(site);
+  yield* venuePages(site);
   yield* registerPages(site.rules, site.rulePaths);
   yield* guidePages();
   for (const [index, rule] of site.rules.entries()) yield rulePage(rule, ruleNumber(index), site);

@@ -1,5 +1,5 @@
 import { guessMark } from "@plumbmark/calc";
-import type { CheckEntry, DocumentEntry, Outcome } from "@plumbmark/core";
+import type { CheckEntry, DocumentEntry, Outcome, Stay, WaitsForEntry } from "@plumbmark/core";
 import { weightText } from "../drawings/shared/value-text.js";
 import { powerOf, weightOf, worstOf } from "./build-figures.js";
 import type { PublishedDocument } from "./published-document.js";
@@ -16,6 +16,13 @@ export interface DocumentSummary {
   readonly title: string;
   readonly venue?: string;
   readonly onSite?: string;
+  /** The survey of its venue, by name. */
+  readonly venueName?: string;
+  readonly stay?: Stay;
+  /** What of the venue it uses. */
+  readonly uses?: { readonly circuits: readonly string[]; readonly points: readonly string[] };
+  /** What it needs and the survey does not state. */
+  readonly lacks?: readonly Pick<WaitsForEntry, "path" | "place" | "what" | "of">[];
   readonly preparedBy?: string;
   readonly approvedBy?: string;
   readonly weight?: SummaryFigure;
@@ -55,6 +62,43 @@ function textsIn(data: unknown, asked: (text: string) => boolean, into: Set<stri
   return into;
 }
 
+/** Where and when it stands, and what of the venue it uses. */
+function venueOf(build: NonNullable<PublishedDocument["build"]>): Partial<DocumentSummary> {
+  const { venue, stay, circuits, bars } = build;
+  const survey = venue.survey;
+  if (!survey) return stay ? { stay } : {};
+  const points = bars
+    .flatMap(({ hangs }) => hangs)
+    .flatMap(({ point }) => (point ? [`${point.structure}.${point.point}`] : []));
+  return {
+    ...(stay ? { stay } : {}),
+    venueName: survey.name,
+    uses: {
+      circuits: circuits
+        .filter(({ name }) => venue.statedAt(`power.circuits.${name}.breaker`))
+        .map(({ name }) => name)
+        .toSorted(),
+      points: [...new Set(points)].toSorted(),
+    },
+  };
+}
+
+/** What open checks wait for in the survey of the venue, each once. */
+function lackingIn(checks: readonly CheckEntry[], { build }: PublishedDocument): Pick<DocumentSummary, "lacks"> {
+  const file = build?.venue.survey?.file;
+  if (file === undefined) return {};
+  const found = checks.flatMap((check) => (check["waits-for"] ?? []).filter((each) => each.file === file));
+  const lacks = [
+    ...new Map(
+      found.map(({ path, place, what, of }) => [
+        path,
+        { path, what, ...(place === undefined ? {} : { place }), ...(of === undefined ? {} : { of }) },
+      ]),
+    ).values(),
+  ];
+  return lacks.length === 0 ? {} : { lacks };
+}
+
 /** What a build's own words and figures are. */
 function ofBuild(
   { build, print, system }: PublishedDocument,
@@ -68,6 +112,7 @@ function ofBuild(
     value.known ? { text: `${print(value.value, value.kind)}${guessMark(value)}` } : "open";
   return {
     ...Object.fromEntries(written.filter(([, text]) => text !== undefined)),
+    ...venueOf(build),
     weight: weight.known ? { text: weightText(weight, system) } : "open",
     power: figure(powerOf(build)),
     parts: [...textsIn(build.reader.data(""), (text) => catalogue.parts.has(text), new Set())],
@@ -89,5 +134,6 @@ export function summaryOf(document: PublishedDocument, site: Site): DocumentSumm
     parts: [],
     lotless: false,
     ...ofBuild(document, site),
+    ...lackingIn(checks, document),
   };
 }

@@ -31,6 +31,8 @@ export interface PublishInput {
   readonly picture?: NonNullable<Site["picture"]>;
   /** Told of every picture that is not shown. */
   readonly unshown?: NonNullable<Site["unshown"]>;
+  /** Whether the prose of surveys is published; it is not unless somebody says so. */
+  readonly venueProse?: boolean;
   /** Whether these house standards were used before, see `InspectOptions`. */
   readonly accepted?: boolean;
 }
@@ -40,6 +42,7 @@ const schemaFiles: readonly (readonly [string, unknown])[] = [
   ["parts", schemas.partsSchema],
   ["stock", schemas.stockSchema],
   ["house-standard", schemas.houseStandardSchema],
+  ["survey", schemas.surveySchema],
   ["record", schemas.recordSchema],
 ];
 
@@ -135,8 +138,9 @@ export function* sharedFiles(
   site: Site,
   files: RepositoryFiles,
   documents: readonly DocumentSummary[],
+  venueProse = false,
 ): Generator<SiteFile> {
-  const whole: SiteWithDocuments = { ...site, documents, promises: promisesOf(files) };
+  const whole: SiteWithDocuments = { ...site, documents, promises: promisesOf(files), venueProse };
   for (const page of sitePages(whole)) yield [page.path, pageHtml(page, pageContext(site))];
   yield* searchFiles(whole);
   yield ["style.css", siteStyle];
@@ -168,7 +172,7 @@ export function* siteFiles(input: PublishInput): Generator<SiteFile> {
     yield* own;
     documents.push(summary);
   }
-  yield* sharedFiles(site, files, documents);
+  yield* sharedFiles(site, files, documents, input.venueProse);
 }
 
 /** Read once for the whole site. */

@@ -41,6 +41,8 @@ export interface Site {
 /** Everything the pages about all documents are made from. */
 export interface SiteWithDocuments extends Site {
   readonly documents: readonly DocumentSummary[];
+  /** Whether the prose of surveys is published: it holds what clients tell nobody else. */
+  readonly venueProse?: boolean;
   /** What the documents promise out of the stock. */
   readonly promises: readonly Promised[];
 }

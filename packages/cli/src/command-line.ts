@@ -142,6 +142,7 @@ export function commandLine(context: CommandContext, version: string, done: (sta
     .description("publish a docs repository as a static site that needs no web server")
     .argument("[folder]", "a docs repository; without it, the one you are in")
     .requiredOption("--to <folder>", "where the site goes: a new or empty folder, or an earlier site")
+    .option("--venue-prose", "publish the prose of surveys, too: keys, codes and what clients tell nobody else")
     .option("--watch", "publish again whenever a file of the docs repository changes")
     .addOption(standard())
     .addOption(noPlugins())

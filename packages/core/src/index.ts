@@ -12,6 +12,7 @@ export { choices, nearest } from "./document/nearest.js";
 export { asRead, isNothingWritten, isPlaceholder, written } from "./document/nothing-written.js";
 export { nobodyIn, type Person, person, samePerson } from "./document/person.js";
 export type { Place } from "./document/place.js";
+export { placeName } from "./document/place-name.js";
 export { readQuantities } from "./document/quantities.js";
 export { safeText, UNSAFE_TEXT } from "./document/safe-text.js";
 export { validate } from "./document/validate.js";
@@ -61,6 +62,7 @@ export {
   totalsOf,
   type Verdict,
   verdictOf,
+  type WaitsForEntry,
   type WaiverEntry,
   type WorkingEntry,
 } from "./inspection/record.js";

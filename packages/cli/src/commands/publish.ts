@@ -10,6 +10,7 @@ export interface PublishOptions {
   /** False with `--no-plugins`. */
   readonly plugins?: boolean;
   readonly watch?: boolean;
+  readonly venueProse?: boolean;
 }
 
 const FAILED = "plumbmark: a plugin failed; the sheets say where. Everything else was inspected and is published.\n";
@@ -23,14 +24,14 @@ const statusOf = ({ failed }: PublishResult, { warn }: CommandContext): number =
 /** Publishes a docs repository as a static site, again and again when it is watched; gives the exit status. */
 export async function publishCommand(
   folder: string | undefined,
-  { to: written, standard, plugins, watch: isWatching = false }: PublishOptions,
+  { to: written, standard, plugins, watch: isWatching = false, venueProse = false }: PublishOptions,
   context: CommandContext,
   engine: Engine,
 ): Promise<number> {
   const to = resolve(context.folder, written);
   const paths = folder === undefined ? [] : [folder];
   const { today, warn, progress } = context;
-  const request = { folder: context.folder, paths, standard, today, plugins, warn, progress, to };
+  const request = { folder: context.folder, paths, standard, today, plugins, warn, progress, to, venueProse };
   const first = await engine.publish(request);
   context.print(
     `${filesText(first.written + first.unchanged)} are in ${to}\nOpen ${resolve(to, "index.html")} in a browser.\n`,

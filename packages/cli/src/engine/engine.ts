@@ -46,6 +46,8 @@ export interface InspectResult {
 export interface PublishRequest extends EngineRequest {
   /** The folder of the site. */
   readonly to: string;
+  /** Whether the prose of surveys is published, too. */
+  readonly venueProse?: boolean | undefined;
   readonly progress?: ((text: string) => void) | undefined;
 }
 

@@ -69,6 +69,7 @@ async function fill(
   into: Into,
   onFile: () => void,
   { makeSheets }: Means,
+  venueProse: boolean,
 ): Promise<Filled> {
   const files = { ...read, documents };
   const site = siteOf({ files, rules, today });
@@ -77,7 +78,7 @@ async function fill(
   const mistaken = Array.from(mistakenSheets(site), (sheet) => putSheet(sheet, into));
   const listed = [...made, ...mistaken].map((each) => each.summary);
   const put = [...made, ...mistaken].flatMap((each) => each.put);
-  for (const file of sharedFiles(site, files, listed)) {
+  for (const file of sharedFiles(site, files, listed, venueProse)) {
     put.push(putFile(into, file));
     onFile();
   }
@@ -88,7 +89,7 @@ async function fill(
 export const publishBy =
   (means: Means) =>
   async (request: PublishRequest): Promise<PublishResult> => {
-    const { to, today, warn, progress = () => undefined } = request;
+    const { to, today, warn, progress = () => undefined, venueProse = false } = request;
     const opened = await openWithRules(request, means);
     refuseUnreadable(opened);
     const { root, rules, cache } = opened;
@@ -102,7 +103,7 @@ export const publishBy =
     progress(`Inspecting ${filesText(documents.length)}`);
     let filled: Filled = { put: [], anew: [], unshown: [], failed: false };
     const written = await fillSite(to, async (into) => {
-      filled = await fill(opened, documents, today, into, onFile, means);
+      filled = await fill(opened, documents, today, into, onFile, means, venueProse);
       return filled.put;
     })
       .catch((error: unknown) => {

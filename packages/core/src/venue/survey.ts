@@ -42,6 +42,9 @@ const textOf = (data: Data, key: string): string | undefined => {
   return typeof value === "string" ? value : undefined;
 };
 
+/** What a venue may be called; anything else is told by the schema, and known under no name. */
+const NAME = /^[a-z0-9][a-z0-9-]*$/u;
+
 /** Keys that nothing but a survey has in its front matter. */
 const OF_A_SURVEY = ["surveyed", "measured-from", "places", "routes", "structure", "floors", "walls", "way-in"];
 
@@ -104,7 +107,7 @@ export function readSurveys(files: readonly SourceFile[]): Surveys {
         says: `The venue \`${survey.name}\` is also surveyed in ${earlier.file}.`,
         mend: "Keep one of them, or give one of the venues another name.",
       });
-    else if (survey.name !== "") byName.set(survey.name, survey);
+    else if (NAME.test(survey.name)) byName.set(survey.name, survey);
     if (found.length > 0) mistakes.set(file.path, found);
   }
   return { byName, mistakes };

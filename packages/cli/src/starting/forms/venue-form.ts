@@ -7,14 +7,14 @@ const root = schemas.surveySchema as SchemaNode;
 const WRITTEN = new Set(["survey", "title", "practice"]);
 
 /** What is known of the venue before anybody goes there. */
-export interface VenueFacts {
+export interface HallFacts {
   readonly name: string;
   readonly title: string;
   readonly practice: string | undefined;
 }
 
 /** A survey to fill in: every key with what it means, what to look for and where it is found. */
-export const venueForm = ({ name, title, practice }: VenueFacts): string => `---
+export const venueForm = ({ name, title, practice }: HallFacts): string => `---
 survey: ${name}                # what builds write under \`venue\`
 title: ${title}
 ${practice === undefined ? "#practice:                  # us or iec" : `practice: ${practice}`}
