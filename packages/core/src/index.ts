@@ -66,11 +66,11 @@ export {
   type WaiverEntry,
   type WorkingEntry,
 } from "./inspection/record.js";
-export { type ShortLine, shortfallTable } from "./inspection/shortfall.js";
 export { knownOutline, pathsOf } from "./inspection/snapshot.js";
+export { type ShortLine, shortfallTable } from "./inspection/together/shortfall.js";
+export { bookedIn, ledgerOf } from "./inspection/together/uses.js";
 export { type Answers, type Dependencies, Trace } from "./inspection/trace.js";
 export { failuresAt, type JudgedDocument, useNotice } from "./inspection/use-notice.js";
-export { bookedIn, ledgerOf } from "./inspection/uses.js";
 export { type WorkedValue, workedValues } from "./inspection/workings.js";
 export type { Mend } from "./mends/mend.js";
 export { type EndedApproval, type MendedFile, type MendedRepository, mendRepository } from "./mends/mend-repository.js";

@@ -22,12 +22,12 @@ import { runRule, type Subject } from "./judging/run-rule.js";
 import type { InspectOptions } from "./prepare.js";
 import type { CheckEntry, DocumentEntry, InspectionRecord } from "./record.js";
 import { recordOf } from "./record-of.js";
-import { type ShortLine, shortfallOf } from "./shortfall.js";
 import { Snapshot } from "./snapshot.js";
+import { linesOfShortfall, type ShortLine } from "./together/shortfall.js";
+import { usesIn } from "./together/uses.js";
 import { type Dependencies, Trace } from "./trace.js";
 import { tracedBuild } from "./traced-build.js";
 import { TracedContents } from "./traced-context.js";
-import { usesIn } from "./uses.js";
 
 /** How a repository is opened. */
 export interface OpenOptions extends InspectOptions {
@@ -204,7 +204,8 @@ class Opened implements OpenRepository {
   }
 
   shortfall(paths: readonly string[]): readonly ShortLine[] {
-    return shortfallOf(this, this.#snapshot, paths);
+    const { stock, promises, ledger } = this.#snapshot;
+    return linesOfShortfall({ stock, promises, ledger, designOf: (path) => this.model(path).build }, paths);
   }
 
   model(path: string): DocumentModel {

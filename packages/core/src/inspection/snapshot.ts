@@ -1,4 +1,5 @@
 import type { ValueChange } from "../document/yaml/overlay.js";
+import type { Build } from "../model/build.js";
 import type { Ledger } from "../model/shared/ledger.js";
 import { type Promised, promisedOf } from "../model/stock/bookings.js";
 import type { DocumentFile, Outline, RepositoryFiles } from "../repository/files.js";
@@ -9,10 +10,11 @@ import { readStock, type Stock } from "../repository/stock.js";
 import type { Standards } from "../standard/chain.js";
 import { openStandards } from "../standard/use.js";
 import { readSurveys, type Survey, type Surveys } from "../venue/survey.js";
+import { modelOf } from "./document-model.js";
 import type { Rule } from "./judging/rule.js";
 import { type InspectOptions, type Prepared, prepare } from "./prepare.js";
+import { ledgerOf, usesIn } from "./together/uses.js";
 import { samePromises } from "./trace.js";
-import { ledgerOf, usesIn } from "./uses.js";
 
 /** Paths of every file that is read: what a link may lead to. */
 export const pathsOf = ({
@@ -260,6 +262,11 @@ export class Snapshot {
     const { outlines: all } = this.#sharedNow;
     const byPath = new Map(all.map((each) => [each.path, each]));
     return ledgerOf(all, days, (path) => usesIn(byPath.get(path) as Outline, this));
+  }
+
+  /** The design of a document that is read, among everything this repository has. */
+  designOf(read: ReadDocument): Build {
+    return modelOf(read, this, []).build;
   }
 
   get paths(): readonly string[] {

@@ -7,11 +7,13 @@ import { readStock } from "../repository/stock.js";
 import { ANY } from "./any-name.js";
 
 /** One of everything that has computed values, with nothing written down: the values are missing and known by kind. */
-const ONE_OF_EACH = `faces: {${ANY}: {support: flown}}
-power: {circuits: {${ANY}: {}}, runs: {${ANY}: {from: ${ANY}}}}
+const ONE_OF_EACH = `venue: ${ANY}
+also-bring: {${ANY}: 1}
+faces: {${ANY}: {support: flown}}
+power: {circuits: {${ANY}: {from: ${ANY}}}, runs: {${ANY}: {from: ${ANY}}}}
 data: {chains: {${ANY}: {}}}
 picture: {path: [{}], at: {${ANY}: "0,0"}}
-rigging: {bars: {${ANY}: {hangs: {${ANY}: {}}}}}
+rigging: {bars: {${ANY}: {hangs: {${ANY}: {point: ${ANY}}}}}}
 `;
 
 /** A build of one of everything, whose values are all missing. */
@@ -21,7 +23,7 @@ export function emptyBuild(): Build {
     file: "",
     standard: readHouseStandard(undefined).standard,
     standards: [],
-    stock: readStock(undefined),
+    stock: { ...readStock(undefined), items: new Map([[ANY, { name: ANY, count: 0 }]]) },
     surveys: new Map(),
     files: [],
     linkTargets: [],

@@ -93,7 +93,7 @@ function serialUses(build: Design, venue: string | undefined): readonly OwnUse[]
 function sharedPiece(build: Design, name: string, venue: string | undefined): { readonly once?: string } {
   const path = "data.processor";
   const piece = build.reader.text(`${path}.part`) === name ? pieceNamed(build, path, venue) : undefined;
-  return piece === undefined ? {} : { once: `${name} ${piece}` };
+  return piece === undefined ? {} : { once: [name, piece, ...(piece.startsWith("serial ") ? [] : [venue])].join(" ") };
 }
 
 /** What the build takes of the items the holdings list. */

@@ -8,7 +8,7 @@ export function pieceNamed(build: Design, path: string, venue: string | undefine
   const { reader } = build;
   const [serial, place] = [reader.text(`${path}.serial`), reader.text(`${path}.place`)];
   if (serial !== undefined) return `serial ${serial}`;
-  return place === undefined || venue === undefined ? undefined : `${placeName(place)} at ${venue}`;
+  return place === undefined || venue === undefined ? undefined : placeName(place);
 }
 
 function signalOf({ reader }: Design): string | undefined {

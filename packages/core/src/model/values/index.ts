@@ -7,6 +7,7 @@ import { faceValues } from "./faces.js";
 import { pictureValues } from "./picture.js";
 import { powerValues } from "./power.js";
 import { riggingValues } from "./rigging.js";
+import { sharedValues } from "./shared.js";
 import { standValues } from "./standing.js";
 import { stockValues } from "./stock.js";
 import { totals } from "./totals.js";
@@ -26,6 +27,7 @@ const MAKERS: readonly (readonly [words: readonly string[], make: Maker])[] = [
   [["picture"], deviceValues("picture")],
   [["rigging"], riggingValues],
   [["stock"], stockValues],
+  [["shared"], sharedValues],
   [["totals"], totals],
 ];
 

@@ -1,13 +1,22 @@
 import { type Booking, counted, type Kind, missing, peakUse, type System, type Value } from "@plumbmark/calc";
-import { commonDays, withWay } from "../model/shared/days.js";
-import { itemsNeeded, type NeededItem } from "../model/shared/item-uses.js";
-import { sharedKey } from "../model/shared/use.js";
-import { onceEach } from "../model/shared/worst.js";
-import type { Stay } from "../model/stock/bookings.js";
-import { soundIn } from "../repository/stock.js";
-import { type ColumnOf, NOT_STATED, type ScheduleTable, tableOf } from "../takeoff/table.js";
-import type { OpenRepository } from "./open-repository.js";
-import type { Snapshot } from "./snapshot.js";
+import type { Build } from "../../model/build.js";
+import { commonDays, withWay } from "../../model/shared/days.js";
+import { itemsNeeded, type NeededItem } from "../../model/shared/item-uses.js";
+import type { Ledger } from "../../model/shared/ledger.js";
+import { sharedKey } from "../../model/shared/use.js";
+import { onceEach } from "../../model/shared/worst.js";
+import type { Promised, Stay } from "../../model/stock/bookings.js";
+import { type Stock, soundIn } from "../../repository/stock.js";
+import { type ColumnOf, NOT_STATED, type ScheduleTable, tableOf } from "../../takeoff/table.js";
+
+/** What a shortfall is worked out from. */
+export interface ShortfallSource {
+  readonly stock: Stock;
+  readonly promises: readonly Promised[];
+  readonly ledger: Ledger;
+  /** The build of a document. */
+  readonly designOf: (path: string) => Build;
+}
 
 /** Something that builds need and that is not free on their days. */
 export interface ShortLine {
@@ -58,7 +67,7 @@ function peakOf(shares: readonly Share[]): Peak {
 const ALWAYS: Stay = { from: "0001-01-01" };
 
 /** What the builds take of each lot, against the panels that are sound. */
-function lotLines(files: ReadonlySet<string>, { promises, stock }: Snapshot): readonly ShortLine[] {
+function lotLines(files: ReadonlySet<string>, { promises, stock }: ShortfallSource): readonly ShortLine[] {
   const lots = new Set(promises.flatMap(({ file, lot }) => (files.has(file) ? [lot] : [])));
   return [...lots].map((name) => {
     const lot = stock.lots.get(name);
@@ -82,8 +91,8 @@ function lotLines(files: ReadonlySet<string>, { promises, stock }: Snapshot): re
 }
 
 /** What the builds take of the items the holdings list. */
-function listedLines(paths: ReadonlySet<string>, snapshot: Snapshot): readonly ShortLine[] {
-  const { ledger, stock } = snapshot;
+function listedLines(paths: ReadonlySet<string>, source: ShortfallSource): readonly ShortLine[] {
+  const { ledger, stock } = source;
   const own = [...paths].flatMap((path) => ledger.of(path)).filter(({ of }) => of === "item");
   const keys = new Map(own.map((each) => [sharedKey(each), each]));
   return [...keys].map(([key, { name, which = "", allowed = 0 }]) => {
@@ -112,7 +121,7 @@ function listedLines(paths: ReadonlySet<string>, snapshot: Snapshot): readonly S
 }
 
 /** Longer pieces of the same part that are owned: who packs may take one of them. */
-function insteadOf(name: string, which: string, short: number | undefined, { items }: Snapshot["stock"]): string {
+function insteadOf(name: string, which: string, short: number | undefined, { items }: Stock): string {
   const item = items.get(name);
   if (!item?.lengths || short === 0) return "";
   const own = item.lengths.find(({ text }) => text === which)?.length;
@@ -123,12 +132,12 @@ function insteadOf(name: string, which: string, short: number | undefined, { ite
 }
 
 /** Parts that the holdings do not list: all of them are short, as far as anybody can tell. */
-function unlistedLines(repository: OpenRepository, paths: readonly string[]): readonly ShortLine[] {
-  const { items } = repository.stock;
+function unlistedLines(source: ShortfallSource, paths: readonly string[]): readonly ShortLine[] {
+  const { items } = source.stock;
   const all = new Map<string, { readonly need: NeededItem; readonly shares: Share[]; unknown: boolean }>();
   for (const path of paths) {
-    const { build } = repository.model(path);
-    const stay = build.stay && withWay(build.stay, repository.stock.days);
+    const build = source.designOf(path);
+    const stay = build.stay && withWay(build.stay, source.stock.days);
     const isInLots = new Set(build.faces.filter(({ lots }) => lots.length > 0).map(({ panel }) => panel?.name));
     for (const need of itemsNeeded(build)) {
       const { name, kind, length, count } = need;
@@ -154,13 +163,9 @@ function unlistedLines(repository: OpenRepository, paths: readonly string[]): re
  * What some builds need, together, that is not free on their days: lots, items, and parts the holdings do not list.
  * Drafts and builds without days count only where they are asked about.
  */
-export function shortfallOf(
-  repository: OpenRepository,
-  snapshot: Snapshot,
-  paths: readonly string[],
-): readonly ShortLine[] {
+export function linesOfShortfall(source: ShortfallSource, paths: readonly string[]): readonly ShortLine[] {
   const files = new Set(paths);
-  const lines = [...lotLines(files, snapshot), ...listedLines(files, snapshot), ...unlistedLines(repository, paths)];
+  const lines = [...lotLines(files, source), ...listedLines(files, source), ...unlistedLines(source, paths)];
   return lines.filter(({ short }) => short === undefined || short > 0);
 }
 

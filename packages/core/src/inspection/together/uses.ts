@@ -1,15 +1,28 @@
-import { withWay } from "../model/shared/days.js";
-import { Ledger } from "../model/shared/ledger.js";
-import type { Booked, SharedUse } from "../model/shared/use.js";
-import { plainUse, usesOf } from "../model/shared/uses-of.js";
-import type { OtherDocument, Outline } from "../repository/files.js";
-import { readDocument } from "../repository/outline.js";
-import type { Catalogue } from "../repository/parts.js";
-import type { DaysAway, Stock } from "../repository/stock.js";
-import type { Standards } from "../standard/chain.js";
-import type { Surveys } from "../venue/survey.js";
-import { modelOf } from "./document-model.js";
-import type { Snapshot } from "./snapshot.js";
+import { withWay } from "../../model/shared/days.js";
+import { Ledger } from "../../model/shared/ledger.js";
+import type { SharedDesign } from "../../model/shared/shared-design.js";
+import type { Booked, SharedUse } from "../../model/shared/use.js";
+import { plainUse, usesOf } from "../../model/shared/uses-of.js";
+import type { OtherDocument, Outline, SourceFile } from "../../repository/files.js";
+import { type ReadDocument, readDocument } from "../../repository/outline.js";
+import type { Catalogue } from "../../repository/parts.js";
+import type { DaysAway, Stock } from "../../repository/stock.js";
+import type { Standards } from "../../standard/chain.js";
+import type { Surveys } from "../../venue/survey.js";
+
+/** What a use is worked out from. */
+export interface UsesSource {
+  readonly catalogue: Catalogue;
+  readonly stock: Stock;
+  readonly standards: Standards;
+  readonly surveys: Surveys;
+  readonly has: (path: string) => boolean;
+  readonly sourceOf: (path: string) => object;
+  readonly laidOver: (path: string) => ReadDocument | undefined;
+  readonly document: (path: string) => SourceFile;
+  /** The design of a document that is read. */
+  readonly designOf: (read: ReadDocument) => SharedDesign;
+}
 
 /** What a document uses, with everything that was worked out from. */
 interface Known {
@@ -23,7 +36,7 @@ interface Known {
 const known = new WeakMap<object, Known>();
 
 /** What a document uses that others may use, too, by its model; worked out once while nothing of it is different. */
-export function usesIn(outline: OtherDocument, snapshot: Snapshot): readonly SharedUse[] {
+export function usesIn(outline: OtherDocument, snapshot: UsesSource): readonly SharedUse[] {
   if (outline.uses) return outline.uses;
   const { path } = outline;
   const source = snapshot.has(path) ? snapshot.sourceOf(path) : outline;
@@ -31,12 +44,12 @@ export function usesIn(outline: OtherDocument, snapshot: Snapshot): readonly Sha
   const found = known.get(source);
   const same = found?.catalogue === catalogue && found.stock === stock && found.standards === standards;
   if (same && found.surveys === surveys) return found.uses;
-  const uses = usesOf(modelOf(readAt(outline, snapshot), snapshot, []).build).map(plainUse);
+  const uses = usesOf(snapshot.designOf(readAt(outline, snapshot))).map(plainUse);
   known.set(source, { catalogue, stock, standards, surveys, uses });
   return uses;
 }
 
-function readAt({ path, text }: OtherDocument, snapshot: Snapshot) {
+function readAt({ path, text }: OtherDocument, snapshot: UsesSource): ReadDocument {
   if (snapshot.has(path)) return snapshot.laidOver(path) ?? readDocument(snapshot.document(path));
   if (text === undefined) throw new Error(`what ${path} uses is not known, and its text was not given`);
   return readDocument({ path, text });
