@@ -3,11 +3,11 @@ import type { Data } from "../document/yaml/yaml.js";
 import type { Build } from "../model/build.js";
 import { applyWaivers, waiverEntries } from "../waivers/apply.js";
 import type { DocumentModel } from "./document-model.js";
-import { explainMistakes } from "./explain-mistakes.js";
 import type { InspectionTask } from "./judge-document.js";
 import { countsOf, type DocumentEntry, verdictOf } from "./record.js";
-import { sureChecks } from "./sure-checks.js";
-import { withTurns } from "./with-turns.js";
+import { explainMistakes } from "./second-look/explain-mistakes.js";
+import { sureChecks } from "./second-look/sure-checks.js";
+import { withTurns } from "./second-look/with-turns.js";
 
 /** A document's entry of the record with the model it was judged by. */
 export interface Inspected {

@@ -8,7 +8,7 @@ import { type Buildable, canBuild, type PairOfFaces, pairsOf, worthLaying } from
 import { chosen } from "./choose.js";
 import { toFindOut } from "./find-out.js";
 import { dominates } from "./measure.js";
-import { needsOf, shortfallOf } from "./needs.js";
+import { needsOf, shortfallIn } from "./needs.js";
 import type { Figure, Option, OutOfIt } from "./option.js";
 import { PLAIN, planned, type Turn } from "./plan.js";
 
@@ -82,7 +82,7 @@ function written(brief: Brief, ask: DraftAsk, scheme: Scheme, candidate: Candida
     toFindOut: found,
     decisions: scheme.decisions,
     needs,
-    shortfall: shortfallOf(brief, needs, candidate.offer.lot),
+    shortfall: shortfallIn(brief, needs, candidate.offer.lot),
     advised: entry.checks.filter(({ outcome, level }) => outcome === "fails" && level === "should"),
   };
 }

@@ -22,7 +22,7 @@ export function needsOf(
 }
 
 /** What of it is not there on the days: panels that are in no lot, and pieces the holdings list too few of. */
-export function shortfallOf(
+export function shortfallIn(
   brief: Brief,
   needs: readonly NeededPiece[],
   lot: string | undefined,

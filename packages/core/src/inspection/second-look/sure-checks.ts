@@ -1,10 +1,10 @@
-import type { Unsure, World } from "../document/unsure.js";
-import { otherEnds, restingOnGuesses, withinBounds, withoutGuesses } from "../findings/unsure-checks.js";
-import { catalogueIn } from "../repository/parts.js";
-import { type DocumentModel, modelOf } from "./document-model.js";
-import { type InspectionTask, judgeDocument } from "./judge-document.js";
-import type { CheckEntry } from "./record.js";
-import type { Snapshot } from "./snapshot.js";
+import type { Unsure, World } from "../../document/unsure.js";
+import { otherEnds, restingOnGuesses, withinBounds, withoutGuesses } from "../../findings/unsure-checks.js";
+import { catalogueIn } from "../../repository/parts.js";
+import { type DocumentModel, modelOf } from "../document-model.js";
+import { type InspectionTask, judgeDocument } from "../judge-document.js";
+import type { CheckEntry } from "../record.js";
+import type { Snapshot } from "../snapshot.js";
 
 /** Guesses and bounds of a document and of the catalogue; a part's stand under its name. */
 const unsureIn = ({ unsure }: DocumentModel, { catalogue }: Snapshot): readonly Unsure[] => [

@@ -1,13 +1,13 @@
 import { printer } from "@plumbmark/calc";
-import { LIKE_IN_BUILD, withLike } from "../document/like.js";
-import type { Data } from "../document/yaml/yaml.js";
-import { TURNS } from "../findings/turns.js";
-import { withChanges } from "../repository/outline.js";
-import { surveyWith } from "../venue/survey.js";
-import { type DocumentModel, modelOf } from "./document-model.js";
-import type { InspectionTask } from "./judge-document.js";
-import { runRule } from "./judging/run-rule.js";
-import type { CheckEntry } from "./record.js";
+import { LIKE_IN_BUILD, withLike } from "../../document/like.js";
+import type { Data } from "../../document/yaml/yaml.js";
+import { TURNS } from "../../findings/turns.js";
+import { withChanges } from "../../repository/outline.js";
+import { surveyWith } from "../../venue/survey.js";
+import { type DocumentModel, modelOf } from "../document-model.js";
+import type { InspectionTask } from "../judge-document.js";
+import { runRule } from "../judging/run-rule.js";
+import type { CheckEntry } from "../record.js";
 import { type Attempt, turnsAt, type Written } from "./turning.js";
 
 /** So many findings of a document are told what would turn them. */

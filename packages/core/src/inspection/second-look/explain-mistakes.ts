@@ -1,11 +1,11 @@
-import { asMeant } from "../document/edited.js";
-import type { Mistake } from "../document/mistake.js";
-import { type Cause, withCauses } from "../findings/consequences.js";
-import { type ReadDocument, readDocument, withChanges } from "../repository/outline.js";
-import { type DocumentModel, modelOf } from "./document-model.js";
-import { type InspectionTask, judgeDocument } from "./judge-document.js";
-import type { CheckEntry } from "./record.js";
-import type { Snapshot } from "./snapshot.js";
+import { asMeant } from "../../document/edited.js";
+import type { Mistake } from "../../document/mistake.js";
+import { type Cause, withCauses } from "../../findings/consequences.js";
+import { type ReadDocument, readDocument, withChanges } from "../../repository/outline.js";
+import { type DocumentModel, modelOf } from "../document-model.js";
+import { type InspectionTask, judgeDocument } from "../judge-document.js";
+import type { CheckEntry } from "../record.js";
+import type { Snapshot } from "../snapshot.js";
 
 /** Mistakes of the catalogue: a check waits for one only if it would come out otherwise without it. */
 const catalogueCauses = ({ catalogue }: Snapshot): readonly Cause[] =>

@@ -8,12 +8,12 @@ import {
   type Unit,
   unitFor,
 } from "@plumbmark/calc";
-import { fieldsAt } from "../document/field.js";
-import { plausibleEnds } from "../document/plausible.js";
-import type { Data } from "../document/yaml/yaml.js";
-import { type Attempted, TURNS, type Turns, turningValue } from "../findings/turns.js";
-import { buildSchema } from "../generated/schemas.js";
-import type { CheckEntry, TurnsAtEntry } from "./record.js";
+import { fieldsAt } from "../../document/field.js";
+import { plausibleEnds } from "../../document/plausible.js";
+import type { Data } from "../../document/yaml/yaml.js";
+import { type Attempted, TURNS, type Turns, turningValue } from "../../findings/turns.js";
+import { buildSchema } from "../../generated/schemas.js";
+import type { CheckEntry, TurnsAtEntry } from "../record.js";
 
 /** What the checks of a rule come to with a figure in place of the one that is written. */
 export type Attempt = (rule: string, path: string, figure: Data) => readonly CheckEntry[];
