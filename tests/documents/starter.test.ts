@@ -3,6 +3,8 @@ import { openRepository, type RepositoryFiles, type SourceFile } from "@plumbmar
 import { rules } from "@plumbmark/rules";
 import { starterRepository } from "@plumbmark/starter";
 import { describe, expect, test } from "vitest";
+import { parse } from "yaml";
+import { starter, TODAY } from "./repository.js";
 
 const read = (path: string): SourceFile => ({ path, text: readFileSync(`${starterRepository}/${path}`, "utf8") });
 const all = (folder: string, end: string): readonly SourceFile[] =>
@@ -72,5 +74,36 @@ describe("the starter's documents", () => {
     const modelled = repository.documents.map((path) => repository.one(path));
     expect(modelled.map(({ entry }) => entry)).toEqual(record.documents);
     expect(modelled.flatMap(({ build }) => build.quotes).length).toBeGreaterThan(50);
+  });
+
+  // The values of their front matters when each still said everything of its house, without the fields that came since.
+  const BEFORE = {
+    "gala-wall": 173,
+    "gallery-header": 55,
+    "harbour-header": 172,
+    "over-stage-banner": 150,
+    "riser-fascias": 142,
+    "side-strips": 187,
+    "small-screen": 111,
+  };
+  const leavesOf = (data: unknown): number =>
+    typeof data === "object" && data !== null
+      ? Object.values(data).reduce((count: number, each) => count + leavesOf(each), 0)
+      : 1;
+  const sum = (counts: readonly number[]): number => counts.reduce((all, count) => all + count, 0);
+  test("leave to surveys, holdings and assemblies more than a quarter of what they said themselves", () => {
+    const now = Object.keys(BEFORE).map((name) => {
+      const text = files.documents.find(({ path }) => path === `builds/${name}.md`)?.text ?? "";
+      return leavesOf(parse(text.slice(4, text.indexOf("\n---\n"))));
+    });
+    expect(Math.min(...now)).toBeGreaterThan(30);
+    expect(sum(now)).toBeLessThanOrEqual(0.72 * sum(Object.values(BEFORE)));
+  });
+
+  test("are as ready in the form that says everything itself", () => {
+    const old = openRepository(starter(), rules, { today: TODAY }).all();
+    const verdicts = (all: typeof old) =>
+      all.documents.filter(({ build }) => build !== undefined).map(({ file, verdict }) => `${file}: ${verdict}`);
+    expect(verdicts(old)).toEqual(verdicts(record));
   });
 });
