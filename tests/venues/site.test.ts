@@ -87,3 +87,18 @@ test("what a build needs and the survey lacks is listed by place", () => {
     "at rack-a: the breaker rating of circuit stage-4 ( circuits.stage-4.breaker )",
   );
 });
+
+test("a bar is drawn where it is under its structure, to scale", () => {
+  const plan = pages.get("drawings/quay-banner/hang-plan-header.svg") ?? "";
+  const part = (of: string): string => new RegExp(`<[a-z]+[^>]*${of}[^>]*>`, "u").exec(plan)?.[0] ?? "";
+  const ratio = attribute(part('data-scale="\\d+"'), "data-scale");
+  const millimetres = (feet: number): number => (feet * 304.8) / ratio;
+  const beam = part('data-structure="front-beam"');
+  expect(attribute(beam, " width")).toBeCloseTo(millimetres(24), 1);
+  const bar = part('data-bar="header"');
+  // F1 is 8 ft from the left end of the beam and 1 ft from that of the bar; the bar is 8 ft long.
+  expect(attribute(bar, " x1") - attribute(beam, " x")).toBeCloseTo(millimetres(7), 1);
+  expect(attribute(bar, " x2") - attribute(bar, " x1")).toBeCloseTo(millimetres(8), 1);
+  const hang = part('data-hang="H2"');
+  expect(attribute(hang, " x") + 1 - attribute(beam, " x")).toBeCloseTo(millimetres(12), 1);
+});

@@ -1,5 +1,6 @@
 import { faceDrawings } from "./face/face-drawing.js";
 import { hangPlot } from "./hang-plot/hang-plot.js";
+import { planView } from "./hang-plot/plan-view.js";
 import { oneLine } from "./one-line.js";
 import { picturePath } from "./picture-path.js";
 import { rasterDrawing } from "./raster.js";
@@ -11,7 +12,7 @@ import { standDrawing } from "./stand.js";
 export function drawingsOf(subject: DrawingSubject): readonly Drawing[] {
   const { build } = subject;
   const all = [
-    ...build.bars.map((bar) => hangPlot(bar, subject)),
+    ...build.bars.flatMap((bar) => [hangPlot(bar, subject), planView(bar, subject)]),
     ...build.faces.map((face) => standDrawing(face, subject)),
     ...build.faces.flatMap((face) => faceDrawings(face, subject)),
     ...build.circuits.map((circuit) => oneLine(circuit, subject)),

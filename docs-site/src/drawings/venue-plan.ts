@@ -139,7 +139,7 @@ export function venuePlan(survey: Survey, system: System): Drawing | undefined {
       shapes.push(
         rect({ x: x - 1, y: y - 1, width: 2, height: 2 }, { fill: "#fff", dataPoint: `${name}.${point.name}` }),
       );
-      labels.put([x - 1, y + 4.4], point.words, { dataLabel: `${name}.${point.name}` });
+      labels.put([x - 3.5, y - 2.2], point.words, { dataLabel: `${name}.${point.name}` });
     }
     const ends = from[0] <= to[0] ? to : from;
     labels.put(at(...ends), [name], { dataLabel: name });

@@ -18,6 +18,7 @@ const PARTS = [
       "your-first-build",
       "writing-a-part",
       "surveying-a-venue",
+      "moving-to-surveys",
       "quantities-and-guesses",
       "reading-a-report",
       "changing-a-build",

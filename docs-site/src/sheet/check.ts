@@ -42,8 +42,13 @@ const stepSource = (id: string): string => (id in sources ? sourceName(sources[i
  * A step as lines of one text: the formula, the numbers put in, and what it rests on. Many checks of a document rest on
  * the same steps.
  */
-const step = onceFor(({ formula, with: numbers, source }: WorkingEntry) =>
-  h("li", subscripts([formula, numbers, ...(source ? [stepSource(source)] : [])].join("\n"))),
+const step = onceFor(({ formula, with: numbers, source, from = [] }: WorkingEntry) =>
+  h(
+    "li",
+    subscripts(
+      [formula, numbers, ...from.map((each) => `from ${each}`), ...(source ? [stepSource(source)] : [])].join("\n"),
+    ),
+  ),
 );
 
 /** The working behind a check, folded away. */

@@ -1,5 +1,12 @@
 import { guessMark } from "@plumbmark/calc";
-import type { CheckEntry, DocumentEntry, Outcome, Stay, WaitsForEntry } from "@plumbmark/core";
+import {
+  type CheckEntry,
+  type DocumentEntry,
+  type Outcome,
+  type Stay,
+  surveyNames,
+  type WaitsForEntry,
+} from "@plumbmark/core";
 import { weightText } from "../drawings/shared/value-text.js";
 import { powerOf, weightOf, worstOf } from "./build-figures.js";
 import type { PublishedDocument } from "./published-document.js";
@@ -70,12 +77,13 @@ function venueOf(build: NonNullable<PublishedDocument["build"]>): Partial<Docume
   const points = bars
     .flatMap(({ hangs }) => hangs)
     .flatMap(({ point }) => (point ? [`${point.structure}.${point.point}`] : []));
+  const surveyed = surveyNames(survey, "circuits");
   return {
     ...(stay ? { stay } : {}),
     venueName: survey.name,
     uses: {
       circuits: circuits
-        .filter(({ name }) => venue.statedAt(`power.circuits.${name}.breaker`))
+        .filter(({ name }) => surveyed.includes(name))
         .map(({ name }) => name)
         .toSorted(),
       points: [...new Set(points)].toSorted(),

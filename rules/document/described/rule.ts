@@ -37,11 +37,12 @@ function judgeFace(face: Face, build: Build): RawCheck {
 
 export default rule({
   id: "document.described",
-  states: "A document for building has faces, each held, powered, driven and placed, and days on site.",
+  states:
+    "A document for building has faces, each held, powered, driven and placed, and days on site; where venues are surveyed, a venue.",
   level: "shall",
   why: "A document that says nothing has nothing wrong with it. It is taken to the site all the same.",
   judged:
-    "In a document that is no draft: there is at least one face; each face is carried by a bar, stands on a base or has fixings; it has panels on a run and on a chain, and a place on the raster; and the days on site are written.",
+    "In a document that is no draft: there is at least one face; each face is carried by a bar, stands on a base or has fixings; it has panels on a run and on a chain, and a place on the raster; the days on site are written; and, in a repository with surveys, so is the venue.",
   sources: ["house"],
   *checks({ build }) {
     if (build.reader.text("status") === "draft") return;
@@ -60,5 +61,11 @@ export default rule({
         needs: ["on-site"],
       });
     else yield is(thing, { holds: true, says: `The build is on site from ${build.stay.from}.` });
+    if (build.venue.text === undefined && build.context.surveys.size > 0)
+      yield open(thing, {
+        says: "The document does not say in which venue the build stands, and venues are surveyed here.",
+        mend: "Write the name of a survey under `venue`, or in words where it is.",
+        needs: ["venue"],
+      });
   },
 });

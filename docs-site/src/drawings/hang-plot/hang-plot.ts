@@ -34,7 +34,10 @@ function weightWords(bar: Bar, system: System): string {
 
 function facts(bar: Bar, { build, system }: DrawingSubject): readonly string[] {
   const section = build.reader.text(`${bar.path}.section`) ?? UNWRITTEN;
-  const by = build.reader.text("rigging.structure-by");
+  const { letter } = bar;
+  const survey = build.reader.venue?.statedAt(`${letter.path}.by`);
+  const signed = [letter.text("by"), letter.text("on"), survey && `as in ${survey.by}`].filter(Boolean).join(", ");
+  const by = signed === "" ? build.reader.text("rigging.structure-by") : signed;
   const second = build.secondary.map(({ name }) => name);
   const { stillness } = bar;
   return [

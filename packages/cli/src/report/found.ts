@@ -47,10 +47,15 @@ const FROM = {
   law: "by law or standard",
 } as const;
 
-function gapText({ path, file, what, of, mend, found }: FoundGap): string {
+/** Of the venue: first where somebody has to look, `at rack-a: the breaker rating of circuit stage-4`. */
+const atPlace = (place: string, what: string, of: string | undefined): string =>
+  `at ${plain(place)}: the ${what}${of === undefined ? "" : ` of ${of.charAt(0).toLowerCase()}${of.slice(1)}`}`;
+
+function gapText({ path, file, place, what, of, mend, found }: FoundGap): string {
   const where = `\`${plain(path)}\`${file === undefined ? "" : ` in ${plain(file)}`}`;
   // What is decided and not found needs no word of where.
   const from = found === undefined || found === "plan" ? "" : `; ${FROM[found]}`;
+  if (what !== undefined && place !== undefined) return `${atPlace(place, what, of)} (${where})${from}`;
   if (what !== undefined) return `${where}: ${what}${of === undefined || file !== undefined ? "" : ` (${of})`}${from}`;
   return mend === undefined ? where : `${where}: ${mend}`;
 }

@@ -55,7 +55,8 @@ export async function strays(
     for (const { path, text } of files) {
       const kind = documentKind(text);
       if (kind !== "other" && !(await isRead(path))) all.push(told(path, kind, patterns !== undefined));
-      else if (kind === "other" && surveyKind(text) === "survey" && !(await isRead(path))) all.push(strayed(path));
+      else if (kind === "other" && text.includes("survey") && surveyKind(text) === "survey" && !(await isRead(path)))
+        all.push(strayed(path));
     }
   }
   return all;

@@ -12,6 +12,8 @@ export interface FoundGap {
   readonly path: string;
   /** The file it belongs in, when that is not the document itself. */
   readonly file?: string;
+  /** Place of the venue where a person finds it. */
+  readonly place?: string;
   /** What it is, and whose: `breaker rating` of `Circuit stage-4`. */
   readonly what?: string;
   readonly of?: string;

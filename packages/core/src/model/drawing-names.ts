@@ -16,7 +16,10 @@ const LAYERS = ["power-audience", "power-rear", "data-audience", "data-rear"];
 /** Names of the drawings a build has; those of a face, bar or circuit hold its name. */
 export function drawingNames({ bars, faces, circuits, picture, reader }: Design): readonly string[] {
   return [
-    ...bars.map(({ name }) => `hang-plot-${name}`),
+    ...bars.flatMap(({ name, planPlace: place, length }) => [
+      `hang-plot-${name}`,
+      ...(place?.structure.known && place.left.known && length.known ? [`hang-plan-${name}`] : []),
+    ]),
     ...faces.filter(({ stand }) => stand).map(({ name }) => `stand-${name}`),
     ...faces
       .filter(({ cells }) => cells.length > 0)

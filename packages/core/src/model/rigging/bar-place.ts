@@ -1,4 +1,4 @@
-import { difference, gapsOf, type Known, missing, placeAlong, sum, times, type Value } from "@plumbmark/calc";
+import { counted, difference, gapsOf, type Known, missing, placeAlong, sum, times, type Value } from "@plumbmark/calc";
 import { pointNamed } from "../../venue/completion.js";
 import { type Survey, surveyData } from "../../venue/survey.js";
 import { between, endsOf, type SurveyedPlace } from "../../venue/ways.js";
@@ -137,6 +137,19 @@ export function placeUnder(bar: Bar): { readonly along: (place: Value<"length">)
   const reference = once(bar, "place under the structure", () => referenceOf(bar));
   if (!overhead || !reference) return undefined;
   return { along: (place) => moved(reference.along, reference.on, place, overhead.sense) };
+}
+
+/** Length of the structure above a bar, and where the bar's left end is along it, both from the end at the audience's left. */
+export function planPlaceOf(
+  bar: Bar,
+): { readonly structure: Value<"length">; readonly left: Value<"length"> } | undefined {
+  const [overhead, under] = [overheadOf(bar), placeUnder(bar)];
+  if (!overhead || !under) return undefined;
+  const left = under.along(counted(0, "left end of the bar", "length"));
+  return {
+    structure: overhead.length,
+    left: overhead.sense > 0 ? left : difference(overhead.length, left, "length", "left end"),
+  };
 }
 
 /** Place of a hang on its bar as it follows from the point it names; undefined where the bar's own place is not known. */

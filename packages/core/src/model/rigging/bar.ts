@@ -28,7 +28,7 @@ import {
   pointsOn,
   uniformOn,
 } from "./bar-loads.js";
-import { structureOfBar } from "./bar-place.js";
+import { planPlaceOf, structureOfBar } from "./bar-place.js";
 import { type BarCases, casesOf, type Stillness, stillness, type WorstMoment } from "./cases.js";
 import { deepestUnder, heaviestColumn, isShared, leastLimit } from "./column-loads.js";
 import { Hang } from "./hang.js";
@@ -158,6 +158,11 @@ export class Bar {
       const own = `${this.path}.letter`;
       return new Letter(this.build, this.build.reader.data(own) === undefined ? undefined : own);
     });
+  }
+
+  /** Where it is along the structure above it, from the end at the audience's left; undefined where that is not known. */
+  get planPlace(): ReturnType<typeof planPlaceOf> {
+    return once(this, "plan place", () => planPlaceOf(this));
   }
 
   /** The structure of the survey it hangs under; undefined where it names none. */
