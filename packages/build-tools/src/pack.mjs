@@ -15,6 +15,7 @@ const FOLDERS = [
   "packages/draft",
   "packages/starter",
   "docs-site",
+  "packages/editor",
   "packages/cli",
 ];
 /** What one machine or this workspace alone can use. */
