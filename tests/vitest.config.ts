@@ -19,6 +19,7 @@ const BROWSER = [
 /** Those that start the command line, git, npm or the process of a plugin, and mostly wait for it. */
 const PROCESS = [
   "tests/{bad-days,git,guide,packages,plugins}/**/*.test.ts",
+  "tests/editor/neovim/**/*.test.ts",
   "tests/fuzz/command-line.test.ts",
   "tests/kit/types.test.ts",
   "tests/site/write-site.test.ts",
@@ -28,6 +29,8 @@ const PROCESS = [
 /** Those that have more to try than a quick run does: random cases, every step of a writing, what needs the network. */
 const DEEP = [
   "tests/{fuzz,properties}/**/*.test.ts",
+  "tests/editor/random-edits.test.ts",
+  "tests/mend/property.test.ts",
   "tests/bad-days/writing/**/*.test.ts",
   "tests/documents/robustness.test.ts",
   "tests/git/many.test.ts",

@@ -30,6 +30,7 @@ export default class ClosingReporter {
     let passed = 0;
     let failed = unhandled.length;
     const names: string[] = [];
+    const notRun: string[] = [];
     for (const module of modules) {
       if (
         module.state() === "failed" &&
@@ -38,7 +39,10 @@ export default class ClosingReporter {
         failed += 1;
         names.push(module.relativeModuleId);
       }
-      for (const test of module.children.allTests()) {
+      const tests = [...module.children.allTests()];
+      if (tests.length > 0 && tests.every((test) => test.result().state === "skipped"))
+        notRun.push(module.relativeModuleId);
+      for (const test of tests) {
         const state = test.result().state;
         if (state === "passed") passed += 1;
         else if (state === "failed") {
@@ -56,6 +60,7 @@ export default class ClosingReporter {
     this.#table(sources);
     process.stdout.write(this.#times.text(modules));
     // Said once more beside the closing line: the sources push the report of a failure far up.
+    for (const name of notRun) process.stdout.write(`\nnot run: ${name}`);
     for (const name of names) process.stdout.write(`\nfailed: ${name}`);
     if (failed > 0) process.stdout.write(`\n${this.#seed()}`);
     process.stdout.write(`\n${passed} passed, ${failed} failed\n`);

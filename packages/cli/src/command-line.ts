@@ -7,6 +7,7 @@ import {
   EXIT,
   HOOK_HELP,
   INSPECT_HELP,
+  LANGUAGE_SERVER_HELP,
   MEND_HELP,
   PUBLISH_HELP,
   RULES_HELP,
@@ -26,6 +27,7 @@ const commands = {
   publish: () => import("./commands/publish.js"),
   approve: () => import("./commands/approve.js"),
   mend: () => import("./commands/mend.js"),
+  languageServer: () => import("./commands/language-server.js"),
   start: () => import("./commands/start.js"),
   collate: () => import("./commands/collate.js"),
   hook: () => import("./commands/hook.js"),
@@ -182,6 +184,12 @@ export function commandLine(context: CommandContext, version: string, done: (sta
     .addOption(noPlugins())
     .addHelpText("after", MEND_HELP)
     .action(async (paths, options) => done(await (await commands.mend()).mendCommand(paths, options, context)));
+  program
+    .command("language-server")
+    .description("serve an editor on standard input and output, by the Language Server Protocol")
+    .option("--stdio", "as it is; some editors add it to every server")
+    .addHelpText("after", LANGUAGE_SERVER_HELP)
+    .action(async () => done(await (await commands.languageServer()).languageServerCommand(version)));
   program
     .command("collate")
     .description("join the records of several docs repositories into one")

@@ -134,6 +134,12 @@ Examples
   plumbmark mend --show                        what would be changed, as a difference; nothing is written
   plumbmark mend builds/banner.md`;
 
+export const LANGUAGE_SERVER_HELP = `
+An editor starts it; it is nothing to type. It speaks the Language Server Protocol 3.17: findings while one writes,
+completion, what a figure comes to with its working, mends, names and where they are used. It reads the docs repository
+a file belongs to, and of open files the text as it is in the editor. Rules of plugins run in processes of their own and
+are told later than the rest. How an editor is set up stands in the guide, under Editors.`;
+
 export const COLLATE_HELP = `
 Each document is listed under the name of its record. A name that two repositories give a build stands against both.
 What a record does not hold cannot be told: lots are compared within a repository only.

@@ -1,6 +1,7 @@
 export type { Approval } from "./approval/approval.js";
 export { changesBetween } from "./approval/changes.js";
 export { type ApprovalText, withApproval } from "./approval/write.js";
+export { usualUnits } from "./document/advice.js";
 export { isThere } from "./document/body/links.js";
 export { type Markdown, plainText, readMarkdown } from "./document/body/markdown.js";
 export { type Section, sectionsOf } from "./document/body/sections.js";

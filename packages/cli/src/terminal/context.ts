@@ -31,7 +31,8 @@ export type Colour = 0 | 1 | 2 | 3;
 const WIDEST = 110;
 const NARROWEST = 50;
 
-const localDay = (now: Date): string =>
+/** A day of the local calendar, `2027-03-05`. */
+export const localDay = (now: Date): string =>
   [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
 
 /** A terminal, a pipe or a socket; anything else is a file, or as good as one. */

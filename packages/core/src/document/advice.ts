@@ -46,6 +46,9 @@ const unitsFor = (wanted: readonly Kind[]): readonly string[] =>
     return USUAL[kind] ?? listed.slice(0, 4);
   });
 
+/** Units people write a kind of quantity in, the usual first. */
+export const usualUnits = (kind: Kind): readonly string[] => unitsFor([kind]);
+
 const either = (texts: readonly string[]): string =>
   texts.length > 1 ? `${texts.slice(0, -1).join(", ")} or ${texts.at(-1)}` : (texts[0] ?? "");
 

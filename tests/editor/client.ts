@@ -1,0 +1,175 @@
+import { PassThrough } from "node:stream";
+import { pathToFileURL } from "node:url";
+import type { RepositoryFiles, Rule } from "@plumbmark/core";
+import { type Host, serve } from "@plumbmark/editor";
+import { rules } from "@plumbmark/rules";
+import { onTestFinished } from "vitest";
+import {
+  createMessageConnection,
+  type MessageConnection,
+  StreamMessageReader,
+  StreamMessageWriter,
+} from "vscode-jsonrpc/node.js";
+import { createConnection } from "vscode-languageserver/node.js";
+import type { Diagnostic, InitializeResult, PublishDiagnosticsParams } from "vscode-languageserver-protocol";
+import { TODAY } from "../documents/repository.js";
+
+/** Where the repository in memory is said to lie. */
+export const ROOT = "/docs-of-the-test";
+
+export const uriOf = (path: string): string => pathToFileURL(`${ROOT}/${path}`).href;
+
+export interface Serving {
+  readonly files: RepositoryFiles;
+  readonly plugins?: readonly string[];
+  readonly pluginRules?: Host["pluginRules"];
+  readonly more?: readonly Rule[];
+}
+
+/** A client of a server that runs in this process, over the protocol all the same. */
+export class Client {
+  readonly #versions = new Map<string, number>();
+  readonly #texts = new Map<string, string>();
+  readonly #found = new Map<string, PublishDiagnosticsParams>();
+  readonly logged: string[] = [];
+  #woken: () => void = () => undefined;
+
+  private constructor(readonly connection: MessageConnection) {
+    connection.onNotification("textDocument/publishDiagnostics", (params: PublishDiagnosticsParams) => {
+      this.#found.set(params.uri, params);
+      this.#woken();
+    });
+    connection.onNotification("window/logMessage", ({ message }: { message: string }) => {
+      this.logged.push(message);
+    });
+    connection.onRequest("client/registerCapability", () => null);
+    connection.listen();
+  }
+
+  static async of({ files, plugins = [], pluginRules = async () => [], more = [] }: Serving): Promise<Client> {
+    const [there, back] = [new PassThrough(), new PassThrough()];
+    const connection = createConnection(new StreamMessageReader(there), new StreamMessageWriter(back));
+    const texts = new Map(
+      [...files.documents, ...files.parts, ...(files.stock ? [files.stock] : [])].map((file) => [file.path, file.text]),
+    );
+    serve(connection, {
+      version: "0.0.0",
+      today: () => TODAY,
+      open: async (path) => {
+        if (!path.startsWith(ROOT)) throw new Error(`${path} is in no docs repository`);
+        const roleOf = (each: string) => (each.endsWith(".md") ? ("document" as const) : ("parts" as const));
+        return { root: ROOT, files, rules: [...rules, ...more], plugins, roleOf };
+      },
+      text: async (path) => texts.get(path.slice(ROOT.length + 1)),
+      pluginRules,
+    });
+    const client = new Client(createMessageConnection(new StreamMessageReader(back), new StreamMessageWriter(there)));
+    onTestFinished(() => client.connection.dispose());
+    await client.request<InitializeResult>("initialize", { processId: null, rootUri: null, capabilities: {} });
+    client.connection.sendNotification("initialized", {});
+    return client;
+  }
+
+  request<Answer>(method: string, params: object): Promise<Answer> {
+    return this.connection.sendRequest(method, params);
+  }
+
+  /** The text of a document as the client has it. */
+  text(path: string): string {
+    return this.#texts.get(path) ?? "";
+  }
+
+  open(path: string, text: string): Promise<readonly Diagnostic[]> {
+    const uri = uriOf(path);
+    this.#texts.set(path, text);
+    this.#versions.set(path, 1);
+    this.connection.sendNotification("textDocument/didOpen", {
+      textDocument: { uri, languageId: "markdown", version: 1, text },
+    });
+    return this.found(path);
+  }
+
+  /** Replaces what stands between two offsets, and tells so by positions. */
+  change(path: string, from: number, to: number, text: string): void {
+    const was = this.text(path);
+    const version = (this.#versions.get(path) ?? 0) + 1;
+    this.#versions.set(path, version);
+    const range = { start: positionOf(was, from), end: positionOf(was, to) };
+    this.#texts.set(path, was.slice(0, from) + text + was.slice(to));
+    this.connection.sendNotification("textDocument/didChange", {
+      textDocument: { uri: uriOf(path), version },
+      contentChanges: [{ range, text }],
+    });
+  }
+
+  /** What is found in the newest text of a document, once it was judged. */
+  async found(path: string): Promise<readonly Diagnostic[]> {
+    const uri = uriOf(path);
+    const end = performance.now() + 60_000;
+    for (;;) {
+      const told = this.#found.get(uri);
+      if (told?.version === this.#versions.get(path)) return told?.diagnostics ?? [];
+      if (performance.now() > end)
+        throw new Error(`nothing was told of ${path} in version ${this.#versions.get(path)}`);
+      await new Promise<void>((resolve) => {
+        this.#woken = resolve;
+        setTimeout(resolve, 1000);
+      });
+    }
+  }
+
+  /** Waits until what is told of a document is as asked for. */
+  async until(path: string, wanted: (diagnostics: readonly Diagnostic[]) => boolean): Promise<readonly Diagnostic[]> {
+    const end = performance.now() + 30_000;
+    for (;;) {
+      const told = this.#found.get(uriOf(path))?.diagnostics ?? [];
+      if (wanted(told)) return told;
+      if (performance.now() > end) throw new Error(`what is told of ${path} stays ${JSON.stringify(told)}`);
+      await new Promise<void>((resolve) => {
+        this.#woken = resolve;
+        setTimeout(resolve, 250);
+      });
+    }
+  }
+}
+
+/** The position of an offset, by the lines of the protocol (3.17, Position): UTF-16 code units from 0. */
+export function positionOf(text: string, offset: number): { readonly line: number; readonly character: number } {
+  const before = text.slice(0, offset);
+  const lines = before.split(/\r\n|\n|\r/u);
+  // Between the two characters of a line end there is no position: it is the end of the line.
+  if (before.endsWith("\r") && text[offset] === "\n")
+    return { line: lines.length - 2, character: (lines.at(-2) as string).length };
+  return { line: lines.length - 1, character: (lines.at(-1) as string).length };
+}
+
+interface Range {
+  readonly start: { readonly line: number; readonly character: number };
+  readonly end: { readonly line: number; readonly character: number };
+}
+
+/** What stands at a range; undefined where it is not within the text. */
+export function textAt(text: string, { start, end }: Range): string | undefined {
+  const starts = [0];
+  for (const { index, 0: mark } of text.matchAll(/\r\n|\n|\r/gu)) starts.push(index + mark.length);
+  const lengths = text.split(/\r\n|\n|\r/u).map(({ length }) => length);
+  const offset = ({ line, character }: Range["start"]): number => {
+    const length = lengths[line];
+    return length === undefined || character > length ? Number.NaN : (starts[line] as number) + character;
+  };
+  const [from, to] = [offset(start), offset(end)];
+  return Number.isNaN(from) || Number.isNaN(to) || from > to ? undefined : text.slice(from, to);
+}
+
+/** A text with the edits of an answer made in it. */
+export function withEdits(text: string, edits: readonly { readonly range: Range; readonly newText: string }[]): string {
+  const starts = [0];
+  for (const { index, 0: mark } of text.matchAll(/\r\n|\n|\r/gu)) starts.push(index + mark.length);
+  const offset = ({ line, character }: Range["start"]): number => (starts[line] ?? text.length) + character;
+  return [...edits]
+    .sort((one, other) => offset(other.range.start) - offset(one.range.start))
+    .reduce(
+      (made, { range, newText }) => made.slice(0, offset(range.start)) + newText + made.slice(offset(range.end)),
+      text,
+    );
+}
