@@ -20,6 +20,7 @@ const PARTS = [
       "surveying-a-venue",
       "moving-to-surveys",
       "quantities-and-guesses",
+      "editors",
       "reading-a-report",
       "changing-a-build",
       "approving",

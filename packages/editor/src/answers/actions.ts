@@ -7,7 +7,7 @@ import { frontMatterRange, textIn } from "./text.js";
 import { isIn, linesOf, zoneOf } from "./zone.js";
 
 /** A change of one place of a file. */
-export interface Change {
+export interface TextChange {
   readonly place: Place;
   readonly text: string;
 }
@@ -19,7 +19,7 @@ export interface Action {
   readonly kind: "mend" | "rewrite";
   /** Whether it is the one answer. */
   readonly sure: boolean;
-  readonly changes: readonly Change[];
+  readonly changes: readonly TextChange[];
   /** What it puts right. */
   readonly finding?: Finding;
 }
@@ -33,7 +33,7 @@ const titleOf = ({ was, becomes }: MendEntry): string =>
     ? `Write ${shown(becomes)}`
     : `Write ${shown(becomes)} in place of ${shown(was)}`;
 
-const changeOf = ({ at, becomes }: MendEntry): Change => ({ place: at, text: becomes });
+const changeOf = ({ at, becomes }: MendEntry): TextChange => ({ place: at, text: becomes });
 
 /** The mends of findings: the sure ones of each together, and every other alone. */
 export function mendActions(file: OpenedFile, findings: readonly Finding[]): readonly Action[] {

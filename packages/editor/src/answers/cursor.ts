@@ -4,7 +4,7 @@ import { isIn, linesOf, type Zone } from "./zone.js";
 // Where in the YAML a person is, told from the lines alone: while one writes, the text is broken most of the time.
 
 /** A point of a text: line and column from 1, in UTF-16 code units. */
-export interface Point {
+export interface CursorPoint {
   readonly line: number;
   readonly column: number;
 }
@@ -177,7 +177,7 @@ function keysBehind(text: string): readonly string[] {
   return [...plain.matchAll(/(?:^|,)\s*([\w.-]+)\s*:(?=\s|$)/gu)].map(([, key]) => key as string);
 }
 
-function inlineCursor(walk: Walk, text: string, { line, column }: Point): Cursor {
+function inlineCursor(walk: Walk, text: string, { line, column }: CursorPoint): Cursor {
   const top = walk.opened.at(-1) as Opened;
   const rest = /^[^,{}[\]#:]*/u.exec(text.slice(column - 1))?.[0] ?? "";
   const isValue = top.mark === "[" || top.key !== undefined;
@@ -199,7 +199,7 @@ function inlineCursor(walk: Walk, text: string, { line, column }: Point): Cursor
 }
 
 /** Where in the YAML of a text a point is; undefined outside of it, and in a comment. */
-export function cursorAt(text: string, zone: Zone, point: Point): Cursor | undefined {
+export function cursorAt(text: string, zone: Zone, point: CursorPoint): Cursor | undefined {
   const lines = linesOf(text);
   if (!isIn(zone, point.line)) return undefined;
   const walk = new Walk();
@@ -253,7 +253,7 @@ function besideKey(
   content: string,
   at: number,
   rest: string,
-  { line, column }: Point,
+  { line, column }: CursorPoint,
 ): Cursor | undefined {
   if (/^[{[]/u.test(rest)) {
     walk.inline(content, line, at, Math.min(content.length, column - 1));
@@ -285,7 +285,7 @@ function valueCursor(
   content: string,
   at: number,
   value: number,
-  { line, column }: Point,
+  { line, column }: CursorPoint,
 ): Cursor {
   const word = content.slice(value).trimEnd();
   const start = word === "" ? Math.max(value, column - 1) : value;

@@ -68,7 +68,7 @@ const texts = (forms: readonly Form[], word: string): readonly string[] => [
   ...new Set(forms.map((form) => form[word]).filter((text): text is string => typeof text === "string")),
 ];
 
-export const titleOf = (forms: readonly Form[]): string | undefined => texts(forms, "title")[0];
+export const titleOfField = (forms: readonly Form[]): string | undefined => texts(forms, "title")[0];
 export const descriptionOf = (forms: readonly Form[]): string | undefined => texts(forms, "description")[0];
 export const foundOf = (forms: readonly Form[]): string | undefined => texts(forms, "found")[0];
 /** What the name that stands there is of: `panel`, `attachment`, `connector`. */
@@ -80,7 +80,7 @@ export const quantitiesOf = (forms: readonly Form[]): readonly string[] => [
 ];
 
 /** Words that may stand there. */
-export const wordsOf = (forms: readonly Form[]): readonly string[] => [
+export const fixedWordsOf = (forms: readonly Form[]): readonly string[] => [
   ...new Set(
     forms.flatMap((form) => [
       ...((form.enum as readonly unknown[] | undefined) ?? []).map(String),

@@ -9,8 +9,8 @@ import {
   whereFoundWords,
   workingEntries,
 } from "@plumbmark/core";
-import { type Cursor, cursorAt, type Point } from "./cursor.js";
-import { descriptionOf, formsAt, foundOf, quantitiesOf, titleOf, wordsOf } from "./fields.js";
+import { type Cursor, type CursorPoint, cursorAt } from "./cursor.js";
+import { descriptionOf, fixedWordsOf, formsAt, foundOf, quantitiesOf, titleOfField } from "./fields.js";
 import { mentionAt } from "./mentions.js";
 import { nameAt } from "./names.js";
 import { isOlder, OLDER, type OpenedFile } from "./opened.js";
@@ -92,10 +92,10 @@ function fieldText(file: OpenedFile, path: readonly string[]): string {
   const forms = formsAt(file, path);
   if (forms.length === 0) return "";
   const quantities = quantitiesOf(forms);
-  const words = wordsOf(forms);
+  const words = fixedWordsOf(forms);
   const found = foundOf(forms);
   return [
-    titleOf(forms) === undefined ? "" : `**${plain(titleOf(forms) as string)}**`,
+    titleOfField(forms) === undefined ? "" : `**${plain(titleOfField(forms) as string)}**`,
     descriptionOf(forms) ?? "",
     quantities.length > 0 ? `A ${quantities.map(plain).join(" or ")}.` : "",
     words.length > 0 ? `One of ${words.slice(0, 16).map(code).join(", ")}.` : "",
@@ -128,7 +128,7 @@ const LINK = /\[([^\]]*)\]\(calc:([^)\s]*)\)/gu;
 /** The link to a computed value a point is in. */
 export function linkAt(
   line: string,
-  { line: number, column }: Point,
+  { line: number, column }: CursorPoint,
 ): { readonly path: string; readonly place: Place } | undefined {
   for (const match of line.matchAll(LINK)) {
     const [from, to] = [match.index + 1, match.index + 1 + match[0].length];
@@ -139,7 +139,7 @@ export function linkAt(
 }
 
 /** What is told of a point of a file; undefined where nothing is. */
-export function hoverAt(file: OpenedFile, point: Point): Told | undefined {
+export function hoverAt(file: OpenedFile, point: CursorPoint): Told | undefined {
   const lines = linesOf(file.text);
   const zone = zoneOf(lines, file.kind);
   const older = isOlder(file) ? `\n\n_${OLDER}_` : "";

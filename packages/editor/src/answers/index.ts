@@ -1,11 +1,11 @@
 export { type Action, guessActions, mendActions, venueActions } from "./actions.js";
-export { type Completion, completionsAt } from "./completion.js";
-export type { Point } from "./cursor.js";
+export type { CursorPoint } from "./cursor.js";
 export { type Finding, findingsOf, type Related } from "./findings.js";
 export { type Hint, hintsIn } from "./hints.js";
 export { hoverAt, linkAt, type Told } from "./hover.js";
 export { type FileLink, linksIn } from "./links.js";
 export { filesOf, kindOfText, type Mention, mentionAt, namesInPath, refusalOf, sameNames } from "./mentions.js";
 export { isOlder, OLDER, type OpenedFile, type SoundModel } from "./opened.js";
-export { type Entry, type Fold, foldsIn, outlineOfFile } from "./outline.js";
+export { type Fold, foldsIn, type OutlineEntry, outlineOfFile } from "./outline.js";
+export { type Suggestion, suggestionsAt } from "./suggestions.js";
 export type { FileKind } from "./zone.js";

@@ -3,7 +3,7 @@ import type { OpenedFile } from "./opened.js";
 import { linesOf, zoneOf } from "./zone.js";
 
 /** A thing of a file with what is in it. */
-export interface Entry {
+export interface OutlineEntry {
   readonly name: string;
   readonly about: string;
   readonly kind: "group" | "thing" | "section";
@@ -11,7 +11,7 @@ export interface Entry {
   readonly whole: Place;
   /** Its name. */
   readonly place: Place;
-  readonly inside: readonly Entry[];
+  readonly inside: readonly OutlineEntry[];
 }
 
 interface Key {
@@ -54,7 +54,7 @@ const NAMED: Readonly<Record<string, string>> = {
   "rigging.bars": "bar",
 };
 
-function entryOf(lines: readonly string[], key: Key, path: string, kind: OpenedFile["kind"]): Entry {
+function entryOf(lines: readonly string[], key: Key, path: string, kind: OpenedFile["kind"]): OutlineEntry {
   const own = path === "" ? key.name : `${path}.${key.name}`;
   const column = key.indent + 1 + (/^ *((?:- +)*)/u.exec(lines[key.line - 1] ?? "")?.[1]?.length ?? 0);
   const about =
@@ -86,8 +86,8 @@ function headingsIn(lines: readonly string[], from: number): readonly Heading[] 
   });
 }
 
-function sectionsIn(lines: readonly string[], headings: readonly Heading[], last: number): readonly Entry[] {
-  const made: Entry[] = [];
+function sectionsIn(lines: readonly string[], headings: readonly Heading[], last: number): readonly OutlineEntry[] {
+  const made: OutlineEntry[] = [];
   for (let index = 0; index < headings.length; ) {
     const head = headings[index] as Heading;
     const next = headings.findIndex(({ depth }, at) => at > index && depth <= head.depth);
@@ -107,7 +107,7 @@ function sectionsIn(lines: readonly string[], headings: readonly Heading[], last
 }
 
 /** Faces, runs, chains, bars and whatever else is written, and the sections of the body. */
-export function outlineOfFile({ text, kind }: OpenedFile): readonly Entry[] {
+export function outlineOfFile({ text, kind }: OpenedFile): readonly OutlineEntry[] {
   const lines = linesOf(text);
   const zone = zoneOf(lines, kind);
   const keys = keysIn(lines, zone.from, zone.to).map((key) => entryOf(lines, key, "", kind));
@@ -124,7 +124,7 @@ export interface Fold {
 export function foldsIn(file: OpenedFile): readonly Fold[] {
   const lines = linesOf(file.text);
   const zone = zoneOf(lines, file.kind);
-  const of = ({ whole, inside }: Entry): readonly Fold[] => [
+  const of = ({ whole, inside }: OutlineEntry): readonly Fold[] => [
     ...(whole.endLine > whole.line ? [{ from: whole.line, to: whole.endLine }] : []),
     ...inside.flatMap(of),
   ];

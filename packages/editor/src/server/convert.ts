@@ -12,7 +12,7 @@ import {
   SymbolKind,
   type TextEdit,
 } from "vscode-languageserver/node.js";
-import type { Action, Completion, Entry, Finding, Point } from "../answers/index.js";
+import type { Action, CursorPoint, Finding, OutlineEntry, Suggestion } from "../answers/index.js";
 
 // Places count lines and columns from 1, positions of the protocol from 0; both count UTF-16 code units.
 
@@ -21,7 +21,10 @@ export const rangeOf = ({ line, column, endLine, endColumn }: Place): Range => (
   end: { line: endLine - 1, character: endColumn - 1 },
 });
 
-export const pointOf = ({ line, character }: Position): Point => ({ line: line + 1, column: character + 1 });
+export const cursorPointOf = ({ line, character }: Position): CursorPoint => ({
+  line: line + 1,
+  column: character + 1,
+});
 
 const WEIGHTS = {
   error: DiagnosticSeverity.Error,
@@ -56,7 +59,7 @@ const KINDS = {
   value: CompletionItemKind.Value,
 } as const;
 
-export const itemOf = ({ label, kind, place, text, about, told, first }: Completion): CompletionItem => ({
+export const completionItemOf = ({ label, kind, place, text, about, told, first }: Suggestion): CompletionItem => ({
   label,
   kind: KINDS[kind],
   sortText: `${first ? 0 : 1}${label}`,
@@ -66,20 +69,20 @@ export const itemOf = ({ label, kind, place, text, about, told, first }: Complet
   ...(told === undefined ? {} : { documentation: { kind: "markdown" as const, value: told } }),
 });
 
-export const editsOf = ({ changes }: Action): TextEdit[] =>
+export const textEditsOf = ({ changes }: Action): TextEdit[] =>
   changes.map(({ place, text }) => ({ range: rangeOf(place), newText: text }));
 
 export const actionOf = (action: Action, uri: string, diagnostics: readonly Diagnostic[]): CodeAction => ({
   title: action.title,
   kind: action.kind === "mend" ? CodeActionKind.QuickFix : CodeActionKind.RefactorRewrite,
-  edit: { changes: { [uri]: editsOf(action) } },
+  edit: { changes: { [uri]: textEditsOf(action) } },
   ...(diagnostics.length > 0 ? { diagnostics: [...diagnostics] } : {}),
   ...(action.sure ? { isPreferred: true } : {}),
 });
 
 const SYMBOLS = { group: SymbolKind.Namespace, thing: SymbolKind.Object, section: SymbolKind.String } as const;
 
-export const symbolOf = ({ name, about, kind, whole, place, inside }: Entry): DocumentSymbol => ({
+export const symbolOf = ({ name, about, kind, whole, place, inside }: OutlineEntry): DocumentSymbol => ({
   name,
   ...(about === "" ? {} : { detail: about }),
   kind: SYMBOLS[kind],

@@ -18,7 +18,7 @@ import {
 } from "vscode-languageserver/node.js";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import {
-  completionsAt,
+  type CursorPoint,
   foldsIn,
   guessActions,
   hintsIn,
@@ -29,12 +29,12 @@ import {
   mentionAt,
   type OpenedFile,
   outlineOfFile,
-  type Point,
   refusalOf,
   sameNames,
+  suggestionsAt,
   venueActions,
 } from "../answers/index.js";
-import { actionOf, diagnosticOf, editsOf, itemOf, pointOf, rangeOf, symbolOf } from "./convert.js";
+import { actionOf, completionItemOf, cursorPointOf, diagnosticOf, rangeOf, symbolOf, textEditsOf } from "./convert.js";
 import type { Host } from "./host.js";
 import { Session } from "./session.js";
 
@@ -285,17 +285,19 @@ class Server {
   }
 
   #named(file: OpenedFile, position: Position): Mention | undefined {
-    return mentionAt(file.repository, file, pointOf(position));
+    return mentionAt(file.repository, file, cursorPointOf(position));
   }
 
   #answers(): void {
     const { connection } = this;
     connection.onCompletion(async ({ textDocument, position }, token) =>
-      this.#about(textDocument.uri, token, (file) => completionsAt(file, pointOf(position)).map(itemOf)),
+      this.#about(textDocument.uri, token, (file) =>
+        suggestionsAt(file, cursorPointOf(position)).map(completionItemOf),
+      ),
     );
     connection.onHover(async ({ textDocument, position }, token) =>
       this.#about(textDocument.uri, token, (file) => {
-        const told = hoverAt(file, pointOf(position));
+        const told = hoverAt(file, cursorPointOf(position));
         return told ? { contents: { kind: "markdown" as const, value: told.text }, range: rangeOf(told.place) } : null;
       }),
     );
@@ -364,7 +366,7 @@ class Server {
   }
 
   #actions(file: OpenedFile, { session, path }: Located, { textDocument: { uri }, range, context }: CodeActionParams) {
-    const [from, to]: readonly Point[] = [pointOf(range.start), pointOf(range.end)];
+    const [from, to]: readonly CursorPoint[] = [cursorPointOf(range.start), cursorPointOf(range.end)];
     if (!from || !to) return [];
     const findings = session.findings(path);
     const here = findings.filter(({ place }) => place.line <= to.line && place.endLine >= from.line);
@@ -383,14 +385,14 @@ class Server {
             {
               title: "Put right everything here that has one answer",
               kind: CodeActionKind.SourceFixAll,
-              edit: { changes: { [uri]: apartEdits(sure.flatMap(editsOf)) } },
+              edit: { changes: { [uri]: apartEdits(sure.flatMap(textEditsOf)) } },
             },
           ];
     return [...mends, ...guesses, ...all].filter(({ kind }) => wants(kind ?? ""));
   }
 }
 
-type Edit = ReturnType<typeof editsOf>[number];
+type Edit = ReturnType<typeof textEditsOf>[number];
 
 /** Edits of which no two overlap: an editor takes no others. */
 function apartEdits(edits: readonly Edit[]): Edit[] {

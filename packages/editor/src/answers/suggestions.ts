@@ -8,18 +8,18 @@ import {
   scheduleNames,
   usualUnits,
 } from "@plumbmark/core";
-import { type Cursor, cursorAt, type Point } from "./cursor.js";
+import { type Cursor, type CursorPoint, cursorAt } from "./cursor.js";
 import {
   descriptionOf,
   type Form,
+  fixedWordsOf,
   formsAt,
   foundOf,
   isGroup,
   keysUnder,
   quantitiesOf,
   refersOf,
-  titleOf,
-  wordsOf,
+  titleOfField,
 } from "./fields.js";
 import { mentionsIn, mentionsOf } from "./mentions.js";
 import { builtIn, type NamedAt, type NameKind, nameAt } from "./names.js";
@@ -27,7 +27,7 @@ import type { OpenedFile } from "./opened.js";
 import { isIn, linesOf, zoneOf } from "./zone.js";
 
 /** Something that may be written at a place. */
-export interface Completion {
+export interface Suggestion {
   readonly label: string;
   readonly kind: "key" | "name" | "word" | "quantity" | "value";
   /** What it takes the place of, and what is written. */
@@ -130,19 +130,19 @@ const toldOf = (forms: readonly Form[]): { readonly told?: string } => {
   return text === "" ? {} : { told: text };
 };
 
-function keyCompletions(file: OpenedFile, cursor: Cursor): readonly Completion[] {
+function keyCompletions(file: OpenedFile, cursor: Cursor): readonly Suggestion[] {
   const { path, place, beside, word } = cursor;
   const taken = new Set(beside);
   const known = keysUnder(file, path).filter(({ key, deprecated }) => !deprecated && (!taken.has(key) || key === word));
   const after = (forms: readonly Form[]): string =>
     isGroup(forms) && !cursor.inline && !forms.some(({ type }) => type === "string") ? ":" : ": ";
   const keys = known.map(
-    ({ key, forms, required }): Completion => ({
+    ({ key, forms, required }): Suggestion => ({
       label: key,
       kind: "key",
       place,
       text: isKeyed(file, cursor) ? key : `${key}${after(forms)}`,
-      ...(titleOf(forms) === undefined ? {} : { about: titleOf(forms) as string }),
+      ...(titleOfField(forms) === undefined ? {} : { about: titleOfField(forms) as string }),
       ...toldOf(forms),
       ...(required ? { first: true } : {}),
     }),
@@ -153,7 +153,7 @@ function keyCompletions(file: OpenedFile, cursor: Cursor): readonly Completion[]
   return [
     ...keys,
     ...names.map(
-      ([name, about]): Completion => ({
+      ([name, about]): Suggestion => ({
         label: name,
         kind: "name",
         place,
@@ -169,26 +169,26 @@ function isKeyed({ text }: OpenedFile, { place }: Cursor): boolean {
   return /^\s*:/u.test((linesOf(text)[place.endLine - 1] ?? "").slice(place.endColumn - 1));
 }
 
-function quantityCompletions(forms: readonly Form[], { before, place }: Cursor): readonly Completion[] {
+function quantityCompletions(forms: readonly Form[], { before, place }: Cursor): readonly Suggestion[] {
   const [, number] = NUMBER.exec(before.trim()) ?? [];
   if (number === undefined) return [];
   return quantitiesOf(forms)
     .flatMap((kind) => usualUnits(kind as Kind))
     .map(
-      (unit): Completion => ({
+      (unit): Suggestion => ({
         label: `${number} ${unit}`,
         kind: "quantity",
         place,
         text: `${number} ${unit}`,
-        about: titleOf(forms) ?? "",
+        about: titleOfField(forms) ?? "",
       }),
     );
 }
 
-function valueCompletions(file: OpenedFile, cursor: Cursor): readonly Completion[] {
+function valueCompletions(file: OpenedFile, cursor: Cursor): readonly Suggestion[] {
   const { path, place } = cursor;
   const forms = formsAt(file, path);
-  const put = (label: string, kind: Completion["kind"], about: string): Completion => ({
+  const put = (label: string, kind: Suggestion["kind"], about: string): Suggestion => ({
     label,
     kind,
     place,
@@ -204,7 +204,7 @@ function valueCompletions(file: OpenedFile, cursor: Cursor): readonly Completion
         : referred(file, forms);
   return [
     ...names.map(([name, about]) => put(name, "name", about)),
-    ...wordsOf(forms).map((word) => put(word, "word", titleOf(forms) ?? "")),
+    ...fixedWordsOf(forms).map((word) => put(word, "word", titleOfField(forms) ?? "")),
     ...quantityCompletions(forms, cursor),
   ];
 }
@@ -221,12 +221,16 @@ function referred({ repository }: OpenedFile, forms: readonly Form[]): readonly 
 /** A link that is being written: `[132 lb](calc:fac`. */
 const LINK = /\]\(calc:([^)\s]*)$/u;
 
-function proseCompletions({ model }: OpenedFile, line: string, { line: number, column }: Point): readonly Completion[] {
+function proseCompletions(
+  { model }: OpenedFile,
+  line: string,
+  { line: number, column }: CursorPoint,
+): readonly Suggestion[] {
   const written = LINK.exec(line.slice(0, column - 1))?.[1];
   if (!model || written === undefined) return [];
   const behind = /^[^)\s]*/u.exec(line.slice(column - 1))?.[0] ?? "";
   const place = { line: number, column: column - written.length, endLine: number, endColumn: column + behind.length };
-  const put = (label: string, about: string): Completion => ({ label, kind: "value", place, text: label, about });
+  const put = (label: string, about: string): Suggestion => ({ label, kind: "value", place, text: label, about });
   const { build } = model;
   return [
     ...[...build.values.keys()].map((path) => put(path, "computed value")),
@@ -236,7 +240,7 @@ function proseCompletions({ model }: OpenedFile, line: string, { line: number, c
 }
 
 /** What may be written at a point of a file. */
-export function completionsAt(file: OpenedFile, point: Point): readonly Completion[] {
+export function suggestionsAt(file: OpenedFile, point: CursorPoint): readonly Suggestion[] {
   const lines = linesOf(file.text);
   const zone = zoneOf(lines, file.kind);
   if (!isIn(zone, point.line)) return proseCompletions(file, lines[point.line - 1] ?? "", point);
