@@ -1,7 +1,7 @@
 import { endVoltage, farEndDrop, sum, type Value } from "@plumbmark/calc";
 import type { Circuit, Run } from "@plumbmark/core";
 import { arrowHead } from "./shared/dimension.js";
-import { type Drawing, type DrawingSubject, SHEET_WIDTH } from "./shared/drawing.js";
+import { type Drawing, type DrawingSubject, failureMark, failureNotes, SHEET_WIDTH } from "./shared/drawing.js";
 import { drawingHeading, notes } from "./shared/heading.js";
 import { fitted, lettering, SMALL } from "./shared/lettering.js";
 import { line, path, polyline, rect, type Shapes, svgShape, WIDE } from "./shared/svg.js";
@@ -33,7 +33,17 @@ const breaker = (x: number, y: number): Shapes => [
   path(`M${x + 6.9} ${y - 1.1}l2.2 2.2m0 -2.2l-2.2 2.2`, { strokeWidth: WIDE }),
 ];
 
-function source(circuit: Circuit, y: number, { build, system }: DrawingSubject): Shapes {
+/** Beside the figures of a run or a circuit for which a rule does not hold; which rules is told below. */
+const failed = (subject: DrawingSubject, path: string, x: number, y: number): Shapes =>
+  failureMark(subject, path) === undefined
+    ? []
+    : [lettering("does not hold", [x, y], { size: SMALL, bold: true, data: { dataFailure: path } })];
+
+/** Room for those words under the last row. */
+const MARKED = 7;
+
+function source(circuit: Circuit, y: number, subject: DrawingSubject): Shapes {
+  const { build, system } = subject;
   const { reader } = build;
   const wiring = `${circuit.path}.wiring`;
   const length = reader.value(`${wiring}.length`, "length", "length of the building wiring", circuit.label);
@@ -71,6 +81,7 @@ function source(circuit: Circuit, y: number, { build, system }: DrawingSubject):
     ),
     svgShape("path", { d: `M${OUTLET} ${y - 2.4}a2.4 2.4 0 0 1 0 4.8z`, fill: "currentColor" }),
     small(fitted(`${more}${circuit.outlet ?? `outlet ${UNWRITTEN}`}`, 40, SMALL), OUTLET + 4, y + 8.4, "end"),
+    ...failed(subject, circuit.path, 2, y + 16),
   ];
 }
 
@@ -156,6 +167,7 @@ function row(run: Run, y: number, outlet: number, subject: DrawingSubject): Shap
       y + 8.4,
       "start",
     ),
+    ...failed(subject, run.path, start + 1.5, y + 12.6),
     ...panelsOf(run, y, subject),
   ];
 }
@@ -216,6 +228,8 @@ export function oneLine(circuit: Circuit, subject: DrawingSubject): Drawing {
   const first = top.height + 17;
   const y = (index: number): number => first + index * ROW;
   const gaps = gapNotes([circuit.voltage, circuit.breaker, ...runs.map((run) => run.voltageAtEnd)]);
+  const failures = failureNotes(subject, [circuit, ...runs]);
+  const room = failures.length > 0 ? MARKED : 0;
   const words = [
     feederWords(circuit, subject),
     otherLoad(circuit, subject),
@@ -224,13 +238,13 @@ export function oneLine(circuit: Circuit, subject: DrawingSubject): Drawing {
     ...gaps,
   ].filter((each) => each !== undefined);
   const rated = `Continuous rating: ${resultText(circuit.continuousRating(), subject.system)}. Current of the circuit: ${resultText(circuit.current, subject.system)}.`;
-  const foot = notes([rated, ...words], 2, y(Math.max(runs.length, 1) - 1) + 13, SHEET_WIDTH - 4);
+  const foot = notes([...failures, rated, ...words], 2, y(Math.max(runs.length, 1) - 1) + 13 + room, SHEET_WIDTH - 4);
   return {
     name: `one-line-${circuit.name}`,
     title,
     description: describe(circuit, subject),
     width: SHEET_WIDTH,
-    height: y(Math.max(runs.length, 1) - 1) + 16 + foot.height,
+    height: y(Math.max(runs.length, 1) - 1) + 16 + room + foot.height,
     shapes: [
       ...top.shapes,
       ...source(circuit, first, subject),

@@ -1,7 +1,7 @@
 import type { Known, Value } from "@plumbmark/calc";
 import type { Face } from "@plumbmark/core";
 import { levelDimension, uprightDimension } from "./shared/dimension.js";
-import { type Drawing, type DrawingSubject, SHEET_WIDTH } from "./shared/drawing.js";
+import { type Drawing, type DrawingSubject, failureNotes, SHEET_WIDTH } from "./shared/drawing.js";
 import { hatch } from "./shared/hatch.js";
 import { drawingHeading, notes } from "./shared/heading.js";
 import { lettering, SMALL } from "./shared/lettering.js";
@@ -140,7 +140,7 @@ export function standDrawing(face: Face, subject: DrawingSubject): Drawing | und
     written(face, "toe", "distance of the panels' centre from the toe"),
     written(face, "ballast-arm", "distance of the ballast from the toe"),
   ]);
-  const words = [...facts(face, subject), ...gaps];
+  const words = [...failureNotes(subject, [face]), ...facts(face, subject), ...gaps];
   const foot = notes(words, 2, low + 6, SHEET_WIDTH - 4);
   return {
     name: `stand-${face.name}`,

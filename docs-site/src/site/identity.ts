@@ -2,7 +2,11 @@ import { useNotice } from "@plumbmark/core";
 import type { PublishedDocument } from "./published-document.js";
 import type { Site } from "./site.js";
 
-/** What a loose page or file belongs to: build, number of its sheet, revision, status, day. */
+/** A print in the binder is held against the file by its code. */
+const codeWords = ({ state, code }: NonNullable<PublishedDocument["entry"]["approval"]>): string =>
+  state === "approved" ? `approved ${code}` : `not approved ${code}`;
+
+/** What a loose page or file belongs to: build, number of its sheet, revision, status, code of its content, day. */
 export const identityLine = (
   { entry, number }: Pick<PublishedDocument, "entry" | "number">,
   { today }: Pick<Site, "today">,
@@ -12,6 +16,7 @@ export const identityLine = (
     `sheet ${number}`,
     `revision ${entry.revision ?? "not stated"}`,
     entry.status ?? "status not stated",
+    ...(entry.approval ? [codeWords(entry.approval)] : []),
     `inspected ${today}`,
   ].join(" · ");
 

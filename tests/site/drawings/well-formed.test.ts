@@ -78,6 +78,9 @@ describe("on the site", () => {
         expect.stringMatching(/^sheet 1\.\d\d$/u),
         expect.stringMatching(/^revision (\d+|not stated)$/u),
         builds.get(file)?.build.reader.text("status"),
+        ...(builds.get(file)?.entry.approval
+          ? [expect.stringMatching(/^(?:not )?approved [0-9A-Z]{4}-[0-9A-Z]{4}$/u)]
+          : []),
         `inspected ${TODAY}`,
       ]);
       expect(pages.get(`builds/${stem}.html`)).toContain(`id="Drawing-${name}-title"`);

@@ -1,5 +1,5 @@
 import { cellName, type Face } from "@plumbmark/core";
-import type { DrawingSubject } from "../shared/drawing.js";
+import { type DrawingSubject, failureNotes } from "../shared/drawing.js";
 import { gapNotes, UNWRITTEN } from "../shared/value-text.js";
 import { kindNotes, turnNotes } from "./kinds.js";
 import { countOf, type Layer, timesOn } from "./strand.js";
@@ -14,7 +14,11 @@ export function remarks(face: Face, layer: Layer, rear: boolean, subject: Drawin
   const twice = face.cells.filter((cell) => countOf(times, cell) > 1).map(cellName);
   const unlisted = layer.strands.filter(({ cells }) => !cells).map(({ name }) => name);
   const left = face.rows * face.columns - face.cells.length;
+  const { sort } = layer.strands[0] ?? {};
+  const strands = sort === "run" ? subject.build.runs : sort === "chain" ? subject.build.chains : [];
+  const drawn = strands.filter((each) => layer.strands.some(({ name }) => name === each.name));
   return [
+    ...failureNotes(subject, [face, ...drawn]),
     ...(off.length > 0 ? [`On no ${layer.on}, framed in dashes: ${some(off)}.`] : []),
     ...(twice.length > 0 ? [`On more than one ${layer.on}, framed in dashes: ${some(twice)}.`] : []),
     ...unlisted.map((name) => `The ${layer.on} ${name}: panels in cable order ${UNWRITTEN}.`),

@@ -19,6 +19,16 @@ export const failureMark = ({ failures }: DrawingSubject, path: string): string 
   return found.length === 0 ? undefined : found.join(", ");
 };
 
+/** The same as a sentence for the notes of a drawing: what it is of, and which rules. */
+export const failureNotes = (
+  subject: DrawingSubject,
+  things: readonly { readonly path: string; readonly label: string }[],
+): readonly string[] =>
+  things.flatMap(({ path, label }) => {
+    const mark = failureMark(subject, path);
+    return mark === undefined ? [] : [`${label} does not hold: ${mark}.`];
+  });
+
 /** One drawing, in millimetres of paper. */
 export interface Drawing {
   /** Name of its file and of links to it: `hang-plot-header`. */
