@@ -57,4 +57,4 @@ export function without(repository: OpenRepository, document: string, places: re
 
 /** The front matter of a document as it is read. */
 export const frontOf = (repository: OpenRepository, document: string): unknown =>
-  repository.model(document).build.reader.placed.data;
+  repository.model(document).build.reader.written.data;

@@ -39,6 +39,7 @@ export function caseFiles(path: string): RepositoryFiles {
     parts: parts.length > 0 ? parts : folder(starter, "parts", ".yaml"),
     stock: optional(path, "stock.yaml") ?? read(starter, "stock.yaml"),
     papers: [...papers(path), ...papers(starter)],
+    surveys: folder(path, "venues", ".md"),
     documents: folder(path, "builds", ".md"),
     ...(houseStandard ? { houseStandard } : {}),
   };

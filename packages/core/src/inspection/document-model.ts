@@ -78,7 +78,7 @@ export function modelOf(
   const refused = markdown.refused ? [markdown.refused] : [];
   const found = [...(isEmpty ? [empty(file)] : read), ...refused];
   const parts = new TracedMap(snapshot.catalogue.parts, trace.parts);
-  const reader = new Reader({ ...completed, data }, values, parts, implausible, venue);
+  const reader = new Reader({ ...completed, data }, values, parts, implausible, venue, placed);
   const context = new TracedContext(snapshot, trace, file.path, rules, name, found);
   const build = new Build(reader, markdown, context);
   return { build, system: systemOf(reader, build.practice), mistakes: build.mistakes, name, unsure, trace };

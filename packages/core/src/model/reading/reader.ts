@@ -25,6 +25,8 @@ export class Reader {
     readonly implausible: readonly Implausible[] = [],
     /** What the survey of its venue states of it; undefined where it names no venue that was surveyed. */
     readonly venue: VenueReading | undefined = undefined,
+    /** The front matter as its author wrote it, without what is copied by `like` or comes from a survey. */
+    readonly written: Placed = placed,
   ) {}
 
   readonly #found = new Map<string, Data | undefined>();
