@@ -97,9 +97,17 @@ export type { Hang } from "./model/rigging/hang.js";
 export type { Leg } from "./model/rigging/leg.js";
 export { withWay } from "./model/shared/days.js";
 export type { Free, FreeCount, FreeQuestion, Taken } from "./model/shared/free.js";
-export type { Ledger } from "./model/shared/ledger.js";
+export { Ledger } from "./model/shared/ledger.js";
 export type { OtherShare, SharedThing, WorstDay } from "./model/shared/shared-thing.js";
-export { type Booked, type SharedKind, type SharedName, type SharedUse, sharedKey } from "./model/shared/use.js";
+export {
+  type Booked,
+  type SharedKind,
+  type SharedName,
+  type SharedUse,
+  sharedKey,
+  type UseEntry,
+} from "./model/shared/use.js";
+export { type WorstUse, worstTogether } from "./model/shared/worst.js";
 export { type Promised, promisedOf, type Stay, stayOf } from "./model/stock/bookings.js";
 export { type InspectedItem, inspectionDays, monthsAfter } from "./model/stock/inspected.js";
 export type { LotUse } from "./model/stock/lot-use.js";

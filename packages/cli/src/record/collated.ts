@@ -1,6 +1,7 @@
 import { type DocumentEntry, type InspectionRecord, type StandardEntry, totalsOf } from "@plumbmark/core";
 import type { Check } from "../report/form.js";
 import type { NamedRecord } from "./read-record.js";
+import { type Recorded, sharedOver } from "./shared.js";
 
 const under = (name: string, file: string): string => `${name}/${file}`;
 
@@ -31,24 +32,24 @@ const twinCheck = (build: string, others: readonly string[]): Check => ({
 const withCheck = (document: DocumentEntry, check: Check): DocumentEntry => ({
   ...document,
   verdict: "not ready",
-  counts: { ...document.counts, checks: document.counts.checks + 1, fails: document.counts.fails + 1 },
+  counts: {
+    ...document.counts,
+    checks: document.counts.checks + 1,
+    [check.outcome]: document.counts[check.outcome] + 1,
+  },
   checks: [check, ...document.checks],
 });
 
-/** Which record each document comes from, and its place under it. */
-interface FileSource {
-  readonly from: string;
-  readonly document: DocumentEntry;
-}
-
 /** A name that documents of other repositories have, too, stands against each of them. */
-function judged(all: readonly FileSource[]): readonly DocumentEntry[] {
-  const names = new Map<string, FileSource[]>();
+function judged(all: readonly Recorded[]): readonly DocumentEntry[] {
+  const names = new Map<string, Recorded[]>();
   for (const each of all) {
     const { build } = each.document;
     if (build !== undefined) names.set(build, [...(names.get(build) ?? []), each]);
   }
-  return all.map(({ from, document }) => {
+  const shared = sharedOver(all);
+  return all.map(({ from, document: given }) => {
+    const document = (shared.get(given.file) ?? []).reduce(withCheck, given);
     const twins = document.build === undefined ? [] : (names.get(document.build) ?? []);
     const others = twins.filter((twin) => twin.from !== from).map((twin) => twin.document.file);
     return others.length === 0 ? document : withCheck(document, twinCheck(document.build as string, others));
@@ -59,7 +60,10 @@ function judged(all: readonly FileSource[]): readonly DocumentEntry[] {
 export function collated(records: readonly NamedRecord[]): InspectionRecord {
   const documents = judged(
     records.flatMap(({ name, record }) =>
-      record.documents.map((document) => ({ from: name, document: moved(name, document) })),
+      record.documents.map((document) => ({
+        ...{ from: name, holdings: record.holdings },
+        document: moved(name, document),
+      })),
     ),
   );
   return {

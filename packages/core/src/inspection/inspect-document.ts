@@ -8,6 +8,7 @@ import { countsOf, type DocumentEntry, verdictOf } from "./record.js";
 import { explainMistakes } from "./second-look/explain-mistakes.js";
 import { sureChecks } from "./second-look/sure-checks.js";
 import { withTurns } from "./second-look/with-turns.js";
+import { useEntries } from "./together/uses.js";
 
 /** A document's entry of the record with the model it was judged by. */
 export interface Inspected {
@@ -15,6 +16,11 @@ export interface Inspected {
   readonly build: Build;
   /** System of units its author writes in. */
   readonly system: System;
+}
+
+function usesIn(build: Build): Pick<DocumentEntry, "uses"> {
+  const uses = useEntries(build);
+  return uses ? { uses } : {};
 }
 
 /** A draft is approved by nobody, and what cannot be read has no content to approve. */
@@ -52,6 +58,7 @@ export function inspectDocument(model: DocumentModel, asked: InspectionTask): In
     ...approvalIn(build),
     checks: every ? sorted : sorted.filter((check) => check.outcome !== "holds"),
     ...(build.waivers.length > 0 ? { waivers: waiverEntries(build) } : {}),
+    ...usesIn(build),
   };
   return { entry, build, system };
 }

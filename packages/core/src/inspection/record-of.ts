@@ -1,4 +1,6 @@
+import { codeOf } from "../approval/code.js";
 import type { Mistake } from "../document/mistake.js";
+import { readWholeYaml } from "../document/yaml/whole-yaml.js";
 import type { SourceFile } from "../repository/files.js";
 import type { StandardFile } from "../standard/file.js";
 import { mistakeEntry } from "./mistake-entry.js";
@@ -29,6 +31,7 @@ export function recordOf(context: Snapshot, entries: readonly DocumentEntry[]): 
     record: 2,
     standard: context.standard.name,
     standards: [standards.root, ...standards.folders].map(standardEntry),
+    ...(files.stock ? { holdings: codeOf(JSON.stringify(readWholeYaml(files.stock.text).data)) } : {}),
     documents,
     totals: totalsOf(documents),
   };

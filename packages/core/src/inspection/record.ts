@@ -1,5 +1,6 @@
 import type { TURNS, Turns } from "../findings/turns.js";
 import type { WhereFound } from "../findings/where-found.js";
+import type { UseEntry } from "../model/shared/use.js";
 /** The record of an inspection, as `schema/record.schema.json` describes it. Units are UCUM codes. */
 export interface QuantityEntry {
   readonly value: number;
@@ -190,6 +191,8 @@ export interface DocumentEntry {
   readonly checks: readonly CheckEntry[];
   /** The register of its waivers; left out when it has none. */
   readonly waivers?: readonly WaiverEntry[];
+  /** What it uses on its days that other builds may use, too; left out of drafts and of documents without days. */
+  readonly uses?: readonly UseEntry[];
 }
 
 /** A house standard that was inspected by. */
@@ -237,6 +240,8 @@ export interface InspectionRecord {
   readonly standard: string;
   /** The root's, then those of folders. */
   readonly standards: readonly StandardEntry[];
+  /** What tells these holdings from others; records that have the same share one stock. */
+  readonly holdings?: string;
   /** Only when two house standards were compared: the documents whose verdict is another. */
   readonly against?: AgainstEntry;
   readonly documents: readonly DocumentEntry[];

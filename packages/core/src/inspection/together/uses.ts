@@ -1,12 +1,13 @@
 import { withWay } from "../../model/shared/days.js";
 import { Ledger } from "../../model/shared/ledger.js";
 import type { SharedDesign } from "../../model/shared/shared-design.js";
-import type { Booked, SharedUse } from "../../model/shared/use.js";
+import type { Booked, SharedUse, UseEntry } from "../../model/shared/use.js";
 import { plainUse, usesOf } from "../../model/shared/uses-of.js";
+import { stayOf } from "../../model/stock/bookings.js";
 import type { OtherDocument, Outline, SourceFile } from "../../repository/files.js";
 import { type ReadDocument, readDocument } from "../../repository/outline.js";
 import type { Catalogue } from "../../repository/parts.js";
-import type { DaysAway, Stock } from "../../repository/stock.js";
+import { type DaysAway, type Stock, soundIn } from "../../repository/stock.js";
 import type { Standards } from "../../standard/chain.js";
 import type { Surveys } from "../../venue/survey.js";
 
@@ -66,6 +67,27 @@ export function bookedIn(
     ...use,
     ...{ file: path, stay: use.of === "item" ? away : stay, draft: draft === true },
   }));
+}
+
+/** What a document that is no draft uses on its days, for its entry of the record; undefined where it has none. */
+export function useEntries(build: SharedDesign): readonly UseEntry[] | undefined {
+  const { reader, context } = build;
+  const stay = stayOf(reader.data("on-site"));
+  if (!stay || reader.text("status") === "draft") return undefined;
+  const { days, lots } = context.stock;
+  const outline = { path: context.file, stay, promises: [] };
+  const booked = bookedIn(outline, usesOf(build).map(plainUse), days);
+  const away = withWay(stay, days);
+  const panels = context.ownPromises.map(({ lot: name, face, count }): UseEntry => {
+    const lot = lots.get(name);
+    return {
+      ...{ of: "lot" as const, name, path: `faces.${face}.lot`, unit: "{count}", ...away },
+      amounts: count === undefined ? {} : { n: count },
+      ...(lot ? { allowed: soundIn(lot) } : {}),
+    };
+  });
+  const entries = booked.map(({ file: _, draft: __, stay: own, ...use }): UseEntry => ({ ...use, ...(own ?? stay) }));
+  return entries.length + panels.length === 0 ? undefined : [...panels, ...entries];
 }
 
 /**

@@ -2,7 +2,7 @@ import type { Value } from "@plumbmark/calc";
 import type { Stay } from "../stock/bookings.js";
 
 /** What several builds may use at once. */
-export type SharedKind = "circuit" | "supply" | "outlets" | "point" | "structure" | "processor" | "item";
+export type SharedKind = "circuit" | "supply" | "outlets" | "point" | "structure" | "processor" | "item" | "lot";
 
 /** What is shared, by name. */
 export interface SharedName {
@@ -43,6 +43,13 @@ export interface Booked extends SharedUse {
   /** Days it is used, those of the way there and back among them where it is owned; undefined when not written down. */
   readonly stay: Stay | undefined;
   readonly draft: boolean;
+}
+
+/** A use as it stands in a record, with its days. */
+export interface UseEntry extends SharedUse {
+  readonly from: string;
+  /** Left out where the build stays. */
+  readonly to?: string;
 }
 
 /** What one build uses of something shared, as values with their workings. */

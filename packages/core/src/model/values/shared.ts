@@ -13,6 +13,7 @@ const GROUPS: Readonly<Record<SharedKind, string>> = {
   structure: "structures",
   processor: "processors",
   item: "items",
+  lot: "lots",
 };
 
 /** Names as one step of a path: `front-beam.F1` is `front-beam-F1`, 25 ft of `cord` are `cord-25-ft`. */
