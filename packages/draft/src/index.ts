@@ -16,6 +16,13 @@ export {
   pairsTable,
 } from "./options/record.js";
 export { briefFor, type Start, unknownIn } from "./options/start.js";
+export {
+  type CountedPiece,
+  type DraftedWish,
+  drawnTogether,
+  type PurchaseTogether,
+  type TogetherResult,
+} from "./options/together.js";
 export { assignCircuits, type CircuitRoom, type CircuitSearch, roomFor } from "./search/assign-circuits.js";
 export { type CableOrder, cableOrders } from "./search/cable-order.js";
 export { divide } from "./search/divide.js";

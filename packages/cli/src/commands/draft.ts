@@ -1,6 +1,6 @@
 import { existsSync, statSync } from "node:fs";
 import { readFile } from "node:fs/promises";
-import { basename, dirname, resolve } from "node:path";
+import { basename, dirname, join, resolve } from "node:path";
 import { readQuantity } from "@plumbmark/calc";
 import { type Mistake, openRepository, readSurveys, type Survey } from "@plumbmark/core";
 import {
@@ -9,6 +9,7 @@ import {
   type DraftRecord,
   draft,
   draftRecord,
+  drawnTogether,
   readWish,
   unknownIn,
   type Wish,
@@ -17,8 +18,10 @@ import { removeLeftovers, writeInPlace } from "@plumbmark/in-place";
 import { rules } from "@plumbmark/rules";
 import { draftMarkdown } from "../report/draft/options-markdown.js";
 import { draftText } from "../report/draft/options-text.js";
+import { togetherMarkdown, togetherText } from "../report/draft/together.js";
 import { json } from "../report/form.js";
 import { type DocsRepository, readRepository } from "../repository/read-repository.js";
+import { disk } from "../source/disk.js";
 import { fromRoot, isOutside } from "../source/paths.js";
 import type { CommandContext } from "../terminal/context.js";
 import { systemFault } from "../terminal/system-fault.js";
@@ -31,6 +34,7 @@ export interface DraftOptions {
   readonly replace?: boolean;
   readonly every?: boolean;
   readonly pairs?: boolean;
+  readonly together?: boolean;
   readonly within?: string;
   readonly standard?: string;
 }
@@ -129,70 +133,108 @@ async function write({ path }: Target, text: string, replace: boolean): Promise<
 }
 
 interface Made {
+  readonly wish: Wish;
   readonly record: DraftRecord;
   readonly drafted: Drafted;
 }
 
-function made(
-  wish: Wish,
-  repository: DocsRepository,
-  path: string,
-  options: DraftOptions,
-  context: CommandContext,
-): Made {
-  const opened = openRepository(repository.files, rules, { today: context.today, every: true, keep: "models" });
+/** What several wishes are drafted in, and how long all of it may take. */
+interface Drafting {
+  readonly repository: DocsRepository;
+  readonly options: DraftOptions;
+  readonly context: CommandContext;
+  readonly begun: number;
+}
+
+const open = ({ files }: DocsRepository, { today }: CommandContext) =>
+  openRepository(files, rules, { today, every: true, keep: "models" });
+
+function made(wish: Wish, path: string, { repository, options, context, begun }: Drafting): Made {
+  const opened = open(repository, context);
   const [mistake] = unknownIn(wish, opened);
   if (mistake) throw new Trouble(`${wish.file}: \`${mistake.path}\`: ${mistake.says}`, mistake.mend);
-  const begun = performance.now();
   const limit = limitOf(options.within);
-  const brief = briefFor(wish, {
-    repository: opened,
-    path,
-    isOver: () => limit !== undefined && performance.now() - begun > limit,
-  });
+  const isOver = (): boolean => limit !== undefined && performance.now() - begun > limit;
+  const brief = briefFor(wish, { repository: opened, path, isOver });
   const progress = (words: string): void => {
     if (performance.now() - begun > QUIET_MS) context.progress?.(`${wish.name}: ${words}`);
   };
-  const drafted = draft(brief, {
-    name: basename(path, ".md"),
-    every: options.every ?? false,
-    pairs: options.pairs ?? false,
-    progress,
-  });
+  const { every = false, pairs = false } = options;
+  const drafted = draft(brief, { name: basename(path, ".md"), every, pairs, progress });
   context.progress?.("");
-  return { drafted, record: draftRecord(brief, drafted) };
+  return { wish, drafted, record: draftRecord(brief, drafted) };
 }
 
 const hasNoShortfall = ({ drafted }: Made): boolean => drafted.options.some(({ shortfall }) => shortfall.length === 0);
 
+/** Wishes that are named, or all there are. @throws Trouble when there are none */
+async function pathsOf(written: readonly string[], { root, settings }: DocsRepository): Promise<readonly string[]> {
+  if (written.length > 0) return written;
+  const found = await disk.treeAt(root).find(settings.wishes);
+  if (found.length === 0)
+    throw new Trouble("The docs repository has no wish.", "Begin one with `plumbmark start wish NAME`.");
+  return found.map((path) => join(root, path));
+}
+
+const print = (records: readonly DraftRecord[], as: DraftOptions["as"], context: CommandContext): void => {
+  if (as === "json") context.print(json(records.length === 1 ? records[0] : records), "json");
+  else if (as === "markdown") context.print(records.map(draftMarkdown).join("\n"));
+  else context.print(records.map((record) => draftText(record, context)).join("\n"), "report");
+};
+
 /**
- * Drafts builds from a wish and prints the options, or writes one of them. Gives the exit status: 0 at least one option
- * needs nothing that is not there, 1 none does. @throws Trouble when it cannot be carried out
+ * Drafts builds from wishes and prints the options, or writes one of them. Gives the exit status: 0 of each wish at least
+ * one option needs nothing that is not there, 1 of one none does. @throws Trouble when it cannot be carried out
  */
 export async function draftCommand(
-  wishes: readonly string[],
+  written: readonly string[],
   options: DraftOptions,
   context: CommandContext,
 ): Promise<number> {
-  const [written, ...more] = wishes;
-  if (written === undefined)
-    throw new Trouble("No wish is named.", "Name the file of one: `plumbmark draft wishes/NAME.yaml`.");
-  if (more.length > 0) throw new Trouble("Several wishes are named.", "Draft one wish at a time.");
-  const folder = dirname(resolve(context.folder, written));
   const number = numberOf(options);
+  void limitOf(options.within);
+  const [first] = written;
+  const folder = first === undefined ? context.folder : dirname(resolve(context.folder, first));
   const { standard } = options;
   const repository = await readRepository({ folder, paths: [], standard, today: context.today });
   const { root, files } = repository;
-  const wish = await wishIn(written, root, context.folder, surveysIn(files));
+  const surveys = surveysIn(files);
+  const paths = await pathsOf(written, repository);
+  if (number !== undefined && paths.length > 1)
+    throw new Trouble("Several wishes are named, and the option of one is to be written.", "Name one wish.");
+  const wishes = await Promise.all(paths.map((path) => wishIn(path, root, context.folder, surveys)));
+  refuseTwins(wishes);
   const target = targetOf(options, root, context.folder);
   const taken = new Set(files.documents.map(({ path }) => path));
-  const result = made(wish, repository, target?.file ?? freePath(taken, wish.name), options, context);
-  if (target && number !== undefined) return writeOption(result, number, target, options.replace ?? false, context);
-  const { record } = result;
-  if (options.as === "json") context.print(json(record), "json");
-  else if (options.as === "markdown") context.print(draftMarkdown(record));
-  else context.print(draftText(record, context), "report");
-  return hasNoShortfall(result) ? 0 : 1;
+  const drafting = { repository, options, context, begun: performance.now() };
+  const own = (wish: Wish): Wish => (options.together ? { ...wish, outOf: "catalogue" } : wish);
+  const all = wishes.map((wish) => made(own(wish), target?.file ?? freePath(taken, wish.name), drafting));
+  if (options.together) return printTogether(all, drafting);
+  if (target && number !== undefined)
+    return writeOption(all[0] as Made, number, target, options.replace ?? false, context);
+  print(
+    all.map(({ record }) => record),
+    options.as,
+    context,
+  );
+  return all.every(hasNoShortfall) ? 0 : 1;
+}
+
+/** Wishes of one name would write one document. @throws Trouble */
+function refuseTwins(wishes: readonly Wish[]): void {
+  const twin = wishes.find(({ name }, index) => wishes.findIndex((each) => each.name === name) !== index);
+  if (twin)
+    throw new Trouble(`${twin.file}: another wish is called \`${twin.name}\`, too.`, "Give one of them another name.");
+}
+
+/** Prints what serves all of several wishes; status 1 when nothing does. */
+function printTogether(all: readonly Made[], { repository, options, context }: Drafting): number {
+  const result = drawnTogether(all, open(repository, context));
+  if (options.as === "json")
+    context.print(json({ together: 1, ...result, wishes: all.map(({ record }) => record) }), "json");
+  else if (options.as === "markdown") context.print(togetherMarkdown(result));
+  else context.print(togetherText(result, context), "report");
+  return result.purchases.length > 0 ? 0 : 1;
 }
 
 const surveysIn = ({ surveys = [] }: DocsRepository["files"]): ReadonlyMap<string, Survey> =>

@@ -89,8 +89,10 @@ export function pictured(brief: Brief, scheme: Scheme): Decided {
         const checks = asked.checks("picture.", "connectors.mate");
         const fails = checks.filter(({ outcome, level }) => outcome === "fails" && level === "shall");
         const found = { matter, fails, open: checks.length - fails.length };
-        if (!best || fails.length < best.fails.length || (fails.length === best.fails.length && found.open < best.open))
-          best = found;
+        // Of rasters that do not do the largest says what is in the way.
+        const fewer = best === undefined || fails.length < best.fails.length;
+        const same = fails.length === best?.fails.length;
+        if (fewer || (same && (fails.length > 0 || found.open < (best?.open ?? 0)))) best = found;
       }
   if (!best) return fallen("picture.carried", "The catalogue has no source of a picture with a cable.");
   if (best.fails.length > 0) return fallen("picture.carried", best.fails.map(({ says }) => says).join(" "));

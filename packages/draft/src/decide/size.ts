@@ -39,7 +39,7 @@ export function sparesFor({ desk, wish }: Brief, panel: string, { columns, rows 
 }
 
 /** How far a side is from what was asked for, as a share: nought where nothing was. */
-const offBy = (extent: Extent | undefined, length: number): number =>
+export const offBy = (extent: Extent | undefined, length: number): number =>
   extent === undefined ? 0 : Math.abs(length - extent.length) / extent.length;
 
 /** Whether a larger face is nearer to what was asked for. */

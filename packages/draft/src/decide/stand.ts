@@ -15,8 +15,12 @@ const DEPTHS = {
 const METRES = { us: [0.6096, 0.9144, 1.2192, 1.524, 1.8288], metric: [0.6, 0.9, 1.2, 1.5, 1.8] } as const;
 /** Steps ballast comes in, and the most that is still carried in by hand. */
 const PLATE = { us: { step: 30, unit: "lb", most: 60 }, metric: { step: 15, unit: "kg", most: 60 } } as const;
-/** What the middle of the ballast stands off the back edge of the base. */
-const OFF_BACK = 0.15;
+/** Panels stand a third of the depth behind the toe, so that nobody stumbles over a long one … */
+const TOE = 1 / 3;
+/** … and ballast lies behind the middle, where it helps over both edges alike. */
+const BALLAST = 0.6;
+/** Times of what stands there that lie on the base: as little as that where a base can be deep enough, else more. */
+const TIMES = [2, 6] as const;
 
 const RULES = ["rigging.stack-stability", "rigging.stack-height", "rigging.deck-load"] as const;
 
@@ -38,11 +42,11 @@ function baseOf(brief: Brief, scheme: Scheme, depth: number, plates: number): Ma
   return grouped({
     depth: text,
     width,
-    toe: lengthAsWritten(metres / 3, system),
+    toe: lengthAsWritten(metres * TOE, system),
     // What a base weighs is on its marking; nothing of it is counted on until then.
     mass: `0 ${unit} ?`,
     ballast: plates === 0 ? undefined : `${plates * step} ${unit}`,
-    "ballast-arm": plates === 0 ? undefined : lengthAsWritten(metres - OFF_BACK, system),
+    "ballast-arm": plates === 0 ? undefined : lengthAsWritten(metres * BALLAST, system),
     deck: grouped({
       rating: keyOf(floor, "rating"),
       "foot-rating": keyOf(floor, "foot-rating"),
@@ -66,25 +70,27 @@ export function stood(brief: Brief, scheme: Scheme): Decided {
     desk.ask({ ...scheme.matter, ...matterOf(depth, plates) }).fails(...RULES);
   const mass = desk.ask(scheme.matter).known(`faces.${FACE}.mass`);
   const kilograms = system === "us" ? step * 0.45359237 : step;
-  // More on the base than stands on it is a base that is too shallow.
-  const enough = mass === undefined ? most : Math.min(most, Math.max(2, Math.ceil((2 * mass) / kilograms)));
-  let worst = failsWith(0, enough);
-  for (const [depth] of DEPTHS[system].entries()) {
-    worst = failsWith(depth, enough);
-    if (worst.length > 0) continue;
-    let [low, high] = [-1, enough];
-    while (high - low > 1) {
-      const middle = Math.floor((low + high) / 2);
-      if (failsWith(depth, middle).length === 0) high = middle;
-      else low = middle;
+  let worst: ReturnType<typeof failsWith> = [];
+  for (const times of TIMES) {
+    const enough = mass === undefined ? most : Math.min(most, Math.max(2, Math.ceil((times * mass) / kilograms)));
+    for (const [depth, text] of DEPTHS[system].entries()) {
+      worst = failsWith(depth, enough);
+      if (worst.length > 0) continue;
+      let [low, high] = [-1, enough];
+      while (high - low > 1) {
+        const middle = Math.floor((low + high) / 2);
+        if (failsWith(depth, middle).length === 0) high = middle;
+        else low = middle;
+      }
+      const lies = high === 0 ? "nothing on it" : `${high * step} ${unit} on it, in plates of ${step} ${unit}`;
+      const decision: Decision = {
+        what: "standing",
+        why: `A base ${text} deep with ${lies}: the shallowest that stands with no more on it than ${times} times what it carries, and the least that does there. What the base itself weighs is not counted on.`,
+        exact: true,
+        figures: [`faces.${FACE}.mass`],
+      };
+      return { ok: true, scheme: decided(scheme, matterOf(depth, high), decision) };
     }
-    const decision: Decision = {
-      what: "standing",
-      why: `A base ${DEPTHS[system][depth]} deep with ${high * step} ${unit} on it, in plates of ${step} ${unit}: the shallowest that stands with no more on it than twice what it carries, and the least that lies on it then.`,
-      exact: true,
-      figures: [`faces.${FACE}.mass`],
-    };
-    return { ok: true, scheme: decided(scheme, matterOf(depth, high), decision) };
   }
   const [first] = worst;
   return fallen(first?.rule ?? "rigging.stack-stability", first?.says ?? "It does not stand.");

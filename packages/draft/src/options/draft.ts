@@ -1,7 +1,7 @@
 import { type CheckEntry, type InspectedDocument, workedValues } from "@plumbmark/core";
 import type { Brief } from "../brief.js";
 import type { Fallen, Scheme } from "../decide/decision.js";
-import { type Candidate, type Sizes, sizesOf } from "../decide/size.js";
+import { type Candidate, offBy, type Sizes, sizesOf } from "../decide/size.js";
 import { OutOfTime } from "../desk/desk.js";
 import { draftedText } from "../write/document.js";
 import { type Buildable, canBuild, type PairOfFaces, pairsOf, worthLaying } from "./can-build.js";
@@ -42,7 +42,7 @@ export interface Drafted {
   /** Where no size was wished for: the tallest face of each number of columns. */
   readonly can: readonly Buildable[];
   readonly pairs: readonly PairOfFaces[];
-  /** The face nearest to the wish, where none suits it. */
+  /** The face nearest to the wish that can be made, where none that suits it can. */
   readonly nearest: { readonly panel: string; readonly width: number; readonly height: number } | undefined;
 }
 
@@ -144,6 +144,7 @@ export function draft(brief: Brief, ask: DraftAsk): Drafted {
     if (!(error instanceof OutOfTime)) throw error;
     notLookedAt.push("everything after the time that was given had passed");
   }
+  if (options.length === 0 && isSized && !brief.desk.over) nearest = nearestThatCan(brief, ask.progress) ?? nearest;
   const kept = options.filter((option) => !options.some((other) => other !== option && dominates(other, option)));
   const dominated = options
     .filter((option) => !kept.includes(option))
@@ -156,6 +157,23 @@ export function draft(brief: Brief, ask: DraftAsk): Drafted {
   const shown = ask.every ? { options: kept, trades: chosen(kept, kept.length).trades } : chosen(kept, MOST_OPTIONS);
   const together = ask.pairs ? pairsOf(brief, can) : [];
   return { ...shown, can, pairs: together, dominated, fellOut, notLookedAt, nearest };
+}
+
+/** The face nearest to a size that cannot be met, of what can be made at all. */
+function nearestThatCan(brief: Brief, progress: DraftAsk["progress"]): Drafted["nearest"] {
+  const { wish } = brief;
+  try {
+    const can = canBuild({ ...brief, wish: { ...wish, width: undefined, height: undefined } }, progress);
+    const faces = can.flatMap(({ panel, rows, width, height }) =>
+      Array.from({ length: rows }, (_, row) => ({ panel, width, height: (height / rows) * (row + 1) })),
+    );
+    const far = (face: (typeof faces)[number]): number =>
+      offBy(wish.width, face.width) + offBy(wish.height, face.height);
+    return faces.sort((a, b) => far(a) - far(b))[0];
+  } catch (error) {
+    if (error instanceof OutOfTime) return undefined;
+    throw error;
+  }
 }
 
 /** A table of more is not weighed but read over. */

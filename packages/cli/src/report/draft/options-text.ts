@@ -62,7 +62,7 @@ export function draftText(record: DraftRecord, around: Around): string {
     pieces.push(
       list(
         [
-          `The nearest face of whole panels is ${lengthIn(record.units)(nearest.width)} × ${lengthIn(record.units)(nearest.height)}, of ${nearest.panel}.`,
+          `The nearest that can be made is ${lengthIn(record.units)(nearest.width)} × ${lengthIn(record.units)(nearest.height)}, of ${nearest.panel}.`,
         ],
         around,
       ),

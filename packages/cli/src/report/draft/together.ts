@@ -1,0 +1,75 @@
+import { type ScheduleTable, tableMarkdown } from "@plumbmark/core";
+import type { CountedPiece, PurchaseTogether, TogetherResult } from "@plumbmark/draft";
+import type { Colour } from "../../terminal/context.js";
+import { SAFETY } from "../form.js";
+import { plain, wrap } from "../lines.js";
+import { tableText } from "../table-text.js";
+
+const cell = (text: string) => ({ text, stated: true });
+
+function table(title: string, pieces: readonly CountedPiece[]): ScheduleTable {
+  return {
+    name: "together",
+    title,
+    columns: ["Part", "Length", "Count"].map((name) => ({ name, numeric: name === "Count" })),
+    rows: pieces.map(({ part, length, count }) => [
+      cell(part),
+      cell(length ?? ""),
+      { text: String(count), number: count, stated: true },
+    ]),
+  };
+}
+
+const bought = ({ buy, panel }: PurchaseTogether): number => buy.find(({ part }) => part === panel)?.count ?? 0;
+
+/** The purchase in a sentence. */
+function sentence(purchase: PurchaseTogether): string {
+  const { panel, lot, chosen } = purchase;
+  const shapes = chosen
+    .map(({ wish, columns, rows, option }) => `${wish} ${columns} × ${rows} (its option ${option})`)
+    .join(", ");
+  const count = bought(purchase);
+  return count === 0 && lot !== undefined
+    ? `Buy no panels: ${lot} has enough ${panel}, and these are yours: ${shapes}.`
+    : `Buy ${count} ${panel} of one batch, and these are yours: ${shapes}.`;
+}
+
+const gap = ({ looked, all }: PurchaseTogether): string =>
+  looked < all
+    ? `${looked} of ${all} ways to combine options were looked at.`
+    : "Every way to combine options was looked at.";
+
+const nothing = ({ unserved }: TogetherResult): string =>
+  unserved.length > 0
+    ? `No panel serves them all: ${unserved.join(", ")} can be met by none. Draft it by itself to see what is in the way.`
+    : "No panel serves them all: what one can be made of serves another not at all.";
+
+/** What serves several wishes, for a terminal. */
+export function togetherText(
+  result: TogetherResult,
+  around: { readonly width: number; readonly colour: Colour },
+): string {
+  const line = (text: string): string => `${wrap(plain(text), around.width).join("\n")}\n`;
+  if (result.purchases.length === 0) return line(nothing(result));
+  const pieces = result.purchases.flatMap((purchase) => [
+    line(sentence(purchase)),
+    ...(purchase.buy.length > 0 ? [tableText(table("To buy", purchase.buy), around)] : []),
+    tableText(table("What has to be there on the fullest day", purchase.peak), around),
+    line(gap(purchase)),
+  ]);
+  return [...pieces, line(SAFETY)].join("\n");
+}
+
+/** The same as Markdown. */
+export function togetherMarkdown(result: TogetherResult): string {
+  if (result.purchases.length === 0) return `${nothing(result)}\n`;
+  return [
+    ...result.purchases.flatMap((purchase) => [
+      `${sentence(purchase)}\n`,
+      ...(purchase.buy.length > 0 ? [tableMarkdown(table("To buy", purchase.buy))] : []),
+      tableMarkdown(table("What has to be there on the fullest day", purchase.peak)),
+      `${gap(purchase)}\n`,
+    ]),
+    `_${SAFETY}_\n`,
+  ].join("\n");
+}

@@ -1,0 +1,162 @@
+import { type RepositoryFiles, workedValues } from "@plumbmark/core";
+import { type Brief, briefFor, draft } from "@plumbmark/draft";
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { deep } from "../run/effort.js";
+import { opened, PATH, starterFiles, wished } from "./drafting.js";
+
+/** A share of what `npm run deep` tries. */
+const RUNS = deep ? 2_000 : 8;
+
+const feet = fc.integer({ min: 2, max: 24 });
+const side = fc
+  .tuple(
+    fc.constantFrom("at most", "at most", "at least", "about", ""),
+    fc.integer({ min: 2, max: 16 }),
+    fc.constantFrom("ft", "in"),
+  )
+  .map(([how, count, unit]) => `${how} ${unit === "ft" ? count : count * 12} ${unit}`.trim());
+
+const circuit = fc.record({
+  breaker: fc.constantFrom("15 A", "20 A", undefined),
+  outlet: fc.constantFrom("nema-5-15", "nema-5-20"),
+  outlets: fc.integer({ min: 1, max: 4 }),
+  length: fc.integer({ min: 10, max: 200 }),
+  load: fc.constantFrom("none", "300 W", "600 VA"),
+});
+
+const structure = fc.record({
+  height: fc.integer({ min: 14, max: 24 }),
+  points: fc.uniqueArray(fc.integer({ min: 1, max: 47 }), { minLength: 1, maxLength: 6 }),
+  rating: fc.constantFrom("150 lb", "500 lb", undefined),
+});
+
+interface Asked {
+  readonly support: "flown" | "stacked" | "wall" | "deck";
+  readonly width: string | undefined;
+  readonly height: string | undefined;
+  readonly text: boolean;
+  readonly people: boolean | undefined;
+  readonly circuits: readonly {
+    readonly breaker: string | undefined;
+    readonly outlet: string;
+    readonly outlets: number;
+    readonly length: number;
+    readonly load: string;
+  }[];
+  readonly structure: {
+    readonly height: number;
+    readonly points: readonly number[];
+    readonly rating: string | undefined;
+  };
+  readonly led: boolean;
+  readonly rack: number;
+  readonly count: number;
+  readonly trim: number | undefined;
+}
+
+const wish: fc.Arbitrary<Asked> = fc.record({
+  support: fc.constantFrom("flown" as const, "flown" as const, "stacked" as const, "wall" as const, "deck" as const),
+  width: fc.option(side, { nil: undefined }),
+  height: fc.option(side, { nil: undefined }),
+  text: fc.boolean(),
+  people: fc.constantFrom(true, false, undefined),
+  circuits: fc.array(circuit, { minLength: 0, maxLength: 4 }),
+  structure,
+  led: fc.boolean(),
+  rack: feet,
+  count: fc.integer({ min: 3, max: 40 }),
+  trim: fc.option(fc.integer({ min: 7, max: 13 }), { nil: undefined }),
+});
+
+/** A wish as somebody would write it; venues, distances and ratings are invented. */
+function written(asked: Asked): string {
+  const { width, height, circuits, trim, people, text, rack, led } = asked;
+  const size = [width && `width: ${width}`, height && `height: ${height}`].filter(Boolean).join(", ");
+  const points = asked.structure.points
+    .map(
+      (at, index) =>
+        `F${index + 1}: {at: ${at} ft${asked.structure.rating ? `, structure: ${asked.structure.rating}` : ""}}`,
+    )
+    .join(", ");
+  return [
+    "wish: any",
+    "title: Any wish",
+    "on-site: 2027-05-14 to 2027-05-16",
+    ...(text ? ["shows: {text: {lines: 2}}"] : []),
+    ...(size ? [`size: {${size}}`] : []),
+    `support: ${asked.support}`,
+    `over: {middle: {right: 0 ft, upstage: 2 ft}${trim === undefined ? "" : `, trim: at least ${trim} ft`}}`,
+    ...(people === undefined ? [] : [`over-people: ${people}`]),
+    "out-of: lot-a",
+    "feed-from: {data: rack-a}",
+    "venue:",
+    "  exposure: indoors",
+    "  on-stage: true",
+    `  places: {rack-a: {right: -${rack} ft, upstage: 2 ft, up: 0 ft}, corner: {right: -${rack} ft, upstage: 2 ft, up: 12 ft}}`,
+    ...(led ? ["  routes: {rack-a to beam: {via: [corner], led: {by: R. Tallow, on: 2026-10-02}}}"] : []),
+    ...(circuits.length > 0 ? ["  circuits:"] : []),
+    ...circuits.map(
+      (each, index) =>
+        `    c-${index + 1}: {supply: 120 V${each.breaker ? `, breaker: ${each.breaker}` : ""}, rides-through: 150 A, outlet: ${each.outlet}, outlets: ${each.outlets}, control: constant, residual: none, other-load: ${each.load}, wiring: {conductor: 12 AWG, length: ${each.length} ft, feeder-drop: 1 %}}`,
+    ),
+    `  structure: {beam: {from: {right: -24 ft, upstage: 2 ft, up: ${asked.structure.height} ft}, to: {right: 24 ft, upstage: 2 ft, up: ${asked.structure.height} ft}, girth: 40 in, points: {${points}}}}`,
+    "  audience: {nearest: 15 ft, farthest: 60 ft}",
+    "",
+  ].join("\n");
+}
+
+function holding(count: number): RepositoryFiles {
+  const files = starterFiles();
+  const panels = files.parts.flatMap(({ text }) => [...text.matchAll(/^(tile-\d[\w.-]+):/gmu)].map(([, name]) => name));
+  return {
+    ...files,
+    stock: { path: "stock.yaml", text: `lots: {lot-a: {panel: ${panels[0]}, batch: "1", count: ${count}}}\n` },
+  };
+}
+
+function laid(asked: Asked) {
+  const files = holding(asked.count);
+  const repository = opened(files);
+  const brief: Brief = briefFor(wished(written(asked)), { repository, path: PATH });
+  return { files, brief, ...draft(brief, { name: "drafted", every: false }) };
+}
+
+describe("any wish", () => {
+  test("gives options that fail no requirement as they are written, with the figures of the workings", () => {
+    fc.assert(
+      fc.property(wish, (asked) => {
+        const { files, options } = laid(asked);
+        for (const option of options) {
+          const repository = opened(files);
+          repository.replace(PATH, option.document, "document");
+          const inspected = repository.one(PATH);
+          const failing = inspected.entry.checks.filter(
+            ({ outcome, level }) => outcome === "fails" && level === "shall",
+          );
+          expect(failing.map(({ rule, says }) => `${rule}: ${says}`)).toEqual([]);
+          const values = workedValues(inspected);
+          const said = [...option.figures].map(([path, { text, value }]) => ({ path, text, value }));
+          expect(said.length).toBeGreaterThan(0);
+          expect(said).toEqual(
+            said.map(({ path }) => ({ path, text: values.get(path)?.text, value: values.get(path)?.value })),
+          );
+        }
+      }),
+      { numRuns: RUNS },
+    );
+  });
+
+  test("takes no more panels than are free, spares included", () => {
+    fc.assert(
+      fc.property(wish, (asked) => {
+        const { options } = laid(asked);
+        for (const { needs } of options)
+          expect(
+            needs.filter(({ kind }) => kind === "panel").reduce((sum, { count }) => sum + count, 0),
+          ).toBeLessThanOrEqual(asked.count);
+      }),
+      { numRuns: RUNS },
+    );
+  });
+});
