@@ -32,6 +32,20 @@ export interface Brief {
   readonly offers: readonly PanelsOnOffer[];
 }
 
+/** Whether most of what a part states is in feet, inches and pounds, or its section is called by inches. */
+function isInFeet({ quantities, data, kind }: Part): boolean {
+  if (kind === "bar" && typeof data.section === "string") return !/\dx\d/u.test(data.section);
+  const systems = [...quantities.values()].map(({ unit }) => unit?.system);
+  const [us, metric] = (["us", "metric"] as const).map((system) => systems.filter((each) => each === system).length);
+  return (us ?? 0) > (metric ?? 0);
+}
+
+/** Parts of a kind, those that are made in the units of the build first: what a house there has on its shelf. */
+export const partsInUnits = (brief: Pick<Brief, "catalogue" | "system">, kind: string): readonly Part[] => {
+  const other = (part: Part): number => (isInFeet(part) === (brief.system === "us") ? 0 : 1);
+  return [...partsOfKind(brief, kind)].sort((a, b) => other(a) - other(b));
+};
+
 /** Parts of a kind, in the catalogue's order. */
 export const partsOfKind = ({ catalogue }: Pick<Brief, "catalogue">, kind: string): readonly Part[] =>
   [...catalogue.parts.values()].filter((part) => part.kind === kind);

@@ -1,7 +1,8 @@
 import { readQuantity } from "@plumbmark/calc";
 import { type Part, type Survey, type Way, wayBetween } from "@plumbmark/core";
 import type { Brief } from "../brief.js";
-import { alongOf, lengthOf, type VenueStructure } from "../venue/facts.js";
+import { keyOf, mappingOf } from "../data.js";
+import { alongOf, lengthOf, stationAlong, type VenueStructure } from "../venue/facts.js";
 import { lengthAsWritten, roundedUp } from "../write/length.js";
 
 /** A way a cable takes, in metres, and whether somebody measured or looked at it. */
@@ -22,10 +23,39 @@ export function wayTo(survey: Survey | undefined, from: string | undefined, to: 
   return from === to ? { metres: 0, sure: true } : known(wayBetween(survey, from, to));
 }
 
-/** The structure a face is to hang under: the one that is wished for, else the only one there is. */
+/** How far a structure passes the middle of a face by, in plan, in metres. */
+function passesBy(structure: VenueStructure, right: number, upstage: number): number {
+  const along = Math.min(lengthOf(structure), Math.max(0, alongOf(structure, right, upstage)));
+  const at = stationAlong(structure, along);
+  return Math.hypot(at.right - right, at.upstage - upstage);
+}
+
+/** The structure a face is to hang under: the one that is wished for, else the nearest to the middle that is wished for. */
 export function structureOf({ wish, facts }: Brief): VenueStructure | undefined {
   if (wish.under !== undefined) return facts.structures.find(({ name }) => name === wish.under);
-  return facts.structures.length === 1 ? facts.structures[0] : undefined;
+  const { right, upstage } = wish;
+  if (right === undefined && upstage === undefined)
+    return facts.structures.length === 1 ? facts.structures[0] : undefined;
+  const off = (each: VenueStructure): number => passesBy(each, right ?? 0, upstage ?? each.from.upstage);
+  return [...facts.structures].sort((a, b) => off(a) - off(b))[0];
+}
+
+/** So far off a face may stand from a place that was measured and still be there. */
+const NEAR = 1;
+
+/** The surveyed place a face stands at, by its middle; undefined where none is near. */
+function placeNear(
+  survey: Survey | undefined,
+  right: number | undefined,
+  upstage: number | undefined,
+): string | undefined {
+  if (!survey || right === undefined || upstage === undefined) return undefined;
+  const names = Object.keys(mappingOf(keyOf(survey.placed.data, "places")));
+  const off = (name: string): number => {
+    const at = (key: string): number => survey.values.get(`places.${name}.${key}`)?.value ?? Number.POSITIVE_INFINITY;
+    return Math.hypot(at("right") - right, at("upstage") - upstage);
+  };
+  return names.filter((name) => off(name) <= NEAR).sort((a, b) => off(a) - off(b))[0];
 }
 
 /**
@@ -35,8 +65,9 @@ export function structureOf({ wish, facts }: Brief): VenueStructure | undefined 
 export function wayToFace(brief: Brief, from: string | undefined, drop: number): Need | undefined {
   const { wish, facts } = brief;
   const structure = structureOf(brief);
+  const standsAt = placeNear(facts.survey, wish.right, wish.upstage) ?? wish.on;
   if (wish.support !== undefined && wish.support !== "flown")
-    return wish.on === undefined ? undefined : wayTo(facts.survey, from, wish.on);
+    return standsAt === undefined ? undefined : wayTo(facts.survey, from, standsAt);
   if (!structure) return undefined;
   const way = wayTo(facts.survey, from, structure.name);
   if (!way) return undefined;
@@ -80,17 +111,19 @@ export function tooShort(brief: Brief, part: Part, need: Need | undefined): stri
   return longest.text;
 }
 
+/** A length that is cut from a roll: the next five feet, or the next metre. */
+export function cutLength(least: number, system: Brief["system"]): string {
+  const step = system === "us" ? 5 * 0.3048 : 1;
+  return lengthAsWritten(Math.max(1, Math.ceil(least / step - 1e-6)) * step, system);
+}
+
 /** The length of a cable for a way: the shortest that is kept and reaches; a guess where nobody measured the way. */
 export function lengthFor(brief: Brief, part: Part, need: Need | undefined): string | undefined {
   const { system } = brief;
   if (!need) return undefined;
   const least = need.metres * (1 + SLACK);
   const kept = keptLengths(part, brief);
-  const step = system === "us" ? 5 * 0.3048 : 1;
-  const text =
-    kept.length === 0
-      ? lengthAsWritten(Math.max(1, Math.ceil(least / step - 1e-6)) * step, system)
-      : kept.find(({ metres }) => metres >= least - 1e-9)?.text;
+  const text = kept.length === 0 ? cutLength(least, system) : kept.find(({ metres }) => metres >= least - 1e-9)?.text;
   if (text === undefined) return undefined;
   return need.sure ? text : `${text} ?`;
 }

@@ -17,13 +17,18 @@ interface Cables {
 }
 
 /** Chains as they are written: feed, jumper, and the way back where loops are closed. */
-function chainsOf(pieces: readonly (readonly GridCell[])[], { feed, jumper, back }: Cables, loops: boolean): Mapping {
+function chainsOf(
+  pieces: readonly (readonly GridCell[])[],
+  { feed, jumper, back }: Cables,
+  loops: boolean,
+  taken = 0,
+): Mapping {
   return Object.fromEntries(
     pieces.map((piece, index) => [
       `D${index + 1}`,
       grouped({
-        port: index + 1,
-        "back-up-port": loops && back ? pieces.length + index + 1 : undefined,
+        port: taken + index + 1,
+        "back-up-port": loops && back ? taken + pieces.length + index + 1 : undefined,
         feed,
         jumper: piece.length > 1 ? jumper : undefined,
         return: loops ? back : undefined,
@@ -90,9 +95,20 @@ export function driven(brief: Brief, scheme: Scheme, cells: readonly GridCell[])
       `${most * ports} panels are the most this processor drives.`,
     );
   const loops = processor?.data.loops === true && cables.back !== undefined && pieces.length * 2 <= ports;
-  const matter = { data: { ...(scheme.matter.data as Mapping), chains: chainsOf(pieces, cables, loops) } as Data };
-  const fails = desk.ask({ ...scheme.matter, rigging: rigged(brief), ...matter }).fails("data.");
-  const [first] = fails;
+  const withPorts = (taken: number) => {
+    const data = { ...(scheme.matter.data as Mapping), chains: chainsOf(pieces, cables, loops, taken) } as Data;
+    return { data, fails: desk.ask({ ...scheme.matter, rigging: rigged(brief), data }).fails("data.") };
+  };
+  // Of a processor somebody else uses those days, the ports that are left.
+  const needed = pieces.length * (loops ? 2 : 1);
+  const starts = Array.from({ length: Math.max(1, ports - needed + 1) }, (_, taken) => taken);
+  let tried = withPorts(0);
+  for (const taken of starts.slice(1)) {
+    if (!tried.fails.some(({ rule }) => rule === "data.shared-processor")) break;
+    tried = withPorts(taken);
+  }
+  const [first] = tried.fails;
+  const matter = { data: tried.data };
   if (first) return fallen(first.rule, first.says);
   const chains =
     pieces.length === 1

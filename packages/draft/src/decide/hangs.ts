@@ -1,6 +1,6 @@
 import type { CheckEntry, Data, Part } from "@plumbmark/core";
-import { type Brief, partsOfKind } from "../brief.js";
-import { grouped, keyOf, type Mapping, mappingOf } from "../data.js";
+import { type Brief, partsInUnits, partsOfKind } from "../brief.js";
+import { grouped, keyOf, type Mapping, mappingOf, textsOf } from "../data.js";
 import { hangSets } from "../search/hang-sets.js";
 import { alongOf, isAcross, lengthOf, stationAlong, type VenuePoint, type VenueStructure } from "../venue/facts.js";
 import { lengthAsWritten, roundedUp } from "../write/length.js";
@@ -48,11 +48,15 @@ interface Assembly {
   readonly of: Data;
 }
 
-/** Assemblies by name; of those with a rope long enough to go round a structure second suspensions are made. */
-const assembliesOf = (brief: Brief): readonly Assembly[] =>
-  partsOfKind(brief, "assembly").flatMap((part) =>
-    Array.isArray(part.data.of) ? [{ name: part.name, of: part.name }] : [],
-  );
+/** Assemblies of the catalogue, those of parts that are made in the units of the build first. */
+function assembliesOf(brief: Brief): readonly Assembly[] {
+  const order = ["rope", "hardware"].flatMap((kind) => partsInUnits(brief, kind).map(({ name }) => name));
+  const rank = ({ parts }: { readonly parts: readonly string[] }): number =>
+    parts.reduce((sum, name) => sum + Math.max(0, order.indexOf(name)), 0) / Math.max(1, parts.length);
+  return partsOfKind(brief, "assembly")
+    .map((part) => ({ name: part.name, of: part.name, parts: textsOf(part.data, "of") }))
+    .sort((a, b) => rank(a) - rank(b));
+}
 
 interface Frame {
   readonly structure: VenueStructure;
@@ -199,14 +203,22 @@ function* hardwareOf(brief: Brief, scheme: Scheme): Generator<Hardware> {
     const { takes: list } = part.data;
     return !Array.isArray(list) || list.includes(scheme.panel);
   };
-  const attachments = [...partsOfKind(brief, "attachment").filter(takes)];
+  const attachments = partsInUnits(brief, "attachment").filter(takes);
   const all = assembliesOf(brief);
   const over = brief.wish.overPeople ?? true;
   for (const assembly of all.length > 0 ? all : [undefined])
-    for (const section of partsOfKind(brief, "bar"))
+    for (const section of partsInUnits(brief, "bar"))
       for (const hungBy of attachments.length > 0 ? attachments : [undefined])
         for (const second of over && all.length > 0 ? all.filter((each) => each !== assembly) : [undefined])
           yield { section, hungBy, assembly, second };
+}
+
+/** That a structure was chosen, and from among which; empty where the wish names it or there is no other. */
+function nearestOf({ wish, facts }: Brief, name: string): string {
+  const others = facts.structures.filter((each) => each.name !== name).map((each) => each.name);
+  return wish.under !== undefined || others.length === 0
+    ? ""
+    : `, the nearest to where it is wished for (others: ${others.join(", ")})`;
 }
 
 /** The bar a face hangs from: fewest hangs that do, on the thinnest bar, at points of the venue. */
@@ -254,17 +266,14 @@ export function hung(brief: Brief, scheme: Scheme, { more }: HangWish): Decided 
   let fewest: number | undefined;
   let nearest: Tried | undefined;
   const reaches = new Map<string, readonly [number, number] | undefined>();
-  const useless = new Set<string>();
+  const useless: Useless = { assemblies: new Set(), seconds: new Set(), pairs: new Set() };
   const caught = kinds.some(({ second }) => second !== undefined);
   for (const set of sets) {
     // Weighed about once, so that the rule says it, and not again for every pair there is.
     if (!caught && asked > 0 && !staysUp(set, frame.middle)) continue;
     if (fewest !== undefined && set.length !== fewest + more) continue;
     for (const hardware of kinds) {
-      const key = [hardware.assembly?.name, hardware.section.name, hardware.hungBy?.name, hardware.second?.name].join(
-        " ",
-      );
-      if (useless.has(key) || asked >= MOST_ASKED) continue;
+      if (isUseless(useless, hardware) || asked >= MOST_ASKED) continue;
       const own = hardware.assembly?.name ?? "";
       if (!reaches.has(own)) reaches.set(own, reachOfHardware(brief, scheme, frame, set, hardware));
       const heights = heightsOf(brief, frame, hardware, reaches.get(own));
@@ -280,8 +289,7 @@ export function hung(brief: Brief, scheme: Scheme, { more }: HangWish): Decided 
         open: checks.length - fails.length,
       };
       if (!nearest || fails.length < nearest.fails.length) nearest = tried;
-      // What does not fit together does not on any other points either.
-      if (fails.some(isOf(FITS))) useless.add(key);
+      noteUseless(useless, hardware, fails);
       // A thicker bar is heavier: what its hangs or the structure do not bear is no better under it.
       if (fails.some(isOf(STANDS)) && !hardware.second) break;
       if (fails.length > 0) continue;
@@ -289,7 +297,10 @@ export function hung(brief: Brief, scheme: Scheme, { more }: HangWish): Decided 
         fewest = set.length;
         break;
       }
-      return { ok: true, scheme: hungOn(scheme, tried, structure.name, asked < MOST_ASKED) };
+      return {
+        ok: true,
+        scheme: hungOn(scheme, tried, structure.name, nearestOf(brief, structure.name), asked < MOST_ASKED),
+      };
     }
   }
   const [first] = nearest?.fails ?? [];
@@ -300,8 +311,33 @@ export function hung(brief: Brief, scheme: Scheme, { more }: HangWish): Decided 
   );
 }
 
-/** Rules about what belongs together, whatever the points. */
-const FITS = ["rigging.attachment", "rigging.reach", "rigging.head-room", "rigging.column-depth"] as const;
+/** What does not fit together does not on any other points either. */
+interface Useless {
+  readonly assemblies: Set<string>;
+  readonly seconds: Set<string>;
+  /** Section and attachment. */
+  readonly pairs: Set<string>;
+}
+
+const pairOf = ({ section, hungBy }: Hardware): string => `${section.name} ${hungBy?.name ?? ""}`;
+
+const isUseless = ({ assemblies, seconds, pairs }: Useless, hardware: Hardware): boolean =>
+  assemblies.has(hardware.assembly?.name ?? "") ||
+  seconds.has(hardware.second?.name ?? "") ||
+  pairs.has(pairOf(hardware));
+
+function noteUseless(useless: Useless, hardware: Hardware, fails: readonly CheckEntry[]): void {
+  const { assembly, second } = hardware;
+  for (const { rule, at } of fails) {
+    const isSecond = at.path.includes(".second");
+    if (rule === "rigging.attachment" || rule === "rigging.column-depth") useless.pairs.add(pairOf(hardware));
+    else if (second && isSecond && ["rigging.reach", "rigging.secondary"].includes(rule))
+      useless.seconds.add(second.name);
+    else if (assembly && (rule === "rigging.reach" || rule === "rigging.head-room"))
+      useless.assemblies.add(assembly.name);
+  }
+}
+
 /** Rules about where the hangs are and how many, whatever the section of the bar. */
 const STANDS = ["rigging.lost-hang", "rigging.point-load", "rigging.slack-hang", "rigging.secondary"] as const;
 const isOf =
@@ -313,14 +349,20 @@ const isOf =
 const staysUp = (set: readonly VenuePoint[], middle: number): boolean =>
   set.filter(({ at }) => at < middle).length > 1 && set.filter(({ at }) => at > middle).length > 1;
 
-function hungOn(scheme: Scheme, { matter, hangs, section }: Tried, under: string, whole: boolean): Scheme {
+function hungOn(
+  scheme: Scheme,
+  { matter, hangs, section }: Tried,
+  under: string,
+  chosen: string,
+  whole: boolean,
+): Scheme {
   const names = Array.from(
     { length: hangs },
     (_, index) => `rigging.bars.${BAR}.hangs.H${index + 1}.worst-on-structure`,
   );
   return decided(scheme, matter, {
     what: "hangs",
-    why: `${hangs} hangs under ${under}, the fewest that do on ${section}: no hang is over its rating however the ropes share the load.`,
+    why: `${hangs} hangs under ${under}${chosen}, the fewest that do on ${section}: no hang is over its rating however the ropes share the load.`,
     exact: whole,
     ...(whole ? {} : { gap: `${MOST_ASKED} bars were looked at, and there are more.` }),
     figures: [`rigging.bars.${BAR}.on-structure`, `rigging.bars.${BAR}.worst-moment`, ...names],

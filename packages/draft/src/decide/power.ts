@@ -166,7 +166,12 @@ function sideBySide(
     }),
   );
   const face = { ...mappingOf(keyOf(scheme.matter.faces, FACE)), columns: Math.max(1, at), rows: 1 };
-  return grouped({ venue: scheme.matter.venue, faces: { [FACE]: face }, power: { circuits, runs } as Data });
+  return grouped({
+    venue: scheme.matter.venue,
+    "on-site": scheme.matter["on-site"],
+    faces: { [FACE]: face },
+    power: { circuits, runs } as Data,
+  });
 }
 
 /** The feed of each circuit: of the cables that fit, the first no rule has anything against. */

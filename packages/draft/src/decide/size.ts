@@ -135,7 +135,7 @@ export function begun(brief: Brief, { columns, rows, offer, spares }: Candidate)
     rows,
     panel: offer.panel,
     lot: offer.lot,
-    matter: grouped({ venue: brief.surveyed, faces: { [FACE]: face } }),
+    matter: grouped({ venue: brief.surveyed, "on-site": wish.onSite, faces: { [FACE]: face } }),
     variant: [],
     decisions: [
       {

@@ -43,8 +43,8 @@ function baseOf(brief: Brief, scheme: Scheme, depth: number, plates: number): Ma
     depth: text,
     width,
     toe: lengthAsWritten(metres * TOE, system),
-    // What a base weighs is on its marking; nothing of it is counted on until then.
-    mass: `0 ${unit} ?`,
+    // What a base weighs is on its marking: a light one until then.
+    mass: system === "us" ? "20 lb ?" : "10 kg ?",
     ballast: plates === 0 ? undefined : `${plates * step} ${unit}`,
     "ballast-arm": plates === 0 ? undefined : lengthAsWritten(metres * BALLAST, system),
     deck: grouped({
@@ -85,7 +85,7 @@ export function stood(brief: Brief, scheme: Scheme): Decided {
       const lies = high === 0 ? "nothing on it" : `${high * step} ${unit} on it, in plates of ${step} ${unit}`;
       const decision: Decision = {
         what: "standing",
-        why: `A base ${text} deep with ${lies}: the shallowest that stands with no more on it than ${times} times what it carries, and the least that does there. What the base itself weighs is not counted on.`,
+        why: `A base ${text} deep with ${lies}: the shallowest that stands with no more on it than ${times} times what it carries, and the least that does there. What the base itself weighs is a guess.`,
         exact: true,
         figures: [`faces.${FACE}.mass`],
       };

@@ -5,6 +5,7 @@ import { hung } from "../decide/hangs.js";
 import { ordered } from "../decide/order.js";
 import { pictured } from "../decide/picture.js";
 import { powered } from "../decide/power.js";
+import { reached } from "../decide/reach.js";
 import { begun, type Candidate } from "../decide/size.js";
 import { stood } from "../decide/stand.js";
 import { seen } from "../decide/viewing.js";
@@ -46,5 +47,10 @@ export function planned(brief: Brief, candidate: Candidate, turn: Turn): Decided
     (scheme) => powered(brief, scheme, order.cells, { apart: turn.apart }),
     (scheme) => driven(brief, scheme, order.cells),
     held,
+    (scheme) => {
+      const { decided: long, changed } = reached(brief, scheme);
+      // Longer cables weigh more: what hangs is laid out anew, and told once.
+      return changed && long.ok ? held({ ...long.scheme, decisions: long.scheme.decisions.slice(0, -1) }) : long;
+    },
   );
 }
