@@ -122,41 +122,86 @@ function laid(asked: Asked) {
   return { files, brief, ...draft(brief, { name: "drafted", every: false }) };
 }
 
+/** What is wrong with options as they are written: requirements that fail, and figures that are not those of the workings. */
+function wrongWith({ files, options }: ReturnType<typeof laid>): readonly string[] {
+  return options.flatMap(({ document, figures }) => {
+    const repository = opened(files);
+    repository.replace(PATH, document, "document");
+    const inspected = repository.one(PATH);
+    const failing = inspected.entry.checks.filter(({ outcome, level }) => outcome === "fails" && level === "shall");
+    const values = workedValues(inspected);
+    const other = [...figures].filter(
+      ([path, { text, value }]) => values.get(path)?.text !== text || values.get(path)?.value !== value,
+    );
+    return [
+      ...failing.map(({ rule, says }) => `${rule}: ${says}`),
+      ...other.map(([path]) => `${path} is another`),
+      ...(figures.size === 0 ? ["no figure"] : []),
+    ];
+  });
+}
+
 describe("any wish", () => {
   test("gives options that fail no requirement as they are written, with the figures of the workings", () => {
+    let seen = 0;
     fc.assert(
       fc.property(wish, (asked) => {
-        const { files, options } = laid(asked);
-        for (const option of options) {
-          const repository = opened(files);
-          repository.replace(PATH, option.document, "document");
-          const inspected = repository.one(PATH);
-          const failing = inspected.entry.checks.filter(
-            ({ outcome, level }) => outcome === "fails" && level === "shall",
-          );
-          expect(failing.map(({ rule, says }) => `${rule}: ${says}`)).toEqual([]);
-          const values = workedValues(inspected);
-          const said = [...option.figures].map(([path, { text, value }]) => ({ path, text, value }));
-          expect(said.length).toBeGreaterThan(0);
-          expect(said).toEqual(
-            said.map(({ path }) => ({ path, text: values.get(path)?.text, value: values.get(path)?.value })),
-          );
-        }
+        const found = laid(asked);
+        seen += found.options.length;
+        expect(wrongWith(found)).toEqual([]);
       }),
       { numRuns: RUNS },
     );
+    // Wishes of which none can be met would prove nothing.
+    expect(seen).toBeGreaterThan(0);
   });
 
   test("takes no more panels than are free, spares included", () => {
     fc.assert(
       fc.property(wish, (asked) => {
-        const { options } = laid(asked);
-        for (const { needs } of options)
-          expect(
-            needs.filter(({ kind }) => kind === "panel").reduce((sum, { count }) => sum + count, 0),
-          ).toBeLessThanOrEqual(asked.count);
+        const panels = laid(asked).options.map(({ needs }) =>
+          needs.filter(({ kind }) => kind === "panel").reduce((sum, { count }) => sum + count, 0),
+        );
+        expect(Math.max(0, ...panels)).toBeLessThanOrEqual(asked.count);
       }),
       { numRuns: RUNS },
     );
+  });
+});
+
+describe("monotony", () => {
+  const banner = (more: Partial<Asked>): Asked => ({
+    support: "wall",
+    width: "at most 8 ft",
+    height: "at most 4 ft",
+    text: false,
+    people: false,
+    circuits: [{ breaker: "20 A", outlet: "nema-5-20", outlets: 2, length: 40, load: "none" }],
+    structure: { height: 18, points: [10], rating: "500 lb" },
+    led: true,
+    rack: 10,
+    count: 20,
+    trim: 8,
+    ...more,
+  });
+  const areas = (asked: Asked): readonly number[] => {
+    const { options } = laid(asked);
+    return options.map(({ scheme }) => scheme.columns * scheme.rows);
+  };
+
+  // Common sense, no source: what there is more of never makes less possible.
+  test("more panels on the shelf never make a face smaller", () => {
+    const most = [3, 6, 9, 12, 20].map((count) => Math.max(0, ...areas(banner({ count }))));
+    expect(most).toEqual([...most].sort((a, b) => a - b));
+    expect(most.at(-1)).toBeGreaterThan(most[0] as number);
+  });
+
+  test("more circuits never make fewer panels lit, nor more of them go dark with one", () => {
+    const { circuits } = banner({});
+    const [one, two] = [circuits, [...circuits, ...circuits]].map((each) => laid(banner({ circuits: each })).options);
+    const largest = (options: typeof one): number =>
+      Math.max(0, ...(options ?? []).map(({ scheme }) => scheme.columns * scheme.rows));
+    expect(largest(two)).toBeGreaterThanOrEqual(largest(one));
+    expect(largest(one)).toBeGreaterThan(0);
   });
 });

@@ -46,6 +46,7 @@ export interface HangWish {
 interface Assembly {
   readonly name: string;
   readonly of: Data;
+  readonly parts: readonly string[];
 }
 
 /** Assemblies of the catalogue, those of parts that are made in the units of the build first. */
@@ -206,10 +207,17 @@ function* hardwareOf(brief: Brief, scheme: Scheme): Generator<Hardware> {
   const attachments = partsInUnits(brief, "attachment").filter(takes);
   const all = assembliesOf(brief);
   const over = brief.wish.overPeople ?? true;
+  // What goes round a structure and down to the bar has more rope in it than what hangs the bar.
+  const ropeIn = ({ parts }: Assembly): number =>
+    parts.reduce((sum, name) => sum + (brief.catalogue.parts.get(name)?.quantities.get("length")?.value ?? 0), 0);
+  const secondsFor = (main: Assembly | undefined): readonly Assembly[] => {
+    const short = (each: Assembly): number => (main && ropeIn(each) <= ropeIn(main) ? 1 : 0);
+    return all.filter((each) => each !== main).sort((a, b) => short(a) - short(b));
+  };
   for (const assembly of all.length > 0 ? all : [undefined])
     for (const section of partsInUnits(brief, "bar"))
       for (const hungBy of attachments.length > 0 ? attachments : [undefined])
-        for (const second of over && all.length > 0 ? all.filter((each) => each !== assembly) : [undefined])
+        for (const second of over && all.length > 0 ? secondsFor(assembly) : [undefined])
           yield { section, hungBy, assembly, second };
 }
 
@@ -248,6 +256,10 @@ export function hung(brief: Brief, scheme: Scheme, { more }: HangWish): Decided 
     points,
   };
   const reach = reachOf(frame);
+  // Of as many hangs those first that ask for no longer a bar than the face does.
+  const outside = (set: readonly VenuePoint[]): number =>
+    Math.max(0, frame.middle - frame.width / 2 - END - (set[0] as VenuePoint).at) +
+    Math.max(0, (set.at(-1) as VenuePoint).at - frame.middle - frame.width / 2 - END);
   const sets = [
     ...hangSets(
       points.map(({ at }) => at),
@@ -255,7 +267,11 @@ export function hung(brief: Brief, scheme: Scheme, { more }: HangWish): Decided 
       frame.middle,
       MOST_HANGS,
     ),
-  ].map((set) => set.map((index) => points[index] as VenuePoint));
+  ]
+    .map((set) => set.map((index) => points[index] as VenuePoint))
+    .map((set, index) => ({ set, index, beside: outside(set) }))
+    .sort((a, b) => a.set.length - b.set.length || a.beside - b.beside || a.index - b.index)
+    .map(({ set }) => set);
   if (sets.length === 0)
     return fallen(
       "rigging.slack-hang",

@@ -13,7 +13,7 @@ import type { Figure, Option, OutOfIt } from "./option.js";
 import { PLAIN, planned, type Turn } from "./plan.js";
 
 /** Faces that are looked at for each kind of panel, and in all. */
-const PER_OFFER = 2;
+const PER_OFFER = 3;
 const MOST_FACES = 6;
 /** The same where everything is to be shown. */
 const EVERY = { perOffer: 12, faces: 48 } as const;

@@ -84,6 +84,12 @@ function ownedOf(pieces: Iterable<NeededPiece>, { stock }: Pick<OpenRepository, 
   return owned;
 }
 
+/** Options of the face that is nearest to what was asked for: a smaller one would always be the least to buy. */
+const nearestOf = (options: readonly Option[]): readonly Option[] =>
+  options.filter(
+    ({ scheme }) => scheme.columns === options[0]?.scheme.columns && scheme.rows === options[0]?.scheme.rows,
+  );
+
 /** The purchase of one kind of panel that serves every wish; undefined when one of them has no option of it. */
 function purchaseOf(
   panel: string,
@@ -92,7 +98,7 @@ function purchaseOf(
 ): PurchaseTogether | undefined {
   const pieces = new Map<string, NeededPiece>();
   const lists = wishes.map(({ wish, drafted }) => {
-    const options = drafted.options.filter(({ scheme }) => scheme.panel === panel);
+    const options = nearestOf(drafted.options.filter(({ scheme }) => scheme.panel === panel));
     for (const { needs } of options) for (const piece of needs) pieces.set(keyOfPiece(piece), piece);
     return { wish, options, all: drafted.options };
   });
