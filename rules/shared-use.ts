@@ -8,8 +8,6 @@ export interface SharedWords {
   readonly mend: string;
 }
 
-const LEVEL = { level: "note" } as const;
-
 /** Who uses it with the build, and how much each. */
 function withWhom({ day, others }: WorstDay): string {
   if (others.length === 0) return "";
@@ -44,6 +42,55 @@ function compared(thing: SharedThing, others: readonly Booked[], words: SharedWo
   });
 }
 
+/** How it would be with those that are left out. */
+interface Supposed {
+  readonly thing: SharedThing;
+  readonly check: RawCheck;
+  /** Files of those that are left out, as a text. */
+  readonly whose: string;
+  readonly holds: boolean;
+}
+
+function supposed(thing: SharedThing, words: SharedWords): Supposed | undefined {
+  const { counted, leftOut, stay, allowed } = thing;
+  if (leftOut.length === 0 && (stay !== undefined || counted.length === 0)) return undefined;
+  const others = [...counted, ...leftOut];
+  const check = compared(thing, others, words);
+  const { total } = thing.worst(others);
+  const holds = check.form === "compare" && total.known && allowed.known && total.value <= allowed.value * (1 + 1e-9);
+  return { thing, check, whose: whole(leftOut.length > 0 ? leftOut : counted), holds };
+}
+
+/** Notes on things that are shared with the same documents are one note: a page of them is read by nobody. */
+function* notes(all: readonly Supposed[]): Iterable<RawCheck> {
+  const groups = new Map<string, Supposed[]>();
+  for (const each of all) groups.set(each.whose, [...(groups.get(each.whose) ?? []), each]);
+  for (const [whose, group] of groups) {
+    const [first] = group as [Supposed];
+    const also =
+      first.thing.stay === undefined
+        ? ` Without days this build is there beside ${whose} on every day.`
+        : ` ${whose} would be there, too, as a draft or without days.`;
+    if (group.length === 1) {
+      yield { ...first.check, level: "note", says: (said) => `${first.check.says(said)}${also}` };
+      continue;
+    }
+    const over = group.filter(({ holds }) => !holds);
+    const list = over.slice(0, MOST_NAMED).map(({ thing }) => of(thing));
+    const more = over.length > MOST_NAMED ? ` and ${over.length - MOST_NAMED} more` : "";
+    const says =
+      over.length === 0
+        ? `All that is shared would do for all.${also}`
+        : `Not enough for all, or not to be told: ${list.join("; ")}${more}.${also}`;
+    // Without days of its own it says so, and that is what is to be mended.
+    const mend = first.thing.stay === undefined ? {} : { mend: first.check.mend ?? "" };
+    yield { ...is((over[0] ?? first).thing, { holds: over.length === 0, says, ...mend }), level: "note" };
+  }
+}
+
+/** So many things are named in a note. */
+const MOST_NAMED = 6;
+
 /**
  * Checks of what the build shares with others: with those that are sure, and at level `note` how it would be with drafts
  * and documents without days.
@@ -54,8 +101,7 @@ export function* sharedChecks(
   words: (thing: SharedThing) => SharedWords,
   alone = false,
 ): Iterable<RawCheck> {
-  const undated = things.filter(({ stay }) => stay === undefined);
-  const first = undated.find(({ others }) => alone || others.length > 0);
+  const first = things.find(({ stay, others }) => stay === undefined && (alone || others.length > 0));
   if (first)
     yield open(
       { path: "on-site", label: "The build" },
@@ -66,15 +112,9 @@ export function* sharedChecks(
       },
     );
   for (const thing of things) {
-    const { counted, leftOut, stay } = thing;
-    if (stay !== undefined) {
-      if (alone || counted.length > 0) yield compared(thing, counted, words(thing));
-      else yield is(thing, { holds: true, says: `On the days on site no other build uses ${of(thing)}.` });
-    }
-    if (leftOut.length > 0 || (stay === undefined && counted.length > 0)) {
-      const check = compared(thing, [...counted, ...leftOut], words(thing));
-      const also = leftOut.length > 0 ? ` ${whole(leftOut)} would be there, too, as a draft or without days.` : "";
-      yield { ...check, ...LEVEL, says: (said) => `${check.says(said)}${also}` };
-    }
+    if (thing.stay === undefined) continue;
+    if (alone || thing.counted.length > 0) yield compared(thing, thing.counted, words(thing));
+    else yield is(thing, { holds: true, says: `On the days on site no other build uses ${of(thing)}.` });
   }
+  yield* notes(things.flatMap((thing) => supposed(thing, words(thing)) ?? []));
 }

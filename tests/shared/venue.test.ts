@@ -1,4 +1,4 @@
-import { type InspectionRecord, openRepository, type RepositoryFiles } from "@plumbmark/core";
+import { type InspectionRecord, openRepository, outlineOf, type RepositoryFiles } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
@@ -88,7 +88,7 @@ describe("what a circuit carries", () => {
         for (const [index, own] of notEmpty(uses.entries())) {
           const near = uses.filter((each) => each.venue === own.venue && each.from <= own.to && own.from <= each.to);
           const [check] = (record.documents[index]?.checks ?? []).filter(
-            ({ rule, says }) => rule === "power.shared-circuits" && !says.includes("outlets"),
+            ({ rule, says }) => rule === "power.shared-circuits" && !says.includes("Outlets"),
           );
           const most = naiveWorst(own, near, "I") + Math.max(...near.map(({ other }) => other));
           // Alone it is judged by power.circuit-load.
@@ -210,5 +210,61 @@ describe("over several repositories", () => {
     expect(failing(joined(0, stock, stock))[0]).toContain("stock.promised-twice");
     expect(failing(joined(0, stock, `${stock}days: {out: 0}\n`))[0]).not.toContain("stock.promised-twice");
     expect(failing(joined(7, stock, stock))).toEqual([[], []]);
+  });
+});
+
+describe("a build without days", () => {
+  const files = twice(0);
+  const [one, other] = files.documents as [RepositoryFiles["documents"][number], RepositoryFiles["documents"][number]];
+  const undated = { ...other, text: other.text.replace(/on-site: .*\n/u, "") };
+
+  test("is open for itself, and fails nobody: not even where ports and points would clash", () => {
+    const record = inspected({ ...files, documents: [one, undated] });
+    const said = record.documents.map(({ checks }) =>
+      [
+        ...new Set(
+          checks.filter(({ outcome }) => outcome !== "holds").map(({ level, outcome }) => `${level} ${outcome}`),
+        ),
+      ].sort(),
+    );
+    expect(said).toEqual([["note fails"], ["note fails", "shall open"]]);
+    expect(record.documents[0]?.verdict).toBe("ready");
+    const opened = record.documents[1]?.checks.filter(({ outcome }) => outcome === "open") ?? [];
+    expect(opened.map(({ rule, missing }) => `${rule} ${missing?.join()}`).sort()).toEqual(
+      SHARED.map((rule) => `${rule} on-site`).sort(),
+    );
+  });
+
+  test("is told of once by each rule, whatever is shared", () => {
+    const record = inspected({ ...files, documents: [one, undated] });
+    const notes = record.documents[0]?.checks.filter(({ level }) => level === "note") ?? [];
+    expect(notes.map(({ rule }) => rule).sort()).toEqual([...SHARED].sort());
+    const [structure] = notes.filter(({ rule }) => rule === "rigging.shared-structure");
+    expect(structure?.says).toContain("builds/other.md would be there, too, as a draft or without days.");
+  });
+});
+
+describe("a document that is not inspected", () => {
+  const files = twice(0);
+  const [one, other] = files.documents as [RepositoryFiles["documents"][number], RepositoryFiles["documents"][number]];
+  const failing = (others: NonNullable<RepositoryFiles["others"]>): readonly string[] =>
+    (inspected({ ...files, documents: [one], others }).documents[0]?.checks ?? [])
+      .filter(({ level, outcome }) => level === "shall" && outcome !== "holds")
+      .map(({ rule, outcome }) => `${rule} ${outcome}`)
+      .sort();
+
+  test("counts by its outline, which knows where its text is", () => {
+    expect(failing([outlineOf(other)])).toEqual([
+      "data.shared-processor fails",
+      "power.shared-circuits fails",
+      "rigging.shared-structure fails",
+    ]);
+  });
+
+  test("and leaves open what it may use, where nobody has its text", () => {
+    const { ...plain } = outlineOf(other);
+    const found = failing([plain]);
+    expect(found.length).toBeGreaterThan(2);
+    expect(found.every((each) => each.endsWith(" open"))).toBe(true);
   });
 });

@@ -14,7 +14,7 @@ const WORDS: Readonly<Record<string, Pick<SharedWords, "mend"> & { readonly says
   },
   outlets: {
     says: ({ label }, measured, allowed) =>
-      `${label} is asked for ${measured} outlets by all builds on it; it has ${allowed}.`,
+      `${label}: ${measured} are taken by all builds on the circuit; it has ${allowed}.`,
     mend: "Feed one of the builds from another circuit, or have an electrician of the house add an outlet.",
   },
 };

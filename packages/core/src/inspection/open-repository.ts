@@ -194,8 +194,8 @@ class Opened implements OpenRepository {
   }
 
   uses(document: string | DocumentFile): readonly SharedUse[] {
-    if (typeof document === "string") return usesIn({ path: document, promises: [] }, this.#snapshot);
-    return usesIn({ path: document.path, text: document.text, promises: [] }, this.#snapshot);
+    const other = typeof document === "string" ? { path: document } : { path: document.path, text: document.text };
+    return usesIn({ ...other, promises: [] }, this.#snapshot) ?? [];
   }
 
   free(question: FreeQuestion): Free {

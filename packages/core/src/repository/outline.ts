@@ -54,10 +54,12 @@ export const withFacesAlike = (placed: Placed): Data => withLike(placed, ["faces
  * What the other documents have to know of this one. Neither its body is read nor the rest of its front matter: that is
  * what takes the time, and a slip in it does not set panels free that are promised above.
  */
-export function outlineOf({ path, text }: SourceFile): Outline {
+export function outlineOf(file: SourceFile): Outline {
+  const { path, text } = file;
   const place = frontMatterOf(text);
   const data = place && outlineData(text.slice(place.from, place.to));
-  return outlineIn(path, data);
+  // What it uses is read from its text when somebody asks; the text is not sent or kept with the outline.
+  return Object.defineProperty(outlineIn(path, data), "text", { get: () => file.text });
 }
 
 const groupOf = (data: Data | undefined): Readonly<Record<string, Data>> =>

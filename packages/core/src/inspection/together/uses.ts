@@ -36,8 +36,11 @@ interface Known {
 
 const known = new WeakMap<object, Known>();
 
-/** What a document uses that others may use, too, by its model; worked out once while nothing of it is different. */
-export function usesIn(outline: OtherDocument, snapshot: UsesSource): readonly SharedUse[] {
+/**
+ * What a document uses that others may use, too, by its model; worked out once while nothing of it is different.
+ * Undefined of a document that is not inspected and whose text was not given.
+ */
+export function usesIn(outline: OtherDocument, snapshot: UsesSource): readonly SharedUse[] | undefined {
   if (outline.uses) return outline.uses;
   const { path } = outline;
   const source = snapshot.has(path) ? snapshot.sourceOf(path) : outline;
@@ -45,15 +48,16 @@ export function usesIn(outline: OtherDocument, snapshot: UsesSource): readonly S
   const found = known.get(source);
   const same = found?.catalogue === catalogue && found.stock === stock && found.standards === standards;
   if (same && found.surveys === surveys) return found.uses;
-  const uses = usesOf(snapshot.designOf(readAt(outline, snapshot))).map(plainUse);
+  const read = readAt(outline, snapshot);
+  if (!read) return undefined;
+  const uses = usesOf(snapshot.designOf(read)).map(plainUse);
   known.set(source, { catalogue, stock, standards, surveys, uses });
   return uses;
 }
 
-function readAt({ path, text }: OtherDocument, snapshot: UsesSource): ReadDocument {
+function readAt({ path, text }: OtherDocument, snapshot: UsesSource): ReadDocument | undefined {
   if (snapshot.has(path)) return snapshot.laidOver(path) ?? readDocument(snapshot.document(path));
-  if (text === undefined) throw new Error(`what ${path} uses is not known, and its text was not given`);
-  return readDocument({ path, text });
+  return text === undefined ? undefined : readDocument({ path, text });
 }
 
 /** What a document uses, booked on its days: of what is owned the way there and back are among them. */
@@ -97,9 +101,12 @@ export function useEntries(build: SharedDesign): readonly UseEntry[] | undefined
 export function ledgerOf(
   outlines: readonly Outline[],
   days: DaysAway,
-  usesOf: (path: string) => readonly SharedUse[],
+  usesOf: (path: string) => readonly SharedUse[] | undefined,
 ): Ledger {
   const byPath = new Map(outlines.map((each) => [each.path, each]));
   const dwellers = outlines.map(({ path, venue, stay }) => ({ path, venue, stay: stay && withWay(stay, days) }));
-  return new Ledger(dwellers, (path) => bookedIn(byPath.get(path) as Outline, usesOf(path), days));
+  return new Ledger(dwellers, (path) => {
+    const uses = usesOf(path);
+    return uses && bookedIn(byPath.get(path) as Outline, uses, days);
+  });
 }

@@ -38,7 +38,7 @@ export const outletUses = ({ circuits }: Design, venue: string): readonly OwnUse
   circuits
     .filter((circuit) => !nothingOn(circuit))
     .map(({ name, path, label, runs, devices, outletCount }) => ({
-      ...{ of: "outlets" as const, name, venue, path, label, unit: "{count}" },
+      ...{ of: "outlets" as const, name, venue, path, label: `Outlets of ${name}`, unit: "{count}" },
       amounts: { n: counted(runs.length + (devices.length > 0 ? 1 : 0), `outlets of ${name} taken`) },
       allowed:
         outletCount === undefined

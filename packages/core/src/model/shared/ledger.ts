@@ -73,17 +73,23 @@ export interface Dweller extends Dated {
 export class Ledger {
   readonly #documents = new Calendar<Dweller>();
   readonly #entered = new Set<string>();
+  /** Documents of which nobody told what they use. */
+  readonly #untold = new Calendar<Booked>();
+  readonly #stays = new Map<string, Stay | undefined>();
   readonly #books = new Map<string, Calendar<Booked>>();
 
   /**
    * @param dwellers every document, with the days its things are away
-   * @param usesOf what one of them uses
+   * @param usesOf what one of them uses; undefined where that is not known: then it may use anything
    */
   constructor(
     dwellers: Iterable<Dweller>,
-    private readonly usesOf: (path: string) => readonly Booked[],
+    private readonly usesOf: (path: string) => readonly Booked[] | undefined,
   ) {
-    for (const each of dwellers) this.#documents.add(each);
+    for (const each of dwellers) {
+      this.#documents.add(each);
+      this.#stays.set(each.path, each.stay);
+    }
   }
 
   /** Documents that are there on any of some days. */
@@ -93,20 +99,23 @@ export class Ledger {
 
   /** What one document uses. */
   of(path: string): readonly Booked[] {
-    return this.usesOf(path);
+    return this.usesOf(path) ?? [];
   }
 
   /** What documents but one use of something on any of some days, in the order of the documents' paths. */
   on(key: string, stay: Stay | undefined, but: string): readonly Booked[] {
     for (const { path } of this.near(stay)) if (path !== but) this.#enter(path);
-    const found = (this.#books.get(key)?.on(stay) ?? []).filter(({ file }) => file !== but);
+    const all = [...(this.#books.get(key)?.on(stay) ?? []), ...this.#untold.on(stay)];
+    const found = all.filter(({ file }) => file !== but);
     return found.toSorted((one, other) => (one.file < other.file ? -1 : one.file > other.file ? 1 : 0));
   }
 
   #enter(path: string): void {
     if (this.#entered.has(path)) return;
     this.#entered.add(path);
-    for (const each of this.usesOf(path)) {
+    const uses = this.usesOf(path);
+    if (!uses) this.#untold.add(untoldUse(path, this.#stays.get(path)));
+    for (const each of uses ?? []) {
       const key = sharedKey(each);
       const book = this.#books.get(key) ?? new Calendar<Booked>();
       this.#books.set(key, book);
@@ -114,3 +123,9 @@ export class Ledger {
     }
   }
 }
+
+/** A use nobody knows the amount of. */
+const untoldUse = (file: string, stay: Stay | undefined): Booked => ({
+  ...{ of: "item", name: "", path: "", amounts: {}, unit: "" },
+  ...{ file, stay, draft: false },
+});
