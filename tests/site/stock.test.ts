@@ -52,10 +52,10 @@ describe("the page of the stock", () => {
       "not in the stock list",
       "not stated",
       "not stated",
+      "none",
+      "0",
       "cannot be told",
-      "cannot be told",
-      "cannot be told",
-      "six, face wall: 2 panels, days not stated; ",
+      "six, face wall: 2 panels, days not stated; not counted; ",
       "",
     ]));
 
@@ -71,5 +71,72 @@ describe("the page of the stock", () => {
     const { stock: _, ...files } = starterFiles;
     const bare = publish({ files: { ...files, documents: [] }, rules, today: TODAY });
     expect(bare.get("stock.html")).toContain("There is no stock list, and no build names a lot.");
+  });
+});
+
+describe("items and days", () => {
+  const text = (name: string, days: string, more: string) => ({
+    path: `builds/${name}.md`,
+    text: `---\nbuild: ${name}\ntitle: ${name}\nrevision: 1\nstatus: for-build\n${days}${more}---\n\n# ${name}\n`,
+  });
+  const owned = {
+    path: "stock.yaml",
+    text: "items:\n  breaker-lock: {count: 5, inspected: 2026-09-01}\n  cat6-solid: {lengths: {60 ft: 2, 70 ft: 1}}\n  processor-4: {serials: {P4-1: {inspected: 2026-08-01}, P4-2: {fault: port 2}}}\ndays: {out: 1, back: 2}\n",
+  };
+  // By hand: three locks from the 1st to the 4th, back on the 6th; four from the 7th on, loaded on the 6th: 7 on the 6th.
+  const both = publish({
+    files: {
+      ...starterFiles,
+      stock: owned,
+      documents: [
+        text(
+          "one",
+          "on-site: 2027-03-02 to 2027-03-04\n",
+          "also-bring: {breaker-lock: 3, cat6-solid: {count: 1, length: 60 ft}}\n",
+        ),
+        text("two", "on-site: 2027-03-07\n", "also-bring: {breaker-lock: 4}\n"),
+        text("three", "", "also-bring: {breaker-lock: 4}\n"),
+      ],
+    },
+    rules,
+    today: TODAY,
+  });
+  const cells = (id: string): readonly string[] => {
+    const [, html = ""] = new RegExp(`<tr id="Item-${id}">(.*?)</tr>`, "u").exec(both.get("stock.html") ?? "") ?? [];
+    return html.split(/<\/t[hd]>/u).map((cell) => cell.replace(/<\/li>/gu, "; ").replace(/<[^>]*>/gu, ""));
+  };
+
+  it("tells of an item how many there are, the busiest day with those on the way, and what is short", () =>
+    expect(cells("breaker-lock")).toEqual([
+      "breaker-lock",
+      "any",
+      "5",
+      "2026-09-01",
+      "2027-03-06",
+      "7",
+      "2 short",
+      "one: 3, 2027-03-01 to 2027-03-06; two: 4, 2027-03-06 to 2027-03-09; ",
+      "",
+    ]));
+
+  it("lists lengths one by one, and leaves out what is faulty", () => {
+    expect(cells("cat6-solid_20_60_20_ft").slice(1, 7)).toEqual(["60 ft", "2", "not stated", "2027-03-01", "1", "1"]);
+    expect(cells("cat6-solid_20_70_20_ft").slice(1, 7)).toEqual(["70 ft", "1", "not stated", "none", "0", "1"]);
+    expect(cells("processor-4").slice(1, 4)).toEqual(["any", "1 out of use: P4-2: port 2", "2026-08-01"]);
+  });
+
+  it("the register says which builds stand on which days", () => {
+    const [, html = ""] = /<h2 id="By-day">(.*?)<\/section>/su.exec(both.get("index.html") ?? "") ?? [];
+    const rows = [...html.matchAll(/<tr>(.*?)<\/tr>/gsu)].map(([, row = ""]) =>
+      row
+        .replace(/<\/t[hd]>/gu, " | ")
+        .replace(/<[^>]*>/gu, "")
+        .trim(),
+    );
+    expect(rows.slice(1).map((row) => row.replace(/, no venue stated.*/u, ""))).toEqual([
+      "2027-03-02 to 2027-03-04 | one",
+      "2027-03-07 | two",
+    ]);
+    expect(both.get("index.html")).toContain("Without days on site: ");
   });
 });

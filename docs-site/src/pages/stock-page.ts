@@ -1,4 +1,4 @@
-import type { Promised } from "@plumbmark/core";
+import { type Lot, type Promised, soundIn } from "@plumbmark/core";
 import { nameAnchor } from "../html/anchor.js";
 import { type Content, h } from "../html/html.js";
 import { state } from "../html/state.js";
@@ -6,6 +6,7 @@ import { type TableColumn, table } from "../html/table.js";
 import type { DocumentSummary } from "../site/document-summary.js";
 import { type LotLine, lotLines } from "../site/lots.js";
 import { ruleLinks, type SiteWithDocuments } from "../site/site.js";
+import { itemsOf } from "./items-table.js";
 import type { SitePage } from "./page.js";
 import { partAnchor } from "./parts-page.js";
 
@@ -47,7 +48,7 @@ const taker = (each: Promised, { page, title }: Pick<DocumentSummary, "page" | "
     each.count === undefined ? ["number ", UNSTATED] : `${each.count} panels`,
     ", ",
     days(each),
-    each.draft ? "; a draft, not counted" : undefined,
+    each.draft ? "; a draft, not counted" : each.stay === undefined ? "; not counted" : undefined,
   ]);
 
 function takers({ promises }: LotLine, sheets: ReadonlyMap<string, DocumentSummary>): Content {
@@ -60,9 +61,14 @@ function takers({ promises }: LotLine, sheets: ReadonlyMap<string, DocumentSumma
   return [h("ul", items), more > 0 ? h("p", `${more} more take from it.`) : undefined];
 }
 
+const panels = (lot: Lot): Content =>
+  lot.faulty === undefined || lot.faulty === 0
+    ? String(lot.count)
+    : [String(lot.count), h("small", ` ${lot.faulty} of them faulty`)];
+
 const left = ({ lot, peak }: LotLine): Content => {
   if (!lot || peak === "open") return OPEN;
-  const rest = lot.count - (peak?.count ?? 0);
+  const rest = soundIn(lot) - (peak?.count ?? 0);
   return rest < 0 ? h("b", `${-rest} short`) : String(rest);
 };
 
@@ -79,7 +85,7 @@ const row = (line: LotLine, sheets: ReadonlyMap<string, DocumentSummary>, parts:
             parts.has(lot.panel) ? h("a", { href: `parts.html#${partAnchor(lot.panel)}` }, lot.panel) : lot.panel,
           ),
       lot?.batch ?? UNSTATED,
-      lot === undefined ? UNSTATED : String(lot.count),
+      lot === undefined ? UNSTATED : panels(lot),
       peak === "open" ? OPEN : (peak?.day ?? "none"),
       peak === "open" ? OPEN : String(peak?.count ?? 0),
       left(line),
@@ -95,7 +101,7 @@ export function stockPage(site: SiteWithDocuments): SitePage {
   const rule = ruleLinks(site, PATH)(RULE);
   const content: Content = [
     h("p", [
-      "A lot is one purchase of panels; a batch is the maker's: two batches of one panel may differ in colour. Panels and their spares count as away on every day a build is on site, both ends included. Days of transport and what only a draft asks for are not counted. Each build is judged by ",
+      "A lot is one purchase of panels; a batch is the maker's: two batches of one panel may differ in colour. Panels and their spares, and everything else that is taken along, count as away on every day a build is on site, both ends included, and on the days out and back. What is faulty is in no number; drafts, and builds without days, are not counted. Each build is judged by ",
       rule === undefined ? RULE : h("a", { href: rule }, RULE),
       ".",
     ]),
@@ -110,6 +116,7 @@ export function stockPage(site: SiteWithDocuments): SitePage {
             lines.map((line) => row(line, sheets, site.repository.catalogue.parts)),
           ),
         ),
+    itemsOf(site),
   ];
   return { path: PATH, title: "Stock", number: "0.10", content };
 }

@@ -1,5 +1,5 @@
 import { type Booking, type Peak, peakUse } from "@plumbmark/calc";
-import type { Lot, Promised } from "@plumbmark/core";
+import { type DaysAway, type Lot, type Promised, withWay } from "@plumbmark/core";
 import { nameAnchor } from "../html/anchor.js";
 import type { SiteWithDocuments } from "./site.js";
 
@@ -15,13 +15,12 @@ export interface LotLine {
   readonly peak: Peak | "open" | undefined;
 }
 
-const booking = ({ lot, file, count, stay }: Promised): readonly Booking[] =>
-  count === undefined || stay === undefined ? [] : [{ lot, build: file, count, ...stay }];
-
-function peakOf(promises: readonly Promised[]): LotLine["peak"] {
-  // A draft promises nothing, as the rule on stock has it.
-  const claims = promises.filter(({ draft }) => !draft);
-  const bookings = claims.flatMap(booking);
+function peakOf(promises: readonly Promised[], way: DaysAway): LotLine["peak"] {
+  // A draft promises nothing, nor does a document without days, as the rule on stock has it.
+  const claims = promises.filter(({ draft, stay }) => !draft && stay !== undefined);
+  const bookings = claims.flatMap(({ lot, file, count, stay }): readonly Booking[] =>
+    count === undefined || stay === undefined ? [] : [{ lot, build: file, count, ...withWay(stay, way) }],
+  );
   return bookings.length < claims.length ? "open" : peakUse(bookings)[0];
 }
 
@@ -44,7 +43,7 @@ export function lotLines({
       name,
       lot: lots.get(name),
       promises: own.toSorted((one, other) => (day(one) < day(other) ? -1 : day(one) > day(other) ? 1 : 0)),
-      peak: peakOf(own),
+      peak: peakOf(own, repository.stock.days),
     }))
     .sort((one, other) => (one.name < other.name ? -1 : 1));
 }

@@ -1,5 +1,6 @@
 import { drawingStyle } from "../drawings/drawing-style.js";
 import { titleOf } from "../html/table.js";
+import { ITEM_COLUMNS } from "../pages/items-table.js";
 import { PARTS_COLUMNS as PARTS } from "../pages/parts-page.js";
 import { REGISTER_COLUMNS as REGISTER } from "../pages/register.js";
 import { FORMULAS, METHODS } from "../pages/sources/formulas-page.js";
@@ -15,6 +16,8 @@ export const siteStyle =
   rowLabels([
     ["register", REGISTER.map(titleOf)],
     ["stock", STOCK.map(titleOf)],
+    ["items", ITEM_COLUMNS.map(titleOf)],
+    ["by-day", ["Days", "Builds on site"]],
     ["part-rows", PARTS],
     ["source-rows", SOURCES],
     ["formula-rows", FORMULAS],
