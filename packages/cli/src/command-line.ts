@@ -124,7 +124,11 @@ export function commandLine(context: CommandContext, version: string, done: (sta
     .addOption(new Option("--as <form>", "the form to print in").choices(["text", "json", "markdown"]).default("text"))
     .option("--option <number>", "write this option as a build document")
     .option("--to <file>", "where the build document goes")
-    .option("--replace", "replace a build document that is there already")
+    .option(
+      "--sheet <file>",
+      "write the options side by side, with face and hang plot, as a page for talking to a client",
+    )
+    .option("--replace", "replace what is there already")
     .option("--every", "show every option that no other betters in everything")
     .option("--pairs", "without a size: show also which two faces the same panels make at the same time")
     .option("--together", "one purchase of one batch that serves all the wishes")

@@ -71,6 +71,7 @@ Examples
   plumbmark draft wishes/spring-banner.yaml --option 2 --to builds/spring.md
   plumbmark draft wishes/spring-banner.yaml --every --within 5 s
   plumbmark draft wishes/*.yaml --together     the least to buy that serves them all
+  plumbmark draft wishes/spring-banner.yaml --sheet options.html
   plumbmark draft wishes/spring-banner.yaml --as json > options.json`;
 
 export const RULES_HELP = `

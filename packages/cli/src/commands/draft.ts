@@ -10,6 +10,7 @@ import {
   draft,
   draftRecord,
   drawnTogether,
+  optionsTable,
   readWish,
   unknownIn,
   type Wish,
@@ -35,6 +36,7 @@ export interface DraftOptions {
   readonly every?: boolean;
   readonly pairs?: boolean;
   readonly together?: boolean;
+  readonly sheet?: string;
   readonly within?: string;
   readonly standard?: string;
 }
@@ -212,6 +214,7 @@ export async function draftCommand(
   if (options.together) return printTogether(all, drafting);
   if (target && number !== undefined)
     return writeOption(all[0] as Made, number, target, options.replace ?? false, context);
+  if (options.sheet !== undefined) return writeSheet(all, options.sheet, drafting);
   print(
     all.map(({ record }) => record),
     options.as,
@@ -225,6 +228,35 @@ function refuseTwins(wishes: readonly Wish[]): void {
   const twin = wishes.find(({ name }, index) => wishes.findIndex((each) => each.name === name) !== index);
   if (twin)
     throw new Trouble(`${twin.file}: another wish is called \`${twin.name}\`, too.`, "Give one of them another name.");
+}
+
+/** The options of one wish as they are shown to a client. */
+async function sheetOf({ drafted, record }: Made, drafting: Drafting): Promise<string> {
+  const { optionSheet } = await import("@plumbmark/docs-site");
+  const repository = open(drafting.repository, drafting.context);
+  const { columns, rows } = optionsTable(record);
+  const path = freePath(new Set(repository.documents), record.wish);
+  const options = drafted.options.map(({ document, toFindOut }, index) => {
+    repository.replace(path, document, "document");
+    const subject = repository.model(path);
+    const figures = columns.map(({ name }, at) => [name, rows[index]?.[at]?.text ?? ""] as const).slice(1, -1);
+    return { title: `Option ${index + 1}`, trades: drafted.trades[index] ?? "", figures, subject, toFindOut };
+  });
+  return optionSheet(record.title, record["not-said"], options);
+}
+
+/** Writes the options of one wish side by side, as a page of its own. @throws Trouble */
+async function writeSheet([first, ...more]: readonly Made[], to: string, drafting: Drafting): Promise<number> {
+  if (!first || more.length > 0) throw new Trouble("A sheet shows the options of one wish.", "Name one wish.");
+  const { context, options } = drafting;
+  const path = resolve(context.folder, to);
+  if (!/\.html$/iu.test(path)) throw new Trouble(`\`${to}\` is no page.`, "Let its name end in `.html`.");
+  if (existsSync(path) && !options.replace)
+    throw new Trouble(`\`${to}\` is there already.`, "Name another place, or add `--replace`.");
+  await write({ path, file: to }, await sheetOf(first, drafting), options.replace ?? false);
+  const { length } = first.drafted.options;
+  context.print(`${to} shows ${length} option${length === 1 ? "" : "s"} of ${first.wish.name}.\n`);
+  return hasNoShortfall(first) ? 0 : 1;
 }
 
 /** Prints what serves all of several wishes; status 1 when nothing does. */
