@@ -8,9 +8,11 @@ import {
   readStandards,
 } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
+import { codeFolder } from "../plugins/code-as-stated.js";
 import { rulesOfPlugins } from "../plugins/plugins.js";
 import { plain } from "../report/lines.js";
 import { type DocsRepository, readRepository } from "../repository/read-repository.js";
+import { disk } from "../source/disk.js";
 import type { ResultCache } from "./cache/cache.js";
 import type { EngineRequest, Means } from "./engine.js";
 
@@ -44,7 +46,7 @@ export async function openWithRules(
   request: EngineRequest,
   { cacheFor, outline }: Pick<Means, "cacheFor" | "outline">,
 ): Promise<Opened> {
-  const { plugins: arePluginsWanted = true, warn, today } = request;
+  const { plugins: arePluginsWanted = true, warn, today, source } = request;
   const repository = await readRepository({ ...request, cacheFor });
   const { settings, standardFolder, remarks, wants, cache } = repository;
   for (const line of [...outdatedIn(repository.files), ...remarks]) warn(`plumbmark: ${plain(line)}\n`);
@@ -55,16 +57,21 @@ export async function openWithRules(
     // A plugin is told what has to be known of the documents nobody asked for: they need not be read twice.
     files = { ...files, documents: await outline(files, cache) };
   }
-  const own = await rulesOfPlugins({
+  const elsewhere =
+    willRun && source !== undefined && source !== disk && standardFolder !== undefined
+      ? await codeFolder(source, standardFolder, settings["rules-from"])
+      : undefined;
+  const given = {
     settings,
     standard: files.houseStandard,
-    folder: standardFolder,
+    folder: elsewhere?.folder ?? standardFolder,
     taken: rules.map(({ id }) => id),
     warn,
     refused: !arePluginsWanted,
     cache,
     on: { files, today, wanted: pathsOf(files.documents).filter(wants) },
-  });
+  };
+  const own = await rulesOfPlugins(given).finally(() => elsewhere?.end());
   return { ...repository, files, rules: [...rules, ...own] };
 }
 
