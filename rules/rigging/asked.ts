@@ -5,10 +5,11 @@ interface Asked {
   readonly holds: boolean | undefined;
   readonly says: string;
   readonly mend: string;
+  readonly needs?: string;
 }
 
 /** What is asked of a statement, as a check: what nobody can tell is open. */
-export function askedCheck({ path, holds, says, mend }: Asked): RawCheck {
+export function askedCheck({ path, holds, says, mend, needs = path }: Asked): RawCheck {
   const thing = { path, label: says };
-  return holds === undefined ? open(thing, { says, mend, needs: [path] }) : is(thing, { holds, says, mend });
+  return holds === undefined ? open(thing, { says, mend, needs: [needs] }) : is(thing, { holds, says, mend });
 }

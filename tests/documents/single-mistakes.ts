@@ -528,7 +528,9 @@ export function withMistake({ from, to, file = BANNER, at }: SingleMistake): {
       ...whole,
       parts: whole.parts.map(put),
       documents: whole.documents.filter(({ path }) => path === BANNER).map(put),
-      others: whole.documents.filter(({ path }) => path !== BANNER).map(outlineOf),
+      others: whole.documents
+        .filter(({ path }) => path !== BANNER)
+        .map((each) => ({ ...outlineOf(each), text: each.text })),
     },
   };
 }

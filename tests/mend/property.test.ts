@@ -60,7 +60,9 @@ function filesWith(path: string, text: string): RepositoryFiles {
     ...whole,
     parts: whole.parts.map(put),
     documents: whole.documents.filter((each) => each.path === judged).map(put),
-    others: whole.documents.filter((each) => each.path !== judged).map(outlineOf),
+    others: whole.documents
+      .filter((each) => each.path !== judged)
+      .map((each) => ({ ...outlineOf(each), text: each.text })),
   };
 }
 

@@ -44,7 +44,7 @@ export function withCauses(
     if (kept && !kept.has(keyOf(check))) return near ?? first;
     const all = missing.length > 0 && missing.every((each) => causes.some(({ mistake }) => isFor(each, mistake)));
     if (check.outcome === "open" && all) return near;
-    return unread && !kept ? first : undefined;
+    return unread ? first : undefined;
   };
   return checks.map((check) => {
     if (check.outcome === "holds" || isCause(check)) return check;

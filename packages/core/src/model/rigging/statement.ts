@@ -11,6 +11,8 @@ export interface StatementCheck {
   readonly holds: boolean | undefined;
   readonly says: string;
   readonly mend: string;
+  /** What has to be written down before it can be told, where that is not the thing itself. */
+  readonly needs?: string;
 }
 
 /** Something a person states in writing: who, with which licence, on which day, in which file, until when. */
@@ -43,6 +45,17 @@ export class Statement {
       holds: undefined,
       says: `${this.label}: ${what} is not written down.`,
       mend: `Write it under \`${path}\`.`,
+    };
+  }
+
+  /** It is written, and the days on site are not. */
+  #undated(key: string, says: string): StatementCheck {
+    return {
+      path: `${this.path}.${key}`,
+      holds: undefined,
+      says: `${this.label}: ${says}: the days on site are not known.`,
+      mend: "Write them under `on-site`: `2027-03-05 to 2027-03-08`, or `from 2027-03-05`.",
+      needs: "on-site",
     };
   }
 
@@ -88,7 +101,7 @@ export class Statement {
     const [day, stay] = [this.text("on"), stayOf(this.build.reader.data("on-site"))];
     if (day === undefined) return this.#open("on", "its day");
     if (!isDay(day)) return this.#is("on", false, `\`${day}\` is no day.`, "Write the day as 2027-03-05.");
-    if (!stay) return this.#open("on", "whether its day is before the days on site, for these");
+    if (!stay) return this.#undated("on", "whether its day is before the days on site cannot be told");
     return this.#is(
       "on",
       day <= stay.from,
@@ -102,7 +115,7 @@ export class Statement {
     if (until === undefined) return this.#open("until", "until when it is good");
     if (until === "no-end") return this.#is("until", true, "it has no end.");
     if (!isDay(until)) return this.#is("until", false, `\`${until}\` is no day.`, "Write a day, or `no-end`.");
-    if (!stay) return this.#open("until", "whether it lasts over the days on site, for these");
+    if (!stay) return this.#undated("until", "whether it lasts over the days on site cannot be told");
     // A build that stays is asked again on every day it is looked at.
     const { today } = this.build.context;
     const last = stay.to ?? (today > stay.from ? today : stay.from);
