@@ -23,7 +23,17 @@ export interface StandardMistake {
 }
 
 /** What concerns the repository as a whole and stands in the house standard of its root. */
-const ROOT_ONLY = ["documents", "parts", "stock", "papers", "rules-from", "plugins", "plugin-limits"] as const;
+const ROOT_ONLY = [
+  "documents",
+  "parts",
+  "stock",
+  "surveys",
+  "wishes",
+  "papers",
+  "rules-from",
+  "plugins",
+  "plugin-limits",
+] as const;
 
 export const placeIn = ({ placed }: StandardFile, path: string): Place => {
   for (let here = path; here !== ""; here = here.includes(".") ? here.slice(0, here.lastIndexOf(".")) : "") {
