@@ -1,4 +1,5 @@
 import type { Known } from "@plumbmark/calc";
+import { asMeant } from "../document/edited.js";
 import { LIKE_IN_SURVEY, withLike } from "../document/like.js";
 import type { Mistake } from "../document/mistake.js";
 import { written } from "../document/nothing-written.js";
@@ -72,6 +73,12 @@ export function readSurvey(file: SourceFile): Survey | undefined {
     ...{ name, title: textOf(placed.data, "title") ?? name, file: file.path, placed },
     ...{ values, mistakes, implausible, unsure },
   };
+}
+
+/** A survey as it was most likely meant, for telling what waits for its mistakes. */
+export function surveyAsMeant(survey: Survey, { path, text }: SourceFile): Survey {
+  const meant = asMeant(text, (each) => readSurvey({ path, text: each })?.mistakes ?? []);
+  return readSurvey({ path, text: meant }) ?? survey;
 }
 
 /** The same survey with another value at a path, for telling what would come of it. */

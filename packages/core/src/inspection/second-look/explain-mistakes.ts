@@ -2,6 +2,7 @@ import { asMeant } from "../../document/edited.js";
 import type { Mistake } from "../../document/mistake.js";
 import { type Cause, withCauses } from "../../findings/consequences.js";
 import { type ReadDocument, readDocument, withChanges } from "../../repository/outline.js";
+import { surveyAsMeant } from "../../venue/survey.js";
 import { type DocumentModel, modelOf } from "../document-model.js";
 import { type InspectionTask, judgeDocument } from "../judge-document.js";
 import type { CheckEntry } from "../record.js";
@@ -11,9 +12,23 @@ import type { Snapshot } from "../snapshot.js";
 const catalogueCauses = ({ catalogue }: Snapshot): readonly Cause[] =>
   [...catalogue.mistakes].flatMap(([file, mistakes]) => mistakes.map((mistake) => ({ file, mistake })));
 
+/** Mistakes of the survey of a build's venue, and the snapshot in which they are put right. */
+function surveyCauses(
+  { build }: DocumentModel,
+  snapshot: Snapshot,
+): { readonly causes: readonly Cause[]; readonly by: Snapshot } {
+  const survey = build.reader.venue?.survey;
+  const file = snapshot.files.surveys?.find(({ path }) => path === survey?.file);
+  if (!survey || !file || survey.mistakes.length === 0) return { causes: [], by: snapshot };
+  return {
+    causes: survey.mistakes.map((mistake) => ({ file: survey.file, mistake })),
+    by: snapshot.withSurvey(surveyAsMeant(survey, file)),
+  };
+}
+
 const isForm = ({ rule }: Mistake): boolean => rule === "document.front-matter";
 
-/** Tells what only follows from mistakes: first of the document's form, then of the catalogue, then of what the document refers to. */
+/** Tells what only follows from mistakes: first of the document's form, then of the catalogue and the survey, then of what the document refers to. */
 export function explainMistakes(
   model: DocumentModel,
   checks: readonly CheckEntry[],
@@ -22,7 +37,8 @@ export function explainMistakes(
   const { mistakes } = model;
   const { document, snapshot } = asked;
   const catalogue = catalogueCauses(snapshot);
-  if (mistakes.length === 0 && catalogue.length === 0) return checks;
+  const surveyed = surveyCauses(model, snapshot);
+  if (mistakes.length + catalogue.length + surveyed.causes.length === 0) return checks;
   const meant = (which: (mistake: Mistake) => boolean, by: Snapshot): readonly CheckEntry[] | undefined => {
     const read = (text: string): DocumentModel => withText(text, model, by, asked);
     const text = asMeant(document.file.text, (each) => read(each).mistakes.filter(which));
@@ -43,6 +59,7 @@ export function explainMistakes(
   mark(own(isForm), isForm, snapshot);
   // A part that is not found may stand in a file that cannot be read.
   if (catalogue.length > 0) mark(catalogue, () => true, snapshot.withCatalogue(snapshot.catalogue.meant()));
+  mark(surveyed.causes, () => true, surveyed.by);
   mark(
     own((mistake) => !isForm(mistake)),
     () => true,

@@ -91,3 +91,17 @@ test("what does not hold tells where in the survey its figure stands", () => {
     "20 A: the survey of 2026-10-02 by R. Tallow, venues/ferry-hall.md, line 18",
   );
 });
+
+test("what waits for a mistake of the survey says so, and what does not wait for it does not", () => {
+  const load: [string, string] = ["circuits: {stage-5: {serves: [rack-a]}}", "circuits: {stage-4: {other-load: none}}"];
+  const checks = opened({ build: [load], hall: [["breaker: 20 A, control", "braker: 20 A, control"]] }).one(PATH).entry
+    .checks;
+  const load4 = checks.find(({ rule, at }) => rule === "power.circuit-load" && at.path === "power.circuits.stage-4");
+  expect(load4).toMatchObject({
+    outcome: "open",
+    "follows-from": { file: "venues/ferry-hall.md", path: "circuits.stage-4.braker", line: 18 },
+  });
+  const others = checks.filter(({ rule, outcome }) => rule === "rigging.rated-hardware" && outcome === "open");
+  expect(others.length).toBeGreaterThan(0);
+  expect(others.map((check) => check["follows-from"])).toEqual(others.map(() => undefined));
+});
