@@ -6,33 +6,39 @@ const GUIDE = new URL("../../docs-site/guide/", import.meta.url);
 export interface Block {
   readonly language: string;
   readonly path: string | undefined;
-  /** The document of the page that its front matter is laid over: a sample that shows only what is otherwise. */
+  /** The document whose front matter it is laid over: a sample that shows only what is otherwise, and is ready. */
   readonly changes: string | undefined;
+  /** The same where the page goes on with the document as it is then, for better or worse. */
+  readonly tries: string | undefined;
   readonly text: string;
 }
 
 export interface GuidePage {
   readonly name: string;
   readonly blocks: readonly Block[];
+  /** Another page whose files its readers have already: `<!-- files of your-first-build -->`. */
+  readonly filesOf: string | undefined;
 }
 
-const CHANGE = "change:";
+const behind = (word: "change:" | "try:", place: string): string | undefined =>
+  place.startsWith(word) ? place.slice(word.length) : undefined;
 
 const FENCE = /^```(\w+)(?: (\S+))?\n([\s\S]*?)^```$/gmu;
 
 export const guidePages: readonly GuidePage[] = readdirSync(GUIDE)
   .filter((file) => file.endsWith(".md"))
   .sort()
-  .map((file) => ({
+  .map((file) => ({ file, text: readFileSync(new URL(file, GUIDE), "utf8") }))
+  .map(({ file, text }) => ({
     name: file.slice(0, -".md".length),
-    blocks: [...readFileSync(new URL(file, GUIDE), "utf8").matchAll(FENCE)].map(
-      ([, language = "", place = "", text = ""]) => ({
-        language,
-        path: place === "" || place.startsWith(CHANGE) ? undefined : place,
-        changes: place.startsWith(CHANGE) ? place.slice(CHANGE.length) : undefined,
-        text,
-      }),
-    ),
+    filesOf: /^<!-- files of ([a-z-]+) -->$/mu.exec(text)?.[1],
+    blocks: [...text.matchAll(FENCE)].map(([, language = "", place = "", text = ""]) => ({
+      language,
+      path: place === "" || /^(?:change|try):/u.test(place) ? undefined : place,
+      changes: behind("change:", place),
+      tries: behind("try:", place),
+      text,
+    })),
   }));
 
 /** Words of a command line; what stands in quotes is one. */

@@ -64,16 +64,16 @@ type Written = (typeof guide)[number];
 
 type Tree = Markdown["tree"];
 
-const CHANGE = "change:";
+/** What a sample that is laid over a document is marked with. */
+const LAID_OVER = /^(?:change|try):/u;
 
 /** A sample that is a file stands below the file's name: readers have to put it there. */
 const withFileNames = (tree: Tree): Tree => ({
   ...tree,
   children: tree.children.flatMap((node) => {
     if (node.type !== "code" || !node.meta) return [node];
-    const changes = node.meta.startsWith(CHANGE);
-    const file = { type: "inlineCode" as const, value: changes ? node.meta.slice(CHANGE.length) : node.meta };
-    const words = changes ? [{ type: "text" as const, value: "Changes in " }] : [];
+    const file = { type: "inlineCode" as const, value: node.meta.replace(LAID_OVER, "") };
+    const words = LAID_OVER.test(node.meta) ? [{ type: "text" as const, value: "Changes in " }] : [];
     return [{ type: "paragraph" as const, children: [...words, file] }, node];
   }),
 });
@@ -86,9 +86,10 @@ const titleOf = onceFor((page: Written): string => {
   return heading ? plainText(heading) : "";
 });
 
-/** A link from one page of the guide to another. */
+/** A link from one page of the guide to another, or to the reference. */
 const resolve = (href: string): string | undefined => {
   const name = /^([a-z-]+)\.md$/u.exec(href)?.[1];
+  if (/^\.\.\/reference\/[a-z-]+\.html(?:#|$)/u.test(href)) return href;
   return name !== undefined && guide.some((page) => page.name === name) ? `${name}.html` : undefined;
 };
 
@@ -110,6 +111,7 @@ const listed = (page: Written): Content => h("li", h("a", { href: `${page.name}.
 export function guidePages(): readonly SitePage[] {
   const content: Content = [
     h("p", "Two parts. Every sample is a file or a command that is run with each release."),
+    h("p", ["What every key means: the ", h("a", { href: "../reference/index.html" }, "reference"), "."]),
     pagesByPart.map(({ title, says, pages: of }) => [h("h2", title), h("p", says), h("ol", of.map(listed))]),
   ];
   return [{ path: PATH, title: "Guide", number: "3.00", content }, ...pages.map((page) => guidePage(page))];
