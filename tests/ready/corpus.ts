@@ -75,10 +75,19 @@ export interface Written {
   readonly pointer: string;
 }
 
-/** Whether leaving a field out changes a check. */
-export function decides({ files, document, pointer }: Written): boolean {
+/** What each rule's checks came to, with a field and without it. */
+function bothWays({ files, document, pointer }: Written): readonly (readonly [rule: string, same: boolean])[] {
   const repository = openRepository(files(), rules, { today: TODAY, every: true });
-  const before = gist(repository.one(document).entry.checks);
-  const without = repository.with([{ op: "remove", document, path: pointer }]);
-  return gist(without.one(document).entry.checks) !== before;
+  const checks = repository.one(document).entry.checks;
+  const without = repository.with([{ op: "remove", document, path: pointer }]).one(document).entry.checks;
+  const of = (all: typeof checks, id: string) => gist(all.filter(({ rule }) => rule === id));
+  const ids = [...new Set([...checks, ...without].map(({ rule }) => rule))];
+  return ids.map((id) => [id, of(checks, id) === of(without, id)]);
 }
+
+/** Rules of which a check comes out otherwise when a field is left out. */
+export const rulesChanged = (where: Written): readonly string[] =>
+  bothWays(where).flatMap(([rule, same]) => (same ? [] : [rule]));
+
+/** Whether leaving a field out changes a check. */
+export const decides = (where: Written): boolean => rulesChanged(where).length > 0;

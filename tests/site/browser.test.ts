@@ -141,7 +141,7 @@ describe.each(WHERE)("from a %s", (where) => {
     ["rule", "deflecton", "rigging.bar-deflection"],
   ])("the search finds a %s by %s", async (kind, words, title) => {
     await open("search.html", where);
-    await page.getByLabel("A rule, a build, a part or a lot").fill(words);
+    await page.getByLabel("A rule, a build, a part, a lot or a key").fill(words);
     const first = page.locator("#Found li").filter({ hasText: title }).first();
     expect(await first.textContent()).toContain(` ${kind}.`);
     expect(

@@ -9,5 +9,6 @@ export const MENU: readonly (readonly [string, string])[] = [
   ["venues/index.html", "Venues"],
   ["sources.html", "Sources"],
   ["guide/index.html", "Guide"],
+  ["reference/index.html", "Reference"],
   ["search.html", "Search"],
 ];

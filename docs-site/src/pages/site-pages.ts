@@ -4,6 +4,7 @@ import { guidePages } from "./guide-pages.js";
 import { houseStandardPage } from "./house-standard.js";
 import type { SitePage } from "./page.js";
 import { partsPage } from "./parts-page.js";
+import { referencePages } from "./reference/reference-pages.js";
 import { registerPage } from "./register.js";
 import { rulePage } from "./rules/rule-page.js";
 import { rulesIndex } from "./rules/rules-index.js";
@@ -31,5 +32,6 @@ export function* sitePages(site: SiteWithDocuments): Generator<SitePage> {
   yield* venuePages(site);
   yield* registerPages(site.rules, site.rulePaths);
   yield* guidePages();
+  yield* referencePages(site);
   for (const [index, rule] of site.rules.entries()) yield rulePage(rule, ruleNumber(index), site);
 }

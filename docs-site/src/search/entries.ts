@@ -1,4 +1,6 @@
 import { partAnchor, partsOf } from "../pages/parts-page.js";
+import { chaptersOf, keyAnchor, knownFiles } from "../pages/reference/known-files.js";
+import { referencePath } from "../pages/reference/reference-page.js";
 import type { DocumentSummary } from "../site/document-summary.js";
 import { lotLines, lotPath } from "../site/lots.js";
 import type { SiteWithDocuments } from "../site/site.js";
@@ -25,7 +27,25 @@ const build = ({
   };
 };
 
-/** Everything of the site that can be found: rules, builds, parts and lots. */
+/** Every key of every kind of file, for whoever looks for what to write. */
+const keys = (): readonly Found[] =>
+  knownFiles.flatMap((file) =>
+    chaptersOf(file).flatMap(({ groups }) =>
+      groups.flatMap(({ fields }) =>
+        fields.map(
+          ({ path, title, description = "" }): Found => ({
+            title: path.replaceAll("*", "NAME"),
+            kind: "key",
+            href: `${referencePath(file.name)}#${keyAnchor(path)}`,
+            says: [title, file.title.replace("Keys of", "in")].filter((each) => each !== "").join(", "),
+            words: `${path.replaceAll(".", " ")} ${title} ${description}`,
+          }),
+        ),
+      ),
+    ),
+  );
+
+/** Everything of the site that can be found: rules, builds, parts, lots, and keys that may be written. */
 export function searchEntries(site: SiteWithDocuments): readonly SearchEntry[] {
   const rules = site.rules.map(
     (rule): Found => ({
@@ -54,5 +74,5 @@ export function searchEntries(site: SiteWithDocuments): readonly SearchEntry[] {
       words: lot ? `${lot.panel} ${lot.batch ?? ""}` : "",
     }),
   );
-  return [...rules, ...site.documents.map(build), ...parts, ...lots].map((each, id) => ({ id, ...each }));
+  return [...rules, ...site.documents.map(build), ...parts, ...lots, ...keys()].map((each, id) => ({ id, ...each }));
 }

@@ -27,7 +27,7 @@ export const searchPage = (): SitePage => ({
   scripts: ["search-index.js", "search.js"],
   content: [
     h("form", { id: "Search", class: "search", role: "search", hidden: true }, [
-      h("label", { for: "Words" }, "A rule, a build, a part or a lot"),
+      h("label", { for: "Words" }, "A rule, a build, a part, a lot or a key"),
       h("input", {
         id: "Words",
         type: "search",

@@ -37,14 +37,19 @@ export interface PublishInput {
   readonly accepted?: boolean;
 }
 
-const schemaFiles: readonly (readonly [string, unknown])[] = [
+const schemaFiles: readonly (readonly [name: string, schema: Readonly<Record<string, unknown>>])[] = [
   ["build", schemas.buildSchema],
   ["parts", schemas.partsSchema],
   ["stock", schemas.stockSchema],
   ["house-standard", schemas.houseStandardSchema],
   ["survey", schemas.surveySchema],
+  ["wish", schemas.wishSchema],
   ["record", schemas.recordSchema],
 ];
+
+/** A schema's address is where it is published: it names no other. */
+const published = ({ $id: _, ...schema }: Readonly<Record<string, unknown>>): string =>
+  `${JSON.stringify(schema, null, 2)}\n`;
 
 /**
  * Everything the sheets share, with nothing of the documents but where their sheets are.
@@ -144,8 +149,7 @@ export function* sharedFiles(
   for (const page of sitePages(whole)) yield [page.path, pageHtml(page, pageContext(site))];
   yield* searchFiles(whole);
   yield ["style.css", siteStyle];
-  for (const [name, schema] of schemaFiles)
-    yield [`schema/${name}.schema.json`, `${JSON.stringify(schema, null, 2)}\n`];
+  for (const [name, schema] of schemaFiles) yield [`schema/${name}.schema.json`, published(schema)];
 }
 
 const promisesOf = (files: RepositoryFiles): readonly Promised[] =>

@@ -2,6 +2,8 @@ import { drawingStyle } from "../drawings/drawing-style.js";
 import { titleOf } from "../html/table.js";
 import { ITEM_COLUMNS } from "../pages/items-table.js";
 import { PARTS_COLUMNS as PARTS } from "../pages/parts-page.js";
+import { CONNECTOR_COLUMNS, SECTION_COLUMNS, UNIT_COLUMNS } from "../pages/reference/lists-page.js";
+import { KEY_COLUMNS } from "../pages/reference/reference-page.js";
 import { REGISTER_COLUMNS as REGISTER } from "../pages/register.js";
 import { FORMULAS, METHODS } from "../pages/sources/formulas-page.js";
 import { SOURCES_COLUMNS as SOURCES } from "../pages/sources/sources-page.js";
@@ -22,4 +24,8 @@ export const siteStyle =
     ["source-rows", SOURCES],
     ["formula-rows", FORMULAS],
     ["method-rows", METHODS],
+    ["keys", KEY_COLUMNS],
+    ["connector-rows", CONNECTOR_COLUMNS],
+    ["section-rows", SECTION_COLUMNS],
+    ["unit-rows", UNIT_COLUMNS],
   ]);

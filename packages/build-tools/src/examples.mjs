@@ -1,4 +1,5 @@
-// Runs the cases of every rule and keeps what came out, so that a rule's page can show documents that were really judged.
+// Runs the cases of every rule and keeps what came out and what was read, so that a rule's page can show documents that
+// were really judged, and the reference which rules read a field.
 import { createHash } from "node:crypto";
 import {
   existsSync,
@@ -13,6 +14,8 @@ import {
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { build } from "esbuild";
+import { parse } from "yaml";
+import { valuesIn, watchReadings } from "./readings.mjs";
 import { top } from "./steps.mjs";
 
 const DAY = "2027-01-01";
@@ -35,6 +38,7 @@ const filesBelow = (path) =>
 
 const digest = () => {
   const hash = createHash("sha256").update(readFileSync(new URL(import.meta.url)));
+  hash.update(readFileSync(new URL("readings.mjs", import.meta.url)));
   for (const path of MADE_FROM.flatMap((each) => filesBelow(top + each))) hash.update(path).update(readFileSync(path));
   return hash.digest("hex");
 };
@@ -62,8 +66,8 @@ function filesOf(path, name) {
 }
 
 /** The case judged by its own rule alone, with the starter's catalogue and stock where it brings none. */
-function judged({ documents, parts, surveys, stock, houseStandard }, rule, { rules, openRepository }) {
-  const all = rules.map((each) => (each === rule ? rule : { ...each, checks: () => [] }));
+function judged({ documents, parts, surveys, stock, houseStandard }, rule, { rules, openRepository }, watch) {
+  const all = rules.map((each) => (each === rule ? watch.watched(rule) : { ...each, checks: () => [] }));
   const files = {
     documents,
     parts: parts.length > 0 ? parts : folder(STARTER, "parts"),
@@ -72,6 +76,7 @@ function judged({ documents, parts, surveys, stock, houseStandard }, rule, { rul
     ...(houseStandard ? { houseStandard } : {}),
   };
   const repository = openRepository(files, all, { today: DAY, every: true });
+  watch.watchParts(repository);
   const first = documents[0] && repository.one(documents[0].path);
   return {
     system: first?.system ?? "metric",
@@ -80,7 +85,7 @@ function judged({ documents, parts, surveys, stock, houseStandard }, rule, { rul
   };
 }
 
-function examplesOf(rule, modules) {
+function examplesOf(rule, modules, watch) {
   const path = `${top}rules/${rule.id.replace(".", "/")}/cases`;
   if (!existsSync(path)) return [];
   return readdirSync(path)
@@ -90,7 +95,7 @@ function examplesOf(rule, modules) {
       const shown = [...files.documents, ...files.surveys, ...files.parts, files.stock, files.houseStandard].filter(
         (each) => each !== undefined,
       );
-      return { name: name.replace(/\.md$/u, ""), files: shown, ...judged(files, rule, modules) };
+      return { name: name.replace(/\.md$/u, ""), files: shown, ...judged(files, rule, modules, watch) };
     });
 }
 
@@ -101,7 +106,9 @@ async function modulesFromSources() {
     const outfile = join(place, "rules.mjs");
     await build({
       stdin: {
-        contents: 'export { rules } from "@plumbmark/rules"; export { openRepository } from "@plumbmark/core";',
+        contents: `export { rules } from "@plumbmark/rules";
+          export { openRepository, schemas } from "@plumbmark/core";
+          export { Reader } from "../packages/core/src/model/reading/reader.ts";`,
         resolveDir: `${top}docs-site`,
       },
       bundle: true,
@@ -119,14 +126,78 @@ async function modulesFromSources() {
   }
 }
 
+/** One build of the starter, whose parts are of more kinds than the cases have, looked at by every rule in turn. */
+function readStarter({ rules, openRepository }, watch) {
+  const files = {
+    documents: [read(STARTER, "builds/over-stage-banner.md")],
+    parts: folder(STARTER, "parts"),
+    surveys: folder(STARTER, "venues"),
+    stock: read(STARTER, "stock.yaml"),
+  };
+  for (const rule of rules) {
+    const repository = openRepository(files, [watch.watched(rule)], { today: DAY });
+    watch.watchParts(repository);
+    repository.all();
+  }
+}
+
+/** What a text says; null for one of the cases that cannot be read. */
+function saidIn(text) {
+  try {
+    return parse(text);
+  } catch {
+    return null;
+  }
+}
+
+const matterOf = (text) => saidIn(/^---\n([\s\S]*?)^---$/mu.exec(text)?.[1] ?? "");
+
+/** Texts of the cases' own files, or of those in a folder of theirs. */
+const casesWith = (name) =>
+  filesBelow(`${top}rules`)
+    .filter((path) => path.match(/\/cases\/(?:[^/]+\/([^/]+)\/)?[^/]+$/u)?.[1] === name)
+    .map((path) => readFileSync(path, "utf8"));
+
+/** Values as they are written: in the starter, else in a case. */
+function valuesWritten({ schemas }) {
+  const { buildSchema, surveySchema, partsSchema, stockSchema, houseStandardSchema, wishSchema } = schemas;
+  const texts = (name) => folder(STARTER, name).map(({ text }) => text);
+  const of = (schema, all) => valuesIn(schema, schema, all);
+  const parts = [...texts("parts"), ...casesWith("parts")].flatMap((text) => Object.values(saidIn(text) ?? {}));
+  return {
+    build: of(buildSchema, [...texts("builds"), ...casesWith(undefined), ...casesWith("builds")].map(matterOf)),
+    survey: of(surveySchema, [...texts("venues"), ...casesWith("venues")].map(matterOf)),
+    parts: Object.assign(
+      {},
+      ...Object.entries(partsSchema.$defs).map(([kind, schema]) => {
+        const found = valuesIn(
+          partsSchema,
+          schema,
+          parts.filter((part) => part?.kind === kind),
+        );
+        return Object.fromEntries(Object.entries(found).map(([path, text]) => [`${kind}.${path}`, text]));
+      }),
+    ),
+    stock: of(stockSchema, [parse(read(STARTER, "stock.yaml").text)]),
+    "house-standard": of(houseStandardSchema, [parse(read(STARTER, "house-standard.yaml").text)]),
+    wish: of(
+      wishSchema,
+      texts("wishes").map((text) => parse(text)),
+    ),
+  };
+}
+
 /** Writes the examples anew when anything they are made from has changed. */
 export async function generateExamples() {
   const first = `// Generated from the cases of the rules. ${digest()}`;
   if (existsSync(TO) && readFileSync(TO, "utf8").startsWith(first)) return;
   const modules = await modulesFromSources();
-  const all = Object.fromEntries(modules.rules.map((rule) => [rule.id, examplesOf(rule, modules)]));
+  const watch = watchReadings(modules);
+  const all = Object.fromEntries(modules.rules.map((rule) => [rule.id, examplesOf(rule, modules, watch)]));
+  readStarter(modules, watch);
+  const fields = { readBy: watch.end(modules.rules), values: valuesWritten(modules) };
   mkdirSync(join(TO, ".."), { recursive: true });
-  const text = JSON.stringify(JSON.stringify({ day: DAY, rules: all }));
+  const text = JSON.stringify(JSON.stringify({ day: DAY, rules: all, fields }));
   writeFileSync(
     TO,
     `${first}\n/** The cases of every rule with the checks that came out, as JSON. */\nexport const examplesJson: string =\n  ${text};\n`,

@@ -17,6 +17,11 @@ interface Examples {
   /** The day they were judged for. */
   readonly day: string;
   readonly rules: Readonly<Record<string, readonly Example[]>>;
+  /** By kind of file and general path, `power.circuits.*.breaker`: rules that read a field, and a value it was given. */
+  readonly fields: {
+    readonly readBy: Readonly<Record<string, Readonly<Record<string, readonly string[]>>>>;
+    readonly values: Readonly<Record<string, Readonly<Record<string, string>>>>;
+  };
 }
 
 let read: Examples | undefined;
