@@ -28,7 +28,7 @@ const PROCESS = [
 
 /** Those that have more to try than a quick run does: random cases, every step of a writing, what needs the network. */
 const DEEP = [
-  "tests/{fuzz,properties}/**/*.test.ts",
+  "tests/{fuzz,properties,shared}/**/*.test.ts",
   "tests/editor/random-edits.test.ts",
   "tests/mend/property.test.ts",
   "tests/bad-days/writing/**/*.test.ts",

@@ -51,17 +51,20 @@ export function stretches(documents: readonly DocumentSummary[], most = MOST): r
 /** A day that is broken at a hyphen is read as another. */
 const day = (text: string): Content => h("span", { class: "whole" }, text);
 
-const build = (document: DocumentSummary): Content =>
+const build = (document: DocumentSummary, { repository }: SiteWithDocuments): Content =>
   h("li", [
     h("a", { href: document.page }, document.title),
     ", ",
-    document.venue ?? h("em", "no venue stated"),
+    document.venue === undefined
+      ? h("em", "no venue stated")
+      : (repository.surveys.byName.get(document.venue)?.title ?? document.venue),
     ", ",
     verdictState(document.entry),
   ]);
 
 /** Which builds stand on which days. */
-export function byDay({ documents }: SiteWithDocuments): Content {
+export function byDay(site: SiteWithDocuments): Content {
+  const { documents } = site;
   const found = stretches(documents);
   const undated = documents.filter(({ stay, entry }) => stay === undefined && entry.build !== undefined);
   if (found.length === 0) return undefined;
@@ -75,7 +78,10 @@ export function byDay({ documents }: SiteWithDocuments): Content {
         ["Days", "Builds on site"],
         found.map(({ from, to, documents: there }) => [
           to === undefined ? ["from ", day(from)] : to === from ? day(from) : [day(from), " to ", day(to)],
-          h("ul", there.map(build)),
+          h(
+            "ul",
+            there.map((each) => build(each, site)),
+          ),
         ]),
       ),
     ),

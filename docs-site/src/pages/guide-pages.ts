@@ -39,6 +39,7 @@ const PARTS = [
       "sources-and-working",
       "testing",
       "over-the-repository",
+      "holdings",
       "publishing-a-plugin",
       "living-in-a-repository",
     ],

@@ -152,7 +152,8 @@ function unlistedLines(source: ShortfallSource, paths: readonly string[]): reado
   return [...all.values()].map(({ need, shares, unknown }) => {
     const { needed, day } = peakOf(shares);
     const { length } = need;
-    const written = length?.known && length.origin.from === "written" ? length.origin.text : "";
+    const metres = length?.known ? `${Number(length.value.toPrecision(4))} m` : "";
+    const written = length?.known && length.origin.from === "written" ? length.origin.text.trim() : metres;
     const known = unknown ? undefined : needed;
     const note = need.kind === "panel" ? "no lot is named for them" : "the holdings do not list it";
     return { name: need.name, which: written, needed: known, taken: 0, owned: undefined, short: known, day, note };
