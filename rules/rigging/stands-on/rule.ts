@@ -32,7 +32,7 @@ export default rule({
   level: "shall",
   why: "A base that hangs over the edge of a riser by a hand's breadth tips with the first person who leans on it.",
   judged:
-    "In a venue that was surveyed, of a face that is stacked or on a deck: the floor or deck it names under `on`; the width of its base, or its own where none is written, against the length of that; the depth of the base against its depth; and the weight of all that stands over its footprint against its rating. That base and floor are level and touch is for whoever builds to see. In a venue without a survey `rigging.deck-load` alone judges the deck.",
+    "In a venue that was surveyed, of a face that is stacked or on a deck: the floor or deck it names under `on`; the width of its base, or its own where none is written, against the length of that; the depth of the base against its depth; and the weight of all that stands over its footprint against its rating. That base and floor are level and touch is for whoever builds to see. In a venue without a survey rigging.deck-load alone judges the deck.",
   sources: ["geometry", "practice"],
   *checks({ build }) {
     const { survey } = build.venue;
