@@ -73,9 +73,11 @@ export function* reaches(reaching: Reaching): Iterable<RawCheck> {
     return;
   }
   const how = way.how === "measured" ? "measured" : "led by places";
+  const stocked = needed.known ? cable.stockedFrom(needed.value) : undefined;
   yield atLeast(thing, {
     measured: cable.length,
     allowed: needed,
+    mends: stocked === undefined ? [] : [{ at: thing.path, becomes: stocked, sure: true }],
     says: ({ measured, allowed }) =>
       `${cable.label} is ${measured}; the way from ${way.from} to ${way.to}, as it was ${how}, asks for ${allowed}.`,
     turns: { path: `${cable.path}.length`, sense: "at least" },

@@ -88,5 +88,6 @@ for (const [index, [name, , panels]] of SIZES.entries()) {
   );
 }
 
+await import("./keystroke.mjs");
 await import("./plugins.mjs");
 await import("./scale.mjs");

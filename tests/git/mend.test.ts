@@ -1,6 +1,7 @@
 import { execFileSync } from "node:child_process";
-import { chmodSync, readFileSync, statSync, symlinkSync } from "node:fs";
+import { chmodSync, cpSync, readFileSync, statSync, symlinkSync } from "node:fs";
 import { join } from "node:path";
+import { starterRepository } from "@plumbmark/starter";
 import { expect, test } from "vitest";
 import { plumbmark } from "../plumbmark.js";
 import { unborn } from "./scratch.js";
@@ -8,12 +9,18 @@ import { unborn } from "./scratch.js";
 const BANNER = "builds/over-stage-banner.md";
 const PANELS = "parts/panels.yaml";
 
+/** The mass of the banner as the starter quotes it, and one that is none. */
+const MASS = /\[\d+ lb\]\(calc:faces\.banner\.mass\)/u.exec(
+  readFileSync(join(starterRepository, BANNER), "utf8"),
+)?.[0] as string;
+const WRONG = "[1 lb](calc:faces.banner.mass)";
+
 /** A banner with a figure that is not up to date, and a catalogue with a decimal comma. */
 function slipped() {
   const repository = unborn();
-  repository.change(BANNER, "[132 lb](calc:faces.banner.mass)", "[131 lb](calc:faces.banner.mass)");
+  repository.change(BANNER, MASS, WRONG);
   repository.change(BANNER, "    trim: 11 ft", "    trimm: 11 ft   # to the lower edge");
-  repository.change(PANELS, "  mass: 7.6 kg", "  mass: 7,6 kg");
+  repository.change(PANELS, "  mass: 7.9 kg", "  mass: 7,9 kg");
   return repository;
 }
 
@@ -21,15 +28,17 @@ test("what has one answer is written, every other byte as it was, and which appr
   const repository = unborn();
   const approved = repository.read(BANNER);
   chmodSync(join(repository.folder, BANNER), 0o640);
-  repository.change(BANNER, "[132 lb](calc:faces.banner.mass)", "[131 lb](calc:faces.banner.mass)");
+  repository.change(BANNER, MASS, WRONG);
   repository.approve();
   const before = repository.read(BANNER);
   const told = await repository.plumbmark("mend", BANNER);
   expect(told).toMatchObject({ status: 0, err: "" });
+  const line = before.slice(0, before.indexOf(WRONG)).split("\n").length;
+  const mass = /\d+ lb/u.exec(MASS)?.[0];
   expect(told.out).toBe(
-    `${BANNER}: 1 change\n  line 169: \`131 lb\` is \`132 lb\` now\nThe approval of ${BANNER} by M. Finch ends: it was of what stood there before. Look at it, and approve it anew.\n`,
+    `${BANNER}: 1 change\n  line ${line}: \`1 lb\` is \`${mass}\` now\nThe approval of ${BANNER} by M. Finch ends: it was of what stood there before. Look at it, and approve it anew.\n`,
   );
-  expect(repository.read(BANNER)).toBe(before.replace("[131 lb]", "[132 lb]"));
+  expect(repository.read(BANNER)).toBe(before.replace(WRONG, MASS));
   expect(repository.read(BANNER).length).toBe(approved.length);
   expect(statSync(join(repository.folder, BANNER)).mode & 0o777).toBe(0o640);
   expect(await repository.plumbmark("mend", BANNER)).toMatchObject({
@@ -45,10 +54,10 @@ test("only what is asked for is mended; without a path, everything", async () =>
   expect(repository.read(PANELS)).toBe(catalogue);
   expect(repository.read(BANNER)).toContain("    trim: 11 ft   # to the lower edge");
   // The mass of a panel cannot be read yet, so what is quoted of it is not known.
-  expect(repository.read(BANNER)).toContain("[131 lb](calc:faces.banner.mass)");
+  expect(repository.read(BANNER)).toContain(WRONG);
   expect((await repository.plumbmark("mend")).status).toBe(0);
-  expect(repository.read(PANELS)).toBe(catalogue.replace("7,6 kg", "7.6 kg"));
-  expect(repository.read(BANNER)).toContain("[132 lb](calc:faces.banner.mass)");
+  expect(repository.read(PANELS)).toBe(catalogue.replace("7,9 kg", "7.9 kg"));
+  expect(repository.read(BANNER)).toContain(MASS);
 });
 
 test("--show prints a difference that patch(1) takes, and changes nothing", async () => {
@@ -86,7 +95,7 @@ test("a file that cannot be written is told, and the others are written all the 
   expect({ status, err }).toEqual({ status: 2, err: expect.stringContaining("builds/linked.md: It is a link") });
   expect(out).toContain(`${BANNER}: `);
   expect(readFileSync(link, "utf8")).toBe(before);
-  expect(repository.read(PANELS)).toContain("mass: 7.6 kg");
+  expect(repository.read(PANELS)).toContain("mass: 7.9 kg");
 });
 
 test("what is no document is left alone", async () => {
@@ -138,4 +147,48 @@ test("a file that is changed meanwhile is left alone, and is told", async () => 
   expect(told).toMatchObject({ status: 2, err: expect.stringContaining("It was changed meanwhile") });
   expect([repository.read(BANNER), repository.read(PANELS)]).toContain(meanwhile);
   expect(out).toMatch(/: 1 change\n|: \d changes\n/u);
+});
+
+/** The starter as it is, its venues surveyed. */
+function surveyed() {
+  const repository = unborn();
+  for (const folder of ["builds", "venues"])
+    cpSync(join(starterRepository, folder), join(repository.folder, folder), { recursive: true });
+  return repository;
+}
+
+/** What a person types to make the starter's banner two panels wider: the face, its run and chain, and the bar. */
+const WIDER = [
+  ["    columns: 6", "    columns: 8"],
+  ["panels: banner A1..A6\n\ndata", "panels: banner A1..A8\n\ndata"],
+  ["panels: banner A1..A6\n\npicture", "panels: banner A1..A8\n\npicture"],
+  ["length: 10 ft 6 in", "length: 13 ft 9 in"],
+] as const;
+
+test("two panels wider: at most five edits by hand and one mend, and the banner is ready to be approved", async () => {
+  const repository = surveyed();
+  expect(WIDER.length).toBeLessThanOrEqual(5);
+  for (const [from, to] of WIDER) repository.change(BANNER, from, to);
+  expect((await repository.plumbmark("mend", BANNER)).out).toMatch(/^builds\/over-stage-banner\.md: [3-9] changes\n/u);
+  expect(await repository.plumbmark("approve", BANNER, "--by", "M. Finch")).toMatchObject({ status: 0 });
+  expect((await repository.plumbmark("inspect", BANNER)).status).toBe(0);
+});
+
+test("a feed that is shorter than its way is the shortest in stock that reaches", async () => {
+  const repository = surveyed();
+  repository.change(
+    BANNER,
+    "feed: {part: cord-12-3, hangs: 6 ft}",
+    "feed: {part: cord-12-3, length: 25 ft, hangs: 6 ft}",
+  );
+  const feeds = async (): Promise<number> => {
+    const { out } = await repository.plumbmark("inspect", BANNER, "--as", "json");
+    const [document] = JSON.parse(out).documents as readonly { checks: readonly { rule: string }[] }[];
+    return (document?.checks ?? []).filter(({ rule }) => rule === "power.feed-reach").length;
+  };
+  expect(await feeds()).toBe(1);
+  expect((await repository.plumbmark("mend", BANNER)).status).toBe(0);
+  // The catalogue has 25, 35 and 50 ft; the surveyed way to the beam alone is 22 ft, and on to the first tile comes on top.
+  expect(repository.read(BANNER)).toMatch(/feed: \{part: cord-12-3, length: (?:35|50) ft, hangs: 6 ft\}/u);
+  expect(await feeds()).toBe(0);
 });

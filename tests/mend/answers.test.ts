@@ -26,7 +26,7 @@ describe("what has one answer", () => {
     ["key with an underscore", "on_site -> on-site"],
     ["key in capitals", "Support -> support"],
     ["comma decimal", "3,35 m -> 3.35 m"],
-    ["comma decimal of a part", "7,6 kg -> 7.6 kg"],
+    ["comma decimal of a part", "7,9 kg -> 7.9 kg"],
     ["comma decimal inside braces", "0,9 m -> 0.9 m"],
     ["comma decimal inside braces of a part", "0,25 kg/m -> 0.25 kg/m"],
     ["a range with a hyphen", "100-240 V -> 100 V to 240 V"],

@@ -17,7 +17,9 @@ function mended(...changes: readonly (readonly [from: string, to: string])[]): r
         return made.replace(from, to);
       }, text),
     }));
-  const others = files.documents.filter(({ path }) => path !== BANNER).map(outlineOf);
+  const others = files.documents
+    .filter(({ path }) => path !== BANNER)
+    .map((each) => ({ ...outlineOf(each), text: each.text }));
   const repository = openRepository({ ...files, documents, others }, rules, { today: TODAY });
   return mendRepository(repository, () => true).files.flatMap(({ made }) =>
     made.map(({ was, becomes }) => `${was} -> ${becomes}`),

@@ -124,7 +124,7 @@ Examples
 export const MEND_HELP = `
 Puts right what has one answer: a figure in the text that is quoted from a value, to the precision it is written to; a
 misspelt key with one near word; a decimal comma, unless three digits follow; a range written with a hyphen; a tab; the
-number of attachments; the shortest jumper in stock that reaches. Comments and every other byte stay. What has several
+number of attachments; the shortest cable in stock that reaches. Comments and every other byte stay. What has several
 answers, or needs a person (a name, a day, a rating, a letter), is left alone: editors offer it.
 
 A change ends the approval of every document that rests on what was changed. A file that is changed meanwhile is left

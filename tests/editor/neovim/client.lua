@@ -46,7 +46,7 @@ for _, case in ipairs(work.cases) do
         end
       end
     end
-    vim.wait(30000, function() return #vim.diagnostic.get(buffer) == 0 end, 20)
+    vim.wait(30000, function() return not is_there(buffer, case) end, 20)
     result.after = shown(buffer)
     result.text = table.concat(vim.api.nvim_buf_get_lines(buffer, 0, -1, false), "\n") .. "\n"
   end

@@ -1,11 +1,11 @@
 import { spawnSync } from "node:child_process";
-import { mkdtempSync, readFileSync, realpathSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readFileSync, realpathSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
+import { starter } from "../../documents/repository.js";
 import { SINGLE_MISTAKES, type SingleMistake } from "../../documents/single-mistakes.js";
-import { copyStarter } from "../../starter.js";
 
 // A real editor against the built server. It is Debian's package; where it is not installed, that is said and not passed.
 
@@ -36,6 +36,18 @@ interface Result {
 }
 
 let folder: string;
+
+/** The starter's documents as the single mistakes are made in them. */
+function writeStarter(): void {
+  const { documents, parts, stock, houseStandard, papers = [] } = starter();
+  const standard = houseStandard && { ...houseStandard, text: houseStandard.text.replace(/^rules-from: .*\n/mu, "") };
+  const letters = papers.map((path) => ({ path, text: "" }));
+  for (const file of [...documents, ...parts, ...letters, stock, standard]) {
+    if (!file) continue;
+    mkdirSync(join(folder, dirname(file.path)), { recursive: true });
+    writeFileSync(join(folder, file.path), file.text);
+  }
+}
 
 interface Case {
   readonly slip: string;
@@ -84,7 +96,7 @@ describe.skipIf(!isThere)("in Neovim", () => {
   beforeAll(() => {
     top = realpathSync(mkdtempSync(join(tmpdir(), "plumbmark-nvim-")));
     folder = join(top, "docs");
-    copyStarter(folder);
+    writeStarter();
     const mended = ["misspelt key of a face", "number in quotes", "tab for blanks"];
     results = run(SINGLE_MISTAKES.map((mistake) => caseOf(mistake, mended.includes(mistake.slip))));
   });
@@ -106,8 +118,9 @@ describe.skipIf(!isThere)("in Neovim", () => {
   test("a code action is applied, and nothing is found any more", () => {
     const applied = results.filter((result) => result.applied !== undefined);
     expect(applied.map(({ applied: title }) => title)).toContain("Write `trim` in place of `trimm`");
-    // An empty table of Lua is an empty object of JSON.
-    expect(applied.map(({ after }) => Object.keys(after ?? { none: true }))).toEqual([[], [], []]);
+    // An approval is of the house standard as well, which is another here.
+    const left = applied.flatMap(({ after }) => Object.values(after ?? {}).map(({ code }) => code));
+    expect(left.filter((code) => code !== "document.sign-off")).toEqual([]);
     const banner = readFileSync(join(folder, BANNER), "utf8");
     expect(applied.map(({ text }) => text === banner)).toEqual([true, true, true]);
   });

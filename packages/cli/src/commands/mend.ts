@@ -74,8 +74,10 @@ const endedText = ({ path, by }: EndedApproval): string =>
 
 /** Files that were named and that nothing is mended in. */
 function leftAlone({ root, files, asked, unreadable }: Opened): readonly string[] {
-  const { documents, parts, stock } = files;
-  const known = new Set([...documents, ...parts, ...unreadable, ...(stock ? [stock] : [])].map(({ path }) => path));
+  const { documents, parts, stock, surveys = [] } = files;
+  const known = new Set(
+    [...documents, ...parts, ...surveys, ...unreadable, ...(stock ? [stock] : [])].map(({ path }) => path),
+  );
   return asked.filter(({ folder, path }) => !folder && !known.has(fromRoot(root, path))).map(({ written }) => written);
 }
 
@@ -106,7 +108,7 @@ export async function mendCommand(
   const result = await mended(paths, options, context);
   const { files, ended, opened } = result;
   for (const path of leftAlone(opened))
-    context.warn(`${path}: left alone. Documents, the parts catalogue and the stock list are mended.\n`);
+    context.warn(`${path}: left alone. Documents, surveys, the parts catalogue and the stock list are mended.\n`);
   const unread = opened.unreadable.filter(({ path }) => opened.wants(path));
   for (const { path, says, mend } of unread) context.warn(`plumbmark: ${path}: ${says} ${mend}\n`);
   if (options.show) {
