@@ -4,7 +4,7 @@ import type { Element } from "hast";
 import { type Drawing, SHEET_WIDTH } from "./shared/drawing.js";
 import { fitted, lettering, MIDDLE, measure, SMALL } from "./shared/lettering.js";
 import { type Scale, scaleBar, scaleFor, scaleText } from "./shared/scale.js";
-import { type Box, group, line, type PaperPoint, path, rect, type Shapes, WIDE } from "./shared/svg.js";
+import { type Box, group, line, NARROW, type PaperPoint, path, rect, type Shapes, WIDE } from "./shared/svg.js";
 
 /** Something of a venue seen from above, in metres to the audience's right and upstage. */
 interface Spot {
@@ -98,6 +98,8 @@ class Labels {
     const box = { x: left, y: y - LINE + 1, width, height: LINE * lines.length };
     while (this.#taken.some((each) => meet(each, box))) box.y += LINE;
     this.#taken.push({ ...box });
+    // A label that had to move far is led back to its mark.
+    if (box.y > y + 2) this.shapes.push(line([x, y], [left, box.y + LINE - 2], { strokeWidth: NARROW / 2 }));
     for (const [index, text] of lines.entries())
       this.shapes.push(
         lettering(text, [left, box.y + LINE * (index + 1) - 1], { size: SMALL, ...(index === 0 ? { data } : {}) }),
