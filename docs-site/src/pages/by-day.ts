@@ -13,7 +13,7 @@ const dayAfter = (day: string, days: number): string =>
   new Date(Date.parse(`${day}T00:00:00Z`) + days * DAY).toISOString().slice(0, 10);
 
 /** Days on which the same builds stand. */
-export interface Stretch {
+interface Stretch {
   readonly from: string;
   /** Undefined where the last of them stay. */
   readonly to: string | undefined;
@@ -21,7 +21,7 @@ export interface Stretch {
 }
 
 /** The calendar of all builds, cut where one comes or goes; days on which nobody stands are left out. */
-export function stretches(documents: readonly DocumentSummary[], most = MOST): readonly Stretch[] {
+function stretches(documents: readonly DocumentSummary[], most = MOST): readonly Stretch[] {
   const dated = documents.filter(({ stay }) => stay !== undefined);
   const starts = new Map<string, DocumentSummary[]>();
   const ends = new Map<string, DocumentSummary[]>();
