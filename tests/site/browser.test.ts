@@ -151,7 +151,7 @@ describe.each(WHERE)("from a %s", (where) => {
 
   it("leads from the register to a sheet and on to a rule", async () => {
     await open("index.html", where);
-    await page.getByRole("link", { name: "Over-stage text banner" }).click();
+    await page.getByLabel("Builds", { exact: true }).getByRole("link", { name: "Over-stage text banner" }).click();
     expect(await page.getByRole("heading", { level: 1 }).textContent()).toBe("Over-stage text banner");
     // Topics whose checks all hold are told in a line, and open on asking.
     await page.locator("details.topic > summary", { hasText: "Power" }).click();

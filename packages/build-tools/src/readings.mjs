@@ -70,8 +70,8 @@ const sorted = (map) =>
 /** In place of a rule: read when the model of a build is made, before any rule asks. */
 const MADE = "model";
 
-/** How many rules over the whole repository look at one account of everything that builds use. */
-const ACCOUNT = 3;
+/** What nobody reads but whoever makes a model. */
+const FIRST_READ = "faces.*.columns";
 
 /**
  * Watches rules read while they judge: of build documents, of what a survey states for them, and of parts by kind and
@@ -147,14 +147,13 @@ export function watchReadings({ Reader, schemas }) {
       }
     },
     /** Ids of rules by field; nothing is watched any more. */
-    end(rules) {
+    end() {
       Object.assign(Reader.prototype, own);
-      const whole = rules.filter(({ over }) => over === "repository").map(({ id }) => id);
-      // Each is told of what is its own in the account.
+      // Who reads that makes models of other builds, and with them reads everything: what is of its own topic counts.
+      const others = [...(found.build.get(FIRST_READ) ?? [])].filter((id) => id !== MADE);
       for (const map of Object.values(found))
         for (const [path, of] of map)
-          if (whole.filter((id) => of.has(id)).length >= ACCOUNT)
-            for (const id of whole) if (id.split(".")[0] !== path.split(".")[0]) of.delete(id);
+          for (const id of others) if (id.split(".")[0] !== path.split(".")[0]) of.delete(id);
       return Object.fromEntries(Object.entries(found).map(([of, map]) => [of, sorted(map)]));
     },
   };
