@@ -124,6 +124,9 @@ export function commandLine(context: CommandContext, version: string, done: (sta
     .addOption(new Option("--as <form>", "the form to print in").choices(["text", "json", "markdown"]).default("text"))
     .option("--option <number>", "write this option as a build document")
     .option("--to <file>", "where the build document goes")
+    .option("--like <build>", "lay out a build that stands in another size, and show what is another then")
+    .option("--width <extent>", "with --like: the width wanted, for instance `12 ft`")
+    .option("--height <extent>", "with --like: the height wanted")
     .option(
       "--sheet <file>",
       "write the options side by side, with face and hang plot, as a page for talking to a client",

@@ -72,6 +72,7 @@ Examples
   plumbmark draft wishes/spring-banner.yaml --every --within 5 s
   plumbmark draft wishes/*.yaml --together     the least to buy that serves them all
   plumbmark draft wishes/spring-banner.yaml --sheet options.html
+  plumbmark draft --like builds/banner.md --width "12 ft"
   plumbmark draft wishes/spring-banner.yaml --as json > options.json`;
 
 export const RULES_HELP = `

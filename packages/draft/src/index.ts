@@ -32,6 +32,7 @@ export { type Extent, pairs, type Shape, shapes, suits } from "./search/shapes.j
 export { type LengthsTaken, takeLengths } from "./search/take-lengths.js";
 export { buyTogether, type Needs, type Purchase, packed, peakOf, type WishOptions } from "./search/together.js";
 export { readExtent } from "./wish/extent.js";
+export { type ChangedValue, changedFrom, type NotAlike, type OtherSize, wishLike } from "./wish/like.js";
 export { readWish, type WishFile } from "./wish/read-wish.js";
 export type { Wish } from "./wish/wish.js";
 export { cellsText } from "./write/cells.js";

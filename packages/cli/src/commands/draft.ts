@@ -5,18 +5,22 @@ import { readQuantity } from "@plumbmark/calc";
 import { type Mistake, openRepository, readSurveys, type Survey } from "@plumbmark/core";
 import {
   briefFor,
+  changedFrom,
   type Drafted,
   type DraftRecord,
   draft,
   draftRecord,
   drawnTogether,
+  frontMatterText,
   optionsTable,
   readWish,
   unknownIn,
   type Wish,
+  wishLike,
 } from "@plumbmark/draft";
 import { removeLeftovers, writeInPlace } from "@plumbmark/in-place";
 import { rules } from "@plumbmark/rules";
+import { changesText } from "../report/draft/changes-text.js";
 import { draftMarkdown } from "../report/draft/options-markdown.js";
 import { draftText } from "../report/draft/options-text.js";
 import { togetherMarkdown, togetherText } from "../report/draft/together.js";
@@ -37,6 +41,10 @@ export interface DraftOptions {
   readonly pairs?: boolean;
   readonly together?: boolean;
   readonly sheet?: string;
+  /** A build that stands, to be laid out in another size. */
+  readonly like?: string;
+  readonly width?: string;
+  readonly height?: string;
   readonly within?: string;
   readonly standard?: string;
 }
@@ -196,11 +204,14 @@ export async function draftCommand(
   const number = numberOf(options);
   void limitOf(options.within);
   const [first] = written;
-  const folder = first === undefined ? context.folder : dirname(resolve(context.folder, first));
+  const from = options.like ?? first;
+  const folder = from === undefined ? context.folder : dirname(resolve(context.folder, from));
   const { standard } = options;
   const repository = await readRepository({ folder, paths: [], standard, today: context.today });
   const { root, files } = repository;
   const surveys = surveysIn(files);
+  if (options.like !== undefined)
+    return draftLike(options.like, written, number, draftingIn(repository, options, context));
   const paths = await pathsOf(written, repository);
   if (number !== undefined && paths.length > 1)
     throw new Trouble("Several wishes are named, and the option of one is to be written.", "Name one wish.");
@@ -208,7 +219,7 @@ export async function draftCommand(
   refuseTwins(wishes);
   const target = targetOf(options, root, context.folder);
   const taken = new Set(files.documents.map(({ path }) => path));
-  const drafting = { repository, options, context, begun: performance.now() };
+  const drafting = draftingIn(repository, options, context);
   const own = (wish: Wish): Wish => (options.together ? { ...wish, outOf: "catalogue" } : wish);
   const all = wishes.map((wish) => made(own(wish), target?.file ?? freePath(taken, wish.name), drafting));
   if (options.together) return printTogether(all, drafting);
@@ -221,6 +232,63 @@ export async function draftCommand(
     context,
   );
   return all.every(hasNoShortfall) ? 0 : 1;
+}
+
+const draftingIn = (repository: DocsRepository, options: DraftOptions, context: CommandContext): Drafting => ({
+  repository,
+  options,
+  context,
+  begun: performance.now(),
+});
+
+/** Drafts a build that stands in another size, and tells what is another then. @throws Trouble */
+async function draftLike(
+  like: string,
+  written: readonly string[],
+  number: number | undefined,
+  drafting: Drafting,
+): Promise<number> {
+  const { repository, options, context } = drafting;
+  if (written.length > 0) throw new Trouble("A wish and a build to be like are named.", "Name one of them.");
+  if (options.width === undefined && options.height === undefined)
+    throw new Trouble("What is to be another is not said.", "Add `--width 12 ft`, in quotes, or `--height`.");
+  const opened = open(repository, context);
+  const path = fromRoot(repository.root, resolve(context.folder, like));
+  if (!opened.documents.includes(path))
+    throw new Trouble(`${like} is no build document of the docs repository.`, "Name one.");
+  const { build } = opened.model(path);
+  const text = repository.files.documents.find((each) => each.path === path)?.text ?? "";
+  const target = targetOf(options, repository.root, context.folder);
+  const name = target ? basename(target.file, ".md") : `${basename(path, ".md")}-again`;
+  const data = wishLike(build, text, name, options);
+  if ("says" in data && "mend" in data) throw new Trouble(`${like}: ${String(data.says)}`, String(data.mend));
+  const { wish, mistakes } = readWish(
+    { path, text: frontMatterText(data as Parameters<typeof frontMatterText>[0]) },
+    opened.surveys.byName,
+  );
+  if (!wish)
+    throw new Trouble(
+      `${like}: ${mistakes.map(({ says }) => says).join(" ")}`,
+      "Write a wish instead: `plumbmark start wish NAME`.",
+    );
+  const taken = new Set(repository.files.documents.map((each) => each.path));
+  // The draft stands in the place of the build: what that takes is free for it.
+  const others = repository.files.documents.filter((each) => each.path !== path);
+  const without = { ...repository, files: { ...repository.files, documents: others } };
+  const result = made(wish, target?.file ?? freePath(taken, name), { ...drafting, repository: without });
+  const chosen = result.drafted.options[(number ?? 1) - 1];
+  const changes = chosen ? changedFrom(text, chosen.scheme.matter) : [];
+  if (target && number !== undefined) {
+    const status = await writeOption(result, number, target, options.replace ?? false, context);
+    context.print(changesText(like, changes, context), "report");
+    return status;
+  }
+  if (options.as === "json") context.print(json({ ...result.record, like: { file: path, changes } }), "json");
+  else {
+    print([result.record], options.as, context);
+    context.print(`\n${changesText(like, changes, context)}`, options.as === "text" ? "report" : "text");
+  }
+  return hasNoShortfall(result) ? 0 : 1;
 }
 
 /** Wishes of one name would write one document. @throws Trouble */
