@@ -1,4 +1,4 @@
-import { workedValues } from "@plumbmark/core";
+import { readSurveys, workedValues } from "@plumbmark/core";
 import { readWish } from "@plumbmark/draft";
 import { beforeAll, describe, expect, test } from "vitest";
 import { BANNER, type Laid, laidOut, opened, PATH, starterFiles } from "./drafting.js";
@@ -77,6 +77,14 @@ describe("reading a wish", () => {
     const [mistake] = mistakesIn(`wish: w\ntitle: W\n${line}\n`);
     expect(mistake).toMatchObject({ path, place: { line: row, column } });
     expect(mistake?.mend).not.toBe("");
+  });
+
+  test("a venue nobody surveyed is told with the one that was meant", () => {
+    const text = "---\nsurvey: marlow-quay-hall\ntitle: Marlow Quay Hall\n---\n";
+    const surveys = readSurveys([{ path: "venues/marlow.md", text }]).byName;
+    const { mistakes } = readWish({ path: "w.yaml", text: "wish: odd\ntitle: Odd\nvenue: marlow-quay-hal\n" }, surveys);
+    expect(mistakes).toMatchObject([{ path: "venue", place: { line: 3, column: 8 } }]);
+    expect(mistakes[0]?.mend).toContain("`marlow-quay-hall`");
   });
 
   test("a place may be to the left and towards the audience", () => {
