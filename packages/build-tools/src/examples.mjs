@@ -126,7 +126,7 @@ async function modulesFromSources() {
   }
 }
 
-/** One build of the starter, whose parts are of more kinds than the cases have, looked at by every rule in turn. */
+/** One build of the starter, whose parts are of more kinds than the cases have, looked at by every rule. */
 function readStarter({ rules, openRepository }, watch) {
   const files = {
     documents: [read(STARTER, "builds/over-stage-banner.md")],
@@ -134,11 +134,9 @@ function readStarter({ rules, openRepository }, watch) {
     surveys: folder(STARTER, "venues"),
     stock: read(STARTER, "stock.yaml"),
   };
-  for (const rule of rules) {
-    const repository = openRepository(files, [watch.watched(rule)], { today: DAY });
-    watch.watchParts(repository);
-    repository.all();
-  }
+  const repository = openRepository(files, rules.map(watch.watched), { today: DAY });
+  watch.watchParts(repository);
+  repository.all();
 }
 
 /** What a text says; null for one of the cases that cannot be read. */
