@@ -82,8 +82,10 @@ function* notes(all: readonly Supposed[]): Iterable<RawCheck> {
       over.length === 0
         ? `All that is shared would do for all.${also}`
         : `Not enough for all, or not to be told: ${list.join("; ")}${more}.${also}`;
-    // Without days of its own it says so, and that is what is to be mended.
-    const mend = first.thing.stay === undefined ? {} : { mend: first.check.mend ?? "" };
+    const mend =
+      first.thing.stay === undefined
+        ? { mend: "Write the days under `on-site`: `2027-03-05 to 2027-03-08`, or `from 2027-03-05`." }
+        : { mend: first.check.mend ?? "" };
     yield { ...is((over[0] ?? first).thing, { holds: over.length === 0, says, ...mend }), level: "note" };
   }
 }

@@ -48,9 +48,9 @@ const checksOf = (face: string) =>
 describe("a face whose panels lie on their side", () => {
   const upright = valuesOf("rotated: 0");
   test.each([
-    [90, 4, 1, 1024, 256],
-    [270, 4, 1, 1024, 256],
-    [180, 2, 2, 512, 512],
+    [90, 4, 1, 960, 240],
+    [270, 4, 1, 960, 240],
+    [180, 2, 2, 480, 480],
   ])("turned by %s°", (turn, width, height, wide, high) => {
     const value = valuesOf(`rotated: ${turn}`);
     expect(value("faces.wall.width")).toBeCloseTo(width, 9);
@@ -71,7 +71,7 @@ describe("a face with other panels in some cells", () => {
     expect(value("faces.wall.mass")).toBeCloseTo(6 * 12 + 2 * 10, 9);
     expect(value("faces.wall.power-maximum")).toBeCloseTo(6 * 190 + 2 * 95, 9);
     expect(value("power.circuits.c1.load")).toBeCloseTo(6 * 200 + 2 * 100, 9);
-    expect(value("data.chains.D1.pixels")).toBe(8 * 128 * 256);
+    expect(value("data.chains.D1.pixels")).toBe(8 * 120 * 240);
   });
   test("the least limit, the highest lower voltage and the sum of the leakage count", () => {
     const checks = checksOf(mixed);

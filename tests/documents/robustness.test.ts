@@ -287,9 +287,9 @@ describe("wrong types", () => {
     ["omit: groups", "    rows: 1", "    rows: 1\n    omit: [{a: 1}, null]"],
     ["extras: a group for a count", "    rows: 1", "    rows: 1\n    extras: {hanging-bar-500: {n: 1}}"],
     [
-      "assembly: a text",
+      "assembly: a number",
       "assembly: [beam-clamp, wire-rope-1-4, pipe-collar], structure: 500 lb}\n        H2",
-      "assembly: beam-clamp, structure: 500 lb}\n        H2",
+      "assembly: 7, structure: 500 lb}\n        H2",
     ],
     [
       "assembly: nothing in a list",

@@ -217,7 +217,8 @@ test("only what depends on a file is judged again", () => {
 /** What a document comes to, without where in the text it stands. */
 function outcomes(open: OpenRepository, path: string): readonly string[] {
   const { checks, verdict } = open.one(path).entry;
-  const plain = checks.map(({ at, "follows-from": _, ...rest }) => JSON.stringify([at.path, rest]));
+  // A mend is an edit of the text, which what is laid over has none of.
+  const plain = checks.map(({ at, "follows-from": _, mends: __, ...rest }) => JSON.stringify([at.path, rest]));
   // What is laid over has no text for the code of an approval to be of.
   return [verdict, ...plain.map((each) => each.replace(/\b[0-9A-Z]{4}-[0-9A-Z]{4}\b/gu, "CODE")).sort()];
 }
