@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { readYaml } from "../document/yaml/yaml.js";
-import { promisesOf } from "../model/stock/bookings.js";
+import { promisesOf, stayOf } from "../model/stock/bookings.js";
 import { outlineOf } from "./outline.js";
 
 const outlined = (yaml: string) => outlineOf({ path: "a.md", text: `---\n${yaml}\n---\n` });
@@ -10,7 +10,15 @@ const outlined = (yaml: string) => outlineOf({ path: "a.md", text: `---\n${yaml}
 const byAll = (yaml: string) => {
   const { data } = readYaml(yaml);
   const name = (data as Record<string, unknown> | null)?.build;
-  return { path: "a.md", ...(typeof name === "string" ? { name } : {}), promises: promisesOf("a.md", data) };
+  const group = (data ?? {}) as Record<string, never>;
+  const stay = stayOf(group["on-site"]);
+  return {
+    path: "a.md",
+    ...(typeof name === "string" ? { name } : {}),
+    ...(stay === undefined ? {} : { stay }),
+    ...(group.status === "draft" ? { draft: true } : {}),
+    promises: promisesOf("a.md", data),
+  };
 };
 
 const FACE = "  wall: {columns: 3, rows: 2, spares: 1, lot: lot-1}";

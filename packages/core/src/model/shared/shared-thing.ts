@@ -31,6 +31,7 @@ export interface WorstDay {
   readonly leg: string | undefined;
   /** What is used in all; missing while this build does not say how much. */
   readonly total: Value;
+  /** What each other build takes of it that day. */
   readonly others: readonly OtherShare[];
 }
 
@@ -42,15 +43,20 @@ const onLeg = <T>(amounts: Readonly<Record<string, T>>, leg: string): T | undefi
 
 /** Something a build uses that others may use as well, and who does on its days. */
 export class SharedThing implements SharedName {
+  /** What kind of thing it is. */
   readonly of: SharedName["of"];
   readonly name: string;
   readonly venue?: string;
   readonly which?: string;
+  /** Where the document names it first. */
   readonly path: string;
+  /** The thing in words. */
   readonly label: string;
+  /** How much there may be in all. */
   readonly allowed: Value;
 
   constructor(
+    /** The build that uses it. */
     readonly build: SharedDesign,
     /** What the build itself uses of it. */
     readonly own: readonly [OwnUse, ...OwnUse[]],

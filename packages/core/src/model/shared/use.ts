@@ -6,6 +6,7 @@ export type SharedKind = "circuit" | "supply" | "outlets" | "point" | "structure
 
 /** What is shared, by name. */
 export interface SharedName {
+  /** What kind of thing it is. */
   readonly of: SharedKind;
   /** Its name: `stage-4`, `front-beam.F1`, a part. */
   readonly name: string;
@@ -39,9 +40,11 @@ export interface SharedUse extends SharedName {
 
 /** A use with whose it is and when. */
 export interface Booked extends SharedUse {
+  /** The document that uses it. */
   readonly file: string;
   /** Days it is used, those of the way there and back among them where it is owned; undefined when not written down. */
   readonly stay: Stay | undefined;
+  /** Whether that document is a draft: then nothing is promised. */
   readonly draft: boolean;
 }
 

@@ -11,7 +11,9 @@ const LIFTING = ["rope", "hardware", "attachment"];
 export interface InspectedItem {
   /** Where the document names it. */
   readonly path: string;
+  /** The part in words. */
   readonly label: string;
+  /** The part by its name in the catalogue. */
   readonly name: string;
   /** Ropes, hardware and attachments; bars and the rest are not. */
   readonly isGear: boolean;

@@ -11,13 +11,17 @@ type Whose = "sure" | "all";
 export class LotUse {
   /** Where the lot is named. */
   readonly path: string;
+  /** The lot in words. */
   readonly label: string;
+  /** As it stands in the stock; undefined where it is not listed. */
   readonly lot: Lot | undefined;
   /** Days on which its panels are away, those of the way there and back among them. */
   readonly stay: Stay | undefined;
 
   constructor(
+    /** The build that takes panels from it. */
     readonly build: DesignSource,
+    /** Name of the lot. */
     readonly name: string,
     own: Promised,
   ) {
@@ -52,6 +56,7 @@ export class LotUse {
     return stay && away ? commonDays(stay, away) : (stay ?? away);
   }
 
+  /** Panels that are away on the build's days, document by document. */
   bookingsOf(whose: Whose): readonly Booking[] {
     const { stay, name } = this;
     if (!stay) return [];
@@ -61,6 +66,7 @@ export class LotUse {
     });
   }
 
+  /** The same of those whose promises are sure. */
   get bookings(): readonly Booking[] {
     return this.bookingsOf("sure");
   }
@@ -103,6 +109,7 @@ export class LotUse {
     return this.countOf(peak);
   }
 
+  /** Sound panels there are of it; missing where the stock does not list it. */
   get inStock(): Value<"count"> {
     return this.lot
       ? tabled(soundIn(this.lot), "count", "house", `panels of ${this.name} in the stock list`)
