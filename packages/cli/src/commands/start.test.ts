@@ -81,7 +81,8 @@ describe("start, where people stand", () => {
     expect(await read("metric/house-standard.yaml")).toMatch(/^practice: iec$/mu);
     const found = await verdicts("metric");
     expect(Object.keys(found).length).toBeGreaterThan(0);
-    for (const path of notEmpty(Object.keys(found))) expect(await read(`metric/${path}`)).toMatch(/^practice: iec$/mu);
+    for (const name of notEmpty(await readdir(join(top, "metric/venues"))))
+      expect(await read(`metric/venues/${name}`)).toMatch(/^practice: iec$/mu);
     // Its own rules are not asked here, and that alone is open.
     const { out } = await run("metric", "inspect", "--no-plugins", "--as", "json");
     const against = (JSON.parse(out) as InspectionRecord).documents.flatMap(({ checks }) =>
@@ -157,14 +158,20 @@ describe("start build, start part", () => {
       if (!["approved-by", "approved"].includes(key)) expect(text).toMatch(new RegExp(`^#?${key}:`, "mu"));
   });
 
-  it.each(notEmpty(partKinds))("a form of a %s is a part, and shows every key of its kind", async (kind) => {
+  it.each(notEmpty(partKinds))("a form of one, %s, is a part, and shows every key of its kind", async (kind) => {
     expect((await run("", "start", "part", "x-new", "--kind", kind)).status).toBe(0);
     const text = await read("parts/x-new.yaml");
     expect(text).toBe(partForm("x-new", kind));
-    expect(parse(text)).toEqual({ "x-new": { kind } });
     const node = Object.values(
-      (schemas.partsSchema as { $defs: Record<string, { properties?: Record<string, { const?: string }> }> }).$defs,
+      (
+        schemas.partsSchema as {
+          $defs: Record<string, { required?: string[]; properties?: Record<string, { const?: string }> }>;
+        }
+      ).$defs,
     ).find(({ properties }) => properties?.kind?.const === kind);
+    // What it is nothing without is there, and empty.
+    const needed = (node?.required ?? []).filter((key) => key !== "kind");
+    expect(parse(text)).toEqual({ "x-new": { kind, ...Object.fromEntries(needed.map((key) => [key, []])) } });
     for (const key of notEmpty(Object.keys(node?.properties ?? {})))
       expect(text).toMatch(new RegExp(`^  #?${key}:`, "mu"));
     // A key is where it belongs once its mark is taken away.

@@ -39,8 +39,18 @@ async function filesIn(folder: string, under = ""): Promise<readonly SourceFile[
   return found.flat().toSorted((one, other) => (one.path < other.path ? -1 : 1));
 }
 
-const isOther = ({ path, text }: SourceFile, practice: string): boolean =>
-  /^(?:builds|wishes)\//u.test(path) && !new RegExp(`^practice: ${practice}$`, "mu").test(text);
+const lineOf = (text: string, key: string): string | undefined => new RegExp(`^${key}: *(\\S+)`, "mu").exec(text)?.[1];
+
+/** What a build or wish writes itself, else what the survey of its venue says. */
+function practiceOf({ text }: SourceFile, files: readonly SourceFile[]): string | undefined {
+  const venue = lineOf(text, "venue");
+  const survey = files.find((each) => /^venues\//u.test(each.path) && lineOf(each.text, "survey") === venue);
+  return lineOf(text, "practice") ?? (survey && lineOf(survey.text, "practice"));
+}
+
+/** Builds, wishes and surveys of another practice. */
+const isOther = (file: SourceFile, practice: string, files: readonly SourceFile[]): boolean =>
+  /^(?:builds|wishes|venues)\//u.test(file.path) && practiceOf(file, files) !== practice;
 
 /** Lines of the README that tell of a build that is not there. */
 const without = (text: string, gone: readonly string[]): string =>
@@ -58,7 +68,7 @@ const unlinked = (text: string, gone: readonly string[]): string =>
 
 /** The builds of one practice, under a house standard of that practice. */
 function inPractice(files: readonly SourceFile[], practice: string): readonly SourceFile[] {
-  const gone = files.filter((file) => isOther(file, practice)).map(({ path }) => path);
+  const gone = files.filter((file) => isOther(file, practice, files)).map(({ path }) => path);
   return files
     .filter(({ path }) => !gone.includes(path))
     .map(({ path, text }) => {
@@ -78,6 +88,7 @@ function approved(files: readonly SourceFile[], today: string): readonly SourceF
     ...(stock ? { stock } : {}),
     parts: under("parts", ".yaml"),
     papers: under("letters", "").map(({ path }) => path),
+    surveys: under("venues", ".md"),
     documents: under("builds", ".md"),
   };
   const repository = openRepository(repositoryFiles, [], { today });

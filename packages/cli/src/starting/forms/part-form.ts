@@ -16,7 +16,13 @@ export const partKinds: readonly string[] = [...kinds.keys()];
 
 /** A form for one part: every key of its kind, what it means, what may stand there and where it is found. */
 export function partForm(name: string, kind: string): string {
-  const lines = linesOfKeys(kinds.get(kind) ?? {}, root, "  ", new Set(["kind"]));
+  const node = kinds.get(kind) ?? {};
+  // What a part is nothing without is a list, and stands there empty.
+  const needed = (node.required ?? []).filter((key) => key !== "kind");
+  const all = linesOfKeys(node, root, "  ", new Set(["kind"]));
+  const lines = all.map((line) =>
+    needed.reduce((each, key) => each.replace(new RegExp(`^  #${key}: {4}`, "u"), `  ${key}: []  `), line),
+  );
   return `# One part, from its maker's data sheet and from what is marked on it. Take the # in front of a key away when you
 # write its value; leave what you do not know as it is: what is not written down is asked for, and never guessed. A
 # figure that is a guess carries a question mark behind its unit, as in \`7.4 kg ?\`.
