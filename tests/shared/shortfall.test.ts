@@ -149,7 +149,9 @@ test("prices and items that cannot be right are told with their place", () => {
   expect(
     [...broken.catalogue.mistakes].flatMap(([, all]) => all.map(({ path, place }) => `${path} ${place.line}`)),
   ).toEqual(["lock.price 1", "cord.price.long 2"]);
-  expect(broken.stock.mistakes.map(({ path, place, says }) => `${path} ${place.line}: ${says}`)).toEqual([
+  expect(
+    [...broken.stock.mistakes.values()].flat().map(({ path, place, says }) => `${path} ${place.line}: ${says}`),
+  ).toEqual([
     "lots.a.faulty 1: The lot `a` has 2 panels, and 3 of them are said to be faulty.",
     "items.lock 3: The item `lock` does not say how many there are.",
     "items.cord 4: The item `cord` says how many there are in 2 ways: count, lengths.",

@@ -115,13 +115,15 @@ export { type BuildsTogether, buildsTogether } from "./model/stock/together.js";
 export { type PointUsed, Venue, venueKey } from "./model/venue/venue.js";
 export { ownRules } from "./own-rules/own-rules.js";
 export { isDevice } from "./repository/device.js";
-export type {
-  DocumentFile,
-  FolderStandard,
-  OtherDocument,
-  Outline,
-  RepositoryFiles,
-  SourceFile,
+export {
+  asStock,
+  type DocumentFile,
+  type FolderStandard,
+  type OtherDocument,
+  type Outline,
+  type RepositoryFiles,
+  type SourceFile,
+  stockFiles,
 } from "./repository/files.js";
 export { type Act, type HouseStandardSettings, readHouseStandard } from "./repository/house-standard.js";
 export { documentKind, isBuildDocument } from "./repository/is-build-document.js";

@@ -25,7 +25,7 @@ const roles =
     if (/\.ya?ml$/iu.test(path)) {
       if (path === STANDARD) return "house standard";
       if (path.endsWith(`/${STANDARD}`)) return "folder standard";
-      if (path === settings.stock) return "stock";
+      if (fits([settings.stock ?? []].flat())) return "stock";
       return fits(settings.parts) ? "parts" : undefined;
     }
     if (fits(settings.surveys) && surveyKind(text) !== "other") return "survey";

@@ -6,6 +6,7 @@ import {
   type MendedRepository,
   mendRepository,
   openRepository,
+  stockFiles,
 } from "@plumbmark/core";
 import { type Opened, openWithRules } from "../engine/open.js";
 import { plainMeans } from "../engine/plain.js";
@@ -74,9 +75,9 @@ const endedText = ({ path, by }: EndedApproval): string =>
 
 /** Files that were named and that nothing is mended in. */
 function leftAlone({ root, files, asked, unreadable }: Opened): readonly string[] {
-  const { documents, parts, stock, surveys = [] } = files;
+  const { documents, parts, surveys = [] } = files;
   const known = new Set(
-    [...documents, ...parts, ...surveys, ...unreadable, ...(stock ? [stock] : [])].map(({ path }) => path),
+    [...documents, ...parts, ...surveys, ...unreadable, ...stockFiles(files)].map(({ path }) => path),
   );
   return asked.filter(({ folder, path }) => !folder && !known.has(fromRoot(root, path))).map(({ written }) => written);
 }

@@ -1,5 +1,6 @@
 import { basename, extname } from "node:path";
 import {
+  asStock,
   type DocumentFile,
   knownOutline,
   ledgerOf,
@@ -7,6 +8,7 @@ import {
   openRepository,
   readSurvey,
   type SourceFile,
+  stockFiles,
   withWay,
 } from "@plumbmark/core";
 import { changedEntries } from "./changed-entries.js";
@@ -17,6 +19,7 @@ export interface State {
   readonly documents: readonly DocumentFile[];
   readonly parts: readonly SourceFile[];
   readonly stock?: SourceFile;
+  readonly moreStock?: readonly SourceFile[];
   readonly surveys?: readonly SourceFile[];
 }
 
@@ -36,19 +39,17 @@ const concernsAll = (path: string): boolean => basename(path) === STANDARD || is
 
 /** YAML that is neither catalogue nor stock may be an edition of a house standard. */
 const isUnlisted = (states: readonly State[]): ((path: string) => boolean) => {
-  const listed = new Set(
-    states.flatMap(({ parts, stock }) => [...parts, ...(stock ? [stock] : [])]).map(({ path }) => path),
-  );
+  const listed = new Set(states.flatMap((state) => [...state.parts, ...stockFiles(state)]).map(({ path }) => path));
   return (path) => /\.ya?ml$/u.test(path) && !listed.has(path);
 };
 
-const textAt = (files: readonly (SourceFile | undefined)[], path: string): string | undefined =>
-  files.find((file) => file?.path === path)?.text;
+const textAt = (files: readonly SourceFile[], path: string): string | undefined =>
+  files.find((file) => file.path === path)?.text;
 
 /** Parts and lots whose entries were changed; undefined when that cannot be told. */
 function changedNames(touched: readonly string[], before: State, after: State): readonly string[] | undefined {
-  const lists = [before, after].map(({ parts, stock }) => [...parts, stock]);
-  const files = touched.filter((path) => lists.some((list) => list.some((file) => file?.path === path)));
+  const lists = [before, after].map((state) => [...state.parts, ...stockFiles(state)]);
+  const files = touched.filter((path) => lists.some((list) => list.some((file) => file.path === path)));
   const names = files.map((path) => changedEntries(textAt(lists[0] ?? [], path), textAt(lists[1] ?? [], path)));
   return names.some((each) => each === undefined) ? undefined : names.flatMap((each) => each ?? []);
 }
@@ -75,8 +76,9 @@ const nobody = (): never => {
 function neighbours(of: readonly Outline[], states: readonly State[]): ReadonlySet<string> {
   const found = new Set<string>();
   if (of.length === 0) return found;
-  for (const { documents, stock } of states) {
-    const files = { parts: [], documents: [], ...(stock ? { stock } : {}) };
+  for (const state of states) {
+    const { documents } = state;
+    const files = { parts: [], documents: [], ...asStock(stockFiles(state)) };
     const { days } = openRepository(files, [], { today: "" }).stock;
     const ledger = ledgerOf(documents.map(knownOutline), days, nobody);
     for (const { stay } of of) for (const { path } of ledger.near(stay && withWay(stay, days))) found.add(path);

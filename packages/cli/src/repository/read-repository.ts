@@ -1,5 +1,5 @@
 import { resolve } from "node:path";
-import type { HouseStandardSettings, RepositoryFiles } from "@plumbmark/core";
+import { asStock, type HouseStandardSettings, type RepositoryFiles } from "@plumbmark/core";
 import type { ResultCache } from "../engine/cache/cache.js";
 import type { Store } from "../engine/cache/store.js";
 import { disk } from "../source/disk.js";
@@ -9,15 +9,14 @@ import { Trouble } from "../terminal/trouble.js";
 import { type Asked, commonFolder, covers, folderOf, readAsked } from "./asked.js";
 import { findStandard, STANDARD } from "./find-standard.js";
 import { readFolderStandards } from "./folder-standards.js";
-import { type HouseStandardFile, openStandard } from "./house-standard.js";
+import { openStandard } from "./house-standard.js";
 import { readDocuments } from "./read-documents.js";
 import { type ReadFiles, readFiles, type Unreadable } from "./read-files.js";
 import { recallReading } from "./readings.js";
+import { readStockFiles } from "./stock-files.js";
 import { strays } from "./strays.js";
 import { readSurveyFiles } from "./survey-files.js";
 import { unmatchedIn } from "./unmatched.js";
-
-const USUAL_STOCK = "stock.yaml";
 
 /** A docs repository with its files read. */
 export interface DocsRepository {
@@ -95,30 +94,6 @@ async function readParts(tree: Tree, patterns: readonly string[], own: boolean):
   return readFiles(builtIn, await builtIn.find(["parts/*.yaml"]));
 }
 
-/**
- * The stock list; only the one that goes without saying may be missing. What is no file of the repository is told where
- * the house standard names it, for the file itself has no line to show.
- */
-async function readStock(
-  source: FileSource,
-  root: string,
-  path: string | undefined,
-  { file, at }: Pick<HouseStandardFile, "file" | "at">,
-): Promise<ReadFiles> {
-  const kind = path === undefined ? undefined : await source.kind(resolve(root, path));
-  if (path === undefined || (path === USUAL_STOCK && kind === undefined)) return { files: [], unreadable: [] };
-  const read = await readFiles(source.treeAt(root), [path]);
-  const stockAt = at("stock");
-  if (!file || !stockAt || kind === "file") return read;
-  const named = ({ says, mend }: Unreadable): Unreadable => ({
-    path: file.path,
-    says: `\`stock\` names \`${path}\`. ${says}`,
-    mend,
-    at: stockAt,
-  });
-  return { ...read, unreadable: read.unreadable.map(named) };
-}
-
 /** The same files; what each house standard among them was read as is looked up. */
 const recalling = (source: FileSource, store: Store | undefined): FileSource => ({
   ...source,
@@ -166,7 +141,7 @@ export async function readRepository({
   const unmatched = await strays(tree, chosen === undefined ? undefined : settings.documents, [...paths, ...surveyed]);
   const documents = await readDocuments(tree, paths, outlines);
   const parts = await readParts(tree, settings.parts, chosen !== undefined);
-  const stock = await readStock(source, root, settings.stock, opened);
+  const stock = await readStockFiles(source, root, opened);
   for (const file of [...parts.files, ...stock.files]) recallReading(file, outlines);
   return {
     root,
@@ -177,7 +152,7 @@ export async function readRepository({
       ...(file ? { houseStandard: file } : {}),
       folderStandards,
       parts: parts.files,
-      ...(stock.files[0] ? { stock: stock.files[0] } : {}),
+      ...asStock(stock.files),
       ...(surveys.files.length > 0 ? { surveys: surveys.files } : {}),
       papers: await tree.find(settings.papers),
       documents: documents.files,

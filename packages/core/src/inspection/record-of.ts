@@ -1,7 +1,7 @@
 import { codeOf } from "../approval/code.js";
 import type { Mistake } from "../document/mistake.js";
-import { readWholeYaml } from "../document/yaml/whole-yaml.js";
-import type { SourceFile } from "../repository/files.js";
+import { type SourceFile, stockFiles } from "../repository/files.js";
+import { writtenStock } from "../repository/stock.js";
 import type { StandardFile } from "../standard/file.js";
 import { mistakeEntry } from "./mistake-entry.js";
 import { countsOf, type DocumentEntry, type InspectionRecord, type StandardEntry, totalsOf } from "./record.js";
@@ -23,15 +23,19 @@ const standardEntry = ({ file, folder, settings }: StandardFile): StandardEntry 
 export function recordOf(context: Snapshot, entries: readonly DocumentEntry[]): InspectionRecord {
   const { files, standards } = context;
   const documents = [...entries];
-  const others = new Map([...files.parts, ...(files.surveys ?? [])].map((file) => [file.path, file]));
-  for (const [path, mistakes] of [...context.catalogue.mistakes, ...context.surveys.mistakes])
+  const stock = stockFiles(files);
+  const others = new Map([...files.parts, ...(files.surveys ?? []), ...stock].map((file) => [file.path, file]));
+  for (const [path, mistakes] of [
+    ...context.catalogue.mistakes,
+    ...context.surveys.mistakes,
+    ...context.stock.mistakes,
+  ])
     documents.push(fileEntry(others.get(path) ?? { path, text: "" }, mistakes));
-  if (files.stock && context.stock.mistakes.length > 0) documents.push(fileEntry(files.stock, context.stock.mistakes));
   return {
     record: 2,
     standard: context.standard.name,
     standards: [standards.root, ...standards.folders].map(standardEntry),
-    ...(files.stock ? { holdings: codeOf(JSON.stringify(readWholeYaml(files.stock.text).data)) } : {}),
+    ...(stock.length > 0 ? { holdings: codeOf(JSON.stringify(writtenStock(stock))) } : {}),
     documents,
     totals: totalsOf(documents),
   };

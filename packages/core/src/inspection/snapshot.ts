@@ -2,7 +2,7 @@ import type { ValueChange } from "../document/yaml/overlay.js";
 import type { Build } from "../model/build.js";
 import type { Ledger } from "../model/shared/ledger.js";
 import { type Promised, promisedOf } from "../model/stock/bookings.js";
-import type { DocumentFile, Outline, RepositoryFiles } from "../repository/files.js";
+import { type DocumentFile, type Outline, type RepositoryFiles, stockFiles } from "../repository/files.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
 import { outlineIn, outlineOf, type ReadDocument, withChanges, withFacesAlike } from "../repository/outline.js";
 import { type Catalogue, readCatalogue } from "../repository/parts.js";
@@ -22,12 +22,14 @@ export const pathsOf = ({
   others,
   parts,
   stock,
+  moreStock,
   surveys,
   houseStandard,
   folderStandards,
 }: RepositoryFiles): readonly string[] =>
   [
     stock,
+    ...(moreStock ?? []),
     houseStandard,
     ...documents,
     ...(others ?? []),
@@ -121,7 +123,7 @@ export class Snapshot {
     const [is, was] = [this.files, before.files];
     this.#earlier = { catalogue: before.#catalogue, shared: before.#shared };
     if (is.documents === was.documents) this.#documents = before.#documents;
-    if (is.stock === was.stock) this.#stock = before.#stock;
+    if (is.stock === was.stock && is.moreStock === was.moreStock) this.#stock = before.#stock;
     if (is.surveys === was.surveys) this.#surveys = before.#surveys;
     if (is.parts === was.parts) this.#catalogue = before.#catalogue;
     if (is.houseStandard === was.houseStandard && is.folderStandards === was.folderStandards) {
@@ -217,7 +219,7 @@ export class Snapshot {
   }
 
   get stock(): Stock {
-    this.#stock ??= readStock(this.files.stock);
+    this.#stock ??= readStock(stockFiles(this.files));
     return this.#stock;
   }
 

@@ -4,6 +4,7 @@ import { readData } from "../document/read-data.js";
 import { readWholeYaml } from "../document/yaml/whole-yaml.js";
 import type { OpenRepository } from "../inspection/open-repository.js";
 import type { CheckEntry, MendEntry } from "../inspection/record.js";
+import { stockFiles } from "../repository/files.js";
 import { readSurveys } from "../venue/survey.js";
 import { apart, type MadeMend, madeMend, withMends, withoutMistakes } from "./mended-text.js";
 
@@ -47,8 +48,9 @@ class Mending {
   constructor(private readonly repository: OpenRepository) {}
 
   #text(path: string): string {
-    const { documents, parts, stock, surveys = [] } = this.repository.files;
-    const file = [...documents, ...parts, ...surveys, ...(stock ? [stock] : [])].find((each) => each.path === path);
+    const { documents, parts, surveys = [] } = this.repository.files;
+    const all = [...documents, ...parts, ...surveys, ...stockFiles(this.repository.files)];
+    const file = all.find((each) => each.path === path);
     if (!file) throw new RangeError(`There is no file ${path}.`);
     return file.text;
   }
@@ -163,10 +165,11 @@ const approvedIn = (repository: OpenRepository): ReadonlyMap<string, string | un
 export function mendRepository(repository: OpenRepository, wants: (path: string) => boolean): MendedRepository {
   const approved = approvedIn(repository);
   const mending = new Mending(repository);
-  const { parts, stock, surveys = [] } = repository.files;
+  const { parts, surveys = [] } = repository.files;
   const read = (name: "parts" | "stock") => (text: string) => readData(name, readWholeYaml(text)).mistakes;
   for (const { path } of parts.filter((file) => wants(file.path))) mending.form(path, read("parts"));
-  if (stock && wants(stock.path)) mending.form(stock.path, read("stock"));
+  for (const { path } of stockFiles(repository.files).filter((file) => wants(file.path)))
+    mending.form(path, read("stock"));
   const surveyed = (path: string) => (text: string) => readSurveys([{ path, text }]).mistakes.get(path) ?? [];
   for (const { path } of surveys.filter((file) => wants(file.path))) mending.form(path, surveyed(path));
   // What one document says of a lot or a name another may look at.

@@ -23,7 +23,7 @@ export function emptyBuild(): Build {
     file: "",
     standard: readHouseStandard(undefined).standard,
     standards: [],
-    stock: { ...readStock(undefined), items: new Map([[ANY, { name: ANY, count: 0 }]]) },
+    stock: { ...readStock([]), items: new Map([[ANY, { name: ANY, count: 0 }]]) },
     surveys: new Map(),
     files: [],
     linkTargets: [],

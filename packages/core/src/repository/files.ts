@@ -50,7 +50,10 @@ export interface RepositoryFiles {
   /** House standards deeper in the tree, each added to those above it. */
   readonly folderStandards?: readonly FolderStandard[];
   readonly parts: readonly SourceFile[];
+  /** The holdings; where they stand in several files, the first of those. */
   readonly stock?: SourceFile;
+  /** The other files of the holdings, by path. */
+  readonly moreStock?: readonly SourceFile[];
   /** Surveys of venues: Markdown, known by the key `survey`. */
   readonly surveys?: readonly SourceFile[];
   /** Paths of letters and other papers that documents refer to; they are not read. Undefined where nobody looked. */
@@ -59,3 +62,18 @@ export interface RepositoryFiles {
   /** Documents that are not inspected this time; the ones that are share names and lots with them. */
   readonly others?: readonly OtherDocument[];
 }
+
+/** Every file of the holdings, in the order in which they are read. */
+export const stockFiles = ({
+  stock,
+  moreStock = [],
+}: Pick<RepositoryFiles, "stock" | "moreStock">): readonly SourceFile[] => (stock ? [stock, ...moreStock] : moreStock);
+
+/** The holdings as they stand among the files of a repository; nothing is named that is not there. */
+export const asStock = ([stock, ...moreStock]: readonly SourceFile[]): Pick<
+  RepositoryFiles,
+  "stock" | "moreStock"
+> => ({
+  ...(stock ? { stock } : {}),
+  ...(moreStock.length > 0 ? { moreStock } : {}),
+});

@@ -21,7 +21,8 @@ export interface HouseStandardSettings {
   readonly practice: "us" | "iec";
   readonly documents: readonly string[];
   readonly parts: readonly string[];
-  readonly stock?: string;
+  /** Path or pattern of the holdings, or several. */
+  readonly stock?: string | readonly string[];
   /** Where the surveys of venues are. */
   readonly surveys: readonly string[];
   /** Where wishes are, from which builds are drafted. */

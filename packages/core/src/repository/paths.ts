@@ -52,7 +52,7 @@ const KEYS = {
   parts: [PATTERNS, "`parts/*.yaml`"],
   papers: [PATTERNS, "`letters/**`"],
   surveys: [PATTERNS, "`venues/**/*.md`"],
-  stock: [DOWNWARDS, "`stock.yaml`"],
+  stock: [PATTERNS, "`stock.yaml`"],
   replaces: [ANY_WAY, "`editions/2026.yaml`"],
 } as const;
 

@@ -1,4 +1,4 @@
-import type { FolderStandard, RepositoryFiles, SourceFile } from "./files.js";
+import { asStock, type FolderStandard, type RepositoryFiles, type SourceFile, stockFiles } from "./files.js";
 import { outlineOf } from "./outline.js";
 
 /** What a file is to an inspection. */
@@ -12,7 +12,7 @@ function roleOf(files: RepositoryFiles, path: string): FileRole | "other" | unde
   if (among(files.others)) return "other";
   if (among(files.parts)) return "parts";
   if (among(files.surveys)) return "survey";
-  if (files.stock?.path === path) return "stock";
+  if (among(stockFiles(files))) return "stock";
   if (files.houseStandard?.path === path) return "house standard";
   return among(files.folderStandards) ? "folder standard" : undefined;
 }
@@ -51,7 +51,8 @@ export function replaceFile(
   if (is === undefined && text === undefined) return files;
   if (is === undefined) throw new RangeError(`${path} was not there before: say whether it is a document, parts …`);
   const file = text === undefined ? undefined : { path, text };
-  const { stock: _stock, houseStandard: _standard, ...rest } = files;
+  const { stock: _stock, moreStock: _more, houseStandard: _standard, ...rest } = files;
+  const stock = stockFiles(files);
   const { documents, parts, others = [], folderStandards = [], surveys = [] } = files;
   const folder = (): FolderStandard | undefined => file && { ...file, folder: folderOf(path) };
   switch (is) {
@@ -66,8 +67,8 @@ export function replaceFile(
     case "folder standard":
       return { ...files, folderStandards: replaced(folderStandards, path, folder()) };
     case "stock":
-      return { ...rest, ...withOr("houseStandard", files.houseStandard), ...withOr("stock", file) };
+      return { ...rest, ...withOr("houseStandard", files.houseStandard), ...asStock(replaced(stock, path, file)) };
     default:
-      return { ...rest, ...withOr("stock", files.stock), ...withOr("houseStandard", file) };
+      return { ...rest, ...asStock(stock), ...withOr("houseStandard", file) };
   }
 }

@@ -1,4 +1,4 @@
-import { type Data, type OpenRepository, type Place, readYaml, surveyKind } from "@plumbmark/core";
+import { type Data, type OpenRepository, type Place, readYaml, stockFiles, surveyKind } from "@plumbmark/core";
 import { type NamedAt, type NameKind, nameAt } from "./names.js";
 import { type FileKind, linesOf, zoneOf } from "./zone.js";
 
@@ -232,7 +232,7 @@ export function filesOf({
     ...of("build", files.documents),
     ...of("survey", files.surveys ?? []),
     ...of("parts", files.parts),
-    ...of("stock", files.stock ? [files.stock] : []),
+    ...of("stock", stockFiles(files)),
     ...of("house standard", [...(files.houseStandard ? [files.houseStandard] : []), ...(files.folderStandards ?? [])]),
   ];
 }

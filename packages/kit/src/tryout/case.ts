@@ -25,8 +25,8 @@ export interface CaseContext {
   readonly parts?: string | readonly SourceFile[];
   /** The survey of a venue: its Markdown, or several files of them. */
   readonly surveys?: string | readonly SourceFile[];
-  /** The stock list, as YAML. */
-  readonly stock?: string;
+  /** The stock list: YAML, or several files of it. */
+  readonly stock?: string | readonly SourceFile[];
   /** Paths of letters and other papers that are there; none without it. */
   readonly papers?: readonly string[];
   /** The house standard, as YAML; the defaults of the product without it. */

@@ -1,4 +1,5 @@
 import {
+  asStock,
   type CheckEntry,
   type Mistake,
   type OpenRepository,
@@ -15,15 +16,15 @@ const file = (path: string, text: string | undefined): SourceFile | undefined =>
   text === undefined ? undefined : { path, text };
 
 function filesOf({ documents, ...own }: Case, shared: CaseContext): RepositoryFiles {
-  const { parts = [], stock, papers = [], surveys = [], houseStandard } = { ...shared, ...own };
-  const [stockFile, standardFile] = [file("stock.yaml", stock), file("house-standard.yaml", houseStandard)];
+  const { parts = [], stock = [], papers = [], surveys = [], houseStandard } = { ...shared, ...own };
+  const standardFile = file("house-standard.yaml", houseStandard);
   const texts = typeof documents === "string" ? { "builds/case.md": documents } : documents;
   return {
     parts: typeof parts === "string" ? [{ path: "parts/parts.yaml", text: parts }] : parts,
     papers,
     surveys: typeof surveys === "string" ? [{ path: "venues/venue.md", text: surveys }] : surveys,
     documents: Object.entries(texts).map(([path, text]) => ({ path, text })),
-    ...(stockFile ? { stock: stockFile } : {}),
+    ...asStock(typeof stock === "string" ? [{ path: "stock.yaml", text: stock }] : stock),
     ...(standardFile ? { houseStandard: standardFile } : {}),
   };
 }
@@ -39,13 +40,13 @@ export interface CaseRun {
 
 /** Mistakes of the documents, the catalogue, the surveys and the stock list, with the file they stand in. */
 const mistakesIn = (repository: OpenRepository): readonly (Mistake & { readonly file: string })[] => {
-  const { documents, catalogue, stock, surveys, files } = repository;
+  const { documents, catalogue, stock, surveys } = repository;
   const inFile = (file: string, mistakes: readonly Mistake[]) => mistakes.map((each) => ({ ...each, file }));
   return [
     ...documents.flatMap((file) => inFile(file, repository.model(file).mistakes)),
     ...[...catalogue.mistakes].flatMap(([file, found]) => inFile(file, found)),
     ...[...surveys.mistakes].flatMap(([file, found]) => inFile(file, found)),
-    ...inFile(files.stock?.path ?? "", stock.mistakes),
+    ...[...stock.mistakes].flatMap(([file, found]) => inFile(file, found)),
   ];
 };
 

@@ -1,5 +1,12 @@
 import { createHash } from "node:crypto";
-import type { DocumentFile, Outline, RepositoryFiles, RuleResult, SourceFile } from "@plumbmark/core";
+import {
+  type DocumentFile,
+  type Outline,
+  type RepositoryFiles,
+  type RuleResult,
+  type SourceFile,
+  stockFiles,
+} from "@plumbmark/core";
 import type { TransferredResults } from "../workers/plugin-results.js";
 
 /** A hash of plain data. */
@@ -17,7 +24,7 @@ export function contextKey(
   today: string,
   brought?: TransferredResults,
 ): string {
-  const { houseStandard, folderStandards = [], parts, stock, surveys = [], papers = [] } = files;
+  const { houseStandard, folderStandards = [], parts, surveys = [], papers = [] } = files;
   const folders = folderStandards.map((file) => [...(whole(file) ?? []), file.folder]);
   return hashOf([
     edition,
@@ -26,7 +33,7 @@ export function contextKey(
     whole(houseStandard),
     folders,
     parts.map(whole),
-    whole(stock),
+    stockFiles(files).map(whole),
     surveys.map(whole),
     papers,
     brought ?? null,
