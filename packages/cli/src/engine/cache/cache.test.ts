@@ -15,6 +15,7 @@ import { rules } from "@plumbmark/rules";
 import { starterRepository } from "@plumbmark/starter";
 import fc from "fast-check";
 import { afterAll, beforeEach, describe, expect, test } from "vitest";
+import { oldFormText } from "../../../../../tests/old-form.js";
 import { notEmpty } from "../../../../../tests/run/not-empty.js";
 import { rulesOfPlugins } from "../../plugins/plugins.js";
 import { gitBlobName } from "../../source/blob-name.js";
@@ -198,7 +199,6 @@ const changes: readonly fc.Arbitrary<Change>[] = [
 const plugin: Readonly<Record<string, string>> = {
   "house-rules/own.mjs": `import { about, is, plugin, repositoryRule, rule } from "@plumbmark/kit";
 import { most, word } from "./helper.mjs";
-import { oldFormText } from "../../../../../tests/old-form.js";
 const page = { states: "S.", level: "should", why: "w", judged: "j", sources: ["house"] };
 export default plugin({ kit: 1, rules: [
   rule({ ...page, id: "house.few-faces", *checks({ build }) {
