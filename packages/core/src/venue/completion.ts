@@ -166,17 +166,38 @@ export function pointNamed(survey: Survey, text: string | undefined): readonly [
   return surveyData(survey, "structure", structure, "points", point) === undefined ? undefined : [structure, point];
 }
 
+/** A point of the survey that something of a bar is held at. */
+interface HeldAt {
+  /** Where the build names it, from the hangs of the bar: a hang, or a leg of its bridle. */
+  readonly steps: readonly [string, ...string[]];
+  /** As a letter calls it: `H1`, `H1.left`. */
+  readonly name: string;
+  readonly point: readonly [string, string];
+}
+
+/** The points that hangs of a bar and the legs of their bridles name. */
+function pointsOf({ data, survey }: Completing, bar: string): readonly HeldAt[] {
+  const hangs = ["rigging", "bars", bar, "hangs"];
+  return names(at(data, ...hangs))
+    .flatMap((hang): readonly Omit<HeldAt, "point">[] => [
+      { steps: [hang], name: hang },
+      ...["left", "right"].map((side) => ({ steps: [hang, "bridle", side] as const, name: `${hang}.${side}` })),
+    ])
+    .flatMap((held) => {
+      const point = pointNamed(survey, textAt(data, ...hangs, ...held.steps, "point"));
+      return point ? [{ ...held, point }] : [];
+    });
+}
+
 /** The structure a bar hangs under, and where the build says so. */
-function structureOf({ data, survey }: Completing, bar: string): readonly [string, string] | undefined {
+function structureOf(completing: Completing, bar: string): readonly [string, string] | undefined {
+  const { data, survey } = completing;
   const path = `rigging.bars.${bar}`;
   const under = textAt(data, "rigging", "bars", bar, "under");
   if (under !== undefined)
     return surveyData(survey, "structure", under) === undefined ? undefined : [under, `${path}.under`];
-  for (const hang of names(at(data, "rigging", "bars", bar, "hangs"))) {
-    const found = pointNamed(survey, textAt(data, "rigging", "bars", bar, "hangs", hang, "point"));
-    if (found) return [found[0], `${path}.hangs.${hang}.point`];
-  }
-  return undefined;
+  const [first] = pointsOf(completing, bar);
+  return first && [first.point[0], `${path}.hangs.${first.steps.join(".")}.point`];
 }
 
 const LETTER = ["by", "licence", "on", "file", "counted", "other-loads", "until"];
@@ -196,33 +217,28 @@ function layBar(completing: Completing, bar: string): void {
   if (one && other && Math.abs(one.value - other.value) < 1e-9)
     completing.lay([...to, "bearing-height"], [...from, "from", "up"], anchor);
   if (isGroup(at(data, ...to, "second"))) completing.lay([...to, "second", "girth"], [...from, "girth"], anchor);
-  const hangs = names(at(data, ...to, "hangs"));
-  const points = hangs.flatMap((hang) => {
-    const point = pointNamed(survey, textAt(data, ...to, "hangs", hang, "point"));
-    return point ? [{ hang, point }] : [];
-  });
+  const points = pointsOf(completing, bar);
   const states = surveyData(survey, ...from, "letter") !== undefined && points.length > 0;
   if (states) {
     completing.lay([...to, "letter"], [...from, "letter"], anchor);
     for (const key of LETTER) completing.hold(["rigging", "letter", key], [...from, "letter", key]);
   }
-  for (const { hang, point } of points) layPoint(completing, bar, hang, point, states);
+  for (const held of points) layPoint(completing, bar, held, states);
 }
 
 function layPoint(
   completing: Completing,
   bar: string,
-  hang: string,
-  [structure, point]: readonly [string, string],
+  { steps, name: held, point: [structure, point] }: HeldAt,
   states: boolean,
 ): void {
   const to = ["rigging", "bars", bar];
   const from = ["structure", structure, "points", point];
-  const anchor = `rigging.bars.${bar}.hangs.${hang}.point`;
-  completing.lay([...to, "hangs", hang, "structure"], [...from, "structure"], anchor);
+  const anchor = `rigging.bars.${bar}.hangs.${steps.join(".")}.point`;
+  completing.lay([...to, "hangs", ...steps, "structure"], [...from, "structure"], anchor);
   for (const key of ["structure", "catch"]) {
-    if (states) completing.lay([...to, "letter", "points", hang, key], [...from, key], anchor);
-    for (const name of [hang, `${bar}.${hang}`])
+    if (states) completing.lay([...to, "letter", "points", held, key], [...from, key], anchor);
+    for (const name of [held, `${bar}.${held}`])
       completing.hold(["rigging", "letter", "points", name, key], [...from, key]);
   }
 }

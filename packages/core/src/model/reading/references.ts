@@ -54,10 +54,12 @@ function checkOfVenue(reader: Reader): void {
   for (const bar of reader.keys("rigging.bars")) {
     of(`rigging.bars.${bar}.under`, "structure", "structure");
     for (const hang of reader.keys(`rigging.bars.${bar}.hangs`)) {
-      const path = `rigging.bars.${bar}.hangs.${hang}.point`;
-      const point = reader.text(path);
-      if (point !== undefined && !points.includes(point))
-        reader.unknown(path, point, `The survey ${survey.name} has no point \`${point}\`.`, points);
+      for (const where of ["", "bridle.left.", "bridle.right."]) {
+        const path = `rigging.bars.${bar}.hangs.${hang}.${where}point`;
+        const point = reader.text(path);
+        if (point !== undefined && !points.includes(point))
+          reader.unknown(path, point, `The survey ${survey.name} has no point \`${point}\`.`, points);
+      }
     }
   }
 }

@@ -7,8 +7,34 @@ import type { Bar } from "../rigging/bar.js";
 import type { Hang } from "../rigging/hang.js";
 import type { OwnUse } from "./use.js";
 
-/** The point of the venue a hang is at: `front-beam.F1`; undefined where the document names none. */
-const pointNamed = ({ bar, path }: Hang): string | undefined => bar.build.reader.text(`${path}.point`);
+/** Something of the document that is held at a point of the venue. */
+interface Held {
+  /** `front-beam.F1`. */
+  readonly point: string;
+  readonly path: string;
+  /** What the structure bears there, at worst. */
+  readonly bears: () => Value<"mass">;
+  readonly allowed: () => Value<"mass">;
+}
+
+/** The points a hang is held at: its own, and those of the legs of its bridle; none where the document names none. */
+function heldAt(hang: Hang): readonly Held[] {
+  const { reader } = hang.bar.build;
+  const own = {
+    path: hang.path,
+    bears: () => hang.onStructure(hang.worst.reaction),
+    allowed: () => hang.structure,
+  };
+  const legs = hang.legs.map((leg) => ({
+    path: leg.path,
+    bears: () => leg.onStructure(leg.tension(hang.worst.reaction)),
+    allowed: () => leg.structure,
+  }));
+  return [own, ...legs].flatMap((each) => {
+    const point = reader.text(`${each.path}.point`);
+    return point === undefined ? [] : [{ ...each, point }];
+  });
+}
 
 /** The structure a point is of, or a bar is under. */
 const structureOf = (point: string): string => point.split(".")[0] as string;
@@ -19,22 +45,25 @@ const under = ({ build, path }: Bar): string | undefined => build.reader.text(`$
 export const pointUses = ({ bars }: Design, venue: string): readonly OwnUse[] =>
   bars
     .flatMap(({ hangs }) => hangs)
-    .flatMap((hang) => {
-      const name = pointNamed(hang);
-      if (name === undefined) return [];
-      const amounts = { W: hang.onStructure(hang.worst.reaction) };
-      return [
-        {
-          ...{ of: "point" as const, name, venue, path: hang.path, label: `Point ${name}`, unit: "kg" },
-          amounts,
-          allowed: hang.structure,
-        },
-      ];
-    });
+    .flatMap(heldAt)
+    .map(({ point: name, path, bears, allowed }) => ({
+      ...{ of: "point" as const, name, venue, path, label: `Point ${name}`, unit: "kg" },
+      amounts: { W: bears() },
+      allowed: allowed(),
+    }));
 
-/** What of a bar hangs from a structure: all of it, or what its hangs there bear. */
+/** The structures a hang is held by: those of its points, else the one its bar is under. */
+const structuresOf = (hang: Hang): readonly string[] => {
+  const points = heldAt(hang).map(({ point }) => structureOf(point));
+  return points.length > 0 ? points : [under(hang.bar) ?? ""];
+};
+
+/**
+ * What of a bar hangs from a structure: all of it, or what its hangs there bear. A bridle between two structures counts
+ * whole on both: the safe side.
+ */
 function loadOn(bar: Bar, structure: string): Value<"mass"> {
-  const there = bar.hangs.filter((hang) => structureOf(pointNamed(hang) ?? `${under(bar)}.`) === structure);
+  const there = bar.hangs.filter((hang) => structuresOf(hang).includes(structure));
   if (there.length === bar.hangs.length) return bar.onStructure;
   return sum(
     there.map((hang) => hang.onStructure(hang.level)),
@@ -55,7 +84,7 @@ function wholeRating({ build }: Bar, structure: string): Value<"mass"> | undefin
 /** What a structure bears in all, and what it may: as the document has it. */
 export function structureUses({ bars }: Design, venue: string): readonly OwnUse[] {
   const named = (bar: Bar): readonly string[] => [
-    ...bar.hangs.flatMap((hang) => pointNamed(hang) ?? []).map(structureOf),
+    ...bar.hangs.flatMap(heldAt).map(({ point }) => structureOf(point)),
     ...[under(bar)].filter((each) => each !== undefined),
   ];
   return [...new Set(bars.flatMap(named))].map((name) => {
