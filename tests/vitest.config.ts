@@ -30,6 +30,7 @@ const PROCESS = [
 const DEEP = [
   "tests/{fuzz,properties,shared}/**/*.test.ts",
   "tests/editor/random-edits.test.ts",
+  "tests/ready/every-field*.test.ts",
   "tests/mend/property.test.ts",
   "tests/bad-days/writing/**/*.test.ts",
   "tests/documents/robustness.test.ts",
