@@ -55,7 +55,7 @@ const add = async (path: string, text: string): Promise<void> =>
 test("how far it is, is shown, and taken away at the end", async () => {
   const { status, progress } = run("publish", "docs", "--to", "site");
   expect(await status).toBe(0);
-  expect(progress[0]).toMatch(/^Inspecting 7 files/u);
+  expect(progress[0]).toMatch(/^Inspecting 9 files/u);
   expect(progress.length).toBeGreaterThan(60);
   expect(progress.at(-1)).toBe("");
 });

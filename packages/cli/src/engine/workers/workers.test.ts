@@ -4,6 +4,7 @@ import {
   pluginRules,
   type RepositoryFiles,
   type RuleResult,
+  type SharedUse,
   StandardError,
 } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
@@ -12,13 +13,19 @@ import { starter } from "../../../../../tests/documents/repository.js";
 import { stated } from "../../../../../tests/plugins/stated.js";
 import { inspectMany } from "./inspect-many.js";
 import { readOutlines } from "./read-outlines.js";
+import { readUses } from "./read-uses.js";
 import { workersFor } from "./schedule.js";
 
+const options = { today: "2027-01-01" };
+/** As the engine gives them: what each document uses is known, for a thread has the texts of its own batch alone. */
+const uses = await readUses(starter(), starter().documents, options);
 const files: RepositoryFiles = {
   ...starter(),
-  documents: starter().documents.map((each) => ({ ...each, outline: outlineOf(each) })),
+  documents: starter().documents.map((each, index) => ({
+    ...each,
+    outline: { ...outlineOf(each), uses: uses[index] as readonly SharedUse[] },
+  })),
 };
-const options = { today: "2027-01-01" };
 
 /** What reaches the record: which figure a check may turn by is used up before, and no part of it. */
 const plain = (found: unknown): unknown => JSON.parse(JSON.stringify(found));
