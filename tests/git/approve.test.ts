@@ -70,7 +70,7 @@ test("another content fails, and git knows what was changed since", async () => 
   expect(document?.approval).toMatchObject({ state: "changed", by: NAME });
   expect(document?.approval?.changes).toContainEqual(expect.stringMatching(/breaker` was `20 A` and is `25 A`$/u));
   expect(document?.approval?.changes).toContainEqual(
-    expect.stringMatching(/^part .*: `mass` was `7\.6 kg` and is `7\.5 kg`$/u),
+    expect.stringMatching(/^part .*: `mass` was `7\.9 kg` and is `7\.5 kg`$/u),
   );
   const { out } = await repository.plumbmark("inspect", BANNER);
   expect(out.replace(/\s+/gu, " ")).toContain("Changed since it was approved in");

@@ -1,5 +1,6 @@
 import { mkdir, readdir, writeFile } from "node:fs/promises";
 import { dirname, join } from "node:path";
+import { removeLeftovers } from "@plumbmark/in-place";
 import { findStandard } from "../repository/find-standard.js";
 import { disk } from "../source/disk.js";
 import { Trouble } from "../terminal/trouble.js";
@@ -47,6 +48,8 @@ async function refuseFull(to: string): Promise<void> {
  * something in it, or in which the command is given, nothing that is there is changed.
  */
 export async function newRepository(to: string, files: readonly StartFile[], standingIn: string): Promise<PutFiles> {
+  // Also where it is refused: what a run that was ended has left is of no use to anybody.
+  await removeLeftovers(to);
   const there = await listing(to);
   await refuseInside(to);
   if (there === undefined || (there.length === 0 && to !== standingIn)) {
