@@ -9,7 +9,7 @@ import { type Scale, scaleBar, scaleFor, scaleText } from "./shared/scale.js";
 import { line, type PaperPoint, path, rect, type Shapes, svgShape, WIDE } from "./shared/svg.js";
 import { gapNotes, resultText, UNTOLD, UNWRITTEN, writtenText } from "./shared/value-text.js";
 
-const LEFT = 24;
+const LEFT = 27;
 const RIGHT = 8;
 
 interface Section {
