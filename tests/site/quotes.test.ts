@@ -17,7 +17,7 @@ faces:
 
 # Quoted
 
-The wall weighs [60.8 kg](calc:faces.wall.mass) and is [2 m](calc:faces.wall.width) wide.
+The wall weighs [63.2 kg](calc:faces.wall.mass) and is [2 m](calc:faces.wall.width) wide.
 
 Who reads on finds nothing to press here.
 `;
@@ -106,7 +106,7 @@ describe("a quoted figure", () => {
     await page.emulateMedia({ media: "print" });
     expect(await open()).toEqual([]);
     expect(await page.evaluate(`document.querySelector(".prose p").innerText`)).toMatch(
-      /weighs 60.8 kg and is 2 m wide/u,
+      /weighs 63.2 kg and is 2 m wide/u,
     );
     await page.close();
   });
