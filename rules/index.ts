@@ -51,6 +51,7 @@ import powerRunCurrent from "./power/run-current/rule.js";
 import powerSharedCircuits from "./power/shared-circuits/rule.js";
 import powerSupplyRange from "./power/supply-range/rule.js";
 import powerVoltageDrop from "./power/voltage-drop/rule.js";
+import riggingAngularPull from "./rigging/angular-pull/rule.js";
 import riggingAttachment from "./rigging/attachment/rule.js";
 import riggingBarCovers from "./rigging/bar-covers/rule.js";
 import riggingBarDeflection from "./rigging/bar-deflection/rule.js";
@@ -65,6 +66,7 @@ import riggingKeptClear from "./rigging/kept-clear/rule.js";
 import riggingLetter from "./rigging/letter/rule.js";
 import riggingLift from "./rigging/lift/rule.js";
 import riggingLostHang from "./rigging/lost-hang/rule.js";
+import riggingMarked from "./rigging/marked/rule.js";
 import riggingPointLoad from "./rigging/point-load/rule.js";
 import riggingRatedHardware from "./rigging/rated-hardware/rule.js";
 import riggingReach from "./rigging/reach/rule.js";
@@ -138,6 +140,7 @@ export const rules: readonly Rule[] = [
   powerSharedCircuits,
   powerSupplyRange,
   powerVoltageDrop,
+  riggingAngularPull,
   riggingAttachment,
   riggingBarCovers,
   riggingBarDeflection,
@@ -152,6 +155,7 @@ export const rules: readonly Rule[] = [
   riggingLetter,
   riggingLift,
   riggingLostHang,
+  riggingMarked,
   riggingPointLoad,
   riggingRatedHardware,
   riggingReach,

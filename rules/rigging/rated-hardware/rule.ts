@@ -5,7 +5,8 @@ export default rule({
   states: "Every part of an assembly has a WLL.",
   level: "shall",
   why: "Hardware without a marked working load limit is not made for lifting; nothing tells how much it holds.",
-  judged: "Every part of every assembly is looked up in the catalogue for its WLL.",
+  judged:
+    "Every part of every assembly is looked up in the catalogue for its WLL. A `mode` other than straight is for ropes and slings: a shackle, clamp or turnbuckle that is choked round something, or laid in a basket, is pulled across and has no WLL for that.",
   sources: ["asme-b30.26", "practice"],
   *checks({ build }) {
     for (const { assembly, path, label } of build.bars.flatMap((bar) => bar.hangs).flatMap((hang) => hang.strands)) {
@@ -16,7 +17,13 @@ export default rule({
           mend: "Write the parts in load order under `assembly`.",
           needs: [`${path}.assembly`],
         });
-      for (const { name, part } of assembly.parts)
+      for (const { name, part, mode, misused } of assembly.parts) {
+        if (misused)
+          yield is(here, {
+            holds: false,
+            says: `${label}: ${name} is no rope and no sling, and \`mode: ${mode}\` is written for it.`,
+            mend: "Leave the mode out and let it be pulled in line, or put a sling there. A sling of the catalogue says what it is made of, under `sling`.",
+          });
         if (!part)
           yield open(here, {
             says: `${label}: the part ${name} is not in the catalogue.`,
@@ -31,6 +38,7 @@ export default rule({
               : `${label}: ${name} has no WLL in ${part.file}.`,
             mend: "Use hardware marked with a WLL, and enter it in the catalogue.",
           });
+      }
     }
   },
 });

@@ -19,12 +19,53 @@ function* spans(thing: Thing, way: Value, [short, long]: readonly [Value, Value]
   });
 }
 
+type Leg = Hang["legs"][number];
+
+/** The run that is written against the place of the leg's point, where the survey has both. */
+function* ofRun(leg: Leg, within: Value): Iterable<RawCheck> {
+  const { run, runByPoint } = leg;
+  if (!runByPoint) return;
+  const says = ({ measured, allowed }: { measured: string; allowed: string }, most: string): string =>
+    `${leg.label} has a run of ${measured}; from its point to over its hang it is ${allowed} at ${most}.`;
+  const mend = "Correct the run, the point the leg goes up to, or the place of the hang.";
+  yield atLeast(leg, {
+    measured: run,
+    allowed: difference(runByPoint, within, "length", "run"),
+    says: (words) => says(words, "least"),
+    mend,
+  });
+  yield atMost(leg, {
+    measured: run,
+    allowed: sum([runByPoint, within], "length", "run"),
+    says: (words) => says(words, "most"),
+    mend,
+  });
+}
+
+/** What hangs below the apex reaches the bar. By each leg's own rise: where both agree, it is said once. */
+function* ofApex(hang: Hang, within: Value): Iterable<RawCheck> {
+  if (hang.assembly === undefined) return;
+  const [left, right] = hang.legs.map(({ apexDrop }) => apexDrop);
+  const agree = left?.known && right?.known && Math.abs(left.value - right.value) < 1e-9;
+  for (const leg of agree || !left?.known ? hang.legs.slice(0, 1) : hang.legs)
+    yield* spans(
+      { path: hang.path, label: `${hang.label}, below the apex its ${leg.side} leg makes` },
+      leg.apexDrop,
+      hang.ownAssembly.length,
+      within,
+    );
+}
+
 function* ofHang(hang: Hang, within: Value): Iterable<RawCheck> {
   if (!hang.bridled) {
     yield* spans(hang, hang.bar.drop, hang.ownAssembly.length, within);
     return;
   }
-  for (const leg of hang.legs) yield* spans(leg, leg.length, leg.assembly.length, within);
+  for (const leg of hang.legs) {
+    yield* spans(leg, leg.length, leg.assembly.length, within);
+    yield* ofRun(leg, within);
+  }
+  yield* ofApex(hang, within);
 }
 
 function* ofSecond(bar: Bar): Iterable<RawCheck> {
@@ -68,7 +109,7 @@ export default rule({
   level: "shall",
   why: "A rope that is a foot short is found out at the top of a ladder, and what is then put in between has no marking.",
   judged:
-    "Length of an assembly: the `length` of its ropes and the `effective` length of its hardware, of a turnbuckle from its shortest to its longest. A hang's way is the height its hardware bears on less the height of the middle of the bar; a bridle leg's is √(rise² + run²); both have to be met within the setting. A second suspension has to reach round the structure (`girth`) and down to the bar. The trim of a face has to be the height of the bar less the attachment's drop and the height of the face, within the setting.",
+    "Length of an assembly: the `length` of its ropes and the `effective` length of its hardware, of a turnbuckle from its shortest to its longest. A hang's way is the height its hardware bears on less the height of the middle of the bar; a bridle leg's is √(rise² + run²), and below the apex it is the height the leg bears on less its rise and the height of the bar; all have to be met within the setting. Where the survey has the point of a leg and the place of the bar, the run of the leg has to be the distance from the one to over its hang. A second suspension has to reach round the structure (`girth`) and down to the bar. The trim of a face has to be the height of the bar less the attachment's drop and the height of the face, within the setting.",
   sources: ["geometry", "practice"],
   settings: {
     within: {

@@ -97,6 +97,13 @@ function* ofBar(bar: Bar, most: number): Iterable<RawCheck> {
       : `${second.label} has no rope, chain or sling in it, so it catches nothing.`,
     mend: "Put a rope, chain or sling in it; a sling of the catalogue says what it is made of, under `sling`.",
   });
+  const unmeant = second.assembly.parts.filter(({ part }) => part?.data.secondary === false).map(({ name }) => name);
+  if (unmeant.length > 0)
+    yield is(second, {
+      holds: false,
+      says: `${second.label} has ${unmeant.join(", ")} in it, which the maker does not let catch a load.`,
+      mend: "Take parts that are made for it.",
+    });
   // Its own way round the structure is its own anchor: what hangs on the clamp of the hang falls with it.
   yield atLeast(second, {
     measured: second.girth,
@@ -116,6 +123,21 @@ function* ofBar(bar: Bar, most: number): Iterable<RawCheck> {
 /** Whether a bar stays up without any one hang: then a second suspension is advised, and not what saves people. */
 const staysUp = (bar: Bar): boolean => "length" in bar.losses && bar.losses.every(({ tips }) => !tips);
 
+/** What is made to catch a load carries nothing all the time: it is not in the first way as well. */
+function* keptFree(bar: Bar): Iterable<RawCheck> {
+  for (const hang of bar.hangs)
+    for (const { assembly, path, label } of hang.strands)
+      for (const { name } of assembly.parts.filter(({ part }) => part?.data.secondary === true))
+        yield is(
+          { path, label },
+          {
+            holds: false,
+            says: `${label}: ${name} is made as a second suspension, and here it carries the load all the time.`,
+            mend: "Hang the bar by parts that are made to carry, and keep this one for the second way.",
+          },
+        );
+}
+
 function* older(build: Build): Iterable<RawCheck> {
   if (build.reader.data("rigging.secondary") === undefined) return;
   yield open(RIGGING, {
@@ -131,7 +153,7 @@ export default rule({
   level: "shall",
   why: "One part that fails, or one shackle that was never closed, must not drop the load on anybody. A second rope with an inch of slack is hit by many times the load.",
   judged:
-    "Over people, each bar's `second`: at each hang, with a rope, chain or sling in it, round the structure itself (`girth`) and so on its own anchor, and with no more slack than the setting. What a hang carries at worst, W, is inside the WLL of its weakest part. The force of the catch is 2 × W without slack, else W × (1 + √(1 + 2 × EA ÷ L × s ÷ W)), with the stiffness EA its maker states and the length L of the rope; it is at most half the breaking strength of the weakest part, a rope's with its termination, and at most what the structure bears when a load is caught there (`catch` of the letter), else its rating. Slack or stiffness that is not written is open. Whether it is long enough is judged by rigging.reach. Where losing any one hang tips the bar this is a requirement; where the bar stays up on the others, a recommendation. The list `secondary` of older documents is open.",
+    "Over people, each bar's `second`: at each hang, with a rope, chain or sling in it, round the structure itself (`girth`) and so on its own anchor, and with no more slack than the setting. What a hang carries at worst, W, is inside the WLL of its weakest part. The force of the catch is 2 × W without slack, else W × (1 + √(1 + 2 × EA ÷ L × s ÷ W)), with the stiffness EA its maker states and the length L of the rope; it is at most half the breaking strength of the weakest part, a rope's with its termination, and at most what the structure bears when a load is caught there (`catch` of the letter), else its rating. A part that its maker means as a second suspension (`secondary: true`) does not carry the load at a hang, and one its maker does not (`secondary: false`) is not in the second. Slack or stiffness that is not written is open. Whether it is long enough is judged by rigging.reach. Where losing any one hang tips the bar this is a requirement; where the bar stays up on the others, a recommendation. The list `secondary` of older documents is open.",
   sources: ["caught-energy", "dguv-17-7", "dguv-215-313-2.1", "dguv-215-313-2.3", "practice"],
   settings: {
     slack: {
@@ -160,6 +182,7 @@ export default rule({
         needs: ["rigging.bars"],
       });
     yield* older(build);
+    for (const bar of build.bars) yield* keptFree(bar);
     for (const bar of build.bars)
       for (const each of ofBar(bar, Number(settings.slack))) yield staysUp(bar) ? { ...each, level: "should" } : each;
   },

@@ -162,6 +162,24 @@ export const riggingSources = sourceTable({
     says: "rigging hardware carries its rated load and no more",
     basis: "memory",
   },
+  "asme-b30.26-marking": {
+    document: "ASME B30.26",
+    edition: "2010",
+    clause: "ch. 1 and 2, as a trainer of riggers reports them",
+    says: "shackles are marked with maker, rated load and size; turnbuckles and eyebolts with maker and size or rated load, legible as long as they are used",
+    basis: "published",
+  },
+  "wac-296-24-29425": {
+    document: "Washington Administrative Code",
+    clause: "WAC 296-24-29425(1)",
+    says: "a wire-rope sling has legible identification fixed to it, with the load it may carry",
+    basis: "published",
+  },
+  "eyebolts-in-line": {
+    document: "makers' instructions for eyebolts, as published",
+    says: "a bolt without a shoulder is pulled in line only; one with a shoulder carries less at an angle, in the plane of its eye",
+    basis: "published",
+  },
   "asme-b30.26-inspection": {
     document: "ASME B30.26",
     edition: "2004",

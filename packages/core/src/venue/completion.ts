@@ -200,6 +200,14 @@ function structureOf(completing: Completing, bar: string): readonly [string, str
   return first && [first.point[0], `${path}.hangs.${first.steps.join(".")}.point`];
 }
 
+/** What hardware bears on lies at one height where both ends of the structure do. */
+function layHeight(completing: Completing, to: readonly string[], structure: string, anchor: string): void {
+  const ends = ["from", "to"].map((end) => completing.survey.values.get(`structure.${structure}.${end}.up`));
+  const [one, other] = ends;
+  if (one && other && Math.abs(one.value - other.value) < 1e-9)
+    completing.lay([...to, "bearing-height"], ["structure", structure, "from", "up"], anchor);
+}
+
 const LETTER = ["by", "licence", "on", "file", "counted", "other-loads", "until"];
 
 function layBar(completing: Completing, bar: string): void {
@@ -212,10 +220,7 @@ function layBar(completing: Completing, bar: string): void {
     ["structure", structure],
   ] as const;
   completing.lay([...to, "structure"], [...from, "structure"], anchor);
-  // What hardware bears on lies at one height where both ends do.
-  const [one, other] = ["from", "to"].map((end) => survey.values.get(`structure.${structure}.${end}.up`));
-  if (one && other && Math.abs(one.value - other.value) < 1e-9)
-    completing.lay([...to, "bearing-height"], [...from, "from", "up"], anchor);
+  layHeight(completing, to, structure, anchor);
   if (isGroup(at(data, ...to, "second"))) completing.lay([...to, "second", "girth"], [...from, "girth"], anchor);
   const points = pointsOf(completing, bar);
   const states = surveyData(survey, ...from, "letter") !== undefined && points.length > 0;
@@ -236,6 +241,8 @@ function layPoint(
   const from = ["structure", structure, "points", point];
   const anchor = `rigging.bars.${bar}.hangs.${steps.join(".")}.point`;
   completing.lay([...to, "hangs", ...steps, "structure"], [...from, "structure"], anchor);
+  // The end of a leg may be at another height than the hangs of its bar.
+  if (steps.length > 1) layHeight(completing, [...to, "hangs", ...steps], structure, anchor);
   for (const key of ["structure", "catch"]) {
     if (states) completing.lay([...to, "letter", "points", held, key], [...from, key], anchor);
     for (const name of [held, `${bar}.${held}`])

@@ -18,6 +18,7 @@ import type { Data } from "../../document/yaml/yaml.js";
 import type { Part } from "../../repository/parts.js";
 import { asMass } from "../reading/as-mass.js";
 import { type Named, partName, partValue, type Reader } from "../reading/reader.js";
+import { type Marking, markingOf } from "./marking.js";
 import { assembledLength } from "./reach.js";
 
 /** One part of a hang's assembly, in load order. */
@@ -34,6 +35,8 @@ export interface AssemblyPart {
   readonly clips: number | undefined;
   /** How it is put round the load or the structure, if it is a sling or rope: straight where nothing is written. */
   readonly mode: SlingMode;
+  /** Whether a way of slinging is written for what is no rope and no sling. */
+  readonly misused: boolean;
 }
 
 /** Something a load is held against, and what of that load counts there: the structure bears the hardware, too. */
@@ -103,6 +106,7 @@ export class Assembly {
         termination: typeof termination === "string" ? termination : undefined,
         clips: typeof clips === "number" ? clips : undefined,
         mode: mode === "choke" || mode === "basket" ? mode : "straight",
+        misused: (mode === "choke" || mode === "basket") && part !== undefined && materialOf(part) === undefined,
       };
     });
   }
@@ -136,6 +140,21 @@ export class Assembly {
   /** The WLL marked on one of its parts. */
   markedWll(each: AssemblyPart): Value<"mass"> {
     return asMass(this.valueOf(each, "wll", "mass", "WLL"));
+  }
+
+  /** What one of its parts may carry when it is pulled at an angle, where its maker states a load. */
+  angularWll(each: AssemblyPart): Value<"mass"> {
+    return asMass(this.valueOf(each, "angular-wll", "mass", "WLL when pulled at an angle"));
+  }
+
+  /** What is stamped on one of its parts, or written on its tag; undefined where nothing is. */
+  markingOf({ part }: AssemblyPart): Marking | undefined {
+    return markingOf(part?.data.marking, this.practice);
+  }
+
+  /** Whether one of its parts is a rope, or a sling of wire rope, chain or textile. */
+  isSling({ part }: AssemblyPart): boolean {
+    return materialOf(part) !== undefined;
   }
 
   /** What one of its parts breaks at, as it is used: a rope's with its termination. */

@@ -5,6 +5,7 @@ import { between, endsOf, type SurveyedPlace } from "../../venue/ways.js";
 import { once } from "../reading/once.js";
 import type { Bar } from "./bar.js";
 import type { Hang } from "./hang.js";
+import type { Leg } from "./leg.js";
 
 /** Less than this of its length to the side, and a structure has no left and right. */
 const ACROSS = 0.1;
@@ -53,10 +54,11 @@ export function overheadOf(bar: Bar): Overhead | undefined {
   });
 }
 
-/** Place of a hang's point along its structure, as surveyed. */
-function alongOf(hang: Hang): Value<"length"> | undefined {
-  const named = pointOfHang(hang);
-  const { venue } = hang.bar.build.reader;
+/** Place of the point of a hang, or of the leg of a bridle, along its structure, as surveyed. */
+function alongOf(held: Hang | Leg): Value<"length"> | undefined {
+  const { reader } = ("bar" in held ? held : held.hang).bar.build;
+  const { venue } = reader;
+  const named = venue && pointNamed(venue.survey, reader.text(`${held.path}.point`));
   if (!named || !venue) return undefined;
   const path = `structure.${named[0]}.points.${named[1]}.at`;
   const found = venue.survey.values.get(path) as Known<"length"> | undefined;
@@ -65,7 +67,7 @@ function alongOf(hang: Hang): Value<"length"> | undefined {
       path,
       file: venue.survey.file,
       what: "place of the point",
-      of: hang.label,
+      of: held.label,
       place: named[0],
     });
   return found.origin.from === "written" ? { ...found, origin: { ...found.origin, stated: venue.at(path) } } : found;
@@ -160,4 +162,17 @@ export function placeByPoint(hang: Hang): Value<"length"> | undefined {
   if (!overhead || !along || !reference || reference.by === hang || pointOfHang(hang)?.[0] !== overhead.name)
     return undefined;
   return moved(reference.on, reference.along, along, overhead.sense);
+}
+
+/** How far the point of a leg is from over its hang, along the structure above the bar; undefined where either is not known. */
+export function runByPoint(leg: Leg): Value<"length"> | undefined {
+  const { hang } = leg;
+  const { reader } = hang.bar.build;
+  const named = reader.venue && pointNamed(reader.venue.survey, reader.text(`${leg.path}.point`));
+  const [along, under] = [alongOf(leg), placeUnder(hang.bar)];
+  if (!named || !along || !under || named[0] !== overheadOf(hang.bar)?.name) return undefined;
+  const over = under.along(hang.at);
+  if (!over.known || !along.known) return missing("length", ...gapsOf([over, along]));
+  const [near, far] = over.value <= along.value ? [over, along] : [along, over];
+  return difference(far, near, "length", "run");
 }

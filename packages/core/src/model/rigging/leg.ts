@@ -1,6 +1,7 @@
-import { bridleLegLength, bridleTension, legAngle, sum, type Value } from "@plumbmark/calc";
+import { bridleLegLength, bridleTension, difference, dropOf, legAngle, sum, type Value } from "@plumbmark/calc";
 import { asMass } from "../reading/as-mass.js";
 import { Assembly, type AssemblyRating } from "./assembly.js";
+import { runByPoint } from "./bar-place.js";
 import type { Hang } from "./hang.js";
 import { ratingOf } from "./letter.js";
 
@@ -34,6 +35,24 @@ export class Leg {
   /** Its straight way. */
   get length(): Value<"length"> {
     return bridleLegLength.of({ V: this.rise, H: this.run });
+  }
+
+  /** Height of what it bears on above the floor: its own, else that of the bar's hangs. */
+  get bearingHeight(): Value<"length"> {
+    const { bar } = this.hang;
+    const what = "height of the face that the leg's hardware bears on";
+    return bar.build.reader.optional(`${this.path}.bearing-height`, "length", what, this.label) ?? bar.bearingHeight;
+  }
+
+  /** From the apex, as it follows from its own rise, down to the middle of the bar. */
+  get apexDrop(): Value<"length"> {
+    const down = dropOf.of({ up: this.bearingHeight, h: this.hang.bar.height });
+    return difference(down, this.rise, "length", "way from the apex");
+  }
+
+  /** How far its point is from over its hang, along the structure; undefined where it is not known. */
+  get runByPoint(): Value<"length"> | undefined {
+    return runByPoint(this);
   }
 
   /** What the structure bears at its end when a load is caught: as the letter says, else its rating. */

@@ -30,10 +30,13 @@ function heldAt(hang: Hang): readonly Held[] {
     bears: () => leg.onStructure(leg.tension(hang.worst.reaction)),
     allowed: () => leg.structure,
   }));
-  return [own, ...legs].flatMap((each) => {
+  const named = [own, ...legs].flatMap((each) => {
     const point = reader.text(`${each.path}.point`);
     return point === undefined ? [] : [{ ...each, point }];
   });
+  // Where both legs name their points, the point of the hang only says where it is: nothing is held there.
+  const isAtItsLegs = named.filter(({ path }) => path !== hang.path).length > 1;
+  return isAtItsLegs ? named.filter(({ path }) => path !== hang.path) : named;
 }
 
 /** The structure a point is of, or a bar is under. */
