@@ -2,6 +2,7 @@ import { readSurvey, resolved, type SchemaNode, schemas } from "@plumbmark/core"
 import { surveyFormPage } from "@plumbmark/docs-site";
 import { expect, test } from "vitest";
 import { venueForm } from "../../packages/cli/src/starting/forms/venue-form.js";
+import { wishForm } from "../../packages/cli/src/starting/forms/wish-form.js";
 import { notEmpty } from "../run/not-empty.js";
 
 const root = schemas.surveySchema as SchemaNode;
@@ -39,6 +40,11 @@ test("every key stands in it with what it means", () => {
     asked.filter((each) => !["other entry it is like", "name of the venue", "electrical practice"].includes(each)),
   ))
     expect(form.toLowerCase(), title).toContain(title.split(",")[0]?.toLowerCase());
+});
+
+test("keys that may stand instead of a plain value stand below it", () => {
+  expect(form).toMatch(/^# {4}supply: .*\n(?:# {6}.*\n)*# {6}legs:/mu);
+  expect(wishForm("summer", undefined)).toMatch(/^#shows: .*\n# {2}text: .*\n# {4}lines: .*\n# {4}characters:/mu);
 });
 
 test.each([

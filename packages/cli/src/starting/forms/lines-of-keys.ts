@@ -13,11 +13,15 @@ function comment(node: SchemaNode, root: SchemaNode): string {
   return [about, description && sentence(description), found && `found: ${found}`].filter(Boolean).join("; ");
 }
 
-/** The keys of a node: those it has, or, where each has a name of its own, one that stands for all. */
+/**
+ * The keys of a node: those it has, those it may have instead of a plain value, or, where each has a name of its own, one
+ * that stands for all.
+ */
 function keysOf(node: SchemaNode, root: SchemaNode): readonly (readonly [string, SchemaNode])[] {
-  const { properties = {}, additionalProperties: each } = resolved(node, root);
+  const { properties = {}, additionalProperties: each, anyOf = [] } = resolved(node, root);
   const named = typeof each === "object" && resolved(each, root).properties !== undefined;
-  return [...Object.entries(properties), ...(named ? [["NAME", each] as const] : [])];
+  const instead = anyOf.flatMap((variant) => Object.entries(resolved(variant, root).properties ?? {}));
+  return [...Object.entries(properties), ...instead, ...(named ? [["NAME", each] as const] : [])];
 }
 
 /**
