@@ -92,7 +92,7 @@ export async function bundle() {
 }
 
 /** The packages of others that stand in the bundle, as folders of the workspace: their licences go with it. */
-function packagesIn({ inputs }) {
+export function packagesIn({ inputs }) {
   const folders = Object.keys(inputs).flatMap((path) => {
     const [folder] = /^.*node_modules\/(?:@[^/]+\/)?[^/]+(?=\/)/u.exec(path.replace(/^[a-z-]+:/u, "")) ?? [];
     return folder === undefined || folder.includes("@plumbmark/") ? [] : [folder];

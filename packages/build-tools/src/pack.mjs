@@ -30,7 +30,8 @@ function published({ exports, devDependencies: _, private: __, scripts: ___, ...
 const readme = ({ name, description }) =>
   `# ${name}\n\n${description}. A part of Plumbmark: design-rule inspection for modular LED display build documents.\n\nIt supports, and does not replace, local codes, the maker's instructions and the judgement of licensed electricians, engineers and qualified riggers.\n`;
 
-function stage(folder, to) {
+/** A package of ours as it is published, in a folder. */
+export function stage(folder, to) {
   const own = JSON.parse(readFileSync(join(top, folder, "package.json"), "utf8"));
   mkdirSync(to, { recursive: true });
   for (const name of own.files)
@@ -41,7 +42,8 @@ function stage(folder, to) {
   writeFileSync(join(to, "package.json"), `${JSON.stringify(published(own), null, 2)}\n`);
 }
 
-function npm(folder, ...words) {
+/** Runs npm in a folder; gives what it prints. @throws Error with what it says when it fails */
+export function npm(folder, ...words) {
   const path = process.env.npm_execpath;
   const [command, args] = path ? [process.execPath, [path, ...words]] : ["npm", words];
   const { status, stdout, stderr } = spawnSync(command, args, {
@@ -60,17 +62,18 @@ const packageOf = (folder) => JSON.parse(readFileSync(join(top, folder, "package
 
 const isOurs = (name) => name.startsWith("@plumbmark/");
 
-/** Licence and name of every package whose code stands in the bundle. */
-function notices() {
-  const path = join(top, "packages/cli/dist/bundled.json");
-  const folders = JSON.parse(readFileSync(path, "utf8"));
+/** The packages of others in the bundle of the command, as folders of the workspace. */
+export const inCommand = () => JSON.parse(readFileSync(join(top, "packages/cli/dist/bundled.json"), "utf8"));
+
+/** Licence and name of every package whose code stands in a bundle. */
+export function notices(folders, of) {
   const texts = folders.map((folder) => {
     const { name, version, license } = JSON.parse(readFileSync(join(top, folder, "package.json"), "utf8"));
     const file = readdirSync(join(top, folder)).find((each) => /^licen[cs]e(\.|$)/iu.test(each));
     const text = file === undefined ? "" : `\n\n${readFileSync(join(top, folder, file), "utf8").trim()}`;
     return `## ${name} ${version} (${license ?? "see its licence"})${text}\n`;
   });
-  return `# Work of others in the command\n\n${texts.join("\n")}`;
+  return `# Work of others in the ${of}\n\n${texts.join("\n")}`;
 }
 
 /** Packs the one package to install: the command, the kit, the try-out and the schemas, with all of ours it is made of. */
@@ -86,7 +89,7 @@ export function packWhole(to) {
     cpSync(join(top, "packages/plumbmark/README.md"), join(staged, "README.md"));
     cpSync(join(top, "LICENSE"), join(staged, "LICENSE"));
     cpSync(join(top, "packages/core/schema"), join(staged, "schema"), { recursive: true });
-    writeFileSync(join(staged, "NOTICES.md"), notices());
+    writeFileSync(join(staged, "NOTICES.md"), notices(inCommand(), "command"));
     const parts = WHOLE.map((folder) => ({ folder, own: packageOf(folder) }));
     for (const {
       folder,

@@ -196,6 +196,10 @@ export function commandLine(context: CommandContext, version: string, done: (sta
     .command("language-server")
     .description("serve an editor on standard input and output, by the Language Server Protocol")
     .option("--stdio", "as it is; some editors add it to every server")
+    .addOption(
+      // Language Server Protocol 3.17, Implementation Considerations. The library ends the server when that process is gone.
+      new Option("--clientProcessId <id>", "the process of the editor: the server ends with it"),
+    )
     .addHelpText("after", LANGUAGE_SERVER_HELP)
     .action(async () => done(await (await commands.languageServer()).languageServerCommand(version)));
   program
