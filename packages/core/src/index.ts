@@ -40,9 +40,9 @@ export {
 } from "./inspection/judging/plugin-results.js";
 export type { RawCheck, Rule, RuleContext, Sense, Thing, Words } from "./inspection/judging/rule.js";
 export { StandardError } from "./inspection/judging/settings.js";
+export type { OpenOptions } from "./inspection/open-options.js";
 export {
   type InspectedDocument,
-  type OpenOptions,
   type OpenRepository,
   openRepository,
 } from "./inspection/open-repository.js";

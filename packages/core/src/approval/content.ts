@@ -1,4 +1,5 @@
 import type { Data } from "../document/yaml/yaml.js";
+import { once } from "../model/reading/once.js";
 import type { Approvable } from "./approvable.js";
 import { codeOf } from "./code.js";
 import { documentText } from "./document-text.js";
@@ -24,11 +25,17 @@ export interface ApprovedContent {
 
 export const contentOf = (build: Approvable): ApprovedContent => ({
   text: documentText(build.markdown.text, build.reader.placed),
-  entries: entriesOfContent(build),
+  entries: once(build, "entries of its content", () => entriesOfContent(build)),
 });
 
+/** Entries as they go into a code, in the order of their names. */
+const namedIn = (entries: ApprovedContent["entries"]): readonly (readonly [string, string])[] =>
+  once(entries, "named", () =>
+    [...entries]
+      .sort(([one], [other]) => (one < other ? -1 : 1))
+      .map(([name, data]) => [name, canonical(data)] as const),
+  );
+
 /** The code of a content. The first word changes when what goes into it does. */
-export function codeOfContent({ text, entries }: ApprovedContent): string {
-  const named = [...entries].sort(([one], [other]) => (one < other ? -1 : 1));
-  return codeOf(JSON.stringify(["content 1", text, ...named.map(([name, data]) => [name, canonical(data)])]));
-}
+export const codeOfContent = ({ text, entries }: ApprovedContent): string =>
+  codeOf(JSON.stringify(["content 1", text, ...namedIn(entries)]));

@@ -114,7 +114,10 @@ export class SnapshotDifference {
     if (any(surveys, this.#surveys, this.#surveys.size > 0)) return true;
     if (any(promised, this.#promised, this.#promised.size > 0)) return true;
     if (any(items, this.#items, this.#anyItem)) return true;
-    if (shared.some(({ key, stay }) => !sameBookings(was.ledger.on(key, stay, path), is.ledger.on(key, stay, path))))
+    if (
+      was.ledger !== is.ledger &&
+      shared.some(({ key, stay }) => !sameBookings(was.ledger.on(key, stay, path), is.ledger.on(key, stay, path)))
+    )
       return true;
     if (was.paths === is.paths) return false;
     return everyPath

@@ -12,6 +12,8 @@ import { systemOf } from "../model/reading/system.js";
 import { withVenue } from "../model/reading/venue-reading.js";
 import type { SourceFile } from "../repository/files.js";
 import type { ReadDocument } from "../repository/outline.js";
+import type { Rule } from "./judging/rule.js";
+import type { CheckEntry, TurnsAtEntry } from "./record.js";
 import type { Snapshot } from "./snapshot.js";
 import { type Dependencies, Trace, TracedMap } from "./trace.js";
 import { TracedContext } from "./traced-context.js";
@@ -29,6 +31,16 @@ export interface DocumentModel {
   readonly unsure: readonly Unsure[];
   /** What has been looked at so far. */
   readonly trace: Trace;
+  /** What was found by it that rests on the front matter alone. */
+  readonly kept: KeptFindings;
+}
+
+/** What holds for a front matter whatever its body says. */
+interface KeptFindings {
+  /** Checks of the rules that looked at nothing else, and whether all of them or those that do not hold. */
+  readonly checks: Map<Rule, { readonly every: boolean; readonly found: readonly CheckEntry[] }>;
+  /** At which figure a check would come out otherwise; undefined where it was looked for and is not known. */
+  readonly turns: Map<CheckEntry, TurnsAtEntry | undefined>;
 }
 
 const NOTHING: Placed = { data: null, places: new Map(), keys: new Map(), mistakes: [] };
@@ -56,14 +68,14 @@ function empty({ text }: SourceFile): Mistake {
 
 /**
  * Makes the model of a document that is read.
- * @param rules ids of the rules in force; empty when only values are computed
+ * @param rules ids of the rules in force; none when only values are computed
  * @param trace where it is noted what is looked at
  * @param world what is taken for written in place of guesses and bounds; as it is written when left out
  */
 export function modelOf(
   { file, placed = NOTHING, markdown, name = "" }: ReadDocument,
   snapshot: Snapshot,
-  rules: readonly string[],
+  rules: () => readonly string[],
   trace: Trace = new Trace(),
   world?: World,
 ): DocumentModel {
@@ -81,7 +93,20 @@ export function modelOf(
   const reader = new Reader({ ...completed, data }, values, parts, implausible, venue, placed);
   const context = new TracedContext(snapshot, trace, file.path, rules, name, found);
   const build = new Build(reader, markdown, context);
-  return { build, system: systemOf(reader, build.practice), mistakes: build.mistakes, name, unsure, trace };
+  const kept = { checks: new Map(), turns: new Map() };
+  return { build, system: systemOf(reader, build.practice), mistakes: build.mistakes, name, unsure, trace, kept };
+}
+
+/** The model of a document of which nothing but the body was changed, in a repository that else is the same. */
+export function withBody(
+  model: DocumentModel,
+  { file, markdown, name = "" }: ReadDocument,
+  snapshot: Snapshot,
+  rules: () => readonly string[],
+): DocumentModel {
+  const { build, trace } = model;
+  const context = new TracedContext(snapshot, trace, file.path, rules, name, build.context.mistakes);
+  return { ...model, build: new Build(build.reader, markdown, context, build) };
 }
 
 /** Where the links of a document lead, and whether something is there. */

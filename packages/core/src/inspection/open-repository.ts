@@ -16,10 +16,10 @@ import type { Surveys } from "../venue/survey.js";
 import { type KeptResult, SnapshotDifference } from "./difference.js";
 import { type DocumentModel, dependenciesOf, modelOf } from "./document-model.js";
 import { type Inspected, inspectDocument } from "./inspect-document.js";
-import { frozen } from "./judging/frozen.js";
+import { frozen, frozenBuild } from "./judging/frozen.js";
 import type { Rule } from "./judging/rule.js";
 import { runRule, type Subject } from "./judging/run-rule.js";
-import type { InspectOptions } from "./prepare.js";
+import type { OpenOptions } from "./open-options.js";
 import type { CheckEntry, DocumentEntry, InspectionRecord } from "./record.js";
 import { recordOf } from "./record-of.js";
 import { Snapshot } from "./snapshot.js";
@@ -28,19 +28,6 @@ import { usesIn } from "./together/uses.js";
 import { type Dependencies, Trace } from "./trace.js";
 import { tracedBuild } from "./traced-build.js";
 import { TracedContents } from "./traced-context.js";
-
-/** How a repository is opened. */
-export interface OpenOptions extends InspectOptions {
-  /** Whether the prose of the documents is going to be shown, so that the whole body is read at once. */
-  readonly prose?: boolean;
-  /**
-   * What is kept of a document that was looked at: its entry, which is plain data; its model, too, until it is released;
-   * or nothing. Entries when nothing is said.
-   */
-  readonly keep?: "nothing" | "entries" | "models";
-  /** Whether models are frozen, so that a rule that changes what it looks at fails itself and no other. */
-  readonly frozen?: boolean;
-}
 
 /** Result of one document: its entry of the record, what that depends on, and the model it was judged by. */
 export interface InspectedDocument extends Inspected {
@@ -124,7 +111,6 @@ class Opened implements OpenRepository {
   #results = new Map<string, KeptResult>();
   #inherited: Inherited | undefined;
   #models = new Map<string, DocumentModel>();
-  #judgedModels = new Map<string, DocumentModel>();
   #whole: Repository | undefined;
   #builds: readonly Build[] | undefined;
   #judgedBuilds: readonly Build[] | undefined;
@@ -178,7 +164,7 @@ class Opened implements OpenRepository {
     if (typeof document !== "string") return this.#judge(readDocument(document, this.#options.prose));
     const kept = this.#keptOf(document);
     if (kept) return this.#withModel(kept, document);
-    const judged = this.#judge(this.#read(document), true);
+    const judged = this.#judge(this.#snapshot.read(document), true);
     const { entry, dependencies, name } = judged;
     if (this.#options.keep !== "nothing") this.#results.set(document, { entry, dependencies, name });
     return judged;
@@ -211,8 +197,8 @@ class Opened implements OpenRepository {
   model(path: string): DocumentModel {
     const known = this.#models.get(path);
     if (known) return known;
-    const model = modelOf(this.#read(path), this.#snapshot, this.#options.known ?? []);
-    if (this.#options.frozen) frozen(model.build);
+    const model = modelOf(this.#snapshot.read(path), this.#snapshot, () => this.#options.known ?? []);
+    if (this.#options.frozen) frozenBuild(model.build);
     if (this.#options.keep === "models") this.#models.set(path, model);
     return model;
   }
@@ -238,7 +224,7 @@ class Opened implements OpenRepository {
   release(path: string): void {
     this.#results.delete(path);
     this.#models.delete(path);
-    this.#judgedModels.delete(path);
+    this.#snapshot.release(path);
   }
 
   replace(path: string, text: string | undefined, role?: FileRole): void {
@@ -251,7 +237,6 @@ class Opened implements OpenRepository {
     this.#results = kept;
     this.#inherited = undefined;
     this.#models = new Map();
-    this.#judgedModels = new Map();
     this.#whole = undefined;
     this.#builds = undefined;
     this.#judgedBuilds = undefined;
@@ -293,7 +278,7 @@ class Opened implements OpenRepository {
   #withModel({ entry, dependencies }: KeptResult, path: string): InspectedDocument {
     let judged: InspectedDocument | undefined;
     const again = (): InspectedDocument => {
-      judged ??= this.#judge(this.#read(path));
+      judged ??= this.#judge(this.#snapshot.read(path));
       return judged;
     };
     return {
@@ -313,7 +298,8 @@ class Opened implements OpenRepository {
 
   #judge(document: ReadDocument, isOurs = false): InspectedDocument & { readonly name: string } {
     const { rulesBelow } = this.#snapshot.prepared;
-    const model = isOurs ? this.#toJudge(document) : modelOf(document, this.#snapshot, this.#snapshot.prepared.ids);
+    const { ids } = this.#snapshot.prepared;
+    const model = isOurs ? this.#toJudge(document.file.path) : modelOf(document, this.#snapshot, () => ids);
     const subject = this.#subject(model, this.#options.every ?? false, () => this.#allToJudge());
     const asked = { document, snapshot: this.#snapshot, subject, rules: rulesBelow(subject.chain) };
     const inspected = inspectDocument(model, asked);
@@ -321,16 +307,14 @@ class Opened implements OpenRepository {
   }
 
   /** The model a document is judged by: it knows which rules there are. */
-  #toJudge(document: ReadDocument): DocumentModel {
-    const { path } = document.file;
-    const model = this.#judgedModels.get(path) ?? modelOf(document, this.#snapshot, this.#snapshot.prepared.ids);
-    if (this.#options.frozen) frozen(model.build);
-    if (this.#options.keep === "models") this.#judgedModels.set(path, model);
+  #toJudge(path: string): DocumentModel {
+    const model = this.#snapshot.model(path);
+    if (this.#options.frozen) frozenBuild(model.build);
     return model;
   }
 
   #allToJudge(): readonly Build[] {
-    this.#judgedBuilds ??= this.documents.map((path) => this.#toJudge(this.#read(path)).build);
+    this.#judgedBuilds ??= this.documents.map((path) => this.#toJudge(path).build);
     return this.#judgedBuilds;
   }
 
@@ -352,10 +336,6 @@ class Opened implements OpenRepository {
   #allBuilds(): readonly Build[] {
     this.#builds ??= this.documents.map((path) => this.model(path).build);
     return this.#builds;
-  }
-
-  #read(path: string): ReadDocument {
-    return this.#snapshot.laidOver(path) ?? readDocument(this.#snapshot.document(path), this.#options.prose);
   }
 
   #baseOf(path: string): ReadDocument {

@@ -1,18 +1,28 @@
+import { isSameFrontMatter } from "../document/yaml/front-matter.js";
 import type { ValueChange } from "../document/yaml/overlay.js";
 import type { Build } from "../model/build.js";
 import type { Ledger } from "../model/shared/ledger.js";
 import { type Promised, promisedOf } from "../model/stock/bookings.js";
 import { type DocumentFile, type Outline, type RepositoryFiles, stockFiles } from "../repository/files.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
-import { outlineIn, outlineOf, type ReadDocument, withChanges, withFacesAlike } from "../repository/outline.js";
+import {
+  outlineIn,
+  outlineOf,
+  type ReadDocument,
+  readDocument,
+  withChanges,
+  withFacesAlike,
+  withText,
+} from "../repository/outline.js";
 import { type Catalogue, readCatalogue } from "../repository/parts.js";
 import { readStock, type Stock } from "../repository/stock.js";
 import type { Standards } from "../standard/chain.js";
 import { openStandards } from "../standard/use.js";
 import { readSurveys, type Survey, type Surveys } from "../venue/survey.js";
-import { modelOf } from "./document-model.js";
+import { type DocumentModel, modelOf, withBody } from "./document-model.js";
 import type { Rule } from "./judging/rule.js";
-import { type InspectOptions, type Prepared, prepare } from "./prepare.js";
+import type { OpenOptions } from "./open-options.js";
+import { type Prepared, prepare } from "./prepare.js";
 import { ledgerOf, usesIn } from "./together/uses.js";
 import { samePromises } from "./trace.js";
 
@@ -45,6 +55,21 @@ export function knownOutline(file: DocumentFile): Outline {
   const found = file.outline ?? outlines.get(file) ?? outlineOf(file);
   outlines.set(file, found);
   return found;
+}
+
+/** Whether the files of two states are the same but for the bodies of documents. */
+function isSameButBodies(is: RepositoryFiles, was: RepositoryFiles): boolean {
+  const { documents: own, ...rest } = is;
+  const { documents: others, ...before } = was;
+  const keys = new Set([...Object.keys(rest), ...Object.keys(before)]) as Set<keyof typeof rest>;
+  return (
+    [...keys].every((key) => rest[key] === before[key]) &&
+    own.length === others.length &&
+    own.every((file, index) => {
+      const other = others[index] as DocumentFile;
+      return file === other || (file.path === other.path && isSameFrontMatter(file.text, other.text));
+    })
+  );
 }
 
 /** What all documents have to know of one another. */
@@ -84,7 +109,7 @@ const laid = (read: ReadDocument): LaidOver => ({
   outline: outlineIn(read.file.path, read.placed && withFacesAlike(read.placed)),
 });
 
-type Rules = { readonly rules: readonly Rule[]; readonly options: InspectOptions };
+type Rules = { readonly rules: readonly Rule[]; readonly options: OpenOptions };
 
 /**
  * The state of a repository at one moment: files, what is laid over them, and what follows from both, read when it is
@@ -104,6 +129,10 @@ export class Snapshot {
   #paths: readonly string[] | undefined;
   #prepared: Prepared | undefined;
   #documents: ReadonlyMap<string, DocumentFile> | undefined;
+  /** Documents as they were read last, if models are kept: from there they are read on. */
+  #reads = new Map<string, ReadDocument>();
+  /** Models by which documents are judged, if they are kept, each with what it was made of. */
+  #models = new Map<string, { readonly read: ReadDocument; readonly model: DocumentModel }>();
 
   private constructor(
     readonly files: RepositoryFiles,
@@ -131,18 +160,33 @@ export class Snapshot {
       this.#prepared = before.#prepared;
     }
     if (is === was) this.#paths = before.#paths;
+    this.#reads = before.#reads;
+  }
+
+  /** Takes over everything that does not come from the bodies of documents, which alone are others. */
+  #takeAllButBodies(before: Snapshot): void {
+    for (const file of this.files.documents) {
+      const other = before.document(file.path);
+      if (other !== file && !file.outline) outlines.set(file, withText(knownOutline(other), file));
+    }
+    this.#shared = before.#shared;
+    this.#paths = before.paths;
+    this.#models = before.#models;
+    this.#alike = before.#alike ?? before;
   }
 
   /** With other files; what was laid over a document whose file is replaced is gone with it. */
   withFiles(files: RepositoryFiles): Snapshot {
-    const next = new Map(files.documents.map((file) => [file.path, file]));
-    const overlays = [...this.overlays].filter(([path]) => next.get(path) === this.document(path));
+    const documents = new Map(files.documents.map((file) => [file.path, file]));
+    const overlays = [...this.overlays].filter(([path]) => documents.get(path) === this.document(path));
     const sameStandards =
       files.houseStandard === this.files.houseStandard && files.folderStandards === this.files.folderStandards;
     // House standards that were accepted are no longer these ones.
     const { accepted: _, ...options } = this.asked.options;
     const asked = sameStandards ? this.asked : { ...this.asked, options };
-    return new Snapshot(files, asked, new Map(overlays), this);
+    const next = new Snapshot(files, asked, new Map(overlays), this);
+    if (overlays.length === this.overlays.size && isSameButBodies(files, this.files)) next.#takeAllButBodies(this);
+    return next;
   }
 
   /** @throws RangeError when a change leads to nothing */
@@ -190,6 +234,43 @@ export class Snapshot {
   has(path: string): boolean {
     this.#documents ??= new Map(this.files.documents.map((file) => [file.path, file]));
     return this.#documents.has(path);
+  }
+
+  /** A document as it is read, with what is laid over it. @throws RangeError when there is no such document */
+  read(path: string): ReadDocument {
+    const laid = this.laidOver(path);
+    if (laid) return laid;
+    const file = this.document(path);
+    const known = this.#reads.get(path);
+    if (known?.file === file) return known;
+    const read = readDocument(file, this.asked.options.prose, known);
+    if (this.#keepsModels) this.#reads.set(path, read);
+    return read;
+  }
+
+  get #keepsModels(): boolean {
+    return this.asked.options.keep === "models";
+  }
+
+  /** The model a document is judged by. @throws RangeError when there is no such document */
+  model(path: string): DocumentModel {
+    const read = this.read(path);
+    const known = this.#models.get(path);
+    if (known?.read === read) return known.model;
+    const rules = (): readonly string[] => this.prepared.ids;
+    const { data = null } = read.placed ?? {};
+    const isBodyNew = data !== null && known?.read.placed === read.placed;
+    const isRefused = read.markdown.refused !== undefined || known?.read.markdown.refused !== undefined;
+    const model =
+      known && isBodyNew && !isRefused ? withBody(known.model, read, this, rules) : modelOf(read, this, rules);
+    if (this.#keepsModels) this.#models.set(path, { read, model });
+    return model;
+  }
+
+  /** Lets go what is kept of a document. */
+  release(path: string): void {
+    this.#reads.delete(path);
+    this.#models.delete(path);
   }
 
   /** The document as it is laid over; undefined when nothing is. */
@@ -268,7 +349,9 @@ export class Snapshot {
 
   /** The design of a document that is read, among everything this repository has. */
   designOf(read: ReadDocument): Build {
-    return modelOf(read, this, []).build;
+    const { path } = read.file;
+    const isOurs = this.#keepsModels && this.has(path) && this.read(path) === read;
+    return isOurs ? this.model(path).build : modelOf(read, this, () => []).build;
   }
 
   get paths(): readonly string[] {

@@ -41,7 +41,7 @@ const isWritten = (raw: string, data: unknown): boolean =>
 /** The mends of a rule with their places; one that leads to nothing that is written is left out. */
 export function placedMends(
   mends: readonly Mend[] | undefined,
-  { reader, markdown: { text } }: Build,
+  { reader, text }: Pick<Build, "reader" | "text">,
 ): readonly MendEntry[] {
   // What is laid over a document stands in no text.
   if (!mends || reader.placed.laidOver) return [];

@@ -1,11 +1,10 @@
 import type { Value } from "@plumbmark/calc";
 import { type Approval, approvalOf } from "../approval/approval.js";
-import { type LocalLink, leads, localLinksOf } from "../document/body/links.js";
+import { type LocalLink, leads } from "../document/body/links.js";
 import type { Markdown } from "../document/body/markdown.js";
-import { type Quote, quotesOf } from "../document/body/quotes.js";
-import { type Section, sectionsOf } from "../document/body/sections.js";
-import { type Task, tasksOf } from "../document/body/tasks.js";
-import { textUnder } from "../document/body/under.js";
+import type { Quote } from "../document/body/quotes.js";
+import type { Section } from "../document/body/sections.js";
+import type { Task } from "../document/body/tasks.js";
 import type { Mistake } from "../document/mistake.js";
 import { choices, nearest } from "../document/nearest.js";
 import type { Place } from "../document/place.js";
@@ -29,10 +28,11 @@ import { Circuit } from "./power/circuit.js";
 import { checkServed, type Device, devicesOf } from "./power/device.js";
 import { Run } from "./power/run.js";
 import { type Supply, suppliesOf } from "./power/supply.js";
+import { Prose } from "./prose.js";
 import { asMass } from "./reading/as-mass.js";
 import type { BuildContext } from "./reading/build-context.js";
 import { type Confirmation, confirmationAt, type LicensedStatement, statementAt } from "./reading/confirmed.js";
-import { once } from "./reading/once.js";
+import { once, shareOnce } from "./reading/once.js";
 import { partsUsed } from "./reading/parts-used.js";
 import { partName, partValue, type Reader } from "./reading/reader.js";
 import { checkReferences } from "./reading/references.js";
@@ -77,32 +77,62 @@ export class Build implements CountedDesign {
   readonly venue: Venue;
   /** The part that is its processor; undefined when none is named, or none of that name exists. */
   readonly processor: Part | undefined;
-  /** The headings of its body, with their places. */
-  readonly sections: readonly Section[];
+  readonly #prose: Prose;
   #values: ReadonlyMap<string, Value> | undefined;
   #takeoff: Takeoff | undefined;
 
+  /**
+   * @param markdown the body
+   * @param like a build of the same front matter and of the same repository, whose body alone was another: everything
+   * that does not come from the body is shared with it, so that it is worked out once
+   */
   constructor(
     /** The front matter as it is written, by path. */
     readonly reader: Reader,
-    /** The body, as a tree. */
-    readonly markdown: Markdown,
+    markdown: Markdown,
     /** What it is given of the repository: its file, the house standard, the day. */
     readonly context: BuildContext,
+    like?: Build,
   ) {
-    this.faces = reader.keys("faces").map((name) => new Face(reader, name));
-    this.circuits = reader.keys("power.circuits").map((name) => new Circuit(this, name));
-    this.runs = reader.keys("power.runs").map((name) => new Run(this, name));
-    this.processor = reader.part("data.processor.part", ["processor"]);
-    this.chains = reader.keys("data.chains").map((name) => new Chain(this, name));
-    this.bars = reader.keys("rigging.bars").map((name) => new Bar(this, name));
-    this.picture = new Picture(this);
-    this.viewing = new Viewing(reader);
-    this.sections = sectionsOf(markdown);
-    this.venue = new Venue(this);
+    this.#prose = new Prose(markdown);
+    if (like) shareOnce(like, this);
+    this.#values = like ? like.#values : undefined;
+    this.#takeoff = like ? like.#takeoff : undefined;
+    this.faces = like?.faces ?? reader.keys("faces").map((name) => new Face(reader, name));
+    this.circuits = like?.circuits ?? reader.keys("power.circuits").map((name) => new Circuit(this, name));
+    this.runs = like?.runs ?? reader.keys("power.runs").map((name) => new Run(this, name));
+    this.processor = like ? like.processor : reader.part("data.processor.part", ["processor"]);
+    this.chains = like?.chains ?? reader.keys("data.chains").map((name) => new Chain(this, name));
+    this.bars = like?.bars ?? reader.keys("rigging.bars").map((name) => new Bar(this, name));
+    this.picture = like?.picture ?? new Picture(this);
+    this.viewing = like?.viewing ?? new Viewing(reader);
+    this.venue = like?.venue ?? new Venue(this);
+    // What it refers to was looked for, and complained of, when the other was made.
+    if (like) return;
     checkVenue(this);
     checkReferences(reader, context.stock);
     checkServed(this);
+  }
+
+  /** The body; that it is looked at is noted, since it can change while the front matter stays. */
+  get prose(): Prose {
+    this.context.noteBody?.();
+    return this.#prose;
+  }
+
+  /** The body, as a tree. */
+  get markdown(): Markdown {
+    return this.prose.markdown;
+  }
+
+  /** The whole text of the document. */
+  get text(): string {
+    return this.#prose.markdown.text;
+  }
+
+  /** The headings of its body, with their places. */
+  get sections(): readonly Section[] {
+    return this.prose.sections;
   }
 
   /** The author's mistakes: in the YAML, against the schema, in what is referred to. */
@@ -125,7 +155,7 @@ export class Build implements CountedDesign {
 
   /** Who approved it, and whether it is still what they approved. */
   get approval(): Approval {
-    return once(this, "approval", () => approvalOf(this));
+    return once(this.prose, "approval", () => approvalOf(this));
   }
 
   /** Waivers of the document; what they excuse is told once the other rules have been asked. */
@@ -135,7 +165,7 @@ export class Build implements CountedDesign {
 
   /** Figures quoted in the prose. */
   get quotes(): readonly Quote[] {
-    return once(this, "quotes", () => quotesOf(this.markdown.skeleton));
+    return this.prose.quotes;
   }
 
   /** Links that are to be replaced by a schedule; without such a schedule `mend` says which there are. */
@@ -299,7 +329,7 @@ export class Build implements CountedDesign {
 
   /** Links and images that lead to a file or a heading. */
   get links(): readonly LocalLink[] {
-    return once(this, "links", () => localLinksOf(this.markdown.skeleton));
+    return this.prose.links;
   }
 
   /** The same, and whether they lead somewhere; `leads` is undefined when that cannot be told. */
@@ -313,12 +343,12 @@ export class Build implements CountedDesign {
 
   /** Every task of the body. */
   get tasks(): readonly Task[] {
-    return tasksOf(this.markdown.tree);
+    return this.prose.tasks;
   }
 
   /** Text below a heading; undefined without the heading. */
   textUnder(title: string): string | undefined {
-    return textUnder(this.markdown, title);
+    return this.prose.textUnder(title);
   }
 
   /** Ports and pixels that are asked of the processor, against what it has. */

@@ -1,6 +1,6 @@
 import { type Markdown, readMarkdown } from "../document/body/markdown.js";
 import { withLike } from "../document/like.js";
-import { frontMatterOf } from "../document/yaml/front-matter.js";
+import { frontMatterOf, isSameFrontMatter } from "../document/yaml/front-matter.js";
 import { laidOver, type ValueChange } from "../document/yaml/overlay.js";
 import { topLevelEntries } from "../document/yaml/top-level.js";
 import { type Data, type Placed, readYaml } from "../document/yaml/yaml.js";
@@ -27,9 +27,14 @@ function textIn(data: Data | undefined, key: "build" | "practice"): string | und
 /** The name a document gives its build. */
 export const documentName = (data: Data | undefined): string | undefined => textIn(data, "build");
 
-/** @param prose whether its whole body is going to be asked for */
-export function readDocument(file: SourceFile, prose = false): ReadDocument {
-  const markdown = readMarkdown(file.text, prose);
+/**
+ * @param prose whether its whole body is going to be asked for
+ * @param before how it was read before it was changed: what did not change is not read again
+ */
+export function readDocument(file: SourceFile, prose = false, before?: ReadDocument): ReadDocument {
+  const markdown = readMarkdown(file.text, prose, before?.markdown);
+  if (before && isSameFrontMatter(file.text, before.file.text))
+    return { file, markdown, placed: before.placed, name: before.name };
   const placed = markdown.frontMatter
     ? readYaml(file.text, markdown.frontMatter.from, markdown.frontMatter.to)
     : undefined;
@@ -58,9 +63,12 @@ export function outlineOf(file: SourceFile): Outline {
   const { path, text } = file;
   const place = frontMatterOf(text);
   const data = place && outlineData(text.slice(place.from, place.to));
-  // What it uses is read from its text when somebody asks; the text is not sent or kept with the outline.
-  return Object.defineProperty(outlineIn(path, data), "text", { get: () => file.text });
+  return withText(outlineIn(path, data), file);
 }
+
+/** What it uses is read from its text when somebody asks; the text is not sent or kept with the outline. */
+export const withText = (outline: Outline, file: SourceFile): Outline =>
+  Object.defineProperty({ ...outline }, "text", { get: () => file.text });
 
 const groupOf = (data: Data | undefined): Readonly<Record<string, Data>> =>
   data !== null && typeof data === "object" && !Array.isArray(data) ? (data as Record<string, Data>) : {};

@@ -1,7 +1,8 @@
 import type { Root } from "mdast";
 import type { Mistake } from "../mistake.js";
 import { type FrontMatter, frontMatterOf } from "../yaml/front-matter.js";
-import { parse } from "./parse.js";
+import { parse, parseBody } from "./parse.js";
+import { type KnownPieces, readPieces } from "./pieces.js";
 import { skeletonOf } from "./skeleton.js";
 import { tooDeep } from "./too-deep.js";
 
@@ -16,14 +17,24 @@ export interface Markdown {
   readonly whole: boolean;
   /** Why the body was not read. */
   readonly refused?: Mistake;
+  /** Pieces of the body of which the skeleton is made; read with it. */
+  readonly pieces: KnownPieces;
   /** Offsets of the YAML between the fences; undefined without front matter. */
   readonly frontMatter?: FrontMatter;
 }
 
 const linesIn = (text: string): number => text.match(/\r\n|\n|\r/gu)?.length ?? 0;
 
-/** @param prose whether the whole body is going to be asked for */
-export function readMarkdown(text: string, prose = false): Markdown {
+/** The skeleton of a piece of a body. */
+const skeletonIn = (piece: string): Root => parseBody(skeletonOf(piece));
+
+const NONE: KnownPieces = new Map();
+
+/**
+ * @param prose whether the whole body is going to be asked for
+ * @param before how the text was read before it was changed: what did not change is not read again
+ */
+export function readMarkdown(text: string, prose = false, before?: Markdown): Markdown {
   const front = frontMatterOf(text);
   const refused = tooDeep(text, front ? linesIn(text.slice(0, front.to)) + 1 : 0);
   // The front matter is read all the same.
@@ -31,10 +42,16 @@ export function readMarkdown(text: string, prose = false): Markdown {
   const known = { text, whole: prose, ...(refused ? { refused } : {}), ...(front ? { frontMatter: front } : {}) };
   let tree: Root | undefined;
   let skeleton: Root | undefined;
+  let pieces = before?.pieces ?? NONE;
   if (prose) {
     tree = parse(read, front);
-    return { ...known, tree, skeleton: tree };
+    return { ...known, tree, skeleton: tree, pieces };
   }
+  const readBody = (body: string): Root => {
+    const found = readPieces(body, skeletonIn, pieces);
+    pieces = found.pieces;
+    return found.tree;
+  };
   return {
     ...known,
     get tree() {
@@ -42,8 +59,11 @@ export function readMarkdown(text: string, prose = false): Markdown {
       return tree;
     },
     get skeleton() {
-      skeleton ??= tree ?? parse(read, front, skeletonOf);
+      skeleton ??= tree ?? parse(read, front, readBody);
       return skeleton;
+    },
+    get pieces() {
+      return pieces;
     },
   };
 }

@@ -1,14 +1,13 @@
-import type { Root, RootContent, Yaml } from "mdast";
+import type { Root, Yaml } from "mdast";
 import remarkFrontmatter from "remark-frontmatter";
 import remarkGfm from "remark-gfm";
 import remarkParse from "remark-parse";
 import { unified } from "unified";
 import type { FrontMatter } from "../yaml/front-matter.js";
 import { gfmHeld, gfmIn, mayHoldAddress } from "./gfm.js";
+import { moved, type Point } from "./move.js";
 
-type Point = NonNullable<Root["position"]>["start"];
 type Parser = Pick<typeof bodies, "parse">;
-type Located = Pick<RootContent, "position"> & { readonly children?: readonly Located[] };
 
 const whole = unified().use(remarkParse).use(remarkFrontmatter, ["yaml"]).use(remarkGfm);
 const bodies = unified().use(remarkParse).use(remarkGfm);
@@ -50,24 +49,16 @@ const yamlOf = (text: string, { from, to }: FrontMatter, body: Point): Yaml => {
   return { type: "yaml", value: text.slice(from, to), position };
 };
 
-function move(node: Located, lines: number, by: number): void {
-  const moved = ({ line, column, offset = 0 }: Point): Point => ({ line: line + lines, column, offset: offset + by });
-  if (node.position) node.position = { start: moved(node.position.start), end: moved(node.position.end) };
-  for (const child of node.children ?? []) move(child, lines, by);
-}
-
 /**
  * The tree that `parseWhole` gives, in half the time: the Markdown parser would go through the front matter letter by
  * letter, and that is half of a build document. A property test holds both to the same tree with the same places.
- * @param shortened what to read of a body instead of everything
+ * @param read how the body is read
  */
-export function parse(text: string, front: FrontMatter | undefined, shortened?: (body: string) => string): Root {
+export function parse(text: string, front: FrontMatter | undefined, read = parseBody): Root {
   const start = front && startOfBody(text, front);
   // The parser leaves a byte order mark out of its places, and puts another character for a zero.
   if (!start || /[\uFEFF\0]/u.test(text)) return parseWhole(text);
-  const body = text.slice(start.offset);
-  const tree = parseBody(shortened?.(body) ?? body);
-  move(tree, start.line - 1, start.offset as number);
+  const tree = moved(read(text.slice(start.offset)), start.line - 1, start.offset as number);
   tree.children.unshift(yamlOf(text, front, start));
   if (tree.position) tree.position.start = { line: 1, column: 1, offset: 0 };
   return tree;

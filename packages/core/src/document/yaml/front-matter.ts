@@ -15,3 +15,9 @@ export function frontMatterOf(text: string): FrontMatter | undefined {
   if (!closing) return undefined;
   return { from: opening.length, to: Math.max(opening.length, closing.index) };
 }
+
+/** Whether two texts have the same front matter: it then stands at the same places of both. */
+export function isSameFrontMatter(one: string, other: string): boolean {
+  const [own, others] = [frontMatterOf(one), frontMatterOf(other)];
+  return own !== undefined && own.to === others?.to && one.slice(0, own.to) === other.slice(0, own.to);
+}

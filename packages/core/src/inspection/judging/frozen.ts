@@ -1,3 +1,4 @@
+import type { Build } from "../../model/build.js";
 import { Reader } from "../../model/reading/reader.js";
 
 const CHANGING = ["set", "add", "delete", "clear"] as const;
@@ -30,4 +31,9 @@ function visit(value: unknown): void {
 export function frozen<T extends object>(model: T): T {
   visit(model);
   return model;
+}
+
+/** Freezes a build with its body. */
+export function frozenBuild(build: Build): void {
+  for (const each of [build, build.markdown, build.sections]) frozen(each);
 }

@@ -89,5 +89,5 @@ function withText(
   { document }: InspectionTask,
 ): DocumentModel {
   const read = text === document.file.text ? document : rewritten(document, text);
-  return modelOf(read, snapshot.withDocument(read), build.context.rules, trace);
+  return modelOf(read, snapshot.withDocument(read), () => build.context.rules, trace);
 }

@@ -23,7 +23,10 @@ export function sureChecks(model: DocumentModel, asked: InspectionTask): readonl
   const all = { ...asked, subject: { ...subject, every: true } };
   const inOther = (world: World): readonly CheckEntry[] => {
     const other = snapshot.withCatalogue(catalogueIn(snapshot.catalogue, world));
-    return judgeDocument(modelOf(document, other, model.build.context.rules, model.trace, world), all);
+    return judgeDocument(
+      modelOf(document, other, () => model.build.context.rules, model.trace, world),
+      all,
+    );
   };
   const bounds = unsure.filter(({ other }) => other !== undefined);
   const guesses = unsure.filter(({ sure }) => sure === "guess");

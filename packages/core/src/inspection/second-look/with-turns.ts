@@ -6,8 +6,9 @@ import { withChanges } from "../../repository/outline.js";
 import { surveyWith } from "../../venue/survey.js";
 import { type DocumentModel, modelOf } from "../document-model.js";
 import type { InspectionTask } from "../judge-document.js";
+import type { Rule } from "../judging/rule.js";
 import { runRule } from "../judging/run-rule.js";
-import type { CheckEntry } from "../record.js";
+import type { CheckEntry, TurnsAtEntry } from "../record.js";
 import { type Attempt, turnsAt, type Written } from "./turning.js";
 
 /** So many findings of a document are told what would turn them. */
@@ -20,14 +21,15 @@ export function withTurns(
   asked: InspectionTask,
 ): readonly CheckEntry[] {
   const { document, snapshot, rules, subject } = asked;
-  const { build, system, trace } = model;
+  const { build, system, trace, kept } = model;
   const isTold = (check: CheckEntry): boolean =>
     check[TURNS] !== undefined && check.outcome !== "holds" && check.outcome !== "waived" && !check["follows-from"];
   const told = checks.filter(isTold).slice(0, MOST_TURNED);
   if (told.length === 0) return checks;
   const { reader } = build;
+  const ruleOf = (id: string): Rule | undefined => rules.find((each) => each.id === id);
   const run = (id: string, by: DocumentModel): readonly CheckEntry[] => {
-    const rule = rules.find((each) => each.id === id);
+    const rule = ruleOf(id);
     return rule ? runRule(rule, { ...subject, build: by.build, print: printer(system), every: true }) : [];
   };
   const written: Written = {
@@ -45,7 +47,10 @@ export function withTurns(
     const stated = venue?.statedAt(path)?.path ?? venue?.belongs(path)?.path;
     if (venue && stated !== undefined) {
       const other = snapshot.withSurvey(surveyWith(venue.survey, stated, figure));
-      return run(rule, modelOf(document, other, build.context.rules, trace));
+      return run(
+        rule,
+        modelOf(document, other, () => build.context.rules, trace),
+      );
     }
     // A pointer counts the items of a list from nought.
     const keys = path.split(".");
@@ -75,7 +80,10 @@ export function withTurns(
       .map((key) => `/${key}`)
       .join("");
     const read = withChanges(whole, [{ op: "add", document: document.file.path, path: pointer, value }]);
-    return run(rule, modelOf(read, snapshot.withDocument(read), build.context.rules, trace));
+    return run(
+      rule,
+      modelOf(read, snapshot.withDocument(read), () => build.context.rules, trace),
+    );
   };
   // Of several checks at one place each is found again by its turn among them.
   const as = new Map<string, readonly CheckEntry[]>();
@@ -84,9 +92,16 @@ export function withTurns(
     as.set(check.rule, found);
     return found.filter(({ at }) => at.path === check.at.path).findIndex(({ says }) => says === check.says);
   };
-  return checks.map((check) => {
-    const index = told.includes(check) ? indexOf(check) : -1;
+  const turnsOf = (check: CheckEntry): TurnsAtEntry | undefined => {
+    if (kept.turns.has(check)) return kept.turns.get(check);
+    const index = indexOf(check);
     const turns = index < 0 ? undefined : turnsAt(check, index, written, attempt);
+    // Of a check that was made anew nobody asks again.
+    if (kept.checks.get(ruleOf(check.rule) as Rule)?.found.includes(check)) kept.turns.set(check, turns);
+    return turns;
+  };
+  return checks.map((check) => {
+    const turns = told.includes(check) ? turnsOf(check) : undefined;
     return turns ? { ...check, "turns-at": turns } : check;
   });
 }

@@ -4,7 +4,7 @@ import type { SharedDesign } from "../../model/shared/shared-design.js";
 import type { Booked, SharedUse, UseEntry } from "../../model/shared/use.js";
 import { plainUse, usesOf } from "../../model/shared/uses-of.js";
 import { stayOf } from "../../model/stock/bookings.js";
-import type { OtherDocument, Outline, SourceFile } from "../../repository/files.js";
+import type { OtherDocument, Outline } from "../../repository/files.js";
 import { type ReadDocument, readDocument } from "../../repository/outline.js";
 import type { Catalogue } from "../../repository/parts.js";
 import { type DaysAway, type Stock, soundIn } from "../../repository/stock.js";
@@ -19,8 +19,7 @@ export interface UsesSource {
   readonly surveys: Surveys;
   readonly has: (path: string) => boolean;
   readonly sourceOf: (path: string) => object;
-  readonly laidOver: (path: string) => ReadDocument | undefined;
-  readonly document: (path: string) => SourceFile;
+  readonly read: (path: string) => ReadDocument;
   /** The design of a document that is read. */
   readonly designOf: (read: ReadDocument) => SharedDesign;
 }
@@ -56,7 +55,7 @@ export function usesIn(outline: OtherDocument, snapshot: UsesSource): readonly S
 }
 
 function readAt({ path, text }: OtherDocument, snapshot: UsesSource): ReadDocument | undefined {
-  if (snapshot.has(path)) return snapshot.laidOver(path) ?? readDocument(snapshot.document(path));
+  if (snapshot.has(path)) return snapshot.read(path);
   return text === undefined ? undefined : readDocument({ path, text });
 }
 

@@ -24,3 +24,8 @@ export function once<T>(owner: object, key: string, make: () => T): T {
   if (!own.has(key)) own.set(key, make());
   return own.get(key) as T;
 }
+
+/** Has another thing share what one has worked out, and will: both come to the same. */
+export function shareOnce(one: object, other: object): void {
+  Object.defineProperty(other, KEPT, { value: keptBy(one) });
+}

@@ -1,0 +1,145 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { type OpenRepository, openRepository, type RepositoryFiles, surveyKind } from "@plumbmark/core";
+import { rules } from "@plumbmark/rules";
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { STARTER, TODAY } from "../documents/repository.js";
+import { deep } from "../run/effort.js";
+import { notEmpty } from "../run/not-empty.js";
+
+const LONG = 1_800_000;
+const options = { today: TODAY, every: true, keep: "models" } as const;
+
+const file = (path: string) => ({ path, text: readFileSync(STARTER + path, "utf8") });
+const folder = (name: string) =>
+  readdirSync(STARTER + name)
+    .sort()
+    .map((each) => file(`${name}/${each}`));
+const standard = file("house-standard.yaml");
+
+/** The starter as it is, without its plugin. */
+const starter: RepositoryFiles = {
+  houseStandard: { ...standard, text: standard.text.replace(/^rules-from: .*\n/mu, "") },
+  parts: folder("parts"),
+  stock: file("stock.yaml"),
+  surveys: folder("venues").filter(({ text }) => surveyKind(text) === "survey"),
+  papers: readdirSync(`${STARTER}letters`).map((name) => `letters/${name}`),
+  documents: folder("builds"),
+};
+
+const open = (files: RepositoryFiles): OpenRepository => openRepository(files, rules, options);
+
+const EDITED = "builds/over-stage-banner.md";
+const BESIDE = "builds/side-strips.md";
+const VENUE = "venues/marlow-quay-hall.md";
+const PARTS = "parts/rigging.yaml";
+
+/** Where in its file an edit is made: in the front matter or below it. */
+type Where = "front" | "body";
+
+/** One keystroke, or something pasted: at a share of the places there are, so many letters give way to a text. */
+interface Edit {
+  readonly path: string;
+  readonly where: Where;
+  readonly at: number;
+  readonly takes: number;
+  readonly text: string;
+}
+
+/** What is written into a body, that changes what stands around it or far below. */
+const BODY = [
+  ..."x|5|\n|\n\n|# |\n\n## Cautions\n\n|\n### Deeper\n|*|`|```\n|~~~\n|<!-- |-->|<b>|- [ ] |\n- [x] done\n|> |===\n".split(
+    "|",
+  ),
+  ..."[11 ft](calc:faces.banner.trim)¦[99 lb](calc:faces.banner.mass)¦[1](calc:faces.nothing)¦[a](#cautions)".split(
+    "¦",
+  ),
+  ..."[plan](calc:drawings.hang-plot-header)¦![](none.png)¦[b](small-screen.md)¦[c]: calc:faces.banner.trim\n¦[^1]: n\n¦[c]".split(
+    "¦",
+  ),
+];
+/** What is written into a front matter, much of which goes on to be valid. */
+const FRONT = [..."1|2|5|9|12|0.5| |\n|a|{|}|[|,|: |#|- |~ 3 ft|4 kg ?|at most 2 m|draft|as-built".split("|"), "|"];
+
+const edit = fc.oneof(
+  ...[
+    { weight: 4, path: EDITED, where: "body", texts: BODY },
+    { weight: 1, path: BESIDE, where: "body", texts: BODY },
+    { weight: 4, path: EDITED, where: "front", texts: FRONT },
+    { weight: 1, path: BESIDE, where: "front", texts: FRONT },
+    { weight: 1, path: VENUE, where: "front", texts: FRONT },
+    { weight: 1, path: PARTS, where: "front", texts: FRONT },
+  ].map(({ weight, path, where, texts }) => ({
+    weight,
+    arbitrary: fc.record({
+      path: fc.constant(path),
+      where: fc.constant(where as Where),
+      at: fc.double({ min: 0, max: 0.999, noNaN: true }),
+      takes: fc.constantFrom(0, 1, 1, 1, 3),
+      text: fc.constantFrom("", ...texts),
+    }),
+  })),
+);
+
+/** Places at which something is likely to go on being what it is: behind digits in a front matter, anywhere in a body. */
+function placesIn(text: string, where: Where): readonly number[] {
+  const end = Math.max(0, text.indexOf("\n---", 4));
+  const isFront = where === "front" && end > 0;
+  const [from, to] = where === "body" ? [end + 5, text.length] : [0, end > 0 ? end : text.length];
+  const found = [...text.slice(from, to).matchAll(isFront || where === "front" ? /\d/gu : /./gsu)];
+  return found.length > 0 ? found.map(({ index }) => from + index) : [from];
+}
+
+const made = (text: string, { where, at, takes, text: put }: Edit): string => {
+  const places = placesIn(text, where);
+  const place = places[Math.floor(at * places.length)] as number;
+  return text.slice(0, place) + put + text.slice(place + takes);
+};
+
+/** The text of a file as it is open. */
+function textOf({ files: { documents, parts, surveys = [] } }: OpenRepository, path: string): string {
+  const found = [...documents, ...parts, ...surveys].find((file) => file.path === path);
+  if (!found) throw new Error(`there is no ${path}`);
+  return found.text;
+}
+
+const figures = (repository: OpenRepository, path: string) =>
+  [...repository.one(path).build.values].map(([name, value]) => [name, value.known ? value.value : value.gaps]);
+
+/** What is told of a document check by check, and every figure of it. */
+function agrees(now: OpenRepository, path: string): void {
+  const anew = open(now.files);
+  const [{ entry }, { entry: expected }] = [now.one(path), anew.one(path)];
+  const { checks, ...rest } = entry;
+  const { checks: others, ...more } = expected;
+  for (const [index, check] of notEmpty(checks).entries()) expect(check).toEqual(others[index]);
+  expect(checks.length).toBe(others.length);
+  expect(rest).toEqual(more);
+  expect(figures(now, path)).toEqual(figures(anew, path));
+}
+
+test(
+  "after every edit of a text the checks are those of a repository that is opened anew",
+  () => {
+    fc.assert(
+      fc.property(fc.array(edit, { minLength: 1, maxLength: deep ? 12 : 6 }), (edits) => {
+        const now = open(starter);
+        now.one(EDITED);
+        for (const each of notEmpty(edits)) {
+          const text = textOf(now, each.path);
+          now.replace(each.path, made(text, each));
+          agrees(now, EDITED);
+          agrees(now, BESIDE);
+          // What was typed last is taken back more often than not, so that most texts can be read.
+          if (
+            each.where === "front" &&
+            now.one(EDITED).entry.checks.some(({ rule }) => rule === "document.front-matter")
+          )
+            now.replace(each.path, text);
+        }
+      }),
+      { numRuns: deep ? 300 : 2 },
+    );
+  },
+  LONG,
+);
