@@ -5,6 +5,7 @@ import { state, verdictState } from "../html/state.js";
 import { type TableColumn, table } from "../html/table.js";
 import type { DocumentSummary, SummaryFigure } from "../site/document-summary.js";
 import { ruleLinks, type Site, type SiteWithDocuments } from "../site/site.js";
+import { wishesOf } from "../wishes/wish-pages.js";
 import { byDay } from "./by-day.js";
 import type { SitePage } from "./page.js";
 import { togetherOf } from "./together.js";
@@ -72,6 +73,7 @@ export function registerPage(site: SiteWithDocuments): SitePage {
         "Weight is all that the house bears, rounded up: of what hangs, panels with what they carry, cables, bars and the hangs themselves; of what stands or leans, the panels with what they carry. Its parts stand on the hang plots of the sheet. Power is that of the panels at their maximum. The worst margin is that of the check nearest its limit or farthest over it; what is only matched, such as a plug and its outlet, has none.",
       ),
     ),
+    wishesOf(site),
     byDay(site),
     togetherOf(site),
   ];

@@ -1,5 +1,6 @@
 import { searchPage } from "../search/search-page.js";
 import type { SiteWithDocuments } from "../site/site.js";
+import { wishPages } from "../wishes/wish-pages.js";
 import { guidePages } from "./guide-pages.js";
 import { houseStandardPage } from "./house-standard.js";
 import type { SitePage } from "./page.js";
@@ -30,6 +31,7 @@ const ruleNumber = (index: number): string => `2.${String(index + 1).padStart(3,
 export function* sitePages(site: SiteWithDocuments): Generator<SitePage> {
   for (const page of general) yield page(site);
   yield* venuePages(site);
+  yield* wishPages(site);
   yield* registerPages(site.rules, site.rulePaths);
   yield* guidePages();
   yield* referencePages(site);

@@ -4,6 +4,7 @@ import { referencePath } from "../pages/reference/reference-page.js";
 import type { DocumentSummary } from "../site/document-summary.js";
 import { lotLines, lotPath } from "../site/lots.js";
 import type { SiteWithDocuments } from "../site/site.js";
+import { wishPaths } from "../wishes/wish-pages.js";
 import type { SearchEntry } from "./options.js";
 
 type Found = Omit<SearchEntry, "id">;
@@ -74,5 +75,18 @@ export function searchEntries(site: SiteWithDocuments): readonly SearchEntry[] {
       words: lot ? `${lot.panel} ${lot.batch ?? ""}` : "",
     }),
   );
-  return [...rules, ...site.documents.map(build), ...parts, ...lots, ...keys()].map((each, id) => ({ id, ...each }));
+  const paths = wishPaths(site.wishes ?? []);
+  const wishes = (site.wishes ?? []).map(
+    ({ file, title, venue = "", onSite = "" }): Found => ({
+      title,
+      kind: "wish",
+      href: paths.get(file) ?? "",
+      says: [venue, onSite].filter((each) => each !== "").join(", "),
+      words: `${file} ${venue}`,
+    }),
+  );
+  return [...rules, ...site.documents.map(build), ...wishes, ...parts, ...lots, ...keys()].map((each, id) => ({
+    id,
+    ...each,
+  }));
 }

@@ -7,6 +7,7 @@ import {
   type Promised,
   type RepositoryFiles,
   type Rule,
+  type SourceFile,
   schemas,
 } from "@plumbmark/core";
 import { pageHtml } from "../pages/page.js";
@@ -15,6 +16,10 @@ import { searchFiles } from "../search/search-page.js";
 import { sheet } from "../sheet/sheet.js";
 import { sheetFiles } from "../sheet/sheet-sections.js";
 import { siteStyle } from "../style/site-style.js";
+import { draftedWish } from "../wishes/draft-wish.js";
+import type { WishEntry } from "../wishes/wish-entry.js";
+import { DRAFT_FOOT } from "../wishes/wish-pages.js";
+import { draftFoot } from "../wishes/wish-style.js";
 import type { SheetDependencies } from "./dependencies.js";
 import { type DocumentSummary, summaryOf } from "./document-summary.js";
 import { type PublishedDocument, placesOf, publishedDocument, type SheetPlace } from "./published-document.js";
@@ -24,6 +29,8 @@ import { tracedSite } from "./trace.js";
 
 export interface PublishInput {
   readonly files: RepositoryFiles;
+  /** Files of wishes: a page with its options is made of each. */
+  readonly wishes?: readonly SourceFile[];
   readonly rules: readonly Rule[];
   /** The day of the inspection, `2027-03-05`. */
   readonly today: string;
@@ -138,17 +145,24 @@ export function* mistakenSheets(site: Site): Generator<Sheet> {
   for (const entry of site.record.documents) yield sheetOf(publishedDocument(entry, placeOf(site, entry.file)), site);
 }
 
+/** What pages about all documents show besides them. */
+export interface SharedContent {
+  readonly venueProse?: boolean | undefined;
+  readonly wishes?: readonly WishEntry[];
+}
+
 /** Every file of the site that is not of one sheet alone. */
 export function* sharedFiles(
   site: Site,
   files: RepositoryFiles,
   documents: readonly DocumentSummary[],
-  venueProse = false,
+  { venueProse = false, wishes = [] }: SharedContent = {},
 ): Generator<SiteFile> {
-  const whole: SiteWithDocuments = { ...site, documents, promises: promisesOf(files), venueProse };
+  const whole: SiteWithDocuments = { ...site, documents, promises: promisesOf(files), venueProse, wishes };
   for (const page of sitePages(whole)) yield [page.path, pageHtml(page, pageContext(site))];
   yield* searchFiles(whole);
   yield ["style.css", siteStyle];
+  if (wishes.length > 0) yield [DRAFT_FOOT, draftFoot];
   for (const [name, schema] of schemaFiles) yield [`schema/${name}.schema.json`, published(schema)];
 }
 
@@ -176,7 +190,8 @@ export function* siteFiles(input: PublishInput): Generator<SiteFile> {
     yield* own;
     documents.push(summary);
   }
-  yield* sharedFiles(site, files, documents, input.venueProse);
+  const wishes = (input.wishes ?? []).map((file) => draftedWish(file, { ...input, files }));
+  yield* sharedFiles(site, files, documents, { venueProse: input.venueProse, wishes });
 }
 
 /** Read once for the whole site. */

@@ -1,6 +1,7 @@
 import { type InspectionRecord, inForce, type Level, type OpenRepository, type Promised } from "@plumbmark/core";
 import { linkTo } from "../pages/page.js";
 import type { RuleLink } from "../sheet/check.js";
+import type { WishEntry } from "../wishes/wish-entry.js";
 import type { DocumentSummary } from "./document-summary.js";
 import type { SheetPlace } from "./published-document.js";
 import type { PublishedRule } from "./stated-rule.js";
@@ -45,6 +46,8 @@ export interface SiteWithDocuments extends Site {
   readonly venueProse?: boolean;
   /** What the documents promise out of the stock. */
   readonly promises: readonly Promised[];
+  /** What came of each wish. */
+  readonly wishes?: readonly WishEntry[];
 }
 
 /** Links to rules' pages as seen from `page`. */

@@ -8,6 +8,9 @@ import { REGISTER_COLUMNS as REGISTER } from "../pages/register.js";
 import { FORMULAS, METHODS } from "../pages/sources/formulas-page.js";
 import { SOURCES_COLUMNS as SOURCES } from "../pages/sources/sources-page.js";
 import { STOCK_COLUMNS as STOCK } from "../pages/stock-page.js";
+import { SHAPE_COLUMNS, TO_FIND_COLUMNS } from "../wishes/wish-content.js";
+import { WISH_COLUMNS } from "../wishes/wish-pages.js";
+import { wishStyle } from "../wishes/wish-style.js";
 import { rowLabels } from "./row-labels.js";
 import { style } from "./style.js";
 
@@ -15,11 +18,15 @@ import { style } from "./style.js";
 export const siteStyle =
   style +
   drawingStyle +
+  wishStyle +
   rowLabels([
     ["register", REGISTER.map(titleOf)],
     ["stock", STOCK.map(titleOf)],
     ["items", ITEM_COLUMNS.map(titleOf)],
     ["by-day", ["Days", "Builds on site"]],
+    ["wishes", WISH_COLUMNS],
+    ["to-find-out", TO_FIND_COLUMNS],
+    ["shapes", SHAPE_COLUMNS],
     ["part-rows", PARTS],
     ["source-rows", SOURCES],
     ["formula-rows", FORMULAS],

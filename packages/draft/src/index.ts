@@ -15,7 +15,7 @@ export {
   optionsTable,
   pairsTable,
 } from "./options/record.js";
-export { briefFor, type Start, unknownIn } from "./options/start.js";
+export { briefFor, freePath, type Start, unknownIn } from "./options/start.js";
 export {
   type CountedPiece,
   type DraftedWish,

@@ -11,8 +11,8 @@ import {
   draft,
   draftRecord,
   drawnTogether,
+  freePath,
   frontMatterText,
-  optionsTable,
   readWish,
   unknownIn,
   type Wish,
@@ -122,14 +122,6 @@ function targetOf({ to, replace }: DraftOptions, root: string, folder: string): 
     if (!replace) throw new Trouble(`\`${to}\` is there already.`, "Name another place, or add `--replace`.");
   }
   return { path, file };
-}
-
-/** A path no document has, for what is only looked at. */
-function freePath(taken: ReadonlySet<string>, name: string): string {
-  for (let number = 0; ; number += 1) {
-    const path = `builds/${name}${number === 0 ? "" : `-${number}`}.md`;
-    if (!taken.has(path)) return path;
-  }
 }
 
 async function write({ path }: Target, text: string, replace: boolean): Promise<void> {
@@ -299,18 +291,15 @@ function refuseTwins(wishes: readonly Wish[]): void {
 }
 
 /** The options of one wish as they are shown to a client. */
-async function sheetOf({ drafted, record }: Made, drafting: Drafting): Promise<string> {
+async function sheetOf({ drafted, record }: Made, { repository, context }: Drafting): Promise<string> {
   const { optionSheet } = await import("@plumbmark/docs-site");
-  const repository = open(drafting.repository, drafting.context);
-  const { columns, rows } = optionsTable(record);
-  const path = freePath(new Set(repository.documents), record.wish);
-  const options = drafted.options.map(({ document, toFindOut }, index) => {
-    repository.replace(path, document, "document");
-    const subject = repository.model(path);
-    const figures = columns.map(({ name }, at) => [name, rows[index]?.[at]?.text ?? ""] as const).slice(1, -1);
-    return { title: `Option ${index + 1}`, trades: drafted.trades[index] ?? "", figures, subject, toFindOut };
+  const opened = open(repository, context);
+  const path = freePath(new Set(opened.documents), record.wish);
+  const subjects = drafted.options.map(({ document }) => {
+    opened.replace(path, document, "document");
+    return opened.model(path);
   });
-  return optionSheet(record.title, record["not-said"], options);
+  return optionSheet({ record, subjects, today: context.today });
 }
 
 /** Writes the options of one wish side by side, as a page of its own. @throws Trouble */

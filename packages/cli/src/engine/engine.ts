@@ -1,11 +1,11 @@
 import type { DocumentFile, InspectionRecord, InspectOptions, RepositoryFiles, Rule } from "@plumbmark/core";
-import type { WrittenSite } from "@plumbmark/docs-site";
+import type { WishEntry, WrittenSite } from "@plumbmark/docs-site";
 import type { Scope } from "../git/scope.js";
 import type { Figures } from "../record/differences.js";
 import type { FileSource } from "../source/source.js";
 import type { ResultCache } from "./cache/cache.js";
 import { inspectBy } from "./inspect-all.js";
-import { publishBy, type SheetsMade, type SheetsWork } from "./publish-site.js";
+import { publishBy, type SheetsMade, type SheetsWork, type WishesWork } from "./publish-site.js";
 
 /** Which docs repository is worked on, and by what. */
 export interface EngineRequest {
@@ -80,6 +80,7 @@ export interface Means {
     cache: ResultCache | undefined,
   ) => Promise<InspectionRecord>;
   readonly makeSheets: (work: SheetsWork) => Promise<SheetsMade>;
+  readonly draftWishes: (work: WishesWork) => Promise<readonly WishEntry[]>;
 }
 
 /** An engine that works by these means. */

@@ -15,4 +15,6 @@ export const fastEngine = (caches: Means["cacheFor"] = cacheFor): Engine =>
     judge: inspectCached,
     // Only sheets need what makes them.
     makeSheets: async (work) => (await import("./cache/sheets-cached.js")).makeSheetsCached(work),
+    draftWishes: async ({ wishes, input, cache, progress }) =>
+      (await import("./cache/wishes-cached.js")).draftWishesCached(wishes, input, cache, progress),
   });

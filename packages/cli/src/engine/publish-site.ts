@@ -1,4 +1,4 @@
-import type { DocumentFile } from "@plumbmark/core";
+import type { DocumentFile, SourceFile } from "@plumbmark/core";
 import {
   type DocumentSummary,
   fillSite,
@@ -10,8 +10,11 @@ import {
   sharedFiles,
   siteOf,
   type Unshown,
+  type WishesInput,
 } from "@plumbmark/docs-site";
 import { plain } from "../report/lines.js";
+import { readFiles } from "../repository/read-files.js";
+import { disk } from "../source/disk.js";
 import { notWritten } from "../terminal/system-fault.js";
 import { Trouble } from "../terminal/trouble.js";
 import type { ResultCache } from "./cache/cache.js";
@@ -25,6 +28,14 @@ export interface SheetsWork {
   readonly cache: ResultCache | undefined;
   /** Called for every file that was put into the site. */
   readonly onFile: () => void;
+}
+
+/** The wishes that are to be drafted, and where what is cached of them may be. */
+export interface WishesWork {
+  readonly wishes: readonly SourceFile[];
+  readonly input: WishesInput;
+  readonly cache: ResultCache | undefined;
+  readonly progress: (words: string) => void;
 }
 
 /** The sheets of all documents, in their order. */
@@ -48,7 +59,7 @@ const unshownText = ({ at, src, why }: Unshown): string =>
 const pluginFailed = ({ judged }: DocumentSummary): boolean => (judged["plugin.failed"]?.fails ?? 0) > 0;
 
 /** A build left out of the register would look as if it did not exist. */
-function refuseUnreadable({ unreadable }: Opened): void {
+function refuseUnreadable(unreadable: Opened["unreadable"]): void {
   if (unreadable.length === 0) return;
   throw new Trouble(
     unreadable.map(({ path, says, at }) => `${path}${at ? `:${at.line}:${at.column}` : ""}: ${says}`).join("\n"),
@@ -65,11 +76,11 @@ interface Filled extends Omit<SheetsMade, "made"> {
 async function fill(
   { root, rules, cache, files: read }: Opened,
   documents: readonly DocumentFile[],
-  today: string,
+  wishFiles: readonly SourceFile[],
+  { today, venueProse, progress = () => undefined }: PublishRequest,
   into: Into,
   onFile: () => void,
-  { makeSheets }: Means,
-  venueProse: boolean,
+  { makeSheets, draftWishes }: Means,
 ): Promise<Filled> {
   const files = { ...read, documents };
   const site = siteOf({ files, rules, today });
@@ -78,7 +89,8 @@ async function fill(
   const mistaken = Array.from(mistakenSheets(site), (sheet) => putSheet(sheet, into));
   const listed = [...made, ...mistaken].map((each) => each.summary);
   const put = [...made, ...mistaken].flatMap((each) => each.put);
-  for (const file of sharedFiles(site, files, listed, venueProse)) {
+  const wishes = await draftWishes({ wishes: wishFiles, input: { files, rules, today }, cache, progress });
+  for (const file of sharedFiles(site, files, listed, { venueProse, wishes })) {
     put.push(putFile(into, file));
     onFile();
   }
@@ -89,10 +101,12 @@ async function fill(
 export const publishBy =
   (means: Means) =>
   async (request: PublishRequest): Promise<PublishResult> => {
-    const { to, today, warn, progress = () => undefined, venueProse = false } = request;
+    const { to, warn, progress = () => undefined } = request;
     const opened = await openWithRules(request, means);
-    refuseUnreadable(opened);
-    const { root, rules, cache } = opened;
+    const { root, rules, cache, settings } = opened;
+    const tree = disk.treeAt(root);
+    const wishes = await readFiles(tree, await tree.find(settings.wishes));
+    refuseUnreadable([...opened.unreadable, ...wishes.unreadable]);
     const documents = await means.outline(opened.files, cache);
     cache?.save();
     let count = 0;
@@ -103,7 +117,7 @@ export const publishBy =
     progress(`Inspecting ${filesText(documents.length)}`);
     let filled: Filled = { put: [], anew: [], unshown: [], failed: false };
     const written = await fillSite(to, async (into) => {
-      filled = await fill(opened, documents, today, into, onFile, means, venueProse);
+      filled = await fill(opened, documents, wishes.files, request, into, onFile, means);
       return filled.put;
     })
       .catch((error: unknown) => {

@@ -19,8 +19,10 @@ export function toFindOut(checks: readonly CheckEntry[]): readonly ToFindOut[] {
   const { gaps, guesses, rest } = foundIn(checks);
   const asked = (found: string | undefined): string =>
     found === undefined ? "whoever plans the build" : (ASKED[found] ?? found);
-  const missing = gaps.map(({ path, what, of, found, file }) => ({
-    what: `${what ?? `\`${path}\``}${of === undefined ? "" : ` of ${of.replace(/^The /u, "the ")}`}${file === undefined ? "" : ` (${file})`}`,
+  // What has no name of its own is told by what waits for it: a path says nothing to a client.
+  const named = (path: string, waiting: readonly CheckEntry[]): string => sentence(waiting[0]?.says ?? `\`${path}\``);
+  const missing = gaps.map(({ path, what, of, found, file, waiting }) => ({
+    what: `${what ?? named(path, waiting)}${of === undefined ? "" : ` of ${of.replace(/^The /u, "the ")}`}${file === undefined ? "" : ` (${file})`}`,
     by: asked(found),
   }));
   const guessed = guesses.map(({ path, what, found }) => ({

@@ -81,3 +81,11 @@ export function briefFor(wish: Wish, start: Start): Brief {
     offers: offersOf(wish, start, free),
   };
 }
+
+/** A path no document has, for what is only looked at. */
+export function freePath(taken: ReadonlySet<string>, name: string): string {
+  for (let number = 0; ; number += 1) {
+    const path = `builds/${name}${number === 0 ? "" : `-${number}`}.md`;
+    if (!taken.has(path)) return path;
+  }
+}

@@ -13,6 +13,8 @@ export class ResultCache {
   readonly plugins: Store;
   /** Which sheets stand in which site. */
   readonly sheets: Store;
+  /** What came of wishes, by everything a draft rests on. */
+  readonly wishes: Store;
 
   /**
    * @param folder where it is kept; without one, for the run only
@@ -28,10 +30,11 @@ export class ResultCache {
     this.entries = store("entries");
     this.plugins = store("plugins");
     this.sheets = store("sheets");
+    this.wishes = store("wishes");
   }
 
   save(): void {
-    for (const each of [this.outlines, this.entries, this.plugins, this.sheets]) each.save();
+    for (const each of [this.outlines, this.entries, this.plugins, this.sheets, this.wishes]) each.save();
   }
 }
 
