@@ -30,7 +30,10 @@ const PROCESS = [
 const DEEP = [
   "tests/{fuzz,properties,shared}/**/*.test.ts",
   "tests/editor/random-edits.test.ts",
-  "tests/ready/every-field*.test.ts",
+  "tests/editor/neovim/**/*.test.ts",
+  "tests/ready/{every-field,every-field-of-files,leaving-out}.test.ts",
+  "tests/documents/asked-for.test.ts",
+  "tests/guide/reference.test.ts",
   "tests/mend/property.test.ts",
   "tests/bad-days/writing/**/*.test.ts",
   "tests/documents/robustness.test.ts",
@@ -39,12 +42,20 @@ const DEEP = [
   "packages/core/src/**/{outline,skeleton,front-matter,parse}.test.ts",
 ];
 
+/** Those of a browser that look at every page in a deep run. */
+const DEEP_BROWSER = ["tests/site/{browser,injection}.test.ts"];
+
 const HOURS = 4 * 3_600_000;
+
+// Libraries as the product has them: their builds for development check everything they do. This is for the resolver
+// alone; what tests start is not to be told.
+process.env.NODE_ENV = "production";
 
 const shared = {
   root: top,
   isolate: false,
   unstubEnvs: true,
+  env: { NODE_ENV: "test" },
   testTimeout: 60_000,
   hookTimeout: 120_000,
   setupFiles: [here("run/settings.ts")],
@@ -76,6 +87,19 @@ export default defineConfig({
               hookTimeout: HOURS,
               include: DEEP,
               exclude: NEVER,
+            },
+          },
+          {
+            extends: true,
+            test: {
+              ...shared,
+              name: "deep browser",
+              pool: "forks",
+              testTimeout: HOURS,
+              hookTimeout: HOURS,
+              include: DEEP_BROWSER,
+              exclude: NEVER,
+              globalSetup: [here("run/browser.ts")],
             },
           },
         ]

@@ -186,7 +186,7 @@ test(
         }
         expect(told(() => open.all())).toEqual(fresh(now));
       }),
-      { numRuns: deep ? 300 : 2 },
+      { numRuns: deep ? 300 : 1 },
     );
   },
   LONG,
@@ -299,7 +299,7 @@ describe("values laid over a document", () => {
           for (const each of open.documents) expect(outcomes(laid, each)).toEqual(outcomes(anew, each));
           expect(figures(laid, path)).toEqual(figures(anew, path));
         }),
-        { numRuns: deep ? 1000 : 5 },
+        { numRuns: deep ? 1000 : 3 },
       );
       // What it was laid over is as it was.
       expect(open.all()).toEqual(before);

@@ -1,7 +1,7 @@
 import { BaseSequencer, type TestSpecification } from "vitest/node";
 
 /** The slowest project first: it leaves the small files for the end, when one worker waits for the other. */
-const PROJECTS = ["deep", "process", "browser", "unit"];
+const PROJECTS = ["deep", "deep browser", "process", "browser", "unit"];
 
 const place = ({ project }: TestSpecification): number => PROJECTS.indexOf(project.name);
 

@@ -3,6 +3,7 @@ import { createHash } from "node:crypto";
 import {
   chmodSync,
   chownSync,
+  cpSync,
   existsSync,
   readdirSync,
   readFileSync,
@@ -45,7 +46,7 @@ test("refused or ended at any step of writing it, nothing comes out otherwise", 
   const plain = ["inspect", "--as", "json"];
   const steps = stepsOf(folder, plain);
   expect(steps).toBeGreaterThan(3);
-  for (const at of chosen(steps, 5)) {
+  for (const at of chosen(steps)) {
     rmSync(join(folder, ".cache"), { recursive: true, force: true });
     const code = at % 2 === 0 ? "ENOSPC" : "EIO";
     expect(run(folder, plain, { at, code, on: at % 4 < 2 }), `step ${at}, ${code}`).toEqual(cold);
@@ -138,12 +139,15 @@ test("a planted one changes nothing: it is read only where its user alone may wr
     ...(process.getuid?.() === 0 ? [(path: string) => chownSync(path, 65_534, 65_534)] : []),
     ...(process.getuid?.() === 0 ? [(path: string) => chownSync(dirname(path), 65_534, 65_534)] : []),
   ];
+  expect(warm()).toEqual(cold);
+  plant(folder);
+  const planted = join(scratch(), "planted");
+  cpSync(join(folder, CACHE), planted, { recursive: true });
+  // It is good enough to be believed while nobody else could have written it.
+  expect(warm()).not.toEqual(cold);
   for (const open of opened) {
     rmSync(join(folder, CACHE), { recursive: true, force: true });
-    expect(warm()).toEqual(cold);
-    plant(folder);
-    // It is good enough to be believed while nobody else could have written it.
-    expect(warm()).not.toEqual(cold);
+    cpSync(planted, join(folder, CACHE), { recursive: true });
     for (const path of paths(folder)) open(path);
     expect(warm()).toEqual(cold);
   }

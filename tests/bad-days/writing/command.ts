@@ -19,7 +19,8 @@ import { starterRepository } from "@plumbmark/starter";
 import { afterAll, beforeAll, inject, onTestFinished } from "vitest";
 import { gitIdentity } from "../../git-identity.js";
 import { oldFormText } from "../../old-form.js";
-import { approveCopy } from "../../starter.js";
+import { some } from "../../run/some.js";
+import { approveCopy, madeOnce } from "../../starter.js";
 
 /** The command as it is built and installed. */
 export const command = fileURLToPath(new URL("../../../packages/cli/dist/plumbmark.js", import.meta.url));
@@ -83,6 +84,14 @@ export function scratchUntilEnd(): () => string {
 
 /** A docs repository with one build that is ready. */
 export function docs(folder: string): string {
+  oneBuild ??= madeOnce("one-build", writeDocs);
+  cpSync(oneBuild, folder, { recursive: true });
+  return folder;
+}
+
+let oneBuild: string | undefined;
+
+function writeDocs(folder: string): void {
   mkdirSync(join(folder, "builds"), { recursive: true });
   for (const path of ["parts", "stock.yaml", "letters"])
     cpSync(join(starterRepository, path), join(folder, path), { recursive: true });
@@ -92,7 +101,6 @@ export function docs(folder: string): string {
   const build = oldFormText("builds/small-screen.md").replace(/\[([^\]]*)\]\([a-z-]+\.md\)/gu, "$1");
   writeFileSync(join(folder, "builds/small-screen.md"), build);
   approveCopy(folder);
-  return folder;
 }
 
 type Tree = Readonly<Record<string, string>>;
@@ -123,17 +131,17 @@ export function stepsOf(folder: string, words: readonly string[]): number {
   return steps;
 }
 
-/** In a deep run every step is tried with every fault. */
-export const EVERY = inject("effort").deep;
+const { deep, seed } = inject("effort");
 
-/** Every step in a deep run; else the first and last ones, where most is decided, and some between. */
-export function chosen(steps: number, some = 5): readonly number[] {
+/** In a deep run every step is tried with every fault. */
+export const EVERY = deep;
+
+/** Every step in a deep run; else the first and the last, where most is decided, and some between, others each time. */
+export function chosen(steps: number, count = 3): readonly number[] {
   const all = Array.from({ length: steps }, (_, index) => index + 1);
-  if (EVERY || steps <= some) return all;
-  const ends = Math.floor(some / 3);
-  const between = some - 2 * ends;
-  const middle = Array.from({ length: between }, (_, index) =>
-    Math.round(ends + ((index + 1) * (steps - 2 * ends)) / (between + 1)),
-  );
-  return [...new Set([...all.slice(0, ends), ...middle, ...all.slice(-ends)])];
+  if (EVERY || steps <= count) return all;
+  return [1, ...some(all.slice(1, -1), count - 2, seed).toSorted((one, other) => one - other), steps];
 }
+
+/** Of so many faults, one at each place, every second one: the even ones in one run, the odd ones in another. */
+export const isTaken = (index: number): boolean => EVERY || (index + seed) % 2 === 0;

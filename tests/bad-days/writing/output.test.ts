@@ -25,9 +25,12 @@ const COMMANDS = [
   "collate record.json --as json",
 ];
 
+let record: string | undefined;
+
 function ready(): string {
   const folder = docs(scratch());
-  writeFileSync(join(folder, "record.json"), shell(folder, "plumbmark inspect --every --as json").stdout);
+  record ??= shell(folder, "plumbmark inspect --every --as json").stdout;
+  writeFileSync(join(folder, "record.json"), record);
   return folder;
 }
 

@@ -3,7 +3,7 @@ import { cpSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, expect, test } from "vitest";
 import { notEmpty } from "../../run/not-empty.js";
-import { docs, EVERY, environment, run, scratchUntilEnd, stepsOf, tree, wordsOf } from "./command.js";
+import { docs, EVERY, environment, isTaken, run, scratchUntilEnd, stepsOf, tree, wordsOf } from "./command.js";
 
 // The real command, over an earlier site: whatever refuses or ends it, and wherever, the earlier site stays whole or
 // the new one stands whole, and the next publish makes the same bytes and leaves nothing beside them.
@@ -37,7 +37,10 @@ beforeAll(() => {
   expect(is).not.toEqual(was);
 }, 120_000);
 
-/** The first, one among the pages, and the last: the mark, both moves, the clearing away. */
+/**
+ * The first, one among the pages, and the last: the mark, both moves, the clearing away. In an ordinary run half of them
+ * are refused and the others killed at, in turn: a publish takes longer than all else here.
+ */
 const places = (): readonly number[] => {
   const all = Array.from({ length: steps }, (_, index) => index + 1);
   return EVERY ? all : [1, Math.floor(steps / 2), ...all.slice(-4)];
@@ -45,6 +48,7 @@ const places = (): readonly number[] => {
 
 test("refused at a step, it leaves the earlier site or the new one", { timeout: EVERY ? 7_200_000 : 240_000 }, () => {
   for (const [index, at] of notEmpty(places().entries())) {
+    if (!isTaken(index)) continue;
     begin();
     const code = index % 2 === 0 ? "ENOSPC" : "EIO";
     const { status, err } = run(folder(), words, { at, code, on: index % 2 === 0 });
@@ -64,6 +68,7 @@ test("killed at a step, it leaves the earlier site or the new one to the next", 
 }, () => {
   const signals = ["SIGKILL", "SIGINT", "SIGTERM", "SIGHUP"] as const;
   for (const [index, at] of notEmpty(places().entries())) {
+    if (!isTaken(index + 1)) continue;
     begin();
     const wanted = signals[index % signals.length] as NodeJS.Signals;
     const { signal } = run(folder(), words, { at, signal: wanted });

@@ -13,8 +13,8 @@ const REFUSALS = [
 ] as const;
 
 const cases = (steps: number) =>
-  chosen(steps).flatMap((at, index) =>
-    (EVERY ? REFUSALS : [REFUSALS[index % REFUSALS.length] as (typeof REFUSALS)[number]]).map((refusal) => ({
+  chosen(steps).flatMap((at) =>
+    (EVERY ? REFUSALS : [REFUSALS[at % REFUSALS.length] as (typeof REFUSALS)[number]]).map((refusal) => ({
       at,
       ...refusal,
     })),

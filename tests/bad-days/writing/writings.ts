@@ -1,7 +1,8 @@
 import { execFileSync } from "node:child_process";
-import { mkdirSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { isDeepStrictEqual } from "node:util";
+import { madeOnce } from "../../starter.js";
 import { docs, environment, run } from "./command.js";
 
 /** A command that writes. */
@@ -17,6 +18,13 @@ export interface Writing {
 
 /** The documents under git, without the samples of hooks that git puts there. */
 export function underGit(folder: string): void {
+  begun ??= madeOnce("under-git", begin);
+  cpSync(begun, folder, { recursive: true });
+}
+
+let begun: string | undefined;
+
+function begin(folder: string): void {
   docs(folder);
   execFileSync("git", ["init", "--quiet", "--initial-branch=main"], { cwd: folder, env: environment(folder) });
   rmSync(join(folder, ".git/hooks"), { recursive: true });
@@ -31,6 +39,7 @@ function withOlderHook(folder: string): void {
 
 function withHook(folder: string): void {
   underGit(folder);
+  // What the command puts there is looked at elsewhere, and is the same for every copy but for the place of the copy.
   run(folder, ["hook"]);
 }
 

@@ -312,7 +312,7 @@ describe("what is kept", () => {
           expect(plainly(warm)).toEqual(plainly(cold));
         }
       }),
-      { numRuns: Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 25) },
+      { numRuns: Math.ceil((fc.readConfigureGlobal().numRuns ?? 100) / 50) },
     );
   });
 
