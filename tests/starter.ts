@@ -1,4 +1,5 @@
-import { cpSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { SourceFile } from "@plumbmark/core";
 import { starterRepository } from "@plumbmark/starter";
@@ -35,6 +36,21 @@ export function approveCopy(folder: string): void {
  * process would take longer than all else a test does; tests of plugins copy `starterRepository` itself.
  */
 export function copyStarter(to: string): void {
+  whole ??= madeOnce("starter", writeStarter);
+  cpSync(whole, to, { recursive: true });
+}
+
+let whole: string | undefined;
+
+/** A folder for all tests of a process to copy from. */
+export function madeOnce(name: string, write: (to: string) => void): string {
+  const place = mkdtempSync(join(tmpdir(), `plumbmark-${name}-`));
+  process.once("exit", () => rmSync(place, { recursive: true, force: true }));
+  write(place);
+  return place;
+}
+
+function writeStarter(to: string): void {
   cpSync(starterRepository, to, { recursive: true });
   putOldForm(to);
   rmSync(join(to, "house-rules"), { recursive: true });

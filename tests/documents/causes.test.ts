@@ -8,7 +8,16 @@ import { SINGLE_MISTAKES, type SingleMistake, withMistake } from "./single-mista
 /** A terminal as it opens on most machines: 80 columns, 24 lines, of which the prompt takes one before and one behind. */
 const [WIDTH, LINES] = [80, 22];
 
-function reported(mistake: SingleMistake) {
+const reports = new Map<SingleMistake, ReturnType<typeof report>>();
+
+/** The report of a mistake, made once for all tests that look at it. */
+function reported(mistake: SingleMistake): ReturnType<typeof report> {
+  const made = reports.get(mistake) ?? report(mistake);
+  reports.set(mistake, made);
+  return made;
+}
+
+function report(mistake: SingleMistake) {
   const { files, file, line } = withMistake(mistake);
   const text = textReport(openRepository(files, rules, { today: TODAY }).all(), { width: WIDTH, colour: 0 });
   const lines = text.trimEnd().split("\n");

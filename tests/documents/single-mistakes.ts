@@ -504,6 +504,16 @@ export const SINGLE_MISTAKES: readonly SingleMistake[] = [
   },
 ];
 
+let others: NonNullable<RepositoryFiles["others"]> | undefined;
+
+/** What has to be known of the other documents, read once. */
+function otherDocuments(): NonNullable<RepositoryFiles["others"]> {
+  others ??= starter()
+    .documents.filter(({ path }) => path !== BANNER)
+    .map((each) => ({ ...outlineOf(each), text: each.text }));
+  return others;
+}
+
 /** The starter's files with one mistake; refuses one that changes nothing. */
 export function withMistake({ from, to, file = BANNER, at }: SingleMistake): {
   readonly files: RepositoryFiles;
@@ -528,9 +538,7 @@ export function withMistake({ from, to, file = BANNER, at }: SingleMistake): {
       ...whole,
       parts: whole.parts.map(put),
       documents: whole.documents.filter(({ path }) => path === BANNER).map(put),
-      others: whole.documents
-        .filter(({ path }) => path !== BANNER)
-        .map((each) => ({ ...outlineOf(each), text: each.text })),
+      others: otherDocuments(),
     },
   };
 }

@@ -1,4 +1,4 @@
-import { openRepository } from "@plumbmark/core";
+import { type InspectionRecord, openRepository } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
 import type {
@@ -188,6 +188,8 @@ describe("code actions", () => {
 });
 
 describe("names", () => {
+  /** The record of the documents as they are, made once. */
+  let before: InspectionRecord | undefined;
   const places = (locations: readonly Location[]): readonly string[] =>
     locations.map(({ uri, range }) => `${uri.slice(uriOf("").length)}:${range.start.line + 1}`);
   test("a part is written in the catalogue, and named in documents", async () => {
@@ -212,14 +214,14 @@ describe("names", () => {
     const { ask, text } = await opened(from, to);
     const edit = await ask<{ changes: Record<string, TextEdit[]> }>("textDocument/rename", { newName: name });
     const files = starter();
-    const before = openRepository(files, rules, { today: TODAY }).all();
+    before ??= openRepository(files, rules, { today: TODAY }).all();
     const renamed = openRepository(files, rules, { today: TODAY });
     for (const [uri, edits] of notEmpty(Object.entries(edit.changes))) {
       const path = decodeURIComponent(uri.slice(uriOf("").length));
       renamed.replace(path, withEdits(textOf(path), edits));
     }
     expect(text).toBe(textOf(BANNER));
-    const failing = ({ documents }: typeof before) =>
+    const failing = ({ documents }: InspectionRecord) =>
       documents.map(({ file, checks }) => [
         file,
         // What was approved had other names.

@@ -7,7 +7,7 @@ import type { InspectionRecord } from "@plumbmark/core";
 import { onTestFinished } from "vitest";
 import { gitIdentity } from "../git-identity.js";
 import { plumbmark, type Told } from "../plumbmark.js";
-import { approveCopy, copyStarter } from "../starter.js";
+import { approveCopy, copyStarter, madeOnce } from "../starter.js";
 
 export const env = { ...process.env, ...gitIdentity };
 
@@ -75,25 +75,24 @@ export class Repository {
 function prototype(name: string, make: (repository: Repository) => void): () => Repository {
   let made: string | undefined;
   return () => {
-    if (made === undefined) {
-      const place = realpathSync(mkdtempSync(join(tmpdir(), `plumbmark-${name}-`)));
-      process.once("exit", () => rmSync(place, { recursive: true, force: true }));
-      make(new Repository(place));
-      made = place;
-    }
+    made ??= madeOnce(name, (place) => make(new Repository(realpathSync(place))));
     const repository = new Repository(scratch());
     cpSync(made, repository.folder, { recursive: true });
     return repository;
   };
 }
 
-/** The starter's documents under git, nothing committed yet. */
+/** Builds that no test about git names, and that every inspection would read. */
+const LEFT_OUT = ["harbour-header", "lobby-ribbon", "summer-stage"];
+
+/** Documents of the starter under git, nothing committed yet. */
 export const unborn = prototype("unborn", (repository) => {
   copyStarter(repository.folder);
+  for (const name of LEFT_OUT) repository.remove(`builds/${name}.md`);
   repository.git("init", "--quiet", "--initial-branch=main");
 });
 
-/** The starter's documents, committed; the build that is not ready is left out. */
+/** The same, committed; the build that is not ready is left out. */
 export const committed = prototype("committed", (repository) => {
   cpSync(unborn().folder, repository.folder, { recursive: true });
   repository.remove("builds/gala-wall.md");

@@ -5,7 +5,16 @@ import { TODAY } from "../documents/repository.js";
 import { SINGLE_MISTAKES, withMistake } from "../documents/single-mistakes.js";
 import { notEmpty } from "../run/not-empty.js";
 
+const known = new Map<string, readonly MendEntry[]>();
+
+/** The mends of a slip, looked for once for all tests. */
 function mendsOf(slip: string): readonly MendEntry[] {
+  const mends = known.get(slip) ?? mendsFound(slip);
+  known.set(slip, mends);
+  return mends;
+}
+
+function mendsFound(slip: string): readonly MendEntry[] {
   const mistake = SINGLE_MISTAKES.find((each) => each.slip === slip);
   if (!mistake) throw new Error(`there is no slip ${slip}`);
   const { files, file } = withMistake(mistake);

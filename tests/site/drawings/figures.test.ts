@@ -8,9 +8,8 @@ import { builds, drawn, files } from "./subjects.js";
 
 const named = (file: string, name: string): Read =>
   read(drawn.find((each) => each.file === file && each.drawing.name === name)?.text ?? "");
-const record = openRepository(files, rules, { today: TODAY, every: true }).all();
-const checksOf = (file: string, rule: string) =>
-  record.documents.find((each) => each.file === file)?.checks.filter((each) => each.rule === rule) ?? [];
+const repository = openRepository(files, rules, { today: TODAY, every: true });
+const checksOf = (file: string, rule: string) => repository.one(file).entry.checks.filter((each) => each.rule === rule);
 
 describe("the hang plot", () => {
   const bars = [...builds].flatMap(([file, { build }]) =>

@@ -56,9 +56,11 @@ const bodyOf = (text: string): readonly string[] => {
 /** A drawing of a document with what does not hold, as the site shows it. */
 const judgedDrawing = (file: string, name: string): string => {
   const subject = builds.get(file) as NonNullable<ReturnType<typeof builds.get>>;
-  const all = drawingsOf({ ...subject, failures: failuresAt(subject.entry) });
+  const all = judged.get(file) ?? drawingsOf({ ...subject, failures: failuresAt(subject.entry) });
+  judged.set(file, all);
   return svgFile(all.find((each) => each.name === name) as Drawing);
 };
+const judged = new Map<string, readonly Drawing[]>();
 
 describe("on the site", () => {
   const pages = publish({ files, rules, today: TODAY });

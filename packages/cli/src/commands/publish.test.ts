@@ -1,4 +1,4 @@
-import { mkdir, mkdtemp, readFile, rm, stat, symlink, writeFile } from "node:fs/promises";
+import { mkdir, mkdtemp, readdir, readFile, rm, stat, symlink, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
@@ -49,6 +49,12 @@ const until = async (holds: () => boolean): Promise<void> => {
 };
 
 const BANNER = "docs/builds/over-stage-banner.md";
+/** For tests that look at one sheet: the others take their time, and show nothing of what is tested. */
+async function onlyBanner(): Promise<void> {
+  const names = await readdir(join(folder, "docs/builds"));
+  expect(names).toContain("over-stage-banner.md");
+  for (const name of names) if (!BANNER.endsWith(`/${name}`)) await rm(join(folder, "docs/builds", name));
+}
 const add = async (path: string, text: string): Promise<void> =>
   writeFile(join(folder, path), `${await readFile(join(folder, path), "utf8")}\n${text}\n`);
 
@@ -61,6 +67,7 @@ test("how far it is, is shown, and taken away at the end", async () => {
 });
 
 test("pictures of the repository come along, and nothing from outside it does", async () => {
+  await onlyBanner();
   await mkdir(join(folder, "docs/pictures"));
   await writeFile(join(folder, "docs/pictures/plan.png"), PNG);
   await writeFile(join(folder, "secret.png"), PNG);
@@ -79,6 +86,7 @@ test("pictures of the repository come along, and nothing from outside it does", 
 });
 
 test("--watch publishes again when something changes, and writes only what changed", { timeout: 120_000 }, async () => {
+  await onlyBanner();
   const { status, end, out } = run("publish", "docs", "--to", "docs/site", "--watch");
   await until(() => out().includes("Watching"));
   // What a watcher is told of before it has looked round is lost: wait for its first sign of life.
@@ -107,6 +115,7 @@ test("--watch publishes again when something changes, and writes only what chang
 });
 
 test("a plugin that fails is told by the exit status, and the site is published", async () => {
+  await onlyBanner();
   await writeFile(join(folder, "docs/broken.mjs"), "throw new Error('it cannot begin');\n");
   const path = join(folder, "docs/house-standard.yaml");
   const text = await readFile(path, "utf8");

@@ -177,7 +177,17 @@ describe("start build, start part", () => {
     // A key is where it belongs once its mark is taken away.
     const keys = Object.keys((parse(text.replace(/^( +)#/gmu, "$1")) as { "x-new": object })["x-new"]);
     expect(keys.toSorted()).toEqual(Object.keys(node?.properties ?? {}).toSorted());
-    expect((await run("", "inspect", "--no-plugins", "builds/small-screen.md")).out).not.toContain("x-new.yaml");
+  });
+
+  it("nothing is found against a form of any kind", async () => {
+    for (const kind of notEmpty(partKinds))
+      expect((await run("", "start", "part", `x-new-${kind}`, "--kind", kind)).status).toBe(0);
+    expect((await readdir(join(top, "parts"))).filter((name) => name.startsWith("x-new-"))).toHaveLength(
+      partKinds.length,
+    );
+    const { status, out } = await run("", "inspect", "--no-plugins", "builds/small-screen.md");
+    expect(status).toBeLessThan(2);
+    expect(out).not.toContain("x-new-");
   });
 
   it("nothing is written over", async () => {
