@@ -32,14 +32,15 @@ test("a build document that no pattern matches is a finding, whatever its path",
   const repository = unborn();
   for (const [index, path] of UNMATCHED.entries())
     repository.write(path, repository.read(BANNER).replace("build: over-stage-banner", `build: other-${index}`));
-  const verdicts = await repository.verdicts();
-  expect(UNMATCHED.map((path) => [path, verdicts[path]])).toEqual(UNMATCHED.map((path) => [path, "not ready"]));
-  const { out, status } = await repository.plumbmark("inspect", ...UNMATCHED);
+  const told = JSON.parse((await repository.plumbmark("inspect", "--as", "json")).out) as InspectionRecord;
+  const found = UNMATCHED.map((path) => told.documents.find(({ file }) => file === path));
+  expect(found.map((each) => [each?.file, each?.verdict])).toEqual(UNMATCHED.map((path) => [path, "not ready"]));
+  for (const each of found) expect(each?.checks.map(({ says }) => says)).toContainEqual(expect.stringMatching(NOBODY));
+  const { out, status } = await repository.plumbmark("inspect");
   expect(status).toBe(1);
-  const said =
-    out.replace(/\s+/gu, " ").match(/no pattern of the house standard matches its path: nobody would look/gu) ?? [];
-  expect(said).toHaveLength(UNMATCHED.length);
+  expect(out.replace(/\s+/gu, " ")).toMatch(NOBODY);
 });
+const NOBODY = /no pattern of the house standard matches its path: nobody would look/u;
 
 test("one that was meant to be is a finding, other Markdown is none, and what is left out by name is left out", async () => {
   const repository = unborn();

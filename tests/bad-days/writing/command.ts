@@ -133,6 +133,8 @@ export function stepsOf(folder: string, words: readonly string[]): number {
 
 const { deep, seed } = inject("effort");
 
+export { seed };
+
 /** In a deep run every step is tried with every fault. */
 export const EVERY = deep;
 

@@ -2,7 +2,7 @@ import { spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
-import { command, docs, environment, scratch } from "./command.js";
+import { command, docs, environment, isTaken, scratch } from "./command.js";
 
 // Where the output goes to: a pipe somebody closes, a disk that is full, nothing at all.
 
@@ -39,6 +39,7 @@ test("a reader that closes the pipe is no fault: quiet, and the status is that o
 }, () => {
   const folder = ready();
   for (const [index, words] of COMMANDS.entries()) {
+    if (!isTaken(index >> 1)) continue;
     const reader = index % 2 === 0 ? "head -c 1 >/dev/null" : "true";
     const { stdout, stderr } = shell(folder, `plumbmark ${words} | ${reader}; echo \${PIPESTATUS[0]}`);
     const { status } = shell(folder, `plumbmark ${words} >/dev/null`);
@@ -51,7 +52,9 @@ test.skipIf(!existsSync("/dev/full"))(
   { timeout: 120_000 },
   () => {
     const folder = ready();
-    for (const words of COMMANDS) {
+    for (const [index, words] of COMMANDS.entries()) {
+      // In an ordinary run those whose readers do not close the pipe.
+      if (!isTaken((index >> 1) + 1)) continue;
       const { status, stderr } = shell(folder, `plumbmark ${words} >/dev/full`);
       expect([words, status]).toEqual([words, 2]);
       expect(stderr, words).toContain("there is no room left on the disk");

@@ -3,7 +3,7 @@ import { cpSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { isDeepStrictEqual } from "node:util";
 import { madeOnce } from "../../starter.js";
-import { docs, environment, run } from "./command.js";
+import { docs, environment, isTaken, run } from "./command.js";
 
 /** A command that writes. */
 export interface Writing {
@@ -58,6 +58,9 @@ export const writings: Readonly<Record<string, Writing>> = {
   "hook, over an older one of ours": { words: ["hook"], before: withOlderHook, names: HOOK, eachByItself: true },
   "hook --remove": { words: ["hook", "--remove"], before: withHook, names: HOOK, eachByItself: true },
 };
+
+/** Those that are tried: all in a deep run, half of them in others, in turn. */
+export const triedWritings = Object.entries(writings).filter((_, index) => isTaken(index));
 
 const LEFT = /(?:^|\/)\.[^/]+-\d+-[^/]{6}(?:\/|$)/u;
 
