@@ -195,6 +195,13 @@ export const SINGLE_MISTAKES: readonly SingleMistake[] = [
     write: "`trim`",
   },
   {
+    slip: "comma behind a closing brace",
+    from: "light: {target: 400 cd/m2}",
+    to: "light: {target: 400 cd/m2},",
+    found: "`}` stands `,`",
+    write: "Take it out",
+  },
+  {
     slip: "end of the front matter left out",
     from: "\n---\n\n# Over-stage",
     to: "\n\n# Over-stage",

@@ -104,7 +104,7 @@ function formSlip(line: BlockLine, inGroup: boolean): Slip | undefined {
   }
   const value = pair?.[2] ?? (content.startsWith("- ") ? bare : "");
   const valueAt = from + content.length - value.length;
-  if (/^[{[]/u.test(value)) return commaSlip(value, valueAt);
+  if (/^[{[]/u.test(value)) return behindGroup(value, valueAt) ?? commaSlip(value, valueAt);
   if (/^["']/u.test(value)) return behindQuote(value, valueAt);
   if (/:(?:\s|$)/u.test(value) || /^[@`%&*!]/u.test(value)) {
     const quoted = `"${value.replaceAll("\\", "\\\\").replaceAll('"', '\\"')}"`;
@@ -132,6 +132,29 @@ function commaSlip(value: string, from: number): Slip | undefined {
     mend: `Write a comma there: \`…, ${found[3]}: …\`.`,
     edit: { from: end, to: end, text: "," },
   };
+}
+
+/** Braces and brackets that are closed on their line, and what stands behind the last of them. */
+function behindGroup(value: string, from: number): Slip | undefined {
+  let depth = 0;
+  for (const mark of value.matchAll(/"(?:[^"\\]|\\.)*"|'(?:[^']|'')*'|[{}[\]]/gu)) {
+    if (/^["']/u.test(mark[0])) continue;
+    depth += /[{[]/u.test(mark[0]) ? 1 : -1;
+    if (depth > 0) continue;
+    const end = mark.index + 1;
+    const rest = value.slice(end).trim();
+    // One that closes nothing is told as such.
+    if (rest === "" || /^[}\]]/u.test(rest)) return undefined;
+    const change = { from: from + end, to: from + value.length, text: "" };
+    return {
+      from: from + value.length - rest.length,
+      to: from + value.length,
+      says: `Behind the closing \`${mark[0]}\` stands \`${brief(rest)}\`.`,
+      mend: `Take it out, or write it before the \`${mark[0]}\`.`,
+      ...(rest === "," ? { edit: change, sure: true as const } : {}),
+    };
+  }
+  return undefined;
 }
 
 function behindQuote(value: string, from: number): Slip | undefined {
