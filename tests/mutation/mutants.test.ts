@@ -88,3 +88,36 @@ describe("the list of changes that make no difference", () => {
     expect(equivalents(list, all, text).stale).toEqual([]);
   });
 });
+
+const { wilson } = (await import(`${folder}report.mjs`)) as {
+  wilson: (caught: number, count: number) => readonly [number, number];
+};
+interface Suite {
+  readonly held: { test: typeof test; file: (path: string, load: () => void) => void };
+  readonly testsOf: (file: string) => readonly { name: string }[];
+}
+const { suite } = (await import(`${folder}tests-shim.mjs`)) as { suite: () => Suite };
+
+describe("what a sample tells", () => {
+  // Newcombe, Two-sided confidence intervals for the single proportion, Stat. Med. 17 (1998), table I, score method:
+  // 81 of 263 gives 0.2553 to 0.3662, 15 of 148 gives 0.0624 to 0.1605.
+  test.each([
+    [81, 263, 0.2553, 0.3662],
+    [15, 148, 0.0624, 0.1605],
+  ])("%i of %i", (caught, count, low, high) => {
+    const [from, to] = wilson(caught, count);
+    expect([from.toFixed(4), to.toFixed(4)]).toEqual([low.toFixed(4), high.toFixed(4)]);
+  });
+});
+
+describe("the title of a case", () => {
+  test("has the fields and values it names, and nothing else of them", () => {
+    const { held, testsOf } = suite();
+    held.file("a", () => {
+      held.test.each([{ name: "one", text: "long" }])("$name", () => {});
+      held.test.each([["two", { id: 2 }]])("%s holds", () => {});
+      held.test.each([["three"], ["four"]])("alike", () => {});
+    });
+    expect(testsOf("a").map(({ name }) => name)).toEqual([" > one", " > two holds", " > alike", " > alike (2)"]);
+  });
+});

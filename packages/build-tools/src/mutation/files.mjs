@@ -18,19 +18,34 @@ const isSource = (path) => /(?<!\.test)\.ts$/u.test(path);
 
 export const sourceFiles = () => [
   ...filesIn("packages/calc/src").filter((path) => isSource(path) && !isApart(path)),
-  ...filesIn("rules").filter((path) => path.endsWith("/rule.ts")),
+  ...filesIn("rules").filter((path) => isSource(path) && path !== "rules/index.ts"),
   ...filesIn("packages/core/src/takeoff").filter(isSource),
   ...filesIn("docs-site/src/drawings").filter((path) => isSource(path) && !path.endsWith("drawing-style.ts")),
 ];
 
+/** The four parts whose shares are told. */
+export const PARTS = ["packages/calc/src", "rules", "packages/core/src/takeoff", "docs-site/src/drawings"];
+
 /** Tests of the computation, the rules, the schedules and the drawings; not those of reading, writing, pages and git. */
-const TESTS = /^tests\/(?:reference|rules|properties|takeoff|site\/drawings)\/|^tests\/architecture\/register/u;
+const TESTS =
+  /^tests\/(?:reference|rules|properties|takeoff|venues|shared|site\/drawings)\/|^tests\/(?:architecture\/register|ready\/(?:approval|rigging|waivers)|site\/schedules)\./u;
 
 /** What needs a browser or a whole site, and what does not look at what a source does. */
-const NO_USE = new Set(["layout", "well-formed"].map((name) => `tests/site/drawings/${name}.test.ts`));
+const NO_USE = new Set([
+  ...["layout", "well-formed"].map((name) => `tests/site/drawings/${name}.test.ts`),
+  "tests/venues/site.test.ts",
+]);
 
 export const testFiles = () =>
   filesIn("tests").filter((path) => path.endsWith(".test.ts") && TESTS.test(path) && !NO_USE.has(path));
+
+const isOfDrawings = (path) => /(?:^|\/)(?:tests\/site\/drawings|docs-site)\//u.test(path);
+
+/**
+ * Whether a file of tests is tried on the changes of a source. Drawings come past all that is computed and look at little
+ * of it: they are tried on drawings alone, and drawings by them alone.
+ */
+export const isTriedOn = (test, source) => isOfDrawings(test) === isOfDrawings(source);
 
 /** The sources a source takes from, each as a path of the list. */
 export const importsOf = (path, text) =>

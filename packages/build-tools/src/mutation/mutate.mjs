@@ -5,13 +5,13 @@ import { availableParallelism } from "node:os";
 import { parseArgs } from "node:util";
 import { top } from "../steps.mjs";
 import { bundled } from "./bundle.mjs";
-import { chooser } from "./choose.mjs";
+import { chooser, isTooSlow } from "./choose.mjs";
 import { equivalents, LIST } from "./equivalent.mjs";
-import { importsOf, sourceFiles, testFiles } from "./files.mjs";
+import { importsOf, isTriedOn, PARTS, sourceFiles, testFiles } from "./files.mjs";
 import { mutantsOf } from "./mutants.mjs";
 import { runAll, surveyed } from "./pool.mjs";
 import { shares, survivors, withoutPlace, withReasons } from "./report.mjs";
-import { sampled } from "./sample.mjs";
+import { inTurns, sampledByPart } from "./sample.mjs";
 
 const { values } = parseArgs({
   options: {
@@ -41,8 +41,8 @@ if (stale.length > 0) process.exitCode = 1;
 const wanted = mutants.filter((mutant) => isWanted(mutant.path) && isEarlier(mutant));
 // With --equivalent those listed are tried, to see whether a test tells them apart after all.
 const all = wanted.filter((mutant) => reasons.has(mutant) === values.equivalent);
-/** So many of them, by chance; the seed tells which. */
-const asked = values.sample === undefined ? all : sampled(all, Number(values.sample), Number(values.seed));
+/** So many of each part, by chance; the seed tells which. */
+const asked = values.sample === undefined ? all : sampledByPart(all, PARTS, Number(values.sample), Number(values.seed));
 const apart = values.equivalent ? [] : wanted.filter((mutant) => reasons.has(mutant));
 if (asked.length === 0) {
   const among = "the files are those of packages/calc/src, rules, core/src/takeoff and docs-site/src/drawings";
@@ -58,28 +58,36 @@ for (const path of files)
 const byPath = new Map();
 for (const each of mutants) byPath.set(`${top}${each.path}`, [...(byPath.get(`${top}${each.path}`) ?? []), each]);
 const program = await bundled(
-  testFiles().map((path) => `${top}${path}`),
+  testFiles()
+    .filter((test) => asked.some(({ path }) => isTriedOn(test, path)))
+    .map((path) => `${top}${path}`),
   byPath,
 );
 const survey = await surveyed(program);
-const unsound = survey.tests.filter(({ sound }) => !sound);
-for (const { file, name } of unsound) process.stderr.write(`left out, since it fails as things are: ${file}${name}\n`);
-const sound = survey.tests.filter(({ sound: holds }) => holds);
+const tests = survey.flatMap((each) => each.tests);
+for (const { file, name } of tests.filter(({ sound }) => !sound))
+  process.stderr.write(`left out, since it fails as things are: ${file}${name}\n`);
+for (const { file, name, ms } of tests.filter(isTooSlow))
+  process.stderr.write(`left out, since it takes ${(ms / 1000).toFixed(0)} s: ${file}${name}\n`);
+const sound = tests.filter((test) => test.sound && !isTooSlow(test));
 const seconds = sound.reduce((sum, { ms }) => sum + ms, 0) / 1000;
 if (values.sample !== undefined)
   process.stderr.write(`${asked.length} of ${all.length} changes, by seed ${values.seed}\n`);
-process.stderr.write(`${asked.length} changes, ${sound.length} tests of ${seconds.toFixed(1)} s\n`);
+const loading = survey.reduce((sum, each) => sum + each.loading, 0) / 1000;
+process.stderr.write(
+  `${asked.length} changes, ${sound.length} tests of ${seconds.toFixed(1)} s, read in ${loading.toFixed(1)} s\n`,
+);
 
-const { testsFor, learn } = chooser({ ...survey, tests: sound }, mutants, takers);
+const { testsFor, learn } = chooser(survey, mutants, takers);
 const results = [];
-await runAll(program, asked, {
+await runAll(program, inTurns(asked, PARTS), {
   workers: Number(values.workers),
   testsFor,
   told: (mutant, by) => {
     results.push({ ...mutant, by });
     if (by !== undefined) learn(mutant, by);
     else process.stderr.write(`not noticed: ${survivors([mutant])}\n`);
-    if (results.length % 100 === 0) process.stderr.write(`${results.length} of ${asked.length}\n`);
+    if (results.length % 20 === 0) process.stderr.write(`${results.length} of ${asked.length}\n`);
   },
 });
 results.sort((a, b) => a.id - b.id);

@@ -1,20 +1,28 @@
 // Hands mutants to workers; one that never comes back has changed a loop, and a test would wait for ever too.
 import { Worker } from "node:worker_threads";
 
+/** For one test, at least; a test may take this many times what it took unchanged, for others use the machine as well. */
 const PATIENCE = 60_000;
+const TIMES = 20;
 
 const spawn = (workerData) => new Worker(new URL("./worker.mjs", import.meta.url), { workerData });
 
-const ask = (worker, message, patience) =>
+/** Patience is with each test alone: what no test notices runs through all of them, and that is no endless loop. */
+const ask = (worker, message) =>
   new Promise((resolve, reject) => {
-    const timer = patience && setTimeout(() => done(resolve)("time"), patience);
+    let timer;
     const done = (settle) => (value) => {
       clearTimeout(timer);
       worker.removeAllListeners("message");
       worker.removeAllListeners("error");
       settle(value);
     };
-    worker.on("message", done(resolve));
+    const finish = done(resolve);
+    worker.on("message", (told) => {
+      clearTimeout(timer);
+      if (told.begins === undefined) finish(told);
+      else timer = setTimeout(() => finish("time"), Math.max(PATIENCE, TIMES * told.ms));
+    });
     worker.on("error", done(reject));
     worker.postMessage(message);
   });
@@ -35,7 +43,7 @@ export async function runAll(program, mutants, { workers, testsFor, told }) {
   const one = async () => {
     let worker = spawn(program);
     for (let mutant = queue.shift(); mutant; mutant = queue.shift()) {
-      const answer = await ask(worker, { id: mutant.id, wanted: testsFor(mutant) }, PATIENCE).catch(() => "time");
+      const answer = await ask(worker, { id: mutant.id, wanted: testsFor(mutant) }).catch(() => "time");
       if (answer === "time") {
         await worker.terminate();
         worker = spawn(program);

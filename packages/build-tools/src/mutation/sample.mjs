@@ -18,3 +18,20 @@ export function sampled(list, count, seed) {
     .sort((one, other) => one.at - other.at)
     .map(({ each }) => each);
 }
+
+/** `count` of each part, or all of a smaller one; a part is told by the beginning of its paths. */
+export const sampledByPart = (list, parts, count, seed) =>
+  parts.flatMap((part) =>
+    sampled(
+      list.filter(({ path }) => path.startsWith(`${part}/`)),
+      count,
+      seed,
+    ),
+  );
+
+/** The list in turns, one of each part: a run that is ended early has something of all of them. */
+export function inTurns(list, parts) {
+  const lines = parts.map((part) => list.filter(({ path }) => path.startsWith(`${part}/`)));
+  const longest = Math.max(...lines.map(({ length }) => length));
+  return Array.from({ length: longest }, (_, at) => lines.flatMap((line) => line.slice(at, at + 1))).flat();
+}

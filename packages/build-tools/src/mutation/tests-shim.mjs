@@ -14,6 +14,20 @@ Object.defineProperty(expect, "assertions", { value: () => {} });
 
 setState({ assertionCalls: 0, isExpectingAssertions: false, expectedAssertionsNumber: null }, expect);
 
+const field = (value, path) => path.split(".").reduce((at, key) => at?.[key], value);
+
+/**
+ * The title of a case: `%s` and the like stand for the values in turn, `$name` for a field of the first. Nothing else of
+ * the values is in it: a title with a drawing in it would change with every change of the drawing.
+ */
+function titled(name, values) {
+  const told = String(name).replace(/\$([\p{L}_][\p{L}\p{N}_.]*)/gu, (whole, path) =>
+    values[0] !== null && typeof values[0] === "object" ? String(field(values[0], path)) : whole,
+  );
+  const signs = [...told.matchAll(/%[sdifjoO]/gu)].length;
+  return signs === 0 ? told : format(told, ...values.slice(0, signs));
+}
+
 const outermost = () => ({ name: "", before: [], after: [], each: [], behind: [] });
 
 /** Files of tests, each read when it is first wanted: `testsOf(file)` gives its tests. */
@@ -27,11 +41,16 @@ export function suite() {
     define();
     group = outer;
   };
-  const add = (name, body) => tests.push({ name: `${group.name} > ${name}`, body, group });
+  const add = (name, body) => {
+    const whole = `${group.name} > ${name}`;
+    // Tests of one name are told apart by their order.
+    const alike = tests.filter((each) => each.whole === whole).length;
+    tests.push({ whole, name: alike === 0 ? whole : `${whole} (${alike + 1})`, body, group });
+  };
   const table = (define) => (rows) => (name, body) => {
     for (const row of rows) {
       const values = Array.isArray(row) ? row : [row];
-      define(format(name, ...values), () => body(...values));
+      define(titled(name, values), () => body(...values));
     }
   };
   const test = (name, options, body) => add(name, typeof options === "function" ? options : body);

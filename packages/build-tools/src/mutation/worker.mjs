@@ -28,24 +28,32 @@ const passes = async (test) => {
   }
 };
 
-/** Runs everything unchanged, and tells which tests come past which mutant. */
+/**
+ * Runs everything unchanged, and tells which tests come past which mutant. Each file has a start of its own: what several
+ * files share is made by the first that asks for it, and would be seen with that one alone.
+ */
 async function survey() {
   let seen = new Set();
-  const { testsOf, fileNames } = start((id) => {
+  const see = (id) => {
     seen.add(id);
     return false;
-  });
-  const defined = fileNames().map((file) => ({ file, tests: testsOf(file) }));
-  const atStart = [...seen];
-  const found = [];
-  for (const { file, tests } of defined)
+  };
+  const files = [];
+  for (const file of start(see).fileNames()) {
+    seen = new Set();
+    const begun = performance.now();
+    const tests = start(see).testsOf(file);
+    const [defined, loading] = [[...seen], performance.now() - begun];
+    const found = [];
     for (const test of tests) {
       seen = new Set();
       const from = performance.now();
       const sound = await passes(test);
       found.push({ file, name: test.name, sound, ms: performance.now() - from, past: [...seen] });
     }
-  return { atStart, tests: found };
+    files.push({ file, defined, loading, tests: found });
+  }
+  return files;
 }
 
 /** Files of tests read so far in this start of the program. */
@@ -57,14 +65,17 @@ const reader = ({ testsOf }) => {
   };
 };
 
-/** The first of the tests that fails with this change made. */
+/** The first of the tests that fails with this change made; a test that is no longer there has not failed. */
 async function caughtBy(id, wanted) {
+  parentPort.postMessage({ begins: "the program", ms: 0 });
   try {
     const testsOf = reader(start((each) => each === id));
-    for (const { file, name } of wanted) {
-      const test = testsOf(file).get(name);
-      // A list of cases has become another one.
-      if (!test || !(await passes(test))) return { file, name };
+    for (const { file, name, ms } of wanted) {
+      parentPort.postMessage({ begins: name, ms });
+      const known = testsOf(file);
+      // Where a list of cases has become another one, its new cases are tried.
+      for (const test of known.has(name) ? [known.get(name)] : known.values())
+        if (!(await passes(test))) return { file, name };
     }
     return undefined;
   } catch {
