@@ -69,12 +69,12 @@ function source(circuit: Circuit, y: number, subject: DrawingSubject): Shapes {
     line([BREAKER + 14, y], [OUTLET, y], { strokeWidth: WIDE }),
     small(
       wired ? `${writtenText(circuit.conductor, system)}, ${writtenText(length, system)}` : `wiring ${UNWRITTEN}`,
-      (BREAKER + 12 + OUTLET) / 2,
+      (BREAKER + 14 + OUTLET) / 2,
       y - 1.4,
     ),
     small(
       resultText(circuit.current, system),
-      (BREAKER + 12 + OUTLET) / 2,
+      (BREAKER + 14 + OUTLET) / 2,
       y + 4,
       "middle",
       valueMark("dataCurrent", circuit.current),

@@ -1,6 +1,6 @@
 import type { Element } from "xast";
+import { drawnOf } from "../one-document.js";
 import { number, type Read, read, words } from "../read.js";
-import { drawn } from "../subjects.js";
 
 /** Hundredths of a millimetre are written down; two of them may add up. */
 export const FINE = 0.021;
@@ -15,7 +15,7 @@ export interface Sheet extends Read {
 
 /** A drawing of a document; one that is not there is a mistake of the test or of the product. */
 export function sheet(file: string, name: string): Sheet {
-  const text = drawn.find((each) => each.file === file && each.drawing.name === name)?.text;
+  const text = drawnOf(file).find(({ drawing }) => drawing.name === name)?.text;
   if (text === undefined) throw new Error(`${file} has no drawing ${name}`);
   const own = read(text);
   const ratio = Number(/Scale 1:(\d+)/u.exec(own.all("text").map(words).join(" "))?.[1]);
