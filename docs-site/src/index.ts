@@ -3,12 +3,14 @@ export { marginBar, marginMarks } from "./drawings/margin-bar.js";
 export { type Drawing, type DrawingSubject, svg, svgFile } from "./drawings/shared/drawing.js";
 export { htmlText } from "./html/html.js";
 export { formulaMath } from "./math/mathml.js";
+export { freeDaysOf, type LotShapes, stockShapes } from "./pages/stock-shapes.js";
 export { surveyFormPage } from "./pages/survey-form-page.js";
 export { dependenciesHold, type SheetDependencies } from "./site/dependencies.js";
 export type { DocumentSummary } from "./site/document-summary.js";
 export {
   mistakenSheets,
   type PublishInput,
+  promisesIn,
   publish,
   type Sheet,
   type SiteFile,

@@ -59,8 +59,47 @@ describe("plumbmark draft", () => {
   test("lays out a build that stands in another size, in its place", async () => {
     const { status, printed } = await run([], { like: "builds/over-stage-banner.md", width: "7 ft" });
     expect(status).toBe(0);
-    expect(printed).toMatch(/faces\.display\.columns: 6 → 4/u);
+    expect(printed).toMatch(/faces\.banner\.columns: 6 → 4/u);
     expect(existsSync(join(folder, "builds/over-stage-banner-again.md"))).toBe(false);
+  });
+
+  test("keeps the names of the build where they still fit, and neither its prose nor its waivers", async () => {
+    await run([], { like: "builds/over-stage-banner.md", width: "7 ft", option: "1", to: "builds/short.md" });
+    const text = readFileSync(join(folder, "builds/short.md"), "utf8");
+    rmSync(join(folder, "builds/short.md"));
+    expect(text).toMatch(/^build: short$/mu);
+    expect(text).toMatch(/^ {2}banner:$/mu);
+    expect(text).toMatch(/panels: banner [A-D]\d\.\.[A-D]\d/u);
+    expect(text).toMatch(/carries: \{face: banner, /u);
+    expect(text).toMatch(/\(calc:faces\.banner\.width\)/u);
+    expect(text).not.toMatch(/\bdisplay\b/u);
+    expect(text).not.toMatch(/the piece, and the name of whoever is speaking|approved/u);
+    // Bar and hangs, and what the letter says of each, go by one name.
+    expect(text).toMatch(/^ {4}header:$/mu);
+    const [, points = ""] = /points:\n((?: {6}H\d.*\n)+)|points: \{(.*)\}/u.exec(text)?.filter(Boolean) ?? [];
+    expect(points).toMatch(/\bH1: \{/u);
+  });
+
+  test("lays out one face of a build that has several, and says which are not in it", async () => {
+    const like = "builds/riser-fascias.md";
+    await expect(run([], { like, width: "9 ft" })).rejects.toThrow(/2 faces, low, high/u);
+    await expect(run([], { like, width: "9 ft", face: "hgh" })).rejects.toMatchObject({
+      mend: expect.stringContaining("`high`"),
+    });
+    const { printed } = await run([], { like, width: "9 ft", face: "high" });
+    expect(printed).toMatch(/faces\.high\.columns: 6 → 5/u);
+    expect(printed).toMatch(/Other faces of the build are not in it: low/u);
+    expect(printed).not.toMatch(/faces\.low/u);
+  });
+
+  test("refuses what is asked of a build where none is named", async () => {
+    await expect(run([STRIP], { width: "7 ft" })).rejects.toThrow(/`--width` is asked of a build/u);
+  });
+
+  test("a search that is ended says what it was at and what it had not come to", async () => {
+    const { printed, status } = await run([STRIP], { within: "0.001 s" });
+    expect(status).toBe(1);
+    expect(printed).toMatch(/Not looked at/u);
   });
 
   test("asks for what it needs", async () => {

@@ -3,5 +3,5 @@ export const anchor = (what: "Source" | "Formula" | "Method" | "Table", id: stri
   `${what}-${id.replaceAll(".", "_")}`;
 
 /** The id of a row for an author's name, with everything but letters, digits and dashes as its code. */
-export const nameAnchor = (what: "Part" | "Lot" | "Item", name: string): string =>
+export const nameAnchor = (what: "Part" | "Lot" | "Item" | "Shapes", name: string): string =>
   `${what}-${name.replace(/[^A-Za-z0-9-]/gu, (letter) => `_${letter.codePointAt(0)?.toString(16)}_`)}`;

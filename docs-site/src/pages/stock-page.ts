@@ -9,6 +9,7 @@ import { ruleLinks, type SiteWithDocuments } from "../site/site.js";
 import { itemsOf } from "./items-table.js";
 import type { SitePage } from "./page.js";
 import { partAnchor } from "./parts-page.js";
+import { shapesOf } from "./stock-shapes.js";
 
 const PATH = "stock.html";
 const RULE = "stock.promised-twice";
@@ -116,6 +117,7 @@ export function stockPage(site: SiteWithDocuments): SitePage {
             lines.map((line) => row(line, sheets, site.repository.catalogue.parts)),
           ),
         ),
+    shapesOf(site.shapes ?? []),
     itemsOf(site),
   ];
   return { path: PATH, title: "Stock", number: "0.10", content };

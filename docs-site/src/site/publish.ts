@@ -12,6 +12,7 @@ import {
 } from "@plumbmark/core";
 import { pageHtml } from "../pages/page.js";
 import { sitePages } from "../pages/site-pages.js";
+import { type LotShapes, stockShapes } from "../pages/stock-shapes.js";
 import { searchFiles } from "../search/search-page.js";
 import { sheet } from "../sheet/sheet.js";
 import { sheetFiles } from "../sheet/sheet-sections.js";
@@ -149,6 +150,7 @@ export function* mistakenSheets(site: Site): Generator<Sheet> {
 export interface SharedContent {
   readonly venueProse?: boolean | undefined;
   readonly wishes?: readonly WishEntry[];
+  readonly shapes?: readonly LotShapes[];
 }
 
 /** Every file of the site that is not of one sheet alone. */
@@ -156,9 +158,9 @@ export function* sharedFiles(
   site: Site,
   files: RepositoryFiles,
   documents: readonly DocumentSummary[],
-  { venueProse = false, wishes = [] }: SharedContent = {},
+  { venueProse = false, wishes = [], shapes = [] }: SharedContent = {},
 ): Generator<SiteFile> {
-  const whole: SiteWithDocuments = { ...site, documents, promises: promisesOf(files), venueProse, wishes };
+  const whole: SiteWithDocuments = { ...site, documents, promises: promisesIn(files), venueProse, wishes, shapes };
   for (const page of sitePages(whole)) yield [page.path, pageHtml(page, pageContext(site))];
   yield* searchFiles(whole);
   yield ["style.css", siteStyle];
@@ -166,7 +168,8 @@ export function* sharedFiles(
   for (const [name, schema] of schemaFiles) yield [`schema/${name}.schema.json`, published(schema)];
 }
 
-const promisesOf = (files: RepositoryFiles): readonly Promised[] =>
+/** What documents promise out of the stock, in the order of their files. */
+export const promisesIn = (files: RepositoryFiles): readonly Promised[] =>
   outlinesOf(files)
     .toSorted((one, other) => (one.path < other.path ? -1 : 1))
     .flatMap(({ promises }) => promises);
@@ -191,7 +194,11 @@ export function* siteFiles(input: PublishInput): Generator<SiteFile> {
     documents.push(summary);
   }
   const wishes = (input.wishes ?? []).map((file) => draftedWish(file, { ...input, files }));
-  yield* sharedFiles(site, files, documents, { venueProse: input.venueProse, wishes });
+  yield* sharedFiles(site, files, documents, {
+    venueProse: input.venueProse,
+    wishes,
+    shapes: stockShapes({ ...input, files }, promisesIn(files)),
+  });
 }
 
 /** Read once for the whole site. */

@@ -1,5 +1,6 @@
 import { type InspectionRecord, inForce, type Level, type OpenRepository, type Promised } from "@plumbmark/core";
 import { linkTo } from "../pages/page.js";
+import type { LotShapes } from "../pages/stock-shapes.js";
 import type { RuleLink } from "../sheet/check.js";
 import type { WishEntry } from "../wishes/wish-entry.js";
 import type { DocumentSummary } from "./document-summary.js";
@@ -48,6 +49,8 @@ export interface SiteWithDocuments extends Site {
   readonly promises: readonly Promised[];
   /** What came of each wish. */
   readonly wishes?: readonly WishEntry[];
+  /** What each lot can become on its free days. */
+  readonly shapes?: readonly LotShapes[];
 }
 
 /** Links to rules' pages as seen from `page`. */

@@ -8,7 +8,8 @@ import { REGISTER_COLUMNS as REGISTER } from "../pages/register.js";
 import { FORMULAS, METHODS } from "../pages/sources/formulas-page.js";
 import { SOURCES_COLUMNS as SOURCES } from "../pages/sources/sources-page.js";
 import { STOCK_COLUMNS as STOCK } from "../pages/stock-page.js";
-import { SHAPE_COLUMNS, TO_FIND_COLUMNS } from "../wishes/wish-content.js";
+import { PERIOD_COLUMNS, SHELF_COLUMNS } from "../pages/stock-shapes.js";
+import { BUY_COLUMNS, SHAPE_COLUMNS, TO_FIND_COLUMNS } from "../wishes/wish-content.js";
 import { WISH_COLUMNS } from "../wishes/wish-pages.js";
 import { wishStyle } from "../wishes/wish-style.js";
 import { rowLabels } from "./row-labels.js";
@@ -26,7 +27,10 @@ export const siteStyle =
     ["by-day", ["Days", "Builds on site"]],
     ["wishes", WISH_COLUMNS],
     ["to-find-out", TO_FIND_COLUMNS],
+    ["to-buy", BUY_COLUMNS],
     ["shapes", SHAPE_COLUMNS],
+    ["periods", PERIOD_COLUMNS],
+    ["shelf", SHELF_COLUMNS],
     ["part-rows", PARTS],
     ["source-rows", SOURCES],
     ["formula-rows", FORMULAS],

@@ -1,5 +1,12 @@
 import { useNotice } from "@plumbmark/core";
-import { buildableTable, type DraftRecord, lengthAsWritten, type OptionEntry, optionsTable } from "@plumbmark/draft";
+import {
+  buildableTable,
+  costText,
+  type DraftRecord,
+  lengthAsWritten,
+  type OptionEntry,
+  optionsTable,
+} from "@plumbmark/draft";
 import { drawingsOf } from "../drawings/drawings.js";
 import { elevationsOf } from "../drawings/elevation.js";
 import { type Drawing, SHEET_WIDTH, type DrawingSubject as Subject, stamped, svg } from "../drawings/shared/drawing.js";
@@ -22,6 +29,7 @@ export interface WishSheet {
 const NOTICE = useNotice({ verdict: "draft", status: "draft" }) as string;
 
 export const TO_FIND_COLUMNS = ["What", "By whom"] as const;
+export const BUY_COLUMNS = ["Part", "Count", "Price of one", "Sum"] as const;
 export const SHAPE_COLUMNS = ["Panel", "Columns", "Rows up to", "Size", "One row more"] as const;
 
 const LEAD =
@@ -44,6 +52,8 @@ function figure(drawing: Drawing | undefined, id: string, { words }: Stamp): Con
     h("section", { class: "wide", tabindex: 0, ariaLabel: drawing.title }, svg(stamped(drawing, words, NOTICE), id)),
   ]);
 }
+
+const NOT_PRICED = h("em", "not priced");
 
 const HIDDEN = new Set(["Option"]);
 
@@ -95,23 +105,26 @@ const listed = (title: string, lines: readonly string[]): Content =>
 const holdingOf = (subject: Subject | undefined): readonly Drawing[] =>
   subject ? drawingsOf(subject).filter(({ name }) => /^(?:hang-plot|stand)-/u.test(name)) : [];
 
-const count = (number: number, what: string): string => `${number} ${what}`;
-
-const toBuy = ({ shortfall }: OptionEntry): Content =>
-  shortfall.length === 0
+/** What has to be bought with its price where the catalogue has one; never without the words that it has none. */
+const toBuy = ({ cost }: OptionEntry): Content =>
+  cost.pieces.length === 0
     ? h("p", "Nothing has to be bought or hired: all of it is on the shelf on those days.")
     : [
-        h("p", "To buy or to hire, because it is not owned or not free on those days:"),
         h(
-          "ul",
-          shortfall.map((each) =>
-            h("li", [
-              count(each.count, ""),
-              h("code", each.part),
-              each.length === undefined ? "" : ` of ${each.length}`,
+          "div",
+          { class: "rows to-buy" },
+          table(
+            "To buy or to hire: not owned, or not free on those days",
+            BUY_COLUMNS,
+            cost.pieces.map(({ part, length, count, buy, each, sum }) => [
+              [h("code", part), length === undefined ? "" : ` of ${length}`],
+              buy === count ? String(count) : `${count}; sold are ${buy}`,
+              each ?? NOT_PRICED,
+              sum ?? NOT_PRICED,
             ]),
           ),
         ),
+        h("p", `In all, without tax: ${costText(cost)}.`),
       ];
 
 const advised = ({ advised: all }: OptionEntry): Content =>

@@ -127,6 +127,7 @@ export function commandLine(context: CommandContext, version: string, done: (sta
     .option("--like <build>", "lay out a build that stands in another size, and show what is another then")
     .option("--width <extent>", "with --like: the width wanted, for instance `12 ft`")
     .option("--height <extent>", "with --like: the height wanted")
+    .option("--face <name>", "with --like: the face that is meant, of a build that has several")
     .option(
       "--sheet <file>",
       "write the options side by side, with face and hang plot, as a page for talking to a client",

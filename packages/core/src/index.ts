@@ -7,7 +7,7 @@ export { type Markdown, plainText, readMarkdown } from "./document/body/markdown
 export { type Section, sectionsOf } from "./document/body/sections.js";
 export { fieldsAt } from "./document/field.js";
 export { resolved, type SchemaNode, valueWords } from "./document/key-words.js";
-export { LIKE_IN_SURVEY, withLike } from "./document/like.js";
+export { LIKE_IN_BUILD, LIKE_IN_SURVEY, withLike } from "./document/like.js";
 export type { Mistake } from "./document/mistake.js";
 export { choices, nearest } from "./document/nearest.js";
 export { asRead, isNothingWritten, isPlaceholder, written } from "./document/nothing-written.js";
@@ -132,6 +132,7 @@ export { type Money, minorUnits, moneyText, readMoney, sumMoney, timesMoney } fr
 export { writtenKey } from "./repository/old-keys.js";
 export { outlineOf } from "./repository/outline.js";
 export type { Catalogue, Part } from "./repository/parts.js";
+export { priceOf } from "./repository/price.js";
 export type { FileRole } from "./repository/replace-file.js";
 export { type DaysAway, type Lot, type Stock, soundIn } from "./repository/stock.js";
 export { chainFor, mergedStandard, readStandards, type StandardChain, type Standards } from "./standard/chain.js";

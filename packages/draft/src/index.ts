@@ -3,7 +3,8 @@ export type { Decision, Fallen } from "./decide/decision.js";
 export { Desk, OutOfTime } from "./desk/desk.js";
 export { type Buildable, canBuild, type PairOfFaces } from "./options/can-build.js";
 export { chosen, trade } from "./options/choose.js";
-export { type DraftAsk, type Drafted, draft } from "./options/draft.js";
+export { type Cost, costOf, costText, type PricedPiece, type ToBuy } from "./options/cost.js";
+export { type DraftAsk, type Drafted, draft, underNames } from "./options/draft.js";
 export { dominates, MEASURES, type Measure } from "./options/measure.js";
 export { notSaid } from "./options/not-said.js";
 export type { Figure, Option, OutOfIt, Shortfall } from "./options/option.js";
@@ -15,6 +16,7 @@ export {
   optionsTable,
   pairsTable,
 } from "./options/record.js";
+export { Shelf, type ShelfShape, type ShelfShapes } from "./options/shelf.js";
 export { briefFor, freePath, type Start, unknownIn } from "./options/start.js";
 export {
   type CountedPiece,
@@ -32,7 +34,8 @@ export { type Extent, pairs, type Shape, shapes, suits } from "./search/shapes.j
 export { type LengthsTaken, takeLengths } from "./search/take-lengths.js";
 export { buyTogether, type Needs, type Purchase, packed, peakOf, type WishOptions } from "./search/together.js";
 export { readExtent } from "./wish/extent.js";
-export { type ChangedValue, changedFrom, type NotAlike, type OtherSize, wishLike } from "./wish/like.js";
+export type { KeptNames } from "./wish/keep-names.js";
+export { type ChangedValue, changedFrom, type NotAlike, namesKept, type OtherSize, wishLike } from "./wish/like.js";
 export { readWish, type WishFile } from "./wish/read-wish.js";
 export type { Wish } from "./wish/wish.js";
 export { cellsText } from "./write/cells.js";

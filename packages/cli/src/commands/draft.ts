@@ -4,6 +4,7 @@ import { basename, dirname, join, resolve } from "node:path";
 import { readQuantity } from "@plumbmark/calc";
 import { type Mistake, openRepository, readSurveys, type Survey } from "@plumbmark/core";
 import {
+  type Brief,
   briefFor,
   changedFrom,
   type Drafted,
@@ -13,7 +14,9 @@ import {
   drawnTogether,
   freePath,
   frontMatterText,
+  namesKept,
   readWish,
+  underNames,
   unknownIn,
   type Wish,
   wishLike,
@@ -45,6 +48,8 @@ export interface DraftOptions {
   readonly like?: string;
   readonly width?: string;
   readonly height?: string;
+  /** The face that is meant, of a build that has several. */
+  readonly face?: string;
   readonly within?: string;
   readonly standard?: string;
 }
@@ -135,6 +140,7 @@ async function write({ path }: Target, text: string, replace: boolean): Promise<
 }
 
 interface Made {
+  readonly brief: Brief;
   readonly wish: Wish;
   readonly record: DraftRecord;
   readonly drafted: Drafted;
@@ -164,7 +170,7 @@ function made(wish: Wish, path: string, { repository, options, context, begun }:
   const { every = false, pairs = false } = options;
   const drafted = draft(brief, { name: basename(path, ".md"), every, pairs, progress });
   context.progress?.("");
-  return { wish, drafted, record: draftRecord(brief, drafted) };
+  return { brief, wish, drafted, record: draftRecord(brief, drafted) };
 }
 
 const hasNoShortfall = ({ drafted }: Made): boolean => drafted.options.some(({ shortfall }) => shortfall.length === 0);
@@ -195,6 +201,7 @@ export async function draftCommand(
 ): Promise<number> {
   const number = numberOf(options);
   void limitOf(options.within);
+  refuseWithoutLike(options);
   const [first] = written;
   const from = options.like ?? first;
   const folder = from === undefined ? context.folder : dirname(resolve(context.folder, from));
@@ -233,6 +240,17 @@ const draftingIn = (repository: DocsRepository, options: DraftOptions, context: 
   begun: performance.now(),
 });
 
+/** What is asked of a build that stands is asked of nothing else. @throws Trouble */
+function refuseWithoutLike({ like, width, height, face }: DraftOptions): void {
+  if (like !== undefined) return;
+  const [without] = Object.entries({ width, height, face }).find(([, value]) => value !== undefined) ?? [];
+  if (without === undefined) return;
+  throw new Trouble(
+    `\`--${without}\` is asked of a build that stands, and none is named.`,
+    without === "face" ? "Add `--like BUILD`." : "Add `--like BUILD`, or write `size` in the wish.",
+  );
+}
+
 /** Drafts a build that stands in another size, and tells what is another then. @throws Trouble */
 async function draftLike(
   like: string,
@@ -268,17 +286,26 @@ async function draftLike(
   const others = repository.files.documents.filter((each) => each.path !== path);
   const without = { ...repository, files: { ...repository.files, documents: others } };
   const result = made(wish, target?.file ?? freePath(taken, name), { ...drafting, repository: without });
-  const chosen = result.drafted.options[(number ?? 1) - 1];
-  const changes = chosen ? changedFrom(text, chosen.scheme.matter) : [];
+  const kept = namesKept(text, options.face);
+  const found = result.drafted.options[(number ?? 1) - 1];
+  const chosen = found && kept ? underNames(result.brief, name, found, kept) : undefined;
+  const changes = chosen && kept ? changedFrom(text, kept.face, chosen.scheme.matter) : [];
+  const left = build.faces.flatMap((each) => (each.name === kept?.face ? [] : [each.name]));
   if (target && number !== undefined) {
-    const status = await writeOption(result, number, target, options.replace ?? false, context);
-    context.print(changesText(like, changes, context), "report");
+    const options = result.drafted.options.map((each) => (each === found && chosen ? chosen : each));
+    const named = { ...result, drafted: { ...result.drafted, options } };
+    const status = await writeOption(named, number, target, drafting.options.replace ?? false, context);
+    context.print(changesText(like, changes, left, context), "report");
     return status;
   }
-  if (options.as === "json") context.print(json({ ...result.record, like: { file: path, changes } }), "json");
+  if (options.as === "json")
+    context.print(
+      json({ ...result.record, like: { file: path, changes, ...(left.length > 0 ? { "not-in-it": left } : {}) } }),
+      "json",
+    );
   else {
     print([result.record], options.as, context);
-    context.print(`\n${changesText(like, changes, context)}`, options.as === "text" ? "report" : "text");
+    context.print(`\n${changesText(like, changes, left, context)}`, options.as === "text" ? "report" : "text");
   }
   return hasNoShortfall(result) ? 0 : 1;
 }

@@ -1,5 +1,5 @@
 import type { DocumentFile, InspectionRecord, InspectOptions, RepositoryFiles, Rule } from "@plumbmark/core";
-import type { WishEntry, WrittenSite } from "@plumbmark/docs-site";
+import type { LotShapes, WishEntry, WrittenSite } from "@plumbmark/docs-site";
 import type { Scope } from "../git/scope.js";
 import type { Figures } from "../record/differences.js";
 import type { FileSource } from "../source/source.js";
@@ -81,6 +81,7 @@ export interface Means {
   ) => Promise<InspectionRecord>;
   readonly makeSheets: (work: SheetsWork) => Promise<SheetsMade>;
   readonly draftWishes: (work: WishesWork) => Promise<readonly WishEntry[]>;
+  readonly shapes: (work: Pick<WishesWork, "input" | "cache">) => Promise<readonly LotShapes[]>;
 }
 
 /** An engine that works by these means. */

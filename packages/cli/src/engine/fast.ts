@@ -17,4 +17,5 @@ export const fastEngine = (caches: Means["cacheFor"] = cacheFor): Engine =>
     makeSheets: async (work) => (await import("./cache/sheets-cached.js")).makeSheetsCached(work),
     draftWishes: async ({ wishes, input, cache, progress }) =>
       (await import("./cache/wishes-cached.js")).draftWishesCached(wishes, input, cache, progress),
+    shapes: async ({ input, cache }) => (await import("./cache/wishes-cached.js")).stockShapesCached(input, cache),
   });

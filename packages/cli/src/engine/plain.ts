@@ -1,5 +1,5 @@
 import { openRepository, outlineOf } from "@plumbmark/core";
-import { draftedWish } from "@plumbmark/docs-site";
+import { draftedWish, promisesIn, stockShapes } from "@plumbmark/docs-site";
 import { type Engine, engineOf, type Means } from "./engine.js";
 import { sheetWriter } from "./sheet-writer.js";
 
@@ -10,6 +10,7 @@ export const plainMeans: Means = {
     documents.map(({ path, text }) => ({ path, text, outline: outlineOf({ path, text }) })),
   judge: async (files, rules, options) => openRepository(files, rules, options).all(),
   draftWishes: async ({ wishes, input }) => wishes.map((file) => draftedWish(file, input)),
+  shapes: async ({ input }) => stockShapes(input, promisesIn(input.files)),
   makeSheets: async ({ input, onFile }) => {
     const write = sheetWriter(input);
     const made = input.files.documents.map((file) => {

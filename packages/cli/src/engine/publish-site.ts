@@ -80,7 +80,7 @@ async function fill(
   { today, venueProse, progress = () => undefined }: PublishRequest,
   into: Into,
   onFile: () => void,
-  { makeSheets, draftWishes }: Means,
+  { makeSheets, draftWishes, shapes: shapesBy }: Means,
 ): Promise<Filled> {
   const files = { ...read, documents };
   const site = siteOf({ files, rules, today });
@@ -89,8 +89,10 @@ async function fill(
   const mistaken = Array.from(mistakenSheets(site), (sheet) => putSheet(sheet, into));
   const listed = [...made, ...mistaken].map((each) => each.summary);
   const put = [...made, ...mistaken].flatMap((each) => each.put);
-  const wishes = await draftWishes({ wishes: wishFiles, input: { files, rules, today }, cache, progress });
-  for (const file of sharedFiles(site, files, listed, { venueProse, wishes })) {
+  const drafting = { input: { files, rules, today }, cache };
+  const wishes = await draftWishes({ ...drafting, wishes: wishFiles, progress });
+  const shapes = await shapesBy(drafting);
+  for (const file of sharedFiles(site, files, listed, { venueProse, wishes, shapes })) {
     put.push(putFile(into, file));
     onFile();
   }

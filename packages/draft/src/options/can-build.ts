@@ -1,5 +1,6 @@
 import type { Brief, PanelsOnOffer } from "../brief.js";
 import { type Candidate, panelSize, sparesFor } from "../decide/size.js";
+import { greatest } from "../search/greatest.js";
 import { pairs, type Shape } from "../search/shapes.js";
 import { PLAIN, planned } from "./plan.js";
 
@@ -68,17 +69,6 @@ class Asking {
     }
     return this.#plans.get(key);
   }
-}
-
-/** The most of something by halving: what is true of a number is true of every smaller one. */
-function greatest(most: number, holds: (number: number) => boolean): number {
-  let [low, high] = [0, most];
-  while (low < high) {
-    const middle = Math.ceil((low + high) / 2);
-    if (holds(middle)) low = middle;
-    else high = middle - 1;
-  }
-  return low;
 }
 
 /** For each number of columns the tallest face that the free panels make and the venue takes. */

@@ -3,6 +3,7 @@ import type { Brief } from "../brief.js";
 import type { Fallen, Scheme } from "../decide/decision.js";
 import { type Candidate, offBy, type Sizes, sizesOf } from "../decide/size.js";
 import { OutOfTime } from "../desk/desk.js";
+import { type KeptNames, withNames } from "../wish/keep-names.js";
 import { draftedText } from "../write/document.js";
 import { type Buildable, canBuild, type PairOfFaces, pairsOf, worthLaying } from "./can-build.js";
 import { chosen } from "./choose.js";
@@ -87,18 +88,40 @@ function written(brief: Brief, ask: DraftAsk, scheme: Scheme, candidate: Candida
   };
 }
 
+/** An option as it is written under the names of the build it is like; its figures keep the names of a draft. */
+export function underNames(brief: Brief, name: string, option: Option, kept: KeptNames): Option {
+  const scheme = { ...option.scheme, matter: withNames(option.scheme.matter, kept) };
+  const { entry } = brief.desk.inspect(draftedText(brief, name, scheme, []));
+  const found = toFindOut(entry.checks);
+  return {
+    ...option,
+    scheme,
+    toFindOut: found,
+    open: entry.counts.open,
+    document: draftedText(brief, name, scheme, found),
+  };
+}
+
 const isOption = (made: Option | Fallen): made is Option => "document" in made;
+
+const faceOf = ({ columns, rows, offer }: Candidate): string => `${columns} × ${rows} ${offer.panel}`;
+
+/** What a search that was ended before its time has left: what it was at, and the faces it had not come to. */
+function leftBy(looking: string | undefined, waiting: readonly Candidate[]): readonly string[] {
+  if (looking === undefined) return ["Every face: the search was ended before the first of them was laid out."];
+  const more = waiting.length === 0 ? [] : [`${waiting.map(faceOf).join("; ")}: the search had not come to it.`];
+  return [`${looking}, to its end: the search was ended meanwhile.`, ...more];
+}
 
 /** Options of one wish: faces in turn, each as plain as can be; then the first of them in other ways. */
 export function draft(brief: Brief, ask: DraftAsk): Drafted {
   const options: Option[] = [];
   const fellOut: OutOfIt[] = [];
   const notLookedAt: string[] = [];
+  let looking: string | undefined;
   const attempt = (candidate: Candidate, turn: Turn): Option | undefined => {
-    const what = `${candidate.columns} × ${candidate.rows} ${candidate.offer.panel}`;
-    ask.progress?.(
-      `${what}${turn.apart ? ", over two circuits" : ""}${turn.moreHangs > 0 ? ", on one hang more" : ""}`,
-    );
+    looking = `${faceOf(candidate)}${turn.apart ? ", over two circuits" : ""}${turn.moreHangs > 0 ? ", on one hang more" : ""}`;
+    ask.progress?.(looking);
     const plan = planned(brief, candidate, turn);
     const about = { ...candidate, panel: candidate.offer.panel };
     const variant = turn.apart ? ["over two circuits"] : turn.moreHangs > 0 ? ["on one hang more"] : [];
@@ -112,6 +135,7 @@ export function draft(brief: Brief, ask: DraftAsk): Drafted {
     return isOption(made) ? made : undefined;
   };
   let nearest: Drafted["nearest"];
+  let waiting: readonly Candidate[] = [];
   const { wish } = brief;
   const isSized = wish.width !== undefined || wish.height !== undefined || wish.outOf === "catalogue";
   let can: readonly Buildable[] = [];
@@ -132,7 +156,8 @@ export function draft(brief: Brief, ask: DraftAsk): Drafted {
     const faces = sizes.candidates.slice(0, ask.every ? EVERY.faces : MOST_FACES);
     if (faces.length < sizes.candidates.length)
       notLookedAt.push(`${sizes.candidates.length - faces.length} more faces that suit the wish`);
-    for (const candidate of faces) {
+    for (const [index, candidate] of faces.entries()) {
+      waiting = faces.slice(index + 1);
       const plain = attempt(candidate, PLAIN);
       if (!plain || turned) continue;
       turned = true;
@@ -142,7 +167,7 @@ export function draft(brief: Brief, ask: DraftAsk): Drafted {
     }
   } catch (error) {
     if (!(error instanceof OutOfTime)) throw error;
-    notLookedAt.push("everything after the time that was given had passed");
+    notLookedAt.push(...leftBy(looking, waiting));
   }
   if (options.length === 0 && isSized && !brief.desk.over) nearest = nearestThatCan(brief, ask.progress) ?? nearest;
   const kept = options.filter((option) => !options.some((other) => other !== option && dominates(other, option)));

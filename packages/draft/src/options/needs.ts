@@ -39,6 +39,7 @@ export function shortfallIn(
       : (item.count ?? item.serials?.filter(({ fault }) => fault === undefined).length ?? 0);
     const free = brief.free?.item(part, item.lengths ? metres : undefined)?.free ?? owned;
     const short = count - free;
-    return short > 0 ? [{ part, ...(length === undefined || !item.lengths ? {} : { length }), count: short }] : [];
+    const own = metres === undefined || length === undefined || !item.lengths ? {} : { metres, length };
+    return short > 0 ? [{ part, ...own, count: short }] : [];
   });
 }

@@ -13,7 +13,9 @@ export interface Figure {
 /** What is bought or hired because it is not owned, or not free on the days. */
 export interface Shortfall {
   readonly part: string;
-  /** Of what is counted by length. */
+  /** In metres, of what is counted by length. */
+  readonly metres?: number;
+  /** The same as it is written. */
   readonly length?: string;
   readonly count: number;
 }

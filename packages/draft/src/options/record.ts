@@ -2,6 +2,7 @@ import type { Brief } from "../brief.js";
 import { BAR } from "../decide/hangs.js";
 import { FACE } from "../decide/size.js";
 import type { Buildable, PairOfFaces } from "./can-build.js";
+import { type Cost, costOf, costText } from "./cost.js";
 import type { Drafted } from "./draft.js";
 import { circuitsOf, fullest, hangsOf, staysHalf } from "./measure.js";
 import { notSaid } from "./not-said.js";
@@ -33,6 +34,8 @@ export interface OptionEntry {
   }[];
   readonly "to-find-out": readonly { readonly what: string; readonly by: string }[];
   readonly shortfall: readonly Shortfall[];
+  /** What the shortfall costs by the catalogue, without tax, in whole packs as it is sold. */
+  readonly cost: Cost;
   /** Recommendations it does not meet. */
   readonly advised: readonly { readonly rule: string; readonly says: string }[];
   readonly open: number;
@@ -59,7 +62,7 @@ export interface DraftRecord {
   readonly nearest?: { readonly panel: string; readonly width: number; readonly height: number };
 }
 
-function optionEntry(option: Option, index: number, trades: string): OptionEntry {
+function optionEntry({ catalogue }: Brief, option: Option, index: number, trades: string): OptionEntry {
   const { scheme, figures, decisions, toFindOut, shortfall, advised, open } = option;
   const full = fullest(option);
   const face = scheme.matter.faces as Readonly<Record<string, { readonly spares?: number }>>;
@@ -81,6 +84,7 @@ function optionEntry(option: Option, index: number, trades: string): OptionEntry
     decisions,
     "to-find-out": toFindOut,
     shortfall,
+    cost: costOf(catalogue, shortfall),
     advised: advised.map(({ rule, says }) => ({ rule, says })),
     open,
   };
@@ -95,7 +99,7 @@ export function draftRecord(brief: Brief, drafted: Drafted): DraftRecord {
     file: wish.file,
     units: brief.system,
     "not-said": notSaid(brief),
-    options: drafted.options.map((option, index) => optionEntry(option, index, drafted.trades[index] as string)),
+    options: drafted.options.map((option, index) => optionEntry(brief, option, index, drafted.trades[index] as string)),
     ...(drafted.can.length > 0 ? { "can-build": drafted.can } : {}),
     ...(drafted.pairs.length > 0 ? { pairs: drafted.pairs } : {}),
     dominated: drafted.dominated,
@@ -138,6 +142,7 @@ const COLUMNS: readonly (readonly [name: string, of: (entry: OptionEntry) => str
             .map(({ part, length, count }) => `${count} ${part}${length === undefined ? "" : ` of ${length}`}`)
             .join(", "),
   ],
+  ["Price, without tax", ({ cost }) => (cost.pieces.length === 0 ? "–" : costText(cost))],
   ["Still to find out", (entry) => String(entry["to-find-out"].length)],
 ];
 

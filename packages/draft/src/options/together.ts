@@ -1,7 +1,7 @@
 import { type OpenRepository, stayOf, withWay } from "@plumbmark/core";
-import { mappingOf, wholeAt } from "../data.js";
-import { buyTogether, type Days, type Needs, type Pack } from "../search/together.js";
+import { buyTogether, type Days, type Needs } from "../search/together.js";
 import type { Wish } from "../wish/wish.js";
+import { type Cost, costOf, packOf } from "./cost.js";
 import type { Drafted } from "./draft.js";
 import type { NeededPiece, Option } from "./option.js";
 
@@ -28,6 +28,8 @@ export interface PurchaseTogether {
   readonly peak: readonly CountedPiece[];
   /** What is bought: the peak less what is owned, in whole cases and never less than the maker sells. */
   readonly buy: readonly CountedPiece[];
+  /** What that costs by the catalogue, without tax. */
+  readonly cost: Cost;
   /** The option of each wish it goes with, by the wish's name and the option's place among its options. */
   readonly chosen: readonly {
     readonly wish: string;
@@ -60,12 +62,6 @@ function daysOf({ onSite }: Wish, { stock }: Pick<OpenRepository, "stock">): Day
 }
 
 const keyOfPiece = ({ part, length }: Pick<NeededPiece, "part" | "length">): string => `${part}\t${length ?? ""}`;
-
-/** How a part is sold: at least so many, in cases of so many. */
-function packOf({ catalogue }: Pick<OpenRepository, "catalogue">, part: string): Pack {
-  const sold = mappingOf(catalogue.parts.get(part)?.data.sold);
-  return { least: wholeAt(sold, "least") ?? 1, step: wholeAt(sold, "case") ?? 1 };
-}
 
 /** Pieces that are owned, besides panels: those of a purchase are of one batch, and so of no lot there is. */
 function ownedOf(pieces: Iterable<NeededPiece>, { stock }: Pick<OpenRepository, "stock">): Map<string, number> {
@@ -117,7 +113,7 @@ function purchaseOf(
         options: options.map(needsOfOption),
       })),
       owned,
-      (key) => packOf(repository, (pieces.get(key) as NeededPiece).part),
+      (key) => packOf(repository.catalogue, (pieces.get(key) as NeededPiece).part),
       cost,
     );
   const owned = ownedOf(pieces.values(), repository);
@@ -140,6 +136,10 @@ function purchaseOf(
     ...(serves && lot ? { lot: lot.name } : {}),
     peak: counted(search.best.peak),
     buy: counted(search.best.buy),
+    cost: costOf(
+      repository.catalogue,
+      [...search.best.buy].map(([key, count]) => ({ ...(pieces.get(key) as NeededPiece), count })),
+    ),
     chosen: lists.map(({ wish, options, all }) => {
       const option = options[search.best.chosen.get(wish.name) as number] as Option;
       return {

@@ -1,13 +1,14 @@
-import { type Build, type Data, readYaml } from "@plumbmark/core";
+import { type Build, choices, type Data, LIKE_IN_BUILD, nearest, readYaml, withLike } from "@plumbmark/core";
 import { grouped, keyOf, type Mapping, mappingOf, textOf, textsOf } from "../data.js";
-import { BAR } from "../decide/hangs.js";
-import { FACE } from "../decide/size.js";
+import { barsCarrying, type KeptNames, linesOf, namesIn } from "./keep-names.js";
 
 /** What is asked for instead of what stands. */
 export interface OtherSize {
   /** As written, `12 ft` or `at most 12 ft`. */
   readonly width?: string | undefined;
   readonly height?: string | undefined;
+  /** The face that is meant, of a build that has several. */
+  readonly face?: string | undefined;
 }
 
 /** Why no wish can be made of a build. */
@@ -15,11 +16,6 @@ export interface NotAlike {
   readonly says: string;
   readonly mend: string;
 }
-
-const first = (data: Data | undefined): readonly [string, Mapping] | undefined => {
-  const [entry] = Object.entries(mappingOf(data));
-  return entry && [entry[0], mappingOf(entry[1])];
-};
 
 /** The line of a bar as a structure, where the venue was not surveyed: its hangs are the points there are. */
 function structureOfBar(bar: Mapping, letter: Data | undefined): Mapping | undefined {
@@ -46,24 +42,48 @@ function structureOfBar(bar: Mapping, letter: Data | undefined): Mapping | undef
 /** The front matter as it is written: what a survey states is not in it. */
 function writtenIn(document: string): Mapping {
   const matter = /^\uFEFF?---\r?\n([\s\S]*?)\r?\n---/u.exec(document)?.[1];
-  return matter === undefined ? {} : mappingOf(readYaml(matter).data);
+  return matter === undefined ? {} : mappingOf(withLike(readYaml(matter), LIKE_IN_BUILD).data);
+}
+
+/** The face that is meant: the one there is, or the one that is named. */
+function faceMeant(data: Mapping, asked: string | undefined): string | NotAlike {
+  const names = Object.keys(mappingOf(data.faces));
+  if (asked !== undefined && !names.includes(asked)) {
+    const near = nearest(asked, names);
+    return {
+      says: `It has no face \`${asked}\`.`,
+      mend: near === undefined ? choices(names, asked) : `Did you mean \`${near}\`?`,
+    };
+  }
+  const [only, ...others] = names;
+  if (asked !== undefined) return asked;
+  if (only === undefined) return { says: "It has no face.", mend: "Write a wish: `plumbmark start wish NAME`." };
+  return others.length === 0
+    ? only
+    : {
+        says: `It has ${names.length} faces, ${names.join(", ")}, and one is laid out at a time.`,
+        mend: `Say which: \`--face ${only}\`.`,
+      };
+}
+
+/** Names of a build that a draft like it keeps; undefined where it does not have the face. */
+export function namesKept(document: string, asked: string | undefined): KeptNames | undefined {
+  const data = writtenIn(document);
+  const meant = faceMeant(data, asked);
+  return typeof meant === "string" ? namesIn(data, meant) : undefined;
 }
 
 /**
- * A wish for what stands in a build, in another size: its panel and lot, what holds it and where, what it shows, what
- * feeds it. It is written as anybody would write a wish, and read as one.
+ * A wish for a face that stands in a build, in another size: its panel and lot, what holds it and where, what it shows,
+ * what feeds it. It is written as anybody would write a wish, and read as one.
  */
 export function wishLike(build: Build, document: string, name: string, size: OtherSize): Mapping | NotAlike {
   const data = writtenIn(document);
-  const faces = Object.keys(mappingOf(data.faces));
-  if (faces.length !== 1)
-    return {
-      says: `It has ${faces.length} faces, and one is laid out at a time.`,
-      mend: "Write a wish for the face you mean: `plumbmark start wish NAME`.",
-    };
-  const [face] = build.faces;
-  const [, written] = first(data.faces) as readonly [string, Mapping];
-  const bar = first(keyOf(data.rigging, "bars"))?.[1] ?? {};
+  const meant = faceMeant(data, size.face);
+  if (typeof meant !== "string") return meant;
+  const face = build.faces.find((each) => each.name === meant);
+  const written = mappingOf(keyOf(data.faces, meant));
+  const bar = barsCarrying(data, meant)[0]?.[1] ?? {};
   const point = Object.values(mappingOf(bar.hangs)).flatMap((hang) => textOf(hang, "point") ?? [])[0];
   const { surveys } = { surveys: build.context.surveys };
   const surveyed = surveys.has(String(data.venue));
@@ -71,13 +91,14 @@ export function wishLike(build: Build, document: string, name: string, size: Oth
     value?.known && value.value !== undefined ? `exactly ${value.value} m` : undefined;
   const path = (keyOf(data.picture, "path") as readonly Data[] | undefined) ?? [];
   const text = mappingOf(written.text);
-  const runs = Object.values(mappingOf(keyOf(data.power, "runs"))).flatMap((run) => textOf(run, "from") ?? []);
+  const runs = linesOf(data, "power", meant).flatMap(([, run]) => textOf(run, "from") ?? []);
   const serving = Object.keys(mappingOf(keyOf(data.power, "circuits")));
   const beam = surveyed ? undefined : structureOfBar(bar, keyOf(data.rigging, "letter"));
-  const carried = mappingOf(Array.isArray(bar.carries) ? bar.carries[0] : bar.carries);
+  const all = (Array.isArray(bar.carries) ? bar.carries : [bar.carries]).map(mappingOf);
+  const carried = all.find((each) => each.face === meant) ?? {};
   const middle = surveyed
     ? grouped({ right: keyOf(bar.middle, "right"), upstage: written.upstage })
-    : grouped({ right: face && middleOn(build, carried) });
+    : grouped({ right: face && middleOn(build, face, barsCarrying(data, meant)[0]?.[0], carried) });
   const trim = keyOf(written, "trim") ?? keyOf(written, "height-above");
   return grouped({
     wish: name,
@@ -118,10 +139,15 @@ export function wishLike(build: Build, document: string, name: string, size: Oth
 }
 
 /** Middle of a face on its bar, where the bar's left end is what places are measured from. */
-function middleOn(build: Build, carried: Mapping): string | undefined {
-  const [face] = build.faces;
-  const from = build.reader.quantities.get(`${build.bars[0]?.path}.carries.from`)?.value;
-  if (!face?.width.known || textsOf(carried, "face").length === 0) return undefined;
+function middleOn(
+  build: Build,
+  face: Build["faces"][number],
+  bar: string | undefined,
+  carried: Mapping,
+): string | undefined {
+  const { quantities } = build.reader;
+  const from = quantities.get(`rigging.bars.${bar}.carries.from`)?.value;
+  if (!face.width.known || textsOf(carried, "face").length === 0) return undefined;
   return `${(from ?? 0) + face.width.value / 2} m`;
 }
 
@@ -135,37 +161,35 @@ export interface ChangedValue {
 const said = (data: Data): string => (typeof data === "string" ? data : JSON.stringify(data));
 
 /** Every leaf of data by its path; items of a list are one leaf. */
-function leavesOf(
-  data: Data | undefined,
-  path: string,
-  names: ReadonlyMap<string, string>,
-): readonly (readonly [string, string])[] {
+function leavesOf(data: Data | undefined, path: string): readonly (readonly [string, string])[] {
   if (data === undefined || data === null) return [];
   if (typeof data !== "object" || Array.isArray(data)) return [[path, said(data as Data)]];
-  return Object.entries(data).flatMap(([key, value]) => {
-    const own = names.get(`${path}.*`) !== undefined ? (names.get(`${path}.*`) as string) : key;
-    return leavesOf(value as Data, path === "" ? own : `${path}.${own}`, names);
+  return Object.entries(data).flatMap(([key, value]) => leavesOf(value as Data, path === "" ? key : `${path}.${key}`));
+}
+
+const only = (data: Data | undefined, names: readonly string[]): Mapping =>
+  Object.fromEntries(Object.entries(mappingOf(data)).filter(([name]) => names.includes(name))) as Mapping;
+
+/** What of a build is about one face: a draft lays out that, and the rest is for people or is not looked at. */
+function aboutFace(data: Mapping, face: string): Mapping {
+  const group = (key: string, more: Readonly<Record<string, Data>>): Data | undefined =>
+    data[key] === undefined ? undefined : ({ ...mappingOf(data[key]), ...more } as Data);
+  const of = (kind: "power" | "data"): Mapping => Object.fromEntries(linesOf(data, kind, face)) as Mapping;
+  return grouped({
+    faces: only(data.faces, [face]),
+    power: group("power", { runs: of("power") }),
+    data: group("data", { chains: of("data") }),
+    picture: group("picture", { at: only(keyOf(data.picture, "at"), [face]) }),
+    rigging: group("rigging", { bars: Object.fromEntries(barsCarrying(data, face)) as Mapping }),
   });
 }
 
-/** Parts of a build that a draft lays out; the rest is for people, and is not carried over. */
-const LAID_OUT = ["faces", "power", "data", "picture", "rigging"] as const;
-
-/** What is another in a draft: its face and its bar are called as a draft calls them, and compared with those of the build. */
-export function changedFrom(document: string, matter: Mapping): readonly ChangedValue[] {
-  const data = writtenIn(document);
-  const name = Object.keys(mappingOf(data.faces))[0] ?? FACE;
-  const names = new Map([
-    ["faces.*", FACE],
-    ["rigging.bars.*", BAR],
-    ["picture.at.*", FACE],
-  ]);
-  const renamed = (text: string): string => text.replace(new RegExp(`^${name}(?= [A-Z])`, "u"), FACE);
-  const leaves = (of: Mapping): ReadonlyMap<string, string> =>
-    new Map(LAID_OUT.flatMap((key) => leavesOf(of[key], key, names)).map(([path, text]) => [path, renamed(text)]));
-  const [was, is] = [leaves(data), leaves(matter)];
+/** What is another in a draft than in the build it is like, of the face that is laid out. */
+export function changedFrom(document: string, face: string, matter: Mapping): readonly ChangedValue[] {
+  const leaves = (data: Mapping): ReadonlyMap<string, string> => new Map(leavesOf(aboutFace(data, face), ""));
+  const [was, is] = [leaves(writtenIn(document)), leaves(matter)];
   return [...new Set([...was.keys(), ...is.keys()])]
-    .filter((path) => was.get(path) !== is.get(path) && !path.endsWith(".carries.face"))
+    .filter((path) => was.get(path) !== is.get(path))
     .map((path) => {
       const [before, after] = [was.get(path), is.get(path)];
       return { path, ...(before === undefined ? {} : { was: before }), ...(after === undefined ? {} : { is: after }) };

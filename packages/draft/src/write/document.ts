@@ -1,7 +1,6 @@
 import type { Brief } from "../brief.js";
 import { grouped, keyOf, type Mapping, mappingOf } from "../data.js";
 import type { Scheme } from "../decide/decision.js";
-import { FACE } from "../decide/size.js";
 import { frontMatterText } from "./yaml.js";
 
 /** What is still to be found out, in words, and who is asked. */
@@ -67,7 +66,7 @@ function scope({ wish, desk }: Brief, { matter, columns, rows, decisions }: Sche
     const text = asked.text(path);
     return text === undefined ? "open" : `[${text}](calc:${path})`;
   };
-  const face = `faces.${FACE}`;
+  const face = `faces.${Object.keys(mappingOf(matter.faces))[0]}`;
   const bars = Object.keys(mappingOf(keyOf(matter.rigging, "bars")));
   const runs = Object.values(mappingOf(keyOf(matter.power, "runs")));
   const named = [

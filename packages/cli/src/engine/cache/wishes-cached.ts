@@ -1,5 +1,12 @@
 import { ledgerOf, openRepository, readSurveys, type SourceFile, stayOf, withWay } from "@plumbmark/core";
-import { draftedWish, type WishEntry, type WishesInput } from "@plumbmark/docs-site";
+import {
+  draftedWish,
+  type LotShapes,
+  promisesIn,
+  stockShapes,
+  type WishEntry,
+  type WishesInput,
+} from "@plumbmark/docs-site";
 import { readWish } from "@plumbmark/draft";
 import type { NamedFile } from "../../repository/outlines.js";
 import type { ResultCache } from "./cache.js";
@@ -50,4 +57,18 @@ export function draftWishesCached(
     if (key !== undefined) cache?.wishes.set(key, entry);
     return entry;
   });
+}
+
+/** What each lot can become on its free days: looked up where it was found out before from the same. @throws StandardError */
+export function stockShapesCached(input: WishesInput, cache: ResultCache | undefined): readonly LotShapes[] {
+  const { files, rules, today } = input;
+  const promises = promisesIn(files);
+  if (!cache) return stockShapes(input, promises);
+  const ids = rules.map(({ id, plugin }) => [id, plugin !== undefined]);
+  const key = `shapes-${hashOf([contextKey(files, cache.edition, today), ids, promises])}`;
+  const known = cache.wishes.get(key) as readonly LotShapes[] | undefined;
+  if (known) return known;
+  const found = stockShapes(input, promises);
+  cache.wishes.set(key, found);
+  return found;
 }

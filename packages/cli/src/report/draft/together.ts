@@ -1,11 +1,33 @@
 import { type ScheduleTable, tableMarkdown } from "@plumbmark/core";
-import type { CountedPiece, PurchaseTogether, TogetherResult } from "@plumbmark/draft";
+import { type CountedPiece, costText, type PurchaseTogether, type TogetherResult } from "@plumbmark/draft";
 import type { Colour } from "../../terminal/context.js";
 import { SAFETY } from "../form.js";
 import { plain, wrap } from "../lines.js";
 import { tableText } from "../table-text.js";
 
 const cell = (text: string) => ({ text, stated: true });
+
+const NUMERIC = new Set(["Count", "Price of one", "Sum"]);
+
+/** What is bought, with what the catalogue says it costs. */
+function buying({ cost }: PurchaseTogether): ScheduleTable {
+  return {
+    name: "to-buy",
+    title: "To buy, without tax",
+    columns: ["Part", "Length", "Count", "Price of one", "Sum"].map((name) => ({ name, numeric: NUMERIC.has(name) })),
+    rows: cost.pieces.map(({ part, length = "", buy, each = "not priced", sum = "not priced" }) => [
+      cell(part),
+      cell(length),
+      { text: String(buy), number: buy, stated: true },
+      cell(each),
+      cell(sum),
+    ]),
+  };
+}
+
+/** What all of it costs, in a sentence. */
+const costs = ({ cost }: PurchaseTogether): string =>
+  cost.pieces.length === 0 ? "Nothing has to be bought." : `It costs, without tax: ${costText(cost)}.`;
 
 function table(title: string, pieces: readonly CountedPiece[]): ScheduleTable {
   return {
@@ -53,7 +75,8 @@ export function togetherText(
   if (result.purchases.length === 0) return line(nothing(result));
   const pieces = result.purchases.flatMap((purchase) => [
     line(sentence(purchase)),
-    ...(purchase.buy.length > 0 ? [tableText(table("To buy", purchase.buy), around)] : []),
+    line(costs(purchase)),
+    ...(purchase.buy.length > 0 ? [tableText(buying(purchase), around)] : []),
     tableText(table("What has to be there on the fullest day", purchase.peak), around),
     line(gap(purchase)),
   ]);
@@ -66,7 +89,8 @@ export function togetherMarkdown(result: TogetherResult): string {
   return [
     ...result.purchases.flatMap((purchase) => [
       `${sentence(purchase)}\n`,
-      ...(purchase.buy.length > 0 ? [tableMarkdown(table("To buy", purchase.buy))] : []),
+      `${costs(purchase)}\n`,
+      ...(purchase.buy.length > 0 ? [tableMarkdown(buying(purchase))] : []),
       tableMarkdown(table("What has to be there on the fullest day", purchase.peak)),
       `${gap(purchase)}\n`,
     ]),
