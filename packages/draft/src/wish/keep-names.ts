@@ -32,7 +32,11 @@ export const barsCarrying = (data: Mapping, face: string): readonly (readonly [s
     .map(([name, bar]) => [name, mappingOf(bar)] as const);
 
 /** Runs or chains of a front matter that are of a face. */
-export const linesOf = (data: Mapping, kind: "power" | "data", face: string): readonly (readonly [string, Mapping])[] =>
+export const linesOfFace = (
+  data: Mapping,
+  kind: "power" | "data",
+  face: string,
+): readonly (readonly [string, Mapping])[] =>
   Object.entries(mappingOf(keyOf(data[kind], kind === "power" ? "runs" : "chains")))
     .filter(([, line]) => areOf(line, face))
     .map(([name, line]) => [name, mappingOf(line)] as const);
@@ -46,8 +50,8 @@ export function namesIn(data: Mapping, face: string): KeptNames {
     hangs: bars.map(([, bar]) =>
       Object.entries(mappingOf(bar.hangs)).map(([name, hang]) => ({ name, point: textOf(hang, "point") })),
     ),
-    runs: linesOf(data, "power", face).map(([name, run]) => ({ name, from: textOf(run, "from") })),
-    chains: linesOf(data, "data", face).map(([name]) => name),
+    runs: linesOfFace(data, "power", face).map(([name, run]) => ({ name, from: textOf(run, "from") })),
+    chains: linesOfFace(data, "data", face).map(([name]) => name),
   };
 }
 

@@ -1,6 +1,6 @@
 import { type Build, choices, type Data, LIKE_IN_BUILD, nearest, readYaml, withLike } from "@plumbmark/core";
 import { grouped, keyOf, type Mapping, mappingOf, textOf, textsOf } from "../data.js";
-import { barsCarrying, type KeptNames, linesOf, namesIn } from "./keep-names.js";
+import { barsCarrying, type KeptNames, linesOfFace, namesIn } from "./keep-names.js";
 
 /** What is asked for instead of what stands. */
 export interface OtherSize {
@@ -91,7 +91,7 @@ export function wishLike(build: Build, document: string, name: string, size: Oth
     value?.known && value.value !== undefined ? `exactly ${value.value} m` : undefined;
   const path = (keyOf(data.picture, "path") as readonly Data[] | undefined) ?? [];
   const text = mappingOf(written.text);
-  const runs = linesOf(data, "power", meant).flatMap(([, run]) => textOf(run, "from") ?? []);
+  const runs = linesOfFace(data, "power", meant).flatMap(([, run]) => textOf(run, "from") ?? []);
   const serving = Object.keys(mappingOf(keyOf(data.power, "circuits")));
   const beam = surveyed ? undefined : structureOfBar(bar, keyOf(data.rigging, "letter"));
   const all = (Array.isArray(bar.carries) ? bar.carries : [bar.carries]).map(mappingOf);
@@ -174,7 +174,7 @@ const only = (data: Data | undefined, names: readonly string[]): Mapping =>
 function aboutFace(data: Mapping, face: string): Mapping {
   const group = (key: string, more: Readonly<Record<string, Data>>): Data | undefined =>
     data[key] === undefined ? undefined : ({ ...mappingOf(data[key]), ...more } as Data);
-  const of = (kind: "power" | "data"): Mapping => Object.fromEntries(linesOf(data, kind, face)) as Mapping;
+  const of = (kind: "power" | "data"): Mapping => Object.fromEntries(linesOfFace(data, kind, face)) as Mapping;
   return grouped({
     faces: only(data.faces, [face]),
     power: group("power", { runs: of("power") }),
