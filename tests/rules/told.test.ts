@@ -523,6 +523,40 @@ const cases: readonly Case[] = [
     tells: ["holds: No other document is called told."],
   },
   {
+    name: "one jump",
+    rule: "data.neighbours",
+    front: `${face(3)}\n${chains("banner A1, A3")}`,
+    tells: ["fails: Chain D1 jumps from banner A1 to banner A3."],
+  },
+  {
+    name: "one chain",
+    rule: "data.processor-load",
+    front: `${face(2)}\ndata: {processor: {part: processor-6}, chains: {D1: {port: 1, panels: banner A1..A2}}}`,
+    tells: [
+      "holds: All chains together have 51,200 px; the processor drives 2,211,840 px.",
+      "holds: The highest port used is 1; the processor has 6.",
+      "holds: Every port is used once.",
+    ],
+  },
+  {
+    name: "in the rack",
+    rule: "connectors.actives-overhead",
+    front: `${face(2)}\ndata: {processor: {part: processor-6, place: rack A}}`,
+    tells: ["holds: processor-6 is in reach (rack A)."],
+  },
+  {
+    name: "overhead, nobody says where",
+    rule: "connectors.actives-overhead",
+    front: `${face(2)}\ndata: {processor: {part: processor-6, overhead: true}}`,
+    tells: ["fails: processor-6 hangs overhead."],
+  },
+  {
+    name: "on the flown face",
+    rule: "connectors.actives-overhead",
+    front: `${face(2)}\ndata: {processor: {part: processor-6, place: banner}}`,
+    tells: ["fails: processor-6 hangs overhead (banner)."],
+  },
+  {
     name: "heat",
     rule: "power.heat",
     front: face(6),
@@ -681,4 +715,16 @@ rigging:
     expect(all).toHaveLength(2);
     for (const each of all) expect(each).toContain(words);
   });
+});
+
+test.each([
+  [["a", "b"], "b.md is called told, too."],
+  [["a", "b", "c"], "b.md and c.md are called told, too."],
+])("documents of one name: %s", (names, says) => {
+  const text = "---\nbuild: told\ntitle: Told\nstatus: draft\n---\n";
+  const documents = names.map((name) => ({ path: `${name}.md`, text }));
+  const only = rules.filter(({ id }) => id === "document.identity");
+  const all = openRepository({ ...alone({ path: "a.md", text }), documents }, only, { today: "2027-01-01" });
+  const [check] = all.one("a.md").entry.checks.filter(({ rule }) => rule === "document.identity");
+  expect([check?.outcome, check?.says]).toEqual(["fails", says]);
 });

@@ -137,6 +137,75 @@ describe("the parts of other builds", () => {
   });
 });
 
+describe("what is counted one by one", () => {
+  const rows = (from: string, to: string) => counts(ofText(changed(from, to), "parts"));
+
+  test("one spare is one, and none is no line of spares", () => {
+    expect(rows("    spares: 2\n", "    spares: 1\n")[0]).toBe("tile-500-p3.1 |  | 4 | 1 | 5");
+    expect(rows("    spares: 2\n", "    spares: 0\n")[0]).toBe("tile-500-p3.1 |  | 4 | 0 | 4");
+  });
+
+  test("other parts on a face as often as is written; what is no number is not counted", () => {
+    const extra = (count: string) => rows("    spares: 2\n", `    spares: 2\n    extras: {beam-pad: ${count}}\n`);
+    expect(extra("3")).toContain("beam-pad |  | 3 |  | 3");
+    expect(extra("1")).toContain("beam-pad |  | 1 |  | 1");
+    expect(extra("some")).toContain(`beam-pad |  | ${NOT_STATED} |  | ${NOT_STATED}`);
+  });
+
+  // The older form: each of its parts at every hang, and the bar has two.
+  test("a second suspension at every hang is there as often as there are hangs", () => {
+    const second = "      second: {at: each hang, assembly: [steel-safety-1-8], girth: 40 in, slack: none}\n";
+    const text = changed(second, "").replace("rigging:\n", "rigging:\n  secondary: [steel-safety-1-8]\n");
+    expect(counts(ofText(text, "parts"))).toContain("steel-safety-1-8 |  | 2 |  | 2");
+    const none = text.replace(/ {2}bars:\n[\s\S]*? {2}letter:\n/u, "  letter:\n");
+    expect(none).not.toBe(text);
+    expect(counts(ofText(none, "parts"))).toContain(`steel-safety-1-8 |  | ${NOT_STATED} |  | ${NOT_STATED}`);
+  });
+
+  test("a base and its ballast are one each", () => {
+    const all = counts(of("small-screen", "parts"));
+    expect(all).toContain("base |  | 1 |  | 1");
+    expect(all).toContain("ballast |  | 1 |  | 1");
+  });
+
+  // 1 kg for each metre is no mass of a piece, and a kilogram no mass of a metre.
+  test("what is weighed by the wrong measure has no mass, and what is weighed rightly has one", () => {
+    const mass = (part: string, text: string) =>
+      records(ofText(text, "parts")).find((row) => row.Part === part)?.["Mass in all (lb)"];
+    expect(Number(mass("tile-500-p3.1", SMALL))).toBeCloseTo((6 * 7.9) / POUND, 3);
+    const brought = changed("rigging:\n", "also-bring: {power-jumper: {count: 1}}\nrigging:\n");
+    const row = records(ofText(brought, "parts")).find(
+      ({ Part, For }) => Part === "power-jumper" && !/run/u.test(For ?? ""),
+    );
+    expect(row?.["Mass in all (lb)"]).toBe(NOT_STATED);
+  });
+
+  test("supplies in the words of the document", () => {
+    const supply = (written: string) =>
+      records(ofText(changed("supply: 120 V", `supply: ${written}`), "circuits"))[0]?.Supply;
+    expect(supply("120 V")).toBe("120 V");
+    expect(supply("{line-to-line: 208 V}")).toBe("208 V between lines");
+    expect(supply("{line-to-line: 208 V, legs: AB}")).toBe("208 V between lines AB");
+    expect(supply("{three-phase: 208 V}")).toBe("208 V three phase");
+  });
+
+  test("the assembly of a hang from the structure down", () => {
+    const rows = records(ofText(SMALL, "hangs"));
+    expect(rows.map((row) => row["Assembly, load order"])).toEqual(
+      ["H1", "H2"].map(() => "beam-clamp, wire-rope-1-4, pipe-collar"),
+    );
+    const none = changed("H1: {at: 1 ft, assembly: [beam-clamp, wire-rope-1-4, pipe-collar], ", "H1: {at: 1 ft, ");
+    expect(records(ofText(none, "hangs"))[0]?.["Assembly, load order"]).toBe("");
+  });
+
+  test("a port of a processor that stands nowhere is named by itself", () => {
+    const [place, nowhere] = [SMALL, changed("processor-6, place: rack}", "processor-6}")].map(
+      (text) => records(ofText(text, "cables")).find(({ Label }) => Label === "D1-F")?.From,
+    );
+    expect([place, nowhere]).toEqual(["processor-6 (rack) port 1", "processor-6 port 1"]);
+  });
+});
+
 describe("the cables of the banner", () => {
   const rows = records(of("over-stage-banner", "cables"));
 
