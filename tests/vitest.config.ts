@@ -18,7 +18,8 @@ const BROWSER = [
 
 /** Those that start the command line, git, npm or the process of a plugin, and mostly wait for it. */
 const PROCESS = [
-  "tests/{bad-days,git,guide,packages,plugins}/**/*.test.ts",
+  "tests/{bad-days,git,packages,plugins}/**/*.test.ts",
+  "tests/guide/samples.test.ts",
   "tests/editor/neovim/**/*.test.ts",
   "tests/fuzz/command-line.test.ts",
   "tests/kit/types.test.ts",
@@ -35,12 +36,13 @@ const DEEP = [
   "tests/ready/{every-field,every-field-of-files,leaving-out}.test.ts",
   "tests/documents/asked-for.test.ts",
   "tests/guide/reference.test.ts",
+  "tests/site/html.test.ts",
   "tests/mend/property.test.ts",
   "tests/bad-days/writing/**/*.test.ts",
-  "tests/documents/robustness.test.ts",
+  "tests/documents/{causes,kinds,missing,robustness,turns}.test.ts",
   "tests/git/many.test.ts",
   "tests/plugins/**/*.test.ts",
-  "packages/cli/src/**/{cache,patterns,publish-again}.test.ts",
+  "packages/cli/src/**/{cache,engine,patterns,publish-again}.test.ts",
   "packages/core/src/**/{outline,skeleton,front-matter,parse}.test.ts",
 ];
 
@@ -77,7 +79,8 @@ export default defineConfig({
     root: top,
     // What was transformed once is read from the disk in the next run.
     experimental: { fsModuleCache: true },
-    maxWorkers: Math.max(2, availableParallelism()),
+    // One more than there are processors: many tests wait for the disk, for a registry or for a process.
+    maxWorkers: availableParallelism() + 1,
     sequence: { sequencer: Order },
     reporters: ["default", here("run/reporter.ts")],
     projects: effort.deep

@@ -1,12 +1,18 @@
 import { openRepository } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
-import { describe, expect, test } from "vitest";
+import { describe, expect, inject, test } from "vitest";
 import { textReport } from "../../packages/cli/src/report/text.js";
+import { notEmpty } from "../run/not-empty.js";
+import { some } from "../run/some.js";
 import { TODAY } from "./repository.js";
 import { SINGLE_MISTAKES, type SingleMistake, withMistake } from "./single-mistakes.js";
 
 /** A terminal as it opens on most machines: 80 columns, 24 lines, of which the prompt takes one before and one behind. */
 const [WIDTH, LINES] = [80, 22];
+
+/** All in a deep run; else a third of them, others in each run. */
+const { deep, seed } = inject("effort");
+const TRIED = deep ? SINGLE_MISTAKES : some(SINGLE_MISTAKES, Math.ceil(SINGLE_MISTAKES.length / 3), seed);
 
 const reports = new Map<SingleMistake, ReturnType<typeof report>>();
 
@@ -38,7 +44,7 @@ describe("of sixty and more single mistakes", () => {
     expect(new Set(SINGLE_MISTAKES.map(({ slip }) => slip)).size).toBe(SINGLE_MISTAKES.length);
   });
 
-  test.each(SINGLE_MISTAKES.map((mistake) => [mistake.slip, mistake] as const))(
+  test.each(notEmpty(TRIED.map((mistake) => [mistake.slip, mistake] as const)))(
     "%s: the cause comes first, with its place, what was found and what to write",
     (_, mistake) => {
       const { file, line, lines, first, words } = reported(mistake);

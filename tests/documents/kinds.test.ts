@@ -26,7 +26,7 @@ describe("a value of another kind, and a part of another, never throw", () => {
   const inspected = (more: Partial<ReturnType<typeof starter>>) =>
     openRepository({ ...rest, documents, parts, ...more }, rules, { today: TODAY, every: true }).all();
   // Each takes an inspection; a quick run tries some, others each time.
-  const EVERY = deep ? 1 : 25;
+  const EVERY = deep ? 1 : 60;
   const texts = [...documents, ...parts].map(({ path, text }) => {
     const all = [...changed(text)];
     return { path, texts: all.filter((_, index) => (index + effort.seed) % Math.min(EVERY, all.length) === 0) };

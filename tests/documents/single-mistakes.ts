@@ -513,8 +513,8 @@ export const SINGLE_MISTAKES: readonly SingleMistake[] = [
 
 let others: NonNullable<RepositoryFiles["others"]> | undefined;
 
-/** What has to be known of the other documents, read once. */
-function otherDocuments(): NonNullable<RepositoryFiles["others"]> {
+/** What has to be known of the documents but the banner, read once. */
+export function otherDocuments(): NonNullable<RepositoryFiles["others"]> {
   others ??= starter()
     .documents.filter(({ path }) => path !== BANNER)
     .map((each) => ({ ...outlineOf(each), text: each.text }));

@@ -152,8 +152,9 @@ test("a file that is changed meanwhile is left alone, and is told", async () => 
 /** The starter as it is, its venues surveyed. */
 function surveyed() {
   const repository = unborn();
-  for (const folder of ["builds", "venues"])
-    cpSync(join(starterRepository, folder), join(repository.folder, folder), { recursive: true });
+  repository.remove("builds");
+  for (const path of [BANNER, "builds/small-screen.md", "venues"])
+    cpSync(join(starterRepository, path), join(repository.folder, path), { recursive: true });
   return repository;
 }
 

@@ -1,7 +1,8 @@
-import { mendRepository, openRepository, outlineOf } from "@plumbmark/core";
+import { mendRepository, openRepository } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
 import { starter, TODAY } from "../documents/repository.js";
+import { otherDocuments } from "../documents/single-mistakes.js";
 
 const BANNER = "builds/over-stage-banner.md";
 
@@ -17,10 +18,7 @@ function mended(...changes: readonly (readonly [from: string, to: string])[]): r
         return made.replace(from, to);
       }, text),
     }));
-  const others = files.documents
-    .filter(({ path }) => path !== BANNER)
-    .map((each) => ({ ...outlineOf(each), text: each.text }));
-  const repository = openRepository({ ...files, documents, others }, rules, { today: TODAY });
+  const repository = openRepository({ ...files, documents, others: otherDocuments() }, rules, { today: TODAY });
   return mendRepository(repository, () => true).files.flatMap(({ made }) =>
     made.map(({ was, becomes }) => `${was} -> ${becomes}`),
   );

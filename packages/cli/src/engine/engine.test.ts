@@ -12,9 +12,10 @@ import {
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { starterRepository } from "@plumbmark/starter";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { gitIdentity } from "../../../../tests/git-identity.js";
 import { putOldForm } from "../../../../tests/old-form.js";
+import { notEmpty } from "../../../../tests/run/not-empty.js";
 import { stagedScope } from "../git/scope.js";
 import { ResultCache } from "./cache/cache.js";
 import type { Engine, InspectRequest } from "./engine.js";
@@ -97,7 +98,15 @@ const inspections: readonly (readonly [string, () => Promise<Partial<InspectRequ
   ["what is staged", async () => ({ scope: await stagedScope(root) })],
 ];
 
-describe.each(inspections)("inspecting %s", { timeout: 120_000 }, (_, what) => {
+/** What is asked most, and one of the other ways in each run; all of them in a deep one. */
+const { deep, seed } = inject("effort");
+const ALWAYS = ["everything", "what is staged"];
+const others = inspections.filter(([what]) => !ALWAYS.includes(what));
+const tried = inspections.filter(
+  (each) => deep || !others.includes(each) || others.indexOf(each) === seed % others.length,
+);
+
+describe.each(notEmpty(tried))("inspecting %s", { timeout: 120_000 }, (_, what) => {
   const came = async (engine: Engine): Promise<string> => {
     const more = await what();
     const { record, leftAlone, figures } = await engine.inspect(request(more)).finally(more.scope?.end);

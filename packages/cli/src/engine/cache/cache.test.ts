@@ -14,7 +14,7 @@ import {
 import { rules } from "@plumbmark/rules";
 import { starterRepository } from "@plumbmark/starter";
 import fc from "fast-check";
-import { afterAll, beforeEach, describe, expect, test } from "vitest";
+import { afterAll, beforeEach, describe, expect, inject, test } from "vitest";
 import { oldFormText } from "../../../../../tests/old-form.js";
 import { notEmpty } from "../../../../../tests/run/not-empty.js";
 import { rulesOfPlugins } from "../../plugins/plugins.js";
@@ -331,7 +331,7 @@ describe("what is kept", () => {
       fc.nat(harms.length - 1),
     );
     await fc.assert(
-      fc.asyncProperty(fc.array(step, { minLength: 3, maxLength: 6 }), async (steps) => {
+      fc.asyncProperty(fc.array(step, { minLength: 3, maxLength: inject("effort").deep ? 6 : 3 }), async (steps) => {
         let state: Plugged = { ...start, standard, plugin };
         for (const [change, harm] of notEmpty(steps)) {
           state = change(state);
