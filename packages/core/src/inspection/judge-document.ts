@@ -22,29 +22,23 @@ export interface InspectionTask {
   readonly rules: readonly Rule[];
 }
 
-/** Checks of one rule; those that rest on the front matter alone are kept for as long as that stays the same. */
-function checksOf(
-  rule: Rule,
-  { kept: { checks: kept }, trace }: DocumentModel,
-  subject: Subject,
-): readonly CheckEntry[] {
-  const { every = true } = subject;
-  const known = kept.get(rule);
-  if (known?.every === every) return known.found;
-  trace.passing = false;
-  const found = runRule(rule, subject);
-  if (trace.passing) kept.delete(rule);
-  else kept.set(rule, { every, found });
-  return found;
+/** Keeps the checks of a rule for as long as the front matter is the same, if they rest on that alone. */
+function keep(rule: Rule, found: readonly CheckEntry[], every: boolean, { kept, trace }: DocumentModel): void {
+  if (trace.passing) kept.checks.delete(rule);
+  else kept.checks.set(rule, { every, found });
 }
 
 /** Puts every rule to a document, whose mistakes come first; waivers are not looked at yet. */
 export function judgeDocument(model: DocumentModel, { subject, rules }: InspectionTask): readonly CheckEntry[] {
-  const { build, system, mistakes } = model;
+  const { build, system, mistakes, kept, trace } = model;
+  const { every = true } = subject;
   const print = printer(system);
   const checks: CheckEntry[] = mistakes.map((mistake) => mistakeEntry(mistake, "shall", build.text));
   for (const rule of waiversLast(rules)) {
-    const found = checksOf(rule, model, { ...subject, build, print });
+    const known = kept.checks.get(rule);
+    trace.passing = false;
+    const found = known?.every === every ? known.found : runRule(rule, { ...subject, build, print });
+    if (found !== known?.found) keep(rule, found, every, model);
     // A rule that could not be run has found nothing, and what it would have found is not known.
     if (found.every((check) => check.rule === rule.id))
       build.context.findings.set(rule.id, [...checks.filter((check) => check.rule === rule.id), ...found]);

@@ -5,7 +5,7 @@ import remarkParse from "remark-parse";
 import { unified } from "unified";
 import type { FrontMatter } from "../yaml/front-matter.js";
 import { gfmHeld, gfmIn, mayHoldAddress } from "./gfm.js";
-import { moved, type Point } from "./move.js";
+import { type MarkdownPoint, moved } from "./move.js";
 
 type Parser = Pick<typeof bodies, "parse">;
 
@@ -29,7 +29,7 @@ function parserFor(text: string): Parser {
 export const parseWhole = (text: string): Root => whole.parse(text) as Root;
 
 /** Where the body begins: on the line below the closing fence. Undefined where nothing follows. */
-function startOfBody(text: string, { to }: FrontMatter): Point | undefined {
+function startOfBody(text: string, { to }: FrontMatter): MarkdownPoint | undefined {
   const fence = /---[ \t]*(\r\n|\n|\r)/gu;
   fence.lastIndex = to;
   const end = fence.exec(text);
@@ -38,7 +38,7 @@ function startOfBody(text: string, { to }: FrontMatter): Point | undefined {
   return { line: (text.slice(0, offset).match(/\r\n|\n|\r/gu)?.length ?? 0) + 1, column: 1, offset };
 }
 
-const yamlOf = (text: string, { from, to }: FrontMatter, body: Point): Yaml => {
+const yamlOf = (text: string, { from, to }: FrontMatter, body: MarkdownPoint): Yaml => {
   const fence = text.slice(to, body.offset).trimEnd();
   const blanks = text
     .slice(to, body.offset)

@@ -2,13 +2,13 @@ import fc from "fast-check";
 import type { Root } from "mdast";
 import { expect, test } from "vitest";
 import { parseBody } from "./parse.js";
-import { piecesOf, readPieces } from "./pieces.js";
+import { bodyPieces, readPieces } from "./pieces.js";
 
 /** Read piece by piece, a body comes to the tree it has read at once, every place included. */
 function agrees(body: string): void {
   // As it is loaded by tests, the parser refuses a box below an empty item; as it is bundled, it does not.
   fc.pre(!/(?:[-*+]|\d[.)])[ \t]*\n[ \t>]*\[[ xX]\]/u.test(body));
-  expect(piecesOf(body).join("")).toBe(body);
+  expect(bodyPieces(body).join("")).toBe(body);
   expect(readPieces(body, parseBody).tree).toEqual(parseBody(body));
 }
 
@@ -24,7 +24,7 @@ test.each([
   ["- a\n\n  # within an item\n", 1],
   ["#A\n####### no heading\n#\n# A\r\n# B\n", 1],
 ])("%j is read in %i pieces", (body, count) => {
-  expect(piecesOf(body)).toHaveLength(count);
+  expect(bodyPieces(body)).toHaveLength(count);
   agrees(body);
 });
 

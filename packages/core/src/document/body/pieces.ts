@@ -1,5 +1,5 @@
 import type { Root, RootContent } from "mdast";
-import { moved, type Point } from "./move.js";
+import { type MarkdownPoint, moved } from "./move.js";
 
 /** Each but the first begins with a heading at the left margin: that ends whatever stands above it, */
 const BEGINS = /(?<=\n)(?=#{1,6} )/u;
@@ -9,7 +9,7 @@ const GOES_ON = /`{3}|~{3}|</u;
 const REFERS = /\]:|[\uFEFF\0\r]/u;
 
 /** A body in pieces that come to the same read one by one as read together. */
-export function piecesOf(body: string): readonly string[] {
+export function bodyPieces(body: string): readonly string[] {
   if (REFERS.test(body)) return [body];
   const pieces = body.split(BEGINS);
   const open = pieces.findIndex((piece) => GOES_ON.test(piece));
@@ -31,8 +31,8 @@ export function readPieces(
   const pieces = new Map<string, Root>();
   const children: RootContent[] = [];
   let [line, offset] = [0, 0];
-  let end: Point = { line: 1, column: 1, offset: 0 };
-  for (const piece of piecesOf(body)) {
+  let end: MarkdownPoint = { line: 1, column: 1, offset: 0 };
+  for (const piece of bodyPieces(body)) {
     const tree = pieces.get(piece) ?? known.get(piece) ?? read(piece);
     pieces.set(piece, tree);
     const here = moved(tree, line, offset);
