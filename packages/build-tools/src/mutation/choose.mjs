@@ -7,7 +7,7 @@ const keyOf = ({ file, name }) => `${file}${name}`;
 const isCheck = ({ file, ms }) => /tests\/(?:reference|architecture)\//u.test(file) && ms < 50;
 
 /** Milliseconds. What takes longer than this would take most of the time of all tests. */
-const TOO_SLOW = 4000;
+const TOO_SLOW = 1500;
 
 export const isTooSlow = ({ ms }) => ms > TOO_SLOW;
 

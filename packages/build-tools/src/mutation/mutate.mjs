@@ -1,5 +1,5 @@
 // Changes each figure and each sign of the computation and of the rules in turn, and tells which changes no test notices.
-//   npm run mutate -- [--only PATH]... [--sample N] [--seed N] [--workers N] [--list FILE] [--again FILE] [--equivalent]
+//   npm run mutate -- [--only PATH]... [--sample N] [--seed N] [--workers N] [--minutes N] [--list FILE] [--again FILE] [--equivalent]
 import { readFileSync, writeFileSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { parseArgs } from "node:util";
@@ -21,6 +21,7 @@ const { values } = parseArgs({
     workers: { type: "string", default: String(Math.min(4, availableParallelism())) },
     list: { type: "string" },
     again: { type: "string" },
+    minutes: { type: "string", default: "Infinity" },
     equivalent: { type: "boolean", default: false },
   },
 });
@@ -80,9 +81,12 @@ process.stderr.write(
 
 const { testsFor, learn } = chooser(survey, mutants, takers);
 const results = [];
+/** A sample that is ended early is a smaller one. */
+const end = performance.now() + Number(values.minutes) * 60_000;
 await runAll(program, inTurns(asked, PARTS), {
   workers: Number(values.workers),
   testsFor,
+  isOver: () => performance.now() > end,
   told: (mutant, by) => {
     results.push({ ...mutant, by });
     if (by !== undefined) learn(mutant, by);

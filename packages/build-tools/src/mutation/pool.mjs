@@ -37,12 +37,12 @@ export async function surveyed(program) {
   }
 }
 
-/** Runs every mutant; `testsFor` gives the tests to try, best first, `told` hears of each result. */
-export async function runAll(program, mutants, { workers, testsFor, told }) {
+/** Runs every mutant; `testsFor` gives the tests to try, best first, `told` hears of each result, `isOver` ends it early. */
+export async function runAll(program, mutants, { workers, testsFor, told, isOver }) {
   const queue = [...mutants];
   const one = async () => {
     let worker = spawn(program);
-    for (let mutant = queue.shift(); mutant; mutant = queue.shift()) {
+    for (let mutant = queue.shift(); mutant && !isOver(); mutant = queue.shift()) {
       const answer = await ask(worker, { id: mutant.id, wanted: testsFor(mutant) }).catch(() => "time");
       if (answer === "time") {
         await worker.terminate();

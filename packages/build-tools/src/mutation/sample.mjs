@@ -9,14 +9,11 @@ function chances(seed) {
   };
 }
 
-/** `count` of a list, the same ones for the same seed, in the order of the list. */
+/** `count` of a list, the same ones for the same seed, in the order they are drawn: the first of them are a sample too. */
 export function sampled(list, count, seed) {
   const chance = chances(seed);
-  const drawn = list.map((each, at) => ({ each, at, lot: chance() })).sort((one, other) => one.lot - other.lot);
-  return drawn
-    .slice(0, count)
-    .sort((one, other) => one.at - other.at)
-    .map(({ each }) => each);
+  const drawn = list.map((each) => ({ each, lot: chance() })).sort((one, other) => one.lot - other.lot);
+  return drawn.slice(0, count).map(({ each }) => each);
 }
 
 /** `count` of each part, or all of a smaller one; a part is told by the beginning of its paths. */
