@@ -91,7 +91,7 @@ export function stockShapes({ files, rules, today }: WishesInput, promises: read
   });
 }
 
-export const PERIOD_COLUMNS = ["Days", "Panels free", "Largest hung", "Largest standing"] as const;
+export const PERIOD_COLUMNS = ["Days", "Panels free", "Hung", "Standing"] as const;
 export const SHELF_COLUMNS = ["Rows", "Columns up to", "Size", "Panels with spares", "One column more"] as const;
 
 const HELD = { flown: "Hung", stacked: "Standing", wall: "On a wall", deck: "On a deck" } as const;
@@ -102,11 +102,21 @@ const day = (text: string): Content => h("span", { class: "whole" }, text);
 const days = ({ from, to }: FreeDays): Content =>
   to === undefined ? ["from ", day(from)] : to === from ? day(from) : [day(from), " to ", day(to)];
 
-const largest = (held: ShelfShapes | undefined): ShelfShape | undefined =>
-  [...(held?.shapes ?? [])].sort((a, b) => b.rows * b.columns - a.rows * a.columns)[0];
+/** A strip, a screen and a tower: the widest face, the one whose shorter side is longest, and the tallest. */
+function telling(held: ShelfShapes | undefined): readonly ShelfShape[] {
+  const there = (held?.shapes ?? []).filter(({ columns }) => columns > 0);
+  const most = (of: (shape: ShelfShape) => number): ShelfShape | undefined =>
+    [...there].sort((a, b) => of(b) - of(a) || b.columns * b.rows - a.columns * a.rows)[0];
+  const picked = [
+    most(({ width }) => width),
+    most(({ width, height }) => Math.min(width, height)),
+    most(({ height }) => height),
+  ];
+  return [...new Set(picked.filter((each) => each !== undefined))];
+}
 
-const shapeText = (shape: ShelfShape | undefined): string =>
-  shape === undefined || shape.columns === 0 ? "none" : `${shape.columns} × ${shape.rows}`;
+const shapeText = (shapes: readonly ShelfShape[]): string =>
+  shapes.length === 0 ? "none" : shapes.map(({ columns, rows }) => `${columns} × ${rows}`).join(", ");
 
 const anchor = (lot: string, free: number): string => nameAnchor("Shapes", `${lot} ${free}`);
 
@@ -143,7 +153,7 @@ const lotShapes = ({ lot, panel, units, periods, made }: LotShapes): Content => 
     return h(
       "a",
       { href: `#${anchor(lot, free)}` },
-      shapeText(largest(found.held.find((each) => each.support === support))),
+      shapeText(telling(found.held.find((each) => each.support === support))),
     );
   };
   return [
@@ -179,7 +189,7 @@ export const shapesOf = (all: readonly LotShapes[]): Content =>
         h("h2", { id: "Shapes" }, "Shapes that can be made on free days"),
         h(
           "p",
-          "The widest face of each number of rows, of one lot with the spares the house asks for, by the maker's limits on panels alone. Days out and back count as away. Whether a hall, its circuits and its structure take a face is another question: write a wish, and draft it.",
+          "The widest face of each number of rows, of one lot with the spares the house asks for, by the maker's limits on panels alone: in columns and rows, the widest, the one whose shorter side is longest, and the tallest. Days out and back count as away. Whether a hall, its circuits and its structure take a face is another question: write a wish, and draft it.",
         ),
         all.map(lotShapes),
       ];

@@ -10,7 +10,7 @@ import {
   unknownIn,
   type WishFile,
 } from "@plumbmark/draft";
-import { type Content, h } from "../html/html.js";
+import { type Content, childrenOf, h } from "../html/html.js";
 import { inlineCode } from "../html/inline-code.js";
 import { wishContent } from "./wish-content.js";
 import type { WishEntry, WishOutcome } from "./wish-entry.js";
@@ -52,7 +52,7 @@ const unread = ({ file, name }: WishFile, all: readonly Said[]): WishEntry => ({
   title: name ?? file,
   outcome: "unread",
   options: 0,
-  content: unreadContent(all),
+  content: childrenOf(unreadContent(all)),
 });
 
 function outcomeOf({ options }: DraftRecord): WishOutcome {
@@ -110,6 +110,6 @@ export function draftedWish(file: SourceFile, { files, rules: all, today }: Wish
     outcome: outcomeOf(record),
     options: record.options.length,
     ...(first ? { first: `${first.columns} × ${first.rows} ${first.panel}` } : {}),
-    content: wishContent({ record, subjects, today, remarks }),
+    content: childrenOf(wishContent({ record, subjects, today, remarks })),
   };
 }

@@ -1,4 +1,4 @@
-import type { Content } from "../html/html.js";
+import type { ElementContent } from "hast";
 
 /** What came of a wish: an option that needs nothing that is not there, only such that do, none, or a slip in its file. */
 export type WishOutcome = "met" | "to buy" | "unmet" | "unread";
@@ -14,5 +14,5 @@ export interface WishEntry {
   /** The first option in a few words: its size and panels. */
   readonly first?: string;
   /** What its page shows below the title. */
-  readonly content: Content;
+  readonly content: readonly ElementContent[];
 }
