@@ -81,7 +81,20 @@ const isAnyTon = (name: string, wanted: readonly Kind[]): boolean =>
   TON.test(name) && name !== "t" && wanted.some((kind) => kind === "mass" || kind === "force");
 const TONS = "`short ton` (2,000 lb), `long ton` (2,240 lb) or `t` (1,000 kg)";
 
+/** The same few units are written over and over; spellings are those of documents, so what is remembered has an end. */
+const MOST = 2000;
+const named = new Map<string, Unit | undefined>();
+
 function unitNamed(spelling: string, wanted: readonly Kind[]): Unit | undefined {
+  const key = `${wanted.join()} ${spelling}`;
+  if (named.has(key)) return named.get(key);
+  const found = unitSpelt(spelling, wanted);
+  if (named.size >= MOST) named.clear();
+  named.set(key, found);
+  return found;
+}
+
+function unitSpelt(spelling: string, wanted: readonly Kind[]): Unit | undefined {
   const name = fold(spelling);
   const candidates = units.filter((unit) => wanted.includes(unit.kind));
   const exact = candidates.find(

@@ -28,12 +28,20 @@ export const contentOf = (build: Approvable): ApprovedContent => ({
   entries: once(build, "entries of its content", () => entriesOfContent(build)),
 });
 
+const texts = new WeakMap<object, string>();
+
+/** Data as a text, once: parts and surveys are the same for every document and after every edit of one. */
+function textOf(data: Data): string {
+  if (typeof data !== "object" || data === null) return canonical(data);
+  const text = texts.get(data) ?? canonical(data);
+  texts.set(data, text);
+  return text;
+}
+
 /** Entries as they go into a code, in the order of their names. */
 const namedIn = (entries: ApprovedContent["entries"]): readonly (readonly [string, string])[] =>
   once(entries, "named", () =>
-    [...entries]
-      .sort(([one], [other]) => (one < other ? -1 : 1))
-      .map(([name, data]) => [name, canonical(data)] as const),
+    [...entries].sort(([one], [other]) => (one < other ? -1 : 1)).map(([name, data]) => [name, textOf(data)] as const),
   );
 
 /** The code of a content. The first word changes when what goes into it does. */

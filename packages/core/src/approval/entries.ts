@@ -46,10 +46,16 @@ const NOT_JUDGED = [
   "replaces",
 ];
 
-function judgedBy({ placed }: StandardFile): Data {
-  if (!isGroup(placed.data)) return null;
-  return Object.fromEntries(Object.entries(placed.data).filter(([key]) => !NOT_JUDGED.includes(key)));
+const judged = new WeakMap<object, Data>();
+
+/** Data without some of its keys; the same object for the same data. */
+function without(data: Group, keys: readonly string[]): Data {
+  const known = judged.get(data) ?? Object.fromEntries(Object.entries(data).filter(([key]) => !keys.includes(key)));
+  judged.set(data, known);
+  return known;
 }
+
+const judgedBy = ({ placed: { data } }: StandardFile): Data => (isGroup(data) ? without(data, NOT_JUDGED) : null);
 
 /**
  * What a document rests on besides itself, by what it is called: the parts it names and those they name, the lots and
@@ -61,8 +67,8 @@ export function entriesOfContent({ reader, context }: Approvable): ReadonlyMap<s
   const found = new Map<string, Data>();
   // What a part costs is no part of what is judged.
   const part = (name: string): Data | undefined => {
-    const { price: _, ...judged } = reader.parts.get(name)?.data ?? {};
-    return reader.parts.has(name) ? judged : undefined;
+    const data = reader.parts.get(name)?.data;
+    return data && without(data as Group, ["price"]);
   };
   const lot = (name: string): Data | undefined => context.stock.lots.get(name) as Data | undefined;
   const item = (name: string): Data | undefined => context.stock.items.get(name) as Data | undefined;

@@ -28,5 +28,16 @@ function under(root: Schema, form: Schema, left: readonly string[]): readonly Sc
 const fieldsFrom = (root: Schema, schema: Schema, left: readonly string[]): readonly Schema[] =>
   formsOf(root, schema).flatMap((form) => (left.length === 0 ? [form] : under(root, form, left)));
 
+/** Paths are asked for over and over; names in them are those of documents, so what is remembered has an end. */
+const MOST = 5000;
+const known = new WeakMap<Schema, Map<string, readonly Schema[]>>();
+
 /** What the schema says of the field at a dotted path, in every form it may have there; none where it refuses the path. */
-export const fieldsAt = (root: Schema, path: string): readonly Schema[] => fieldsFrom(root, root, path.split("."));
+export function fieldsAt(root: Schema, path: string): readonly Schema[] {
+  const paths = known.get(root) ?? new Map<string, readonly Schema[]>();
+  known.set(root, paths);
+  const found = paths.get(path) ?? fieldsFrom(root, root, path.split("."));
+  if (paths.size >= MOST) paths.clear();
+  paths.set(path, found);
+  return found;
+}

@@ -104,10 +104,17 @@ interface LaidOver {
   readonly outline: Outline;
 }
 
-const laid = (read: ReadDocument): LaidOver => ({
-  read,
-  outline: outlineIn(read.file.path, read.placed && withFacesAlike(read.placed)),
-});
+function laid(read: ReadDocument): LaidOver {
+  let outline: Outline | undefined;
+  return {
+    read,
+    // Most of what is laid over is looked at by itself.
+    get outline() {
+      outline ??= outlineIn(read.file.path, read.placed && withFacesAlike(read.placed));
+      return outline;
+    },
+  };
+}
 
 type Rules = { readonly rules: readonly Rule[]; readonly options: OpenOptions };
 

@@ -18,7 +18,6 @@ export class TracedContext implements BuildContext {
   readonly standards: StandardChain;
   readonly stock: Stock;
   readonly surveys: ReadonlyMap<string, Survey>;
-  readonly sameName: readonly string[];
   readonly today: string;
   readonly #findings = new Map<string, readonly CheckEntry[]>();
   readonly #snapshot: Snapshot;
@@ -30,7 +29,7 @@ export class TracedContext implements BuildContext {
     readonly file: string,
     private readonly rulesInForce: () => readonly string[],
     /** The name it gives its build. */
-    name: string,
+    private readonly name: string,
     readonly mistakes: readonly Mistake[],
   ) {
     this.#snapshot = snapshot;
@@ -45,8 +44,11 @@ export class TracedContext implements BuildContext {
       mistakes: ofStock,
     };
     this.surveys = new TracedMap(snapshot.surveys.byName, trace.surveys);
-    this.sameName = snapshot.names.get(name) ?? [];
     this.today = snapshot.today;
+  }
+
+  get sameName(): readonly string[] {
+    return this.#snapshot.names.get(this.name) ?? [];
   }
 
   get rules(): readonly string[] {

@@ -42,15 +42,12 @@ export function withTurns(
   };
   // What an entry copies is written out, so that it can be laid over one by one.
   const whole = document.placed ? { ...document, placed: withLike(document.placed, LIKE_IN_BUILD) } : document;
-  const attempt: Attempt = (rule, path, figure) => {
+  const modelWith = (path: string, figure: Data): DocumentModel => {
     const { venue } = reader;
     const stated = venue?.statedAt(path)?.path ?? venue?.belongs(path)?.path;
     if (venue && stated !== undefined) {
       const other = snapshot.withSurvey(surveyWith(venue.survey, stated, figure));
-      return run(
-        rule,
-        modelOf(document, other, () => build.context.rules, trace),
-      );
+      return modelOf(document, other, () => build.context.rules, trace);
     }
     // A pointer counts the items of a list from nought.
     const keys = path.split(".");
@@ -80,11 +77,9 @@ export function withTurns(
       .map((key) => `/${key}`)
       .join("");
     const read = withChanges(whole, [{ op: "add", document: document.file.path, path: pointer, value }]);
-    return run(
-      rule,
-      modelOf(read, snapshot.withDocument(read), () => build.context.rules, trace),
-    );
+    return modelOf(read, snapshot.withDocument(read), () => build.context.rules, trace);
   };
+  const attempt: Attempt = (rule, path, figure) => run(rule, modelWith(path, figure));
   // Of several checks at one place each is found again by its turn among them.
   const as = new Map<string, readonly CheckEntry[]>();
   const indexOf = (check: CheckEntry): number => {

@@ -85,8 +85,8 @@ export class Reader {
 
   /** The quantity written at `path`; missing, with the words for it, when it is not there or cannot be read. */
   value<const K extends Kind>(path: string, kind: K, what: string, of: string): Value<K> {
-    const gap = this.gap(path, what, of);
-    return ofKind(this.quantities.get(path), kind, gap) ?? missing(kind, gapAt(gap, this.data(keyOf(path))));
+    const gap = (): Gap => this.gap(path, what, of);
+    return ofKind(this.quantities.get(path), kind, gap) ?? missing(kind, gapAt(gap(), this.data(keyOf(path))));
   }
 
   /**
@@ -94,10 +94,10 @@ export class Reader {
    * a load that nobody can read is no load of nothing.
    */
   optional<const K extends Kind>(path: string, kind: K, what: string, of: string): Value<K> | undefined {
-    const gap = this.gap(path, what, of);
+    const gap = (): Gap => this.gap(path, what, of);
     const found = ofKind(this.quantities.get(path), kind, gap);
     if (found || this.data(keyOf(path)) === undefined) return found;
-    return missing(kind, unread(gap));
+    return missing(kind, unread(gap()));
   }
 
   /** What is not written at a path, and where it belongs: in the survey where that describes what it is of. */
@@ -203,9 +203,13 @@ const ALSO: Partial<Readonly<Record<Kind, Kind>>> = {
   time: "angle",
 };
 
-/** What is written, as far as it is of the kind asked for: a cable among hardware has a mass for each metre, and no mass. */
-function ofKind<K extends Kind>(found: Known | undefined, kind: K, gap: Gap): Value<K> | undefined {
+/**
+ * What is written, as far as it is of the kind asked for: a cable among hardware has a mass for each metre, and no mass.
+ * @param gapOf asked only where it is of another: most of what is looked for is there
+ */
+function ofKind<K extends Kind>(found: Known | undefined, kind: K, gapOf: () => Gap): Value<K> | undefined {
   if (!found || found.kind === kind || found.kind === ALSO[kind]) return found as Known<K> | undefined;
+  const gap = gapOf();
   const because = `${gap.of}: the ${gap.what} is ${kinds[found.kind].name}, and ${kinds[kind].name} is needed.`;
   return missing(kind, { ...gap, because });
 }
@@ -245,7 +249,7 @@ export function partValue<const K extends Kind>(
   what: string,
   named: Named,
 ): Value<K> {
-  const found = part && ofKind(part.quantities.get(path), kind, partGap(part, path, what));
+  const found = part && ofKind(part.quantities.get(path), kind, () => partGap(part, path, what));
   if (found) return found;
   if (part) return missing(kind, gapAt(partGap(part, path, what), saidOf(part, path)));
   const { label: of, path: at } = typeof named === "string" ? { label: named, path: "" } : named;
@@ -264,7 +268,7 @@ export function partOptional<const K extends Kind>(
   kind: K,
   what: string,
 ): Value<K> | undefined {
-  const found = part && ofKind(part.quantities.get(path), kind, partGap(part, path, what));
+  const found = part && ofKind(part.quantities.get(path), kind, () => partGap(part, path, what));
   if (found || !part || saidOf(part, path) === undefined) return found;
   return missing(kind, unread(partGap(part, path, what)));
 }
