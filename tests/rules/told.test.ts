@@ -11,7 +11,7 @@ import { alone } from "./repository.js";
 // Cords alone reach 102 ÷ 1.2 = 85 m (TIA-568-B.1). Limits of parts and settings are as the starter and the rules state them.
 
 function told(rule: string, front: string, body = ""): readonly string[] {
-  const text = `---\nbuild: told\ntitle: Told\nstatus: for-build\npractice: us\n${front}\n---\n\n${body}\n`;
+  const text = `---\nbuild: told\ntitle: Told\nstatus: for-build\n${front.includes("practice:") ? "" : "practice: us\n"}${front}\n---\n\n${body}\n`;
   const only = rules.filter(({ id }) => id === rule);
   const { documents } = openRepository(alone({ path: "told.md", text }), only, {
     today: "2027-01-01",
@@ -46,6 +46,9 @@ const chains = (...panels: readonly string[]): string =>
 const two = (right: string, raster = "1920 x 1080"): string =>
   `faces: {left: {panel: tile-500-p3.1, columns: 1, rows: 6, support: wall}, right: {panel: tile-500-p3.1, columns: 1, rows: 6, support: wall}}
 picture: {raster: ${raster}, at: {left: '0,0', right: ${right}}}`;
+
+const UNMEASURED =
+  "open: Circuit c has no earth-fault loop impedance at the outlet written down. Circuit c has no trip curve of the breaker written down.";
 
 // What several cases have in common, so that only what differs stands in each.
 const LEFT = [
@@ -522,6 +525,21 @@ const cases: readonly Case[] = [
     front: face(1),
     tells: ["holds: No other document is called told."],
   },
+  // BS 7671, 415.1.1: additional protection is a residual device of at most 30 mA.
+  ...(
+    [
+      ["30 mA", "holds: The residual device of circuit c opens at 30 mA, in 40 ms at five times that."],
+      ["100 mA", UNMEASURED],
+      ["none", UNMEASURED],
+    ] as const
+  ).map(
+    ([residual, says]): Case => ({
+      name: `residual ${residual}`,
+      rule: "power.disconnection",
+      front: `practice: iec\n${face(2)}\npower: {circuits: {c: {supply: 230 V, breaker: 16 A, residual: ${residual}}}}`,
+      tells: [says],
+    }),
+  ),
   {
     name: "one jump",
     rule: "data.neighbours",

@@ -16,7 +16,7 @@ const held = (hang: Hang, reaction: Value) => [
 
 function* worstOf(hang: Hang): Iterable<RawCheck> {
   const { reaction, when } = hang.worst;
-  const inCase = when.trim() || "with every hang taut";
+  const inCase = /^(?:,|$)/u.test(when) ? `with every hang taut${when}` : when.trim();
   for (const { thing, load, what, allowed } of held(hang, reaction))
     yield atMost(thing, {
       measured: load,

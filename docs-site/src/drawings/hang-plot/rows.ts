@@ -9,7 +9,8 @@ const own = (hang: Hang, value: Value, { system }: DrawingSubject): string =>
   hang.bridled && !value.known ? "see legs" : writtenText(value, system);
 
 /** The case that governs, in words. */
-export const caseWords = (when: string): string => (when === "" ? "as level" : when.trim().replace(/^with /u, ""));
+export const caseWords = (when: string): string =>
+  when === "" ? "as level" : when.trim().replace(/^(?:with|, and) /u, "");
 
 /** A figure with what it is in the model, so that it can be compared with what is judged. */
 const figure = (value: Value, name: string, { system }: DrawingSubject): DrawnCell => ({

@@ -35,7 +35,7 @@ function linesOf(hang: Hang): readonly HangLine[] {
     load: hang.reaction,
     worst: reaction,
     onStructure: hang.bridled ? undefined : [hang.onStructure(hang.level), hang.onStructure(reaction)],
-    when: when.trim(),
+    when: when.trim().replace(/^, and /u, "with "),
     structure: hang.bridled ? undefined : hang.structure,
   };
   const legs = hang.legs.map((leg) => ({
@@ -46,7 +46,7 @@ function linesOf(hang: Hang): readonly HangLine[] {
     load: leg.tension(hang.reaction),
     worst: leg.tension(reaction),
     onStructure: [leg.onStructure(leg.tension(hang.level)), leg.onStructure(leg.tension(reaction))] as const,
-    when: when.trim(),
+    when: when.trim().replace(/^, and /u, "with "),
     angle: leg.angle,
     structure: leg.structure,
   }));
