@@ -37,7 +37,11 @@ const plain = (says: string): string =>
   (says.replace(/`[^`]*`|\S*[\d/_-]\S*/gu, "").match(/\b[a-z]{2,}\b/gu) ?? []).join(" ");
 
 /** Sentences that set two things side by side, like a comparison: whether they fit is told by their names and figures. */
-const SIDE_BY_SIDE = ["has the plug circuit has the outlet", "has conductors its plug needs", "each eye of has clips are"];
+const SIDE_BY_SIDE = [
+  "has the plug circuit has the outlet",
+  "has conductors its plug needs",
+  "each eye of has clips are",
+];
 
 describe.each(notEmpty(rules.map(({ id }) => id)))("%s", (id) => {
   const all = saidBy(id);

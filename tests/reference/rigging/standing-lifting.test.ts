@@ -12,6 +12,7 @@ import {
   horizontalMultiplier,
   loadConstant,
   notionalMoment,
+  notionalPush,
   overturningFactor,
   peopleNeeded,
   recommendedWeight,
@@ -351,4 +352,25 @@ describe("head room", () => {
     printed: [0, 1],
     got: () => [79.9, 80].map((inches) => (inches * IN >= headRoom.us ? 1 : 0)),
   });
+});
+
+const FAIRS = "Technical rules of trade fairs, stand building: walls of more than 4 m";
+
+reference({
+  name: "push on a standing face up to 4 m and above, kN/m²",
+  source: FAIRS,
+  basis: "published",
+  got: () => [notionalPush.iec.low / 1000, notionalPush.iec.high / 1000],
+  printed: [0.125, 0.063],
+  within: 1e-9,
+});
+// 5 lb/ft² of the building code for inside walls: 1 lb = 4.448 222 N, 1 ft² = 0.092 903 04 m² (NIST SP 811, B.8).
+reference({
+  name: "push on a standing face, 5 lb/ft² in pascals",
+  source: "NIST SP 811, appendix B.8",
+  basis: "arithmetic",
+  got: () => [notionalPush.us.low, notionalPush.us.high],
+  printed: [(5 * 4.448222) / 0.09290304, (5 * 4.448222) / 0.09290304],
+  within: 0.05,
+  because: "the figure is kept to a tenth of a pascal",
 });
