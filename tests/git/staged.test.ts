@@ -1,7 +1,9 @@
 import { execFileSync, spawnSync } from "node:child_process";
 import { symlinkSync, unlinkSync } from "node:fs";
 import { join } from "node:path";
-import { expect, test } from "vitest";
+import { expect, inject, test } from "vitest";
+import { notEmpty } from "../run/not-empty.js";
+import { some } from "../run/some.js";
 import { command, committed, env, Repository, scratch, unborn } from "./scratch.js";
 
 const BANNER = "builds/over-stage-banner.md";
@@ -112,7 +114,7 @@ test("a deleted document is not judged; one that leads to it is", async () => {
   expect(Object.keys(await repository.verdicts("--staged"))).toEqual([FASCIAS, ...others]);
 });
 
-test.each([
+const NAMES = [
   "builds/two words.md",
   "builds/ünïcode – stage.md",
   'builds/"quoted".md',
@@ -122,7 +124,10 @@ test.each([
   "builds/$(echo).md",
   "builds/:(top)x.md",
   "builds/back\\slash.md",
-])("a document may be called %j", async (path) => {
+];
+const { deep, seed } = inject("effort");
+
+test.each(notEmpty(deep ? NAMES : some(NAMES, 4, seed)))("a document may be called %j", async (path) => {
   const repository = committed();
   repository.write(path, repository.read(BANNER).replace("breaker: 20 A", "breaker: 1 A"));
   repository.git("add", "--", `./${path}`);

@@ -15,6 +15,7 @@ import { join } from "node:path";
 import { starterRepository } from "@plumbmark/starter";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
 import { oldForm } from "../../../../tests/old-form.js";
+import { notEmpty } from "../../../../tests/run/not-empty.js";
 import { ResultCache } from "../engine/cache/cache.js";
 import { fastEngine } from "../engine/fast.js";
 
@@ -128,7 +129,7 @@ const isCompared = (index: number): boolean => deep || index % 4 === 3 || index 
 
 test("after every change the site is that of a publish from nothing", { timeout: 600_000 }, async () => {
   expect((await publish()).anew.length).toBe(2);
-  for (const [index, [what, change, again]] of changes.entries()) {
+  for (const [index, [what, change, again]] of notEmpty(changes.entries())) {
     change();
     const { anew } = await publish();
     if (again) expect([what, anew]).toEqual([what, again]);
