@@ -12,6 +12,7 @@ import dataLoop from "./data/loop/rule.js";
 import dataNeighbours from "./data/neighbours/rule.js";
 import dataPortLoad from "./data/port-load/rule.js";
 import dataProcessorLoad from "./data/processor-load/rule.js";
+import dataReceivingCards from "./data/receiving-cards/rule.js";
 import dataSharedProcessor from "./data/shared-processor/rule.js";
 import documentCautions from "./document/cautions/rule.js";
 import documentDescribed from "./document/described/rule.js";
@@ -45,11 +46,14 @@ import powerHeat from "./power/heat/rule.js";
 import powerInrush from "./power/inrush/rule.js";
 import powerLeakage from "./power/leakage/rule.js";
 import powerLegBalance from "./power/leg-balance/rule.js";
+import powerNeutral from "./power/neutral/rule.js";
 import powerPlugFits from "./power/plug-fits/rule.js";
 import powerResidual from "./power/residual/rule.js";
+import powerResidualType from "./power/residual-type/rule.js";
 import powerRunCurrent from "./power/run-current/rule.js";
 import powerSharedCircuits from "./power/shared-circuits/rule.js";
 import powerSupplyRange from "./power/supply-range/rule.js";
+import powerSurplus from "./power/surplus/rule.js";
 import powerVoltageDrop from "./power/voltage-drop/rule.js";
 import riggingAngularPull from "./rigging/angular-pull/rule.js";
 import riggingAttachment from "./rigging/attachment/rule.js";
@@ -62,6 +66,7 @@ import riggingDeckLoad from "./rigging/deck-load/rule.js";
 import riggingDesignFactor from "./rigging/design-factor/rule.js";
 import riggingFixings from "./rigging/fixings/rule.js";
 import riggingHeadRoom from "./rigging/head-room/rule.js";
+import riggingHoist from "./rigging/hoist/rule.js";
 import riggingKeptClear from "./rigging/kept-clear/rule.js";
 import riggingLetter from "./rigging/letter/rule.js";
 import riggingLift from "./rigging/lift/rule.js";
@@ -71,10 +76,12 @@ import riggingPointLoad from "./rigging/point-load/rule.js";
 import riggingRatedHardware from "./rigging/rated-hardware/rule.js";
 import riggingReach from "./rigging/reach/rule.js";
 import riggingRopeClips from "./rigging/rope-clips/rule.js";
+import riggingRopeFigures from "./rigging/rope-figures/rule.js";
 import riggingSecondary from "./rigging/secondary/rule.js";
 import riggingSharedStructure from "./rigging/shared-structure/rule.js";
 import riggingSlackHang from "./rigging/slack-hang/rule.js";
 import riggingStackHeight from "./rigging/stack-height/rule.js";
+import riggingStackSlides from "./rigging/stack-slides/rule.js";
 import riggingStackStability from "./rigging/stack-stability/rule.js";
 import riggingStandsOn from "./rigging/stands-on/rule.js";
 import riggingSuspendedWeight from "./rigging/suspended-weight/rule.js";
@@ -82,8 +89,11 @@ import stockInspected from "./stock/inspected/rule.js";
 import stockPromisedTwice from "./stock/promised-twice/rule.js";
 import venueAgrees from "./venue/agrees/rule.js";
 import venueSurveyAge from "./venue/survey-age/rule.js";
+import venueWayIn from "./venue/way-in/rule.js";
 import viewingCamera from "./viewing/camera/rule.js";
+import viewingDepth from "./viewing/depth/rule.js";
 import viewingDimming from "./viewing/dimming/rule.js";
+import viewingGlare from "./viewing/glare/rule.js";
 import viewingPitch from "./viewing/pitch/rule.js";
 import viewingText from "./viewing/text/rule.js";
 
@@ -101,6 +111,7 @@ export const rules: readonly Rule[] = [
   dataNeighbours,
   dataPortLoad,
   dataProcessorLoad,
+  dataReceivingCards,
   dataSharedProcessor,
   documentCautions,
   documentDescribed,
@@ -134,11 +145,14 @@ export const rules: readonly Rule[] = [
   powerInrush,
   powerLeakage,
   powerLegBalance,
+  powerNeutral,
   powerPlugFits,
   powerResidual,
+  powerResidualType,
   powerRunCurrent,
   powerSharedCircuits,
   powerSupplyRange,
+  powerSurplus,
   powerVoltageDrop,
   riggingAngularPull,
   riggingAttachment,
@@ -151,6 +165,7 @@ export const rules: readonly Rule[] = [
   riggingDesignFactor,
   riggingFixings,
   riggingHeadRoom,
+  riggingHoist,
   riggingKeptClear,
   riggingLetter,
   riggingLift,
@@ -160,10 +175,12 @@ export const rules: readonly Rule[] = [
   riggingRatedHardware,
   riggingReach,
   riggingRopeClips,
+  riggingRopeFigures,
   riggingSecondary,
   riggingSharedStructure,
   riggingSlackHang,
   riggingStackHeight,
+  riggingStackSlides,
   riggingStackStability,
   riggingStandsOn,
   riggingSuspendedWeight,
@@ -171,8 +188,11 @@ export const rules: readonly Rule[] = [
   stockPromisedTwice,
   venueAgrees,
   venueSurveyAge,
+  venueWayIn,
   viewingCamera,
+  viewingDepth,
   viewingDimming,
+  viewingGlare,
   viewingPitch,
   viewingText,
 ];

@@ -1,3 +1,4 @@
+import { CABLE_ALLOWANCE } from "@plumbmark/calc";
 import { atLeast, type Cable, open, type RawCheck, type Value } from "@plumbmark/kit";
 
 /** A cable whose way is judged: as it is written, or the shortest that reaches. */
@@ -12,6 +13,28 @@ interface Reaching {
   /** What the cable has to be, with the house's allowance; undefined where only the straight line is known. */
   readonly needed: Value<"length"> | undefined;
 }
+
+/** What the house allows for bends, ties and both ends of a cable over its way. */
+export const reachSettings = {
+  share: {
+    us: CABLE_ALLOWANCE.share,
+    iec: CABLE_ALLOWANCE.share,
+    kind: "ratio",
+    stricter: "more",
+    describe: "allowance for bends and ties, as a share of the way",
+  },
+  ends: {
+    us: CABLE_ALLOWANCE.ends,
+    iec: CABLE_ALLOWANCE.ends,
+    kind: "length",
+    stricter: "more",
+    describe: "allowance for both ends",
+  },
+} as const;
+
+/** How the way of a cable is found, in the words of the rules that judge it. */
+export const WAY =
+  "× (1 + `share`) + `ends` for bends, ties and both ends. A way is known where it was measured, or where somebody looked and led it by places, straight from each to the next. To a face under a structure of the survey it goes to the end of that which is nearer, along it to the bar, down to the middle of the bar and along that to the middle of the panel's column; to any other face it goes to the place the face says it stands at. A way that is neither is the straight line: a cable that is shorter fails, and no other passes by it. A feed may leave its length out where the way is known and its part says in which `lengths` it comes: the shortest that reaches is taken, counted, and used for";
 
 const MEASURE = "Measure the way, or lead it by places: say `via` and who looked, under `routes` of the survey.";
 

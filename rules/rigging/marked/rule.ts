@@ -80,7 +80,7 @@ export default rule({
   why: "Whoever rigs it has nothing but the marking to go by. A clamp that is stamped 250 and entered as 1000 is loaded fourfold by the book.",
   judged:
     "Every part of every hang, leg and second suspension once for each bar. Hardware has its `marking` in the catalogue, as it is stamped or written on its tag; where a load is in it, the one after `WLL`, else the last, the WLL of the catalogue is not above that. T and TON are short tons in us practice and tonnes in iec practice, `t` is a tonne, and kN are taken at standard gravity. A marking without a load, a size or a grade, tells no more than that it is marked. A rope names its tag or certificate under `certificate`; a file has to be among the papers of the repository. Nothing written, or a placeholder, is open.",
-  sources: ["asme-b30.26-marking", "practice"],
+  sources: ["asme-b30.26-marking", "wac-296-24-29425", "practice"],
   *checks({ build }) {
     for (const bar of build.bars) yield* ofBar(bar, build);
   },

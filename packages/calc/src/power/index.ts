@@ -47,6 +47,7 @@ export {
 } from "./leakage.js";
 export { type LineToLine, legCurrent, legCurrents, legImbalance, type Phasor, phasorDifference } from "./legs.js";
 export { apparentPower, circuitLoad, loadCurrent, panelsThatFit, threePhaseCurrent } from "./load.js";
+export * from "./neutral.js";
 export {
   receptacleAllowed,
   receptacleLoad,

@@ -230,6 +230,13 @@ export const electricalSources = sourceTable({
     says: "additional protection by a residual device of at most 30 mA",
     basis: "published",
   },
+  "bs-7671-531.3.3": {
+    document: "BS 7671",
+    edition: "2018, as a trainer of electricians reports it",
+    clause: "531.3.3",
+    says: "a residual device of type AC is for loads without direct current; electronic equipment takes type A at least",
+    basis: "published",
+  },
   "iec-60364-4-41": {
     document: "IEC 60364-4-41",
     practice: "iec",

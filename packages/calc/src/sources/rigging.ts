@@ -175,6 +175,11 @@ export const riggingSources = sourceTable({
     says: "a wire-rope sling has legible identification fixed to it, with the load it may carry",
     basis: "published",
   },
+  "rope-factors": {
+    document: "makers' table of factors for steel wire ropes to EN 12385-4",
+    says: "metallic area = C × d², by construction; the calculated breaking force is that times the grade of the wires",
+    basis: "published",
+  },
   "eyebolts-in-line": {
     document: "makers' instructions for eyebolts, as published",
     says: "a bolt without a shoulder is pulled in line only; one with a shoulder carries less at an angle, in the plane of its eye",
@@ -235,6 +240,11 @@ export const riggingSources = sourceTable({
     edition: "2000–2009",
     clause: "1607.13",
     says: "5 lb/ft² on interior walls and partitions over 6 ft, later under other numbers; taken for a standing face as a measure",
+    basis: "published",
+  },
+  "friction-temporary-works": {
+    document: "The Concrete Society, Friction between elements (after HSE Research Report 071)",
+    says: "steel on cast concrete was measured from 0.1 up; of a push that friction alone takes, at least twice is asked for",
     basis: "published",
   },
   "overturning-1.5": {

@@ -3,6 +3,7 @@ import { designFactorOptions } from "../../rigging/hardware/assembly.js";
 import { clipChart } from "../../rigging/hardware/clips.js";
 import { leastCoefficients, slingModeFactors, unknownSling } from "../../rigging/hardware/modes.js";
 import { carbonCable, shackles, stainlessCable, terminations } from "../../rigging/hardware/rope.js";
+import { ROPE_GRADE, ropeAreas, SOLID } from "../../rigging/hardware/rope-area.js";
 import { chain80, slingColours, slingModes } from "../../rigging/hardware/slings.js";
 import { headRoom } from "../../rigging/lift/head-room.js";
 import { frequencyRows, liftingHours, loadConstant } from "../../rigging/lift/niosh.js";
@@ -119,6 +120,13 @@ export const riggingTables: readonly RegisterTable[] = [
     holds: "a factor by kind of part and practice; 5 for American textile slings is from memory",
     sources: ["ec-2006-42-4.1.2.5"],
     data: leastCoefficients,
+  },
+  {
+    id: "rigging.rope-areas",
+    title: "Metal in steel wire ropes",
+    holds: "metallic area ÷ diameter² by construction; that of a rod; the strongest grade drawn in N/mm²",
+    sources: ["rope-factors", "practice"],
+    data: { ropeAreas, SOLID, ROPE_GRADE },
   },
   {
     id: "rigging.sling-colours",

@@ -35,6 +35,63 @@ export const notionalMoment = formula({
   },
 });
 
+export const notionalForce = formula({
+  id: "rigging.notional-force",
+  title: "Notional push on the whole face",
+  symbol: "F",
+  kind: "force",
+  inputs: {
+    b: { kind: "length", is: "width of the face", above: 0 },
+    h: { kind: "length", is: "height of its top above the floor", above: 0 },
+    c: { kind: "length", is: "height where the push changes", above: 0 },
+    q1: { kind: "areal-load", is: "push below that height", above: 0 },
+    q2: { kind: "areal-load", is: "push above that height", least: 0 },
+  },
+  expression: "b × (q1 × min(h, c) + q2 × (max(h, c) − c))",
+  source: "messe-stand-building",
+  validity: "indoors, face standing on the floor; a face that begins higher is on the safe side",
+  example: {
+    given: { b: 1, h: 5, c: 4, q1: 125, q2: 63 },
+    gives: 563,
+    within: 1e-9,
+    from: "stand-building rules, 5 m: 125 × 4 + 63 × 1 = 563 N per metre (arithmetic)",
+  },
+  compute: ({ b, h, c, q1, q2 }) => b * (q1 * Math.min(h, c) + q2 * (Math.max(h, c) - c)),
+  show: ({ b, h, c, q1, q2 }, print) => {
+    const { us, length } = consistent(print);
+    const low = `${print(q1.value, "areal-load")} × min(${length(h)}, ${length(c)})`;
+    const high = `${print(q2.value, "areal-load")} × (max(${length(h)}, ${length(c)}) − ${length(c)})`;
+    // kPa × m² are kN.
+    return `${length(b)} × (${low} + ${high})${us ? "" : " × 1,000"}`;
+  },
+});
+
+export const slidingFactor = formula({
+  id: "rigging.sliding-factor",
+  title: "Factor against sliding",
+  symbol: "γ",
+  kind: "factor",
+  inputs: {
+    μ: { kind: "factor", is: "friction of the feet on the floor", above: 0 },
+    m: { kind: "mass", is: "mass standing on it", least: 0 },
+    F: { kind: "force", is: "push", above: 0 },
+  },
+  expression: "μ × m × g ÷ F",
+  source: "statics",
+  validity: "a level floor; friction as measured on it; g = 9.80665 m/s²",
+  example: {
+    given: { μ: 0.4, m: 300, F: 563 },
+    gives: 2.0902,
+    within: 5e-5,
+    from: "300 kg at 0.4 against 563 N: 0.4 × 300 × 9.80665 ÷ 563 (arithmetic)",
+  },
+  compute: ({ μ, m, F }) => (μ * m * GRAVITY) / F,
+  show: ({ μ, m, F }, print) => {
+    const { g } = consistent(print);
+    return `${print(μ.value, "factor")} × ${print(m.value, "mass")}${g} ÷ ${print(F.value, "force")}`;
+  },
+});
+
 export const restoringMoment = formula({
   id: "rigging.restoring-moment",
   title: "Restoring moment about an edge of the base",

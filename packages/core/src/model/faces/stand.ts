@@ -10,15 +10,18 @@ import {
   greatestOf,
   type Known,
   missing,
+  notionalForce,
   notionalMoment,
   overturningFactor,
   restoringMoment,
   type SourceId,
+  slidingFactor,
   sum,
   tabled,
   times,
   type Value,
 } from "@plumbmark/calc";
+import { written } from "../../document/nothing-written.js";
 import type { Face } from "./face.js";
 
 const plain = (value: number, kind: "length" | "area", what: string): Known => tabled(value, kind, "geometry", what);
@@ -68,7 +71,28 @@ export class Stand {
   }
 
   /** Moment of a push on the whole face, its lower edge taken as on the floor: the safe side. */
-  overturning({ low, high }: Push): Value<"moment"> {
+  overturning(push: Push): Value<"moment"> {
+    return notionalMoment.of(this.#pushed(push));
+  }
+
+  /** What the push on the whole face comes to. */
+  pushed(push: Push): Value<"force"> {
+    return notionalForce.of(this.#pushed(push));
+  }
+
+  /** How many times over friction holds the face where it stands; missing where nobody measured it. */
+  sliding(push: Push): Value<"factor"> {
+    const what = "friction of its feet on this floor";
+    const μ = this.face.reader.value(`${this.path}.friction`, "factor", what, this.label);
+    return slidingFactor.of({ μ, m: this.mass, F: this.pushed(push) });
+  }
+
+  /** What it is fixed to; undefined where nothing is written, a placeholder included. */
+  get fixedTo(): string | undefined {
+    return written(this.face.reader.data(`${this.path}.fixed-to`));
+  }
+
+  #pushed({ low, high }: Push): Parameters<typeof notionalMoment.of>[0] {
     const above = this.face.reader.value(
       `${this.face.path}.height-above`,
       "length",
@@ -76,13 +100,13 @@ export class Stand {
       this.face.label,
     );
     const h = sum([above, this.face.height], "length", "h");
-    return notionalMoment.of({
+    return {
       b: this.face.width,
       h,
       c: plain(4, "length", "height where the push changes"),
       q1: tabled(low, "areal-load", sourceOf(low), "push up to 4 m"),
       q2: tabled(high, "areal-load", sourceOf(high), "push above 4 m"),
-    });
+    };
   }
 
   /** Panels and ballast at their distance from the edge the face would tip over; the base at half its depth. */

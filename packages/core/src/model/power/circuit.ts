@@ -18,6 +18,7 @@ import { continuousShareOf } from "./continuous.js";
 import type { Device } from "./device.js";
 import { faultLoopAllowed } from "./fault-loop.js";
 import { legsOf, type PhaseLeg } from "./legs.js";
+import { neutralOf } from "./neutral.js";
 import { loadsBeside, otherLoadOf } from "./other-load.js";
 import type { PowerDesign } from "./power-design.js";
 import { peakRiddenBy } from "./rides-through.js";
@@ -151,6 +152,11 @@ export class Circuit {
   /** Current of each leg of a three-phase circuit. */
   get legs(): Readonly<Record<PhaseLeg, Value<"current">>> {
     return legsOf(this);
+  }
+
+  /** The most its neutral carries; undefined where nothing is between a leg of it and neutral. */
+  get neutral(): Value<"current"> | undefined {
+    return neutralOf(this);
   }
 
   /** Connector family of the outlet, as the table names it. */

@@ -17,8 +17,8 @@ import {
 import type { Data } from "../../document/yaml/yaml.js";
 import type { Part } from "../../repository/parts.js";
 import { asMass } from "../reading/as-mass.js";
+import { type Marking, markingOf } from "../reading/marking.js";
 import { type Named, partName, partValue, type Reader } from "../reading/reader.js";
-import { type Marking, markingOf } from "./marking.js";
 import { assembledLength } from "./reach.js";
 
 /** One part of a hang's assembly, in load order. */
@@ -140,6 +140,11 @@ export class Assembly {
   /** The WLL marked on one of its parts. */
   markedWll(each: AssemblyPart): Value<"mass"> {
     return asMass(this.valueOf(each, "wll", "mass", "WLL"));
+  }
+
+  /** What one of its parts breaks at by its maker, before any termination or mode. */
+  statedStrength(each: AssemblyPart): Value<"mass"> {
+    return asMass(this.valueOf(each, "breaking", "mass", "breaking strength"));
   }
 
   /** What one of its parts may carry when it is pulled at an angle, where its maker states a load. */

@@ -1,4 +1,4 @@
-import type { StatedIn } from "@plumbmark/calc";
+import { type Known, missing, type StatedIn, type Value } from "@plumbmark/calc";
 import { isDay } from "../../document/days.js";
 import { asRead } from "../../document/nothing-written.js";
 import type { Contradiction } from "../../venue/completion.js";
@@ -57,6 +57,27 @@ export class Venue {
   /** Where in the survey something of the build stands. */
   statedAt(path: string): StatedIn | undefined {
     return this.build.reader.venue?.statedAt(path);
+  }
+
+  /** A length, width or mass of the way in, as surveyed: `door.1`, `lift.carries`; missing where the survey does not say it. */
+  wayIn<const K extends "length" | "mass">(key: string, kind: K, what: string): Value<K> {
+    const { survey } = this;
+    const path = `way-in.${key}`;
+    const found = survey?.values.get(path) as Known<K> | undefined;
+    const place = path.replace(/\.[12]$/u, "");
+    return found ?? missing(kind, { path: place, ...(survey ? { file: survey.file } : {}), what, of: this.label });
+  }
+
+  /** Whether something of the way in is written: `way-in`, `way-in.lift`. */
+  hasWayIn(...more: readonly string[]): boolean {
+    const { survey } = this;
+    return survey !== undefined && surveyData(survey, "way-in", ...more) !== undefined;
+  }
+
+  /** Whether stairs lead in; undefined where the survey does not say. */
+  get stairs(): boolean | undefined {
+    const said = this.survey && surveyData(this.survey, "way-in", "stairs");
+    return typeof said === "boolean" ? said : undefined;
   }
 
   /** A path of the survey with its line. */
