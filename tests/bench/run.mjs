@@ -88,6 +88,9 @@ for (const [index, [name, , panels]] of SIZES.entries()) {
   );
 }
 
+console.log(`one document of 10,000 panels: ${(costs[2] / costs[0]).toFixed(0)} times one of 100 (asked 120)`);
+
 await import("./keystroke.mjs");
+await import("./starter.mjs");
 await import("./plugins.mjs");
 await import("./scale.mjs");
