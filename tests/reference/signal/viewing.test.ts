@@ -1,6 +1,7 @@
 import {
   acuityDistance,
   adaCharacterHeight,
+  CHARACTER_ADVANCE,
   californiaCharacterHeight,
   capHeight,
   capPixels,
@@ -9,6 +10,7 @@ import {
   driveLevel,
   given,
   greySteps,
+  lineCharacters,
   practiceDistance,
 } from "@plumbmark/calc";
 import { describe, expect, test } from "vitest";
@@ -169,5 +171,26 @@ describe("dimming", () => {
   test("a target the panel cannot reach leaves no number of steps", () => {
     const drive = driveLevel.of({ t: given(800, "luminance"), L: given(400, "luminance") });
     expect(greySteps.of({ s: drive, b: given(8, "colour-depth") }).known).toBe(false);
+  });
+});
+
+describe("characters of a line", () => {
+  // Advances from the core metrics, weighted by English letter shares (from memory): Helvetica's capitals, mixed case, all W.
+  for (const [what, advance, characters] of [
+    ["capitals", 0.833, 30],
+    ["mixed case", 0.616, 40],
+    ["nothing but W", 944 / 718, 19],
+  ] as const)
+    reference({
+      name: `1008 px, capitals of 40 px, ${what}`,
+      source: "core font metrics (AFM) of Helvetica: capitals 718, W 944 per 1000; letter shares from memory",
+      basis: "arithmetic",
+      got: () => lineCharacters.compute({ x: 1008, k: advance, n: 40 }),
+      printed: characters,
+    });
+  test("the usual advance is that of bold sans-serif capitals, 0.842, rounded up", () => {
+    expect(CHARACTER_ADVANCE).toBeGreaterThanOrEqual(0.842);
+    // ISO 9241-3 recommends characters 0.7 to 0.9 of their height wide.
+    expect(CHARACTER_ADVANCE).toBeLessThanOrEqual(0.9);
   });
 });

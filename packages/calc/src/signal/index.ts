@@ -37,7 +37,15 @@ export { isInside, overlap, type Rectangle } from "./placement.js";
 export { activeRate, bitsPerPixel, panelsPerPort, portBound, portCapacity, STATED_AT } from "./port.js";
 export { sdiGross, sdiRate } from "./sdi.js";
 export { adaCharacterHeight, adaRows } from "./signs.js";
-export { CHARACTER_ANGLE, capHeight, capPixels, characterAngle, characterHeight } from "./text.js";
+export {
+  CHARACTER_ADVANCE,
+  CHARACTER_ANGLE,
+  capHeight,
+  capPixels,
+  characterAngle,
+  characterHeight,
+  lineCharacters,
+} from "./text.js";
 export { frameRate, type Rate, rateOf, type Timing, wholeQuotient } from "./timing.js";
 export { repetitionNeeded, tmdsClock } from "./tmds.js";
 export { acuityDistance, METRES_PER_MM, practiceDistance } from "./viewing.js";

@@ -7,6 +7,12 @@ const MINUTE = unitByCode("angle", "'");
 /** Least and preferred character height, in degrees of the angle it fills at the eye (ISO 9241-303, NUREG-0700). */
 export const CHARACTER_ANGLE = { least: 16 / 60, preferred: 20 / 60, most: 24 / 60 } as const;
 
+/**
+ * Width of a character in heights of a capital, the space beside it and spaces between words among them: bold sans-serif
+ * capitals come to 0.842 on average over English text. A definite text is narrower or wider, all W up to 1.43.
+ */
+export const CHARACTER_ADVANCE = 0.85;
+
 /** Capital height in pixels: the share of the line pitch, the face's height divided between the lines. */
 export const capPixels = formula({
   id: "viewing.cap-pixels",
@@ -43,6 +49,30 @@ export const capHeight = formula({
   compute: ({ n, p }) => n * p,
   show: ({ n, p }, print) =>
     `${print(n.value, n.kind)} × ${inMillimetres(p, print)}${fromMillimetres(n.value * p.value, print)}`,
+});
+
+/** Characters that go onto a line; an estimate, for a definite text is measured. */
+export const lineCharacters = formula({
+  id: "viewing.line-characters",
+  title: "Characters of a line",
+  symbol: "C",
+  kind: "count",
+  inputs: {
+    x: { kind: "pixels", is: "pixels of the face across", least: 1 },
+    k: { kind: "factor", is: "width of a character in heights of a capital", above: 0 },
+    n: { kind: "pixels", is: "pixels of a capital", least: 1 },
+  },
+  expression: "floor(x ÷ (k × n))",
+  source: "core-font-metrics",
+  also: ["practice"],
+  validity: "text of usual letters; one of wide letters takes up to 1.43 of a capital for each",
+  example: {
+    given: { x: 1008, k: 0.833, n: 40 },
+    gives: 30,
+    within: 0,
+    from: "capitals of a sans serif, 0.833 of their height on average: 1008 ÷ 33.3 = 30.3",
+  },
+  compute: ({ x, k, n }) => Math.floor(x / (k * n) + 1e-9),
 });
 
 /** Character height in metres that fills an angle at a distance. */

@@ -123,6 +123,11 @@ export const signalSources = sourceTable({
     says: "characters of at least 16 arc-minutes, 20 to 22 preferred",
     basis: "published",
   },
+  "core-font-metrics": {
+    document: "Core 14 font metrics (AFM)",
+    says: "per 1000 of the type's size: sans serif capitals 718 high and W 944 wide, serif 662 and 944, fixed pitch 562 and 600",
+    basis: "published",
+  },
   "wcag-2.2": {
     document: "WCAG",
     edition: "2.2",

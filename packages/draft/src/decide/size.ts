@@ -55,16 +55,26 @@ export interface Sizes {
   readonly candidates: readonly Candidate[];
   /** Faces that suit the wish but for the panels that are free. */
   readonly short: readonly { readonly offer: PanelsOnOffer; readonly shape: Shape; readonly needs: number }[];
+  /** Faces that suit the wish but for the text that is to stand on them, the nearest of each panel. */
+  readonly narrow: readonly { readonly offer: PanelsOnOffer; readonly shape: Shape }[];
   /** The face nearest to the wish where none suits it. */
   readonly nearest: { readonly panel: string; readonly width: number; readonly height: number } | undefined;
 }
 
-/** Faces of the panels on offer whose sides are what was asked for, the nearest to the wish first. */
-export function sizesOf(brief: Brief, perOffer: number): Sizes {
+/**
+ * Faces of the panels on offer whose sides are what was asked for, the nearest to the wish first.
+ * @param holds whether a face has room for what is to stand on it; where none has, all are taken and told
+ */
+export function sizesOf(
+  brief: Brief,
+  perOffer: number,
+  holds: (panel: string, shape: Shape) => boolean = () => true,
+): Sizes {
   const { wish, offers } = brief;
   const asked = { ...(wish.width ? { width: wish.width } : {}), ...(wish.height ? { height: wish.height } : {}) };
   const candidates: Candidate[] = [];
   const short: { offer: PanelsOnOffer; shape: Shape; needs: number }[] = [];
+  const narrow: { offer: PanelsOnOffer; shape: Shape }[] = [];
   let nearest: Sizes["nearest"];
   const spares = new Map<string, number>();
   const seen = new Set<string>();
@@ -73,11 +83,16 @@ export function sizesOf(brief: Brief, perOffer: number): Sizes {
     if (!size) continue;
     const off = ({ columns, rows }: Shape): number =>
       offBy(wish.width, columns * size.width) + offBy(wish.height, rows * size.height);
-    const all = [...shapes(size, asked, MOST_PANELS)].sort(
+    const suiting = [...shapes(size, asked, MOST_PANELS)].sort(
       (a, b) =>
         off(a) - off(b) ||
         (wantsMore(asked) ? b.columns * b.rows - a.columns * a.rows : a.columns * a.rows - b.columns * b.rows),
     );
+    const roomy = suiting.filter((shape) => holds(offer.panel, shape));
+    const all = roomy.length > 0 ? roomy : suiting;
+    const [first] = suiting;
+    if (first && roomy[0] !== first && !narrow.some((each) => each.offer.panel === offer.panel))
+      narrow.push({ offer, shape: first });
     let kept = 0;
     for (const shape of all) {
       if (kept >= perOffer) break;
@@ -99,7 +114,7 @@ export function sizesOf(brief: Brief, perOffer: number): Sizes {
     }
     if (all.length === 0) nearest ??= nearestTo(brief, offer.panel, size);
   }
-  return { candidates, short, nearest };
+  return { candidates, short, narrow, nearest };
 }
 
 function nearestTo(

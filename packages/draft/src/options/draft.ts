@@ -2,6 +2,7 @@ import { type CheckEntry, type InspectedDocument, workedValues } from "@plumbmar
 import type { Brief } from "../brief.js";
 import type { Fallen, Scheme } from "../decide/decision.js";
 import { type Candidate, offBy, type Sizes, sizesOf } from "../decide/size.js";
+import { TextRoom } from "../decide/text.js";
 import { OutOfTime } from "../desk/desk.js";
 import { type KeptNames, withNames } from "../wish/keep-names.js";
 import { draftedText } from "../write/document.js";
@@ -141,10 +142,20 @@ export function draft(brief: Brief, ask: DraftAsk): Drafted {
   let can: readonly Buildable[] = [];
   try {
     can = isSized ? [] : canBuild(brief, ask.progress);
+    const text = new TextRoom(brief);
     const sizes: Sizes = !isSized
-      ? { candidates: worthLaying(brief, can), short: [], nearest: undefined }
-      : sizesOf(brief, ask.every ? EVERY.perOffer : PER_OFFER);
+      ? { candidates: worthLaying(brief, can), short: [], narrow: [], nearest: undefined }
+      : sizesOf(brief, ask.every ? EVERY.perOffer : PER_OFFER, (panel, shape) => text.holds(panel, shape));
     nearest = sizes.nearest;
+    for (const { offer, shape } of sizes.narrow) {
+      const room = text.roomOn(offer.panel, shape);
+      fellOut.push(
+        out({ ...shape, panel: offer.panel }, ["with all of the text"], {
+          rule: "viewing.text",
+          says: text.shortOf(offer.panel, shape, room),
+        }),
+      );
+    }
     for (const { offer, shape, needs } of sizes.short)
       fellOut.push(
         out({ ...shape, panel: offer.panel }, [], {

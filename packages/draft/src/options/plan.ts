@@ -8,6 +8,7 @@ import { powered } from "../decide/power.js";
 import { reached } from "../decide/reach.js";
 import { begun, type Candidate } from "../decide/size.js";
 import { stood } from "../decide/stand.js";
+import { lettered, TextRoom } from "../decide/text.js";
 import { seen } from "../decide/viewing.js";
 
 /** How a scheme differs from the plainest one of its face. */
@@ -32,7 +33,9 @@ function chained(scheme: Scheme, ...steps: readonly ((scheme: Scheme) => Decided
 
 /** A whole scheme of one face: every decision in turn, each on top of those before. */
 export function planned(brief: Brief, candidate: Candidate, turn: Turn): Decided {
-  const start = seen(brief, begun(brief, candidate));
+  const text = new TextRoom(brief);
+  const begin = begun(brief, candidate);
+  const start = text.lines === undefined ? seen(brief, begin) : lettered(brief, begin, text);
   const { order, decision } = ordered(brief, start);
   const support = brief.wish.support ?? "flown";
   const held = (scheme: Scheme): Decided =>

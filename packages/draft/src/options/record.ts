@@ -125,6 +125,7 @@ const COLUMNS: readonly (readonly [name: string, of: (entry: OptionEntry) => str
       `${bare(figure(entry, `faces.${FACE}.pixels-wide`))} × ${bare(figure(entry, `faces.${FACE}.pixels-high`))}`,
   ],
   ["Capitals", (entry) => figure(entry, `viewing.${FACE}.cap-height`)],
+  ["Characters", (entry) => figure(entry, `viewing.${FACE}.characters`)],
   ["Bears on structure", (entry) => figure(entry, `rigging.bars.${BAR}.on-structure`)],
   ["Hangs", ({ hangs }) => (hangs === 0 ? NONE : String(hangs))],
   ["Circuits", ({ circuits }) => (circuits.length === 0 ? NONE : circuits.join(", "))],

@@ -11,7 +11,7 @@ import { CALIFORNIA_ROWS } from "../../signal/message-signs.js";
 import { STATED_AT } from "../../signal/port.js";
 import { sdiRasters, sdiRates } from "../../signal/sdi.js";
 import { adaRows } from "../../signal/signs.js";
-import { CHARACTER_ANGLE } from "../../signal/text.js";
+import { CHARACTER_ADVANCE, CHARACTER_ANGLE } from "../../signal/text.js";
 import { METRES_PER_MM } from "../../signal/viewing.js";
 import { DETAILED, LINE_RATE_LEAST } from "../../signal/widened.js";
 import type { RegisterTable } from "../table.js";
@@ -149,6 +149,13 @@ export const signalTables: readonly RegisterTable[] = [
     holds: "share",
     sources: ["wcag-2.2"],
     data: LINEAR_BELOW,
+  },
+  {
+    id: "viewing.character-advance",
+    title: "Width of a character",
+    holds: "heights of a capital",
+    sources: ["core-font-metrics", "practice"],
+    data: CHARACTER_ADVANCE,
   },
   {
     id: "viewing.character-angle",

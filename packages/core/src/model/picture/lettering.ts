@@ -1,4 +1,14 @@
-import { capHeight, capPixels, characterAngle, counted, missing, type Value } from "@plumbmark/calc";
+import {
+  CHARACTER_ADVANCE,
+  capHeight,
+  capPixels,
+  characterAngle,
+  counted,
+  lineCharacters,
+  missing,
+  tabled,
+  type Value,
+} from "@plumbmark/calc";
 import type { Face } from "../faces/face.js";
 import type { ViewingDesign } from "../viewing/viewing-design.js";
 
@@ -38,6 +48,22 @@ export class Lettering {
 
   get capHeight(): Value<"length"> {
     return capHeight.of({ n: this.capPixels, p: this.face.pitch });
+  }
+
+  /** Characters of its longest line; undefined where it is not written down. */
+  get characters(): Value<"count"> | undefined {
+    const written = this.build.reader.data(`${this.path}.characters`);
+    return typeof written === "number" ? counted(written, "characters of the longest line") : undefined;
+  }
+
+  /**
+   * Characters the face has room for on a line.
+   * @param advance width of a character in heights of a capital
+   */
+  room(advance: number = CHARACTER_ADVANCE): Value<"count"> {
+    const source = advance === CHARACTER_ADVANCE ? "core-font-metrics" : "house";
+    const k = tabled(advance, "factor", source, "width of a character in heights of a capital");
+    return lineCharacters.of({ x: this.face.pixelsWide, k, n: this.capPixels });
   }
 
   /** Angle a capital fills at the eye of the farthest viewer. */

@@ -17,6 +17,7 @@ export const viewingValues = (build: Design): readonly ValueEntry[] => {
         "cap-pixels": () => text.get(face)?.capPixels,
         "cap-height": () => text.get(face)?.capHeight,
         angle: () => text.get(face)?.angle,
+        characters: () => text.get(face)?.room(settingNumber(build, "viewing.text", "advance")),
         luminance: () => luminance,
         "drive-level": () => drive,
         "grey-steps": () => steps,
