@@ -746,3 +746,27 @@ test.each([
   const [check] = all.one("a.md").entry.checks.filter(({ rule }) => rule === "document.identity");
   expect([check?.outcome, check?.says]).toEqual(["fails", says]);
 });
+
+// 133 W ÷ 0.95 = 140 VA a tile; 80 % of 20 A at 120 V are 1,920 VA (NEC 210.20(A)): thirteen tiles, 1,820 VA.
+test.each([
+  [15, "", "13 of its 15 panels fit: move 2 to another circuit, or feed the run at a higher voltage."],
+  [
+    2,
+    ", other-load: 1900 VA",
+    "None of its 2 panels fits beside what else is on it: move them to another circuit, or feed the run at a higher voltage.",
+  ],
+  [0, ", other-load: 2500 VA", "Move some of the other load to another circuit."],
+])("a circuit with %i panels too many: how to mend it%s", (panels, more, mend) => {
+  const run =
+    panels === 0
+      ? ""
+      : `\n  runs: {P1: {from: c, feed: {part: cord-12-3, length: 35 ft}, jumper: {part: power-jumper, length: 0.9 m}, panels: banner A1..A${panels}}}`;
+  const front = `${face(Math.max(panels, 1))}\npower:\n  circuits: {c: {supply: 120 V, breaker: 20 A, outlet: nema-5-20, wiring: {conductor: 12 AWG, length: 50 ft}${more}}}${run}`;
+  const text = `---\nbuild: told\ntitle: Told\nstatus: for-build\npractice: us\n${front}\n---\n`;
+  const only = rules.filter(({ id }) => id === "power.circuit-load");
+  const { checks } = openRepository(alone({ path: "told.md", text }), only, { today: "2027-01-01" }).one(
+    "told.md",
+  ).entry;
+  const [check] = checks.filter(({ rule, outcome }) => rule === "power.circuit-load" && outcome === "fails");
+  expect(check?.mend).toBe(mend);
+});
