@@ -12,7 +12,7 @@ const NEVER = ["**/node_modules/**", "**/dist/**"];
 
 /** Those that look at a site in a browser. */
 const BROWSER = [
-  "tests/site/{browser,injection,phone,print,print-scale,quotes}.test.ts",
+  "tests/site/{browser,injection,phone,print,print-scale,quotes,wishes-shown}.test.ts",
   "tests/site/drawings/layout.test.ts",
 ];
 

@@ -1,6 +1,7 @@
 import { outlineOf, type RepositoryFiles, type SourceFile } from "@plumbmark/core";
 import { draftedWish, htmlText, optionSheet, publish } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
+import { HtmlValidate } from "html-validate";
 import { beforeAll, describe, expect, test } from "vitest";
 import { ResultCache } from "../../packages/cli/src/engine/cache/cache.js";
 import { draftWishesCached } from "../../packages/cli/src/engine/cache/wishes-cached.js";
@@ -36,6 +37,16 @@ describe("a wish on the site", () => {
   });
 
   test("has prose as prose: no mark of what it was written in", () => expect(words(page())).not.toMatch(/`/u));
+
+  test("is sound HTML, and so is the page of the stock", async () => {
+    const validator = new HtmlValidate({ extends: ["html-validate:recommended"] });
+    for (const path of ["wishes/spring-banner.html", "wishes/odd.html", "stock.html"]) {
+      const { results } = await validator.validateString(pages.get(path) ?? "", path);
+      expect(results.flatMap(({ messages }) => messages.map(({ ruleId, message }) => `${ruleId}: ${message}`))).toEqual(
+        [],
+      );
+    }
+  });
 
   test("with a slip says where it is, and drafts nothing", () => {
     const odd = words(pages.get("wishes/odd.html") ?? "");

@@ -120,14 +120,14 @@ const shapeText = (shapes: readonly ShelfShape[]): string =>
 
 const anchor = (lot: string, free: number): string => nameAnchor("Shapes", `${lot} ${free}`);
 
-function shapeTable({ support, shapes, not }: ShelfShapes, units: System, free: number): Content {
+function shapeTable({ support, shapes, not }: ShelfShapes, units: System, of: string): Content {
   const length = (metres: number): string => lengthAsWritten(metres, units);
   return [
     h(
       "div",
       { class: "rows shelf" },
       table(
-        `${HELD[support]}, of ${free} panels`,
+        `${HELD[support]}, of ${of}`,
         SHELF_COLUMNS,
         shapes.map(({ rows, columns, spares, width, height, short }) => [
           String(rows),
@@ -175,7 +175,7 @@ const lotShapes = ({ lot, panel, units, periods, made }: LotShapes): Content => 
     made.map(({ free, held }) =>
       h("details", { id: anchor(lot, free) }, [
         h("summary", `What ${free} panels of ${lot} can become`),
-        held.map((each) => shapeTable(each, units, free)),
+        held.map((each) => shapeTable(each, units, `${free} panels of ${lot}`)),
       ]),
     ),
   ];

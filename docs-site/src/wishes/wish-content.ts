@@ -36,20 +36,27 @@ const LEAD =
   "Drafts to choose from, laid out and inspected by the formulas and rules that judge a build. Nobody has approved anything: what a structure, a floor, a wall or a circuit carries is for licensed people to state, in writing, before anything is lifted or energised.";
 
 interface Stamp {
+  /** Whose drawing it is: many are called alike. */
+  readonly of: string;
   readonly words: string;
 }
 
 const stampOf = ({ record: { wish }, today }: WishSheet, { number }: OptionEntry): Stamp => ({
+  of: `option ${number}`,
   words: `${wish} · option ${number} · draft · inspected ${today}`,
 });
 
 /** A drawing that is never without the words that nothing is to be built from it. */
-function figure(drawing: Drawing | undefined, id: string, { words }: Stamp): Content {
+function figure(drawing: Drawing | undefined, id: string, { of, words }: Stamp): Content {
   if (!drawing) return undefined;
   const scrolls = drawing.width >= SHEET_WIDTH;
   return h("figure", { class: scrolls ? ["drawn"] : ["drawn", "compact"] }, [
     scrolls ? h("p", { class: "hint" }, "The drawing scrolls sideways.") : undefined,
-    h("section", { class: "wide", tabindex: 0, ariaLabel: drawing.title }, svg(stamped(drawing, words, NOTICE), id)),
+    h(
+      "section",
+      { class: "wide", tabindex: 0, ariaLabel: `${drawing.title}, ${of}` },
+      svg(stamped(drawing, words, NOTICE), id),
+    ),
   ]);
 }
 
