@@ -58,6 +58,20 @@ describe("what follows from the face and from what is in stock", () => {
   test("the number of attachments is that of the columns", () => {
     expect(mended(["hung-by: hanging-bar-500", "hung-by: {part: hanging-bar-500, count: 5}"])).toEqual(["5 -> 6"]);
   });
+  test("the attachments of its columns under extras are those counted already", () => {
+    const twice = (count: number, more = ""): string =>
+      `hung-by: hanging-bar-500\n    extras: {${more}hanging-bar-500: ${count}}`;
+    const figures = (made: readonly string[]): readonly string[] =>
+      made.filter((each) => !/\d -> \d|lb|kg/u.test(each));
+    expect(figures(mended(["hung-by: hanging-bar-500", twice(6)]))).toEqual(["hanging-bar-500: 6 -> "]);
+    expect(figures(mended(["hung-by: hanging-bar-500", twice(6, "shackle-3-8: 2, ")]))).toEqual([
+      ", hanging-bar-500: 6 -> ",
+    ]);
+  });
+  test("another number of them is left to a person", () => {
+    const made = mended(["hung-by: hanging-bar-500", "hung-by: hanging-bar-500\n    extras: {hanging-bar-500: 2}"]);
+    expect(made.filter((each) => each.includes("hanging-bar"))).toEqual([]);
+  });
   test("a jumper is the shortest in stock that reaches", () => {
     expect(
       mended(["jumper: {part: power-jumper, length: 0.9 m}", "jumper: {part: power-jumper, length: 0.3 m}"]),

@@ -75,6 +75,7 @@ export { failuresAt, type JudgedDocument, useNotice } from "./inspection/use-not
 export { type WorkedValue, workedValues } from "./inspection/workings.js";
 export type { Mend } from "./mends/mend.js";
 export { type EndedApproval, type MendedFile, type MendedRepository, mendRepository } from "./mends/mend-repository.js";
+export { isMendable } from "./mends/mendable.js";
 export type { MadeMend } from "./mends/mended-text.js";
 export { Build } from "./model/build.js";
 export type { Cable, End } from "./model/cabling/cable.js";

@@ -96,13 +96,17 @@ function* ofFace(build: Build, face: Face, people: boolean, factors: Factors): I
           : `${hungBy.label}: ${hungBy.name} is not made for ${strange.join(", ") || "its panels"}.`,
       mend: "Take the attachment that the maker of the panels names.",
     });
-  const twice = face.reader.data(`${face.path}.extras.${hungBy.name}`) !== undefined;
+  const extra = `${face.path}.extras.${hungBy.name}`;
+  const written = face.reader.data(extra);
+  const twice = written !== undefined;
   yield is(hungBy, {
     holds: !twice,
     says: twice
       ? `${hungBy.label}: ${hungBy.name} stands under \`extras\` as well, and is counted and weighed twice.`
       : `${hungBy.label}: it is counted once.`,
     mend: `Take \`${hungBy.name}\` out of \`${face.path}.extras\`.`,
+    // As many as the columns need are these very ones; of another number only a person knows what they are.
+    mends: [{ at: extra, becomes: undefined, sure: hungBy.needed.known && written === hungBy.needed.value }],
   });
   for (const bar of build.bars)
     for (const carried of bar.carries) if (carried.face === face) yield* ofColumn(bar, carried, people, factors);

@@ -2,6 +2,7 @@ import type { InspectionRecord } from "@plumbmark/core";
 import type { Check, DocumentEntry } from "./form.js";
 import { SAFETY } from "./form.js";
 import { plain } from "./lines.js";
+import { mendable } from "./mendable.js";
 
 /** A comment of a review has to stay short; the record has the rest. */
 const MOST = 20;
@@ -51,6 +52,7 @@ function* lines({ standard, documents, totals }: InspectionRecord): Iterable<str
     yield "|---|---|---|--:|--:|--:|";
     for (const document of documents) yield row(document);
     for (const document of documents) yield* details(document);
+    yield* mendable(documents, (text) => ["", text]);
   }
   yield "";
   yield `*${SAFETY}*`;

@@ -67,7 +67,11 @@ function fixes({ mends = [] }: Check, artifactLocation: object): object {
   const described = (group: readonly MendEntry[]): string =>
     group
       .map(({ was, becomes }) =>
-        was === "" ? `Write \`${becomes.trim()}\`.` : `Write \`${becomes}\` in place of \`${was}\`.`,
+        becomes === ""
+          ? `Take \`${was.trim()}\` out.`
+          : was === ""
+            ? `Write \`${becomes.trim()}\`.`
+            : `Write \`${becomes}\` in place of \`${was}\`.`,
       )
       .join(" ");
   const replacement = ({ at, becomes }: MendEntry): object => ({

@@ -4,6 +4,7 @@ import { alike, showChecks } from "./check.js";
 import { type Check, type DocumentEntry, SAFETY } from "./form.js";
 import { count, showElsewhere, showGaps, showGuesses, showWaiting } from "./found.js";
 import { plain, wrap } from "./lines.js";
+import { mendable } from "./mendable.js";
 import { type Palette, palette } from "./palette.js";
 
 const LEVELS = ["shall", "should", "note"] as const;
@@ -146,6 +147,7 @@ export function* textPieces({ documents, totals }: InspectionRecord, form: Form)
   ];
   const lines = [
     `${count(totals.documents, "document", "documents")}: ${verdicts.filter((part) => part !== "").join(", ")}.`,
+    ...mendable(documents, (text) => wrap(text, form.width)),
     ...wrap(SAFETY, form.width).map((line) => ink.quiet(line)),
   ];
   yield `${lines.join("\n")}\n`;

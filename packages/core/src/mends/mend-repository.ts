@@ -6,6 +6,7 @@ import type { OpenRepository } from "../inspection/open-repository.js";
 import type { CheckEntry, MendEntry } from "../inspection/record.js";
 import { stockFiles } from "../repository/files.js";
 import { readSurveys } from "../venue/survey.js";
+import { isMendable } from "./mendable.js";
 import { apart, type MadeMend, madeMend, withMends, withoutMistakes } from "./mended-text.js";
 
 /** A file as it is mended. */
@@ -104,8 +105,8 @@ class Mending {
 
   #sureOf(path: string, text: string, check: CheckEntry): readonly MendEntry[] {
     const { mends = [], rule } = check;
-    // Slips of the form were looked at before, and what only follows from one is looked at when that is put right.
-    if (rule === "document.front-matter" || rule === "document.parts" || check["follows-from"]) return [];
+    // Slips of the form were looked at before.
+    if (rule === "document.front-matter" || rule === "document.parts" || !isMendable(check)) return [];
     return mends.filter(
       (each) => each.sure && textAt(text, each.at) === each.was && !this.#refused.has(this.#mark(path, each)),
     );

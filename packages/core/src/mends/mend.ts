@@ -3,13 +3,17 @@ import type { Mistake } from "../document/mistake.js";
 import type { Place } from "../document/place.js";
 import type { MendEntry } from "../inspection/record.js";
 import type { Build } from "../model/build.js";
+import { entryInBraces } from "./entry-in-braces.js";
 
 /** A change of its document by which a rule would have a check put right. */
 export interface Mend {
   /** The path of a value in the front matter, or a place in the body. */
   readonly at: string | Place;
-  /** What is to stand there, as it is written: of a value, as YAML. */
-  readonly becomes: string;
+  /**
+   * What is to stand there, as it is written: of a value, as YAML. Undefined takes the entry at this path out, with its
+   * key, where it stands in braces; where it has lines of its own nothing is offered.
+   */
+  readonly becomes: string | undefined;
   /**
    * Whether it is the one answer, which `plumbmark mend` writes without asking. Else it is one of several, or needs a
    * person: an editor offers it, and nothing writes it by itself.
@@ -48,6 +52,12 @@ export function placedMends(
   return mends.flatMap(({ at, becomes, sure }) => {
     const place = typeof at === "string" ? reader.placed.places.get(at) : at;
     if (!place) return [];
+    if (becomes === undefined) {
+      const key = typeof at === "string" ? reader.placed.keys.get(at) : undefined;
+      const whole = textAt(text, { ...place, column: 1, endLine: place.line + 1, endColumn: 1 }).trimEnd();
+      const entry = key && entryInBraces(whole, key, place);
+      return entry ? [entryOf(entry, textAt(text, entry), "", sure)] : [];
+    }
     const was = textAt(text, place);
     if (was === becomes || (typeof at === "string" && !isWritten(was, reader.data(at)))) return [];
     return [entryOf(place, was, becomes, sure)];

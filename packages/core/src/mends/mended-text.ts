@@ -2,6 +2,7 @@ import { edited } from "../document/edited.js";
 import type { Mistake } from "../document/mistake.js";
 import type { MendEntry } from "../inspection/record.js";
 import { mendsOfMistake } from "./mend.js";
+import { isMade } from "./mendable.js";
 
 /** One slip hides others behind it: a text is read again after each, and no file has more of them than this. */
 const MOST_ROUNDS = 400;
@@ -21,10 +22,10 @@ export interface MendedText {
 const isBefore = (one: MendEntry["at"], other: MendEntry["at"]): boolean =>
   one.endLine < other.line || (one.endLine === other.line && one.endColumn <= other.column);
 
-/** Changes of one line each, of which no two overlap; of two that do, the earlier in the text. */
+/** Of those that are made, such of which no two overlap; of two that do, the earlier in the text. */
 export function apart(mends: readonly MendEntry[]): readonly MendEntry[] {
   const sorted = mends
-    .filter(({ at, becomes }) => at.line === at.endLine && !/[\r\n]/u.test(becomes))
+    .filter(isMade)
     .sort((one, other) => one.at.line - other.at.line || one.at.column - other.at.column);
   const kept: MendEntry[] = [];
   for (const each of sorted) {

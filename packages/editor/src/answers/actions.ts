@@ -28,10 +28,12 @@ const brief = (text: string): string => (text.length > 48 ? `${text.slice(0, 45)
 const shown = (text: string): string =>
   `\`${brief(text.trim() === "" ? text.replaceAll("\t", "→").replaceAll(" ", "·") : text.trim())}\``;
 
-const titleOf = ({ was, becomes }: MendEntry): string =>
-  was.trim() === "" && becomes.trim() !== ""
+const titleOf = ({ was, becomes }: MendEntry): string => {
+  if (becomes === "") return `Take ${shown(was.replace(/^,|,\s*$/gu, ""))} out`;
+  return was.trim() === "" && becomes.trim() !== ""
     ? `Write ${shown(becomes)}`
     : `Write ${shown(becomes)} in place of ${shown(was)}`;
+};
 
 const changeOf = ({ at, becomes }: MendEntry): TextChange => ({ place: at, text: becomes });
 
