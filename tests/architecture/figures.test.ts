@@ -13,6 +13,7 @@ const NOT_TABLES = [
   "face/path.ts#CENTRE",
   "power/breakers.ts#NOISE",
   "quantity/parse.ts#AWG_UNIT",
+  "quantity/parse.ts#MOST",
   "quantity/print.ts#MOST",
   "quantity/print.ts#SMALL_LENGTHS",
   "rigging/beam/beam.ts#SAME_PLACE",
