@@ -30,7 +30,9 @@ export default rule({
         continue;
       }
       const batches = [...new Set(lots.map((lot) => lot?.batch))];
-      const kinds = face.kinds.map(({ part }) => part?.name);
+      // Without columns or rows no cell is known yet, and the lot is to be of the panel that is named.
+      const cells = face.kinds.map(({ part }) => part?.name);
+      const kinds = cells.length > 0 ? cells : [face.panel?.name];
       const strange = lots.filter((lot) => lot && face.panel && !kinds.includes(lot.panel));
       const says =
         batches.length > 1

@@ -8,4 +8,5 @@ export { filesOf, kindOfText, type Mention, mentionAt, namesInPath, refusalOf, s
 export { isOlder, OLDER, type OpenedFile, type SoundModel } from "./opened.js";
 export { type Fold, foldsIn, type OutlineEntry, outlineOfFile } from "./outline.js";
 export { type Suggestion, suggestionsAt } from "./suggestions.js";
+export { isWish, mistakesInWish } from "./wishes.js";
 export type { FileKind } from "./zone.js";

@@ -1,5 +1,6 @@
 import { type Data, type OpenRepository, type Place, readYaml, stockFiles, surveyKind } from "@plumbmark/core";
 import { type NamedAt, type NameKind, nameAt } from "./names.js";
+import { isWish } from "./wishes.js";
 import { type FileKind, linesOf, zoneOf } from "./zone.js";
 
 /** A name where it stands in a file. */
@@ -241,7 +242,8 @@ export function filesOf({
 export function kindOfText(path: string, text: string): FileKind {
   if (!/\.ya?ml$/iu.test(path)) return surveyKind(text) === "other" ? "build" : "survey";
   if (/(?:^|\/)house-standard\.yaml$/u.test(path)) return "house standard";
-  return /(?:^|\/)stock\.yaml$/u.test(path) ? "stock" : "parts";
+  if (/(?:^|\/)stock\.yaml$/u.test(path)) return "stock";
+  return isWish(text) ? "wish" : "parts";
 }
 
 /** Every name of the repository. */

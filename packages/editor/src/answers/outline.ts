@@ -111,7 +111,7 @@ export function outlineOfFile({ text, kind }: OpenedFile): readonly OutlineEntry
   const lines = linesOf(text);
   const zone = zoneOf(lines, kind);
   const keys = keysIn(lines, zone.from, zone.to).map((key) => entryOf(lines, key, "", kind));
-  const isMarkdown = kind === "build" || kind === "survey" || kind === "wish";
+  const isMarkdown = kind === "build" || kind === "survey";
   return isMarkdown ? [...keys, ...sectionsIn(lines, headingsIn(lines, zone.to), lines.length)] : keys;
 }
 

@@ -14,7 +14,7 @@ const FENCE = /^---[ \t]*$/u;
 
 /** Where the YAML stands, by line from 1; a front matter that nothing ends goes on as far as lines look like it. */
 export function zoneOf(lines: readonly string[], kind: FileKind): Zone {
-  if (kind !== "build" && kind !== "survey" && kind !== "wish") return { from: 1, to: lines.length + 1 };
+  if (kind !== "build" && kind !== "survey") return { from: 1, to: lines.length + 1 };
   if (!FENCE.test((lines[0] ?? "").replace(/^\uFEFF/u, ""))) return { from: 1, to: 1 };
   const end = lines.findIndex((line, index) => index > 0 && FENCE.test(line));
   if (end > 0) return { from: 2, to: end + 1 };

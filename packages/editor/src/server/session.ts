@@ -7,7 +7,15 @@ import {
   type Rule,
   StandardError,
 } from "@plumbmark/core";
-import { type Finding, filesOf, findingsOf, kindOfText, type OpenedFile, type SoundModel } from "../answers/index.js";
+import {
+  type Finding,
+  filesOf,
+  findingsOf,
+  kindOfText,
+  mistakesInWish,
+  type OpenedFile,
+  type SoundModel,
+} from "../answers/index.js";
 import type { Host, RepositoryOnDisk } from "./host.js";
 
 /** What is wrong with a house standard, while the last one that could be used goes on to be used. */
@@ -88,6 +96,7 @@ export class Session {
   replace(path: string, text: string | undefined): void {
     const known = filesOf(this.#repository).find((file) => file.path === path);
     if (known?.text === text) return;
+    if (!known && text !== undefined && kindOfText(path, text) === "wish") return;
     const role = known ? undefined : text === undefined ? undefined : this.#disk.roleOf(path, text);
     if (!known && role === undefined) return;
     const isStandard = known?.kind === "house standard" || role === "house standard" || role === "folder standard";
@@ -135,9 +144,19 @@ export class Session {
     return judged.entry;
   }
 
+  /** A wish is none of the repository's documents: what is wrong with it, as of one. */
+  #wishEntry(path: string): DocumentEntry | undefined {
+    const text = this.#texts.get(path);
+    if (text === undefined || kindOfText(path, text) !== "wish") return undefined;
+    const checks = mistakesInWish(this.#repository, path, text);
+    const { length } = checks;
+    const counts = { checks: length, holds: 0, fails: length, open: 0, waived: 0 };
+    return { file: path, verdict: length === 0 ? "draft" : "not ready", counts, checks };
+  }
+
   /** What is found in a file, causes first. */
   findings(path: string): readonly Finding[] {
-    const entry = this.#entryOf(path);
+    const entry = this.#wishEntry(path) ?? this.#entryOf(path);
     if (!entry) return [];
     // What a plugin has not been asked yet arrives later.
     const waits = this.hasPlugins && this.#ofPlugins === undefined;
