@@ -41,6 +41,7 @@ const SIDE_BY_SIDE = [
   "has the plug circuit has the outlet",
   "has conductors its plug needs",
   "each eye of has clips are",
+  "residual device of circuit is of type",
 ];
 
 describe.each(notEmpty(rules.map(({ id }) => id)))("%s", (id) => {

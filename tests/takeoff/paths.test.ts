@@ -89,6 +89,8 @@ describe("values that only some builds have", () => {
 /** Measured by a rule and not a value of the build: each with the reason. */
 const APART: readonly (readonly [rule: string, because: string])[] = [
   ["connectors.", "connectors are compared by their family, not by a figure"],
+  ["viewing.depth", "the figure of a part as its data sheet has it, not one of the build"],
+  ["rigging.rope-figures", "the figure of a part as its certificate has it, not one of the build"],
 ];
 
 describe("everything a rule measures can be looked up", () => {

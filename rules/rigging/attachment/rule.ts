@@ -106,7 +106,9 @@ function* ofFace(build: Build, face: Face, people: boolean, factors: Factors): I
       : `${hungBy.label}: it is counted once.`,
     mend: `Take \`${hungBy.name}\` out of \`${face.path}.extras\`.`,
     // As many as the columns need are these very ones; of another number only a person knows what they are.
-    mends: [{ at: extra, becomes: undefined, sure: hungBy.needed.known && written === hungBy.needed.value }],
+    ...(twice
+      ? { mends: [{ at: extra, becomes: undefined, sure: hungBy.needed.known && written === hungBy.needed.value }] }
+      : {}),
   });
   for (const bar of build.bars)
     for (const carried of bar.carries) if (carried.face === face) yield* ofColumn(bar, carried, people, factors);

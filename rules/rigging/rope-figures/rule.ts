@@ -22,7 +22,7 @@ function* ofRope(bar: Bar, assembly: Strand, each: Strand["parts"][number]): Ite
   const most = ropeStrengthMost.of({
     d: assembly.valueOf(each, "diameter", "length", "diameter"),
     C: tabled(areaOf(construction), "factor", "rope-factors", construction ?? "the least of any construction"),
-    R: tabled(ROPE_GRADE * 1e6, "stress", "practice", "the strongest grade that is drawn"),
+    R: tabled(ROPE_GRADE, "stress", "practice", "the strongest grade that is drawn"),
   });
   if (construction === undefined && breaking.known && most.known && breaking.value > most.value) {
     yield open(bar, {

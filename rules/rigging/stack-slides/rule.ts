@@ -22,8 +22,9 @@ export default rule({
         yield is(stand, { holds: true, says: `${label} is fixed: ${stand.fixedTo}.` });
         continue;
       }
+      const resists = stand.sliding(pushOf(settings));
       yield atLeast(stand, {
-        measured: stand.sliding(pushOf(settings)),
+        measured: resists,
         allowed: tabled(
           factor,
           "factor",
@@ -32,7 +33,7 @@ export default rule({
         ),
         says: ({ measured, allowed }) =>
           `${label} resists sliding ${measured} times the push; ${allowed} times is the least.`,
-        turns: { path: `${stand.path}.ballast`, sense: "at least" },
+        ...(resists.known ? { turns: { path: `${stand.path}.ballast`, sense: "at least" as const } } : {}),
         mend: "Put rubber mats under its feet and pull it again with a scale, put on more ballast, or fix it to the structure and write to what under `fixed-to`.",
       });
     }

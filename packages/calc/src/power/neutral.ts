@@ -8,7 +8,7 @@ import { formula } from "../formula/formula.js";
 export const neutralMost = formula({
   id: "power.neutral-most",
   title: "Most that the neutral of a three-phase circuit carries",
-  symbol: "I_N",
+  symbol: "I",
   kind: "current",
   inputs: {
     A: { kind: "current", is: "current of the loads on leg A and neutral", least: 0 },

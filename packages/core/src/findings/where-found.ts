@@ -18,6 +18,9 @@ const known = new Map<string, WhereFound | undefined>();
 
 /** Where the value of a field is found; undefined where the schema does not say it. @param file of the catalogue or the survey, for a field of a part or a venue */
 export function whereFound(path: string, file?: string): WhereFound | undefined {
+  // A figure of a part that is named in an assembly is found where that of any part is.
+  const [, ofPart] = file === undefined ? (/\.assembly\.\d+\.([a-z-]+)$/u.exec(path) ?? []) : [];
+  if (ofPart !== undefined) return whereFound(`part.${ofPart}`, "parts");
   const key = `${file === undefined ? "" : "part "}${path}`;
   if (!known.has(key)) {
     const schemas = file === undefined ? [buildSchema] : [partsSchema, surveySchema];

@@ -40,10 +40,10 @@ export const ropeStrengthMost = formula({
   validity:
     "round wires, nominal diameter; before the loss of laying them up, so no rope breaks later; g = 9.80665 m/s²",
   example: {
-    given: { d: 0.008, C: 0.46, R: 1770e6 },
+    given: { d: 0.008, C: 0.46, R: 1770 },
     gives: (0.46 * 8 * 8 * 1770) / 9.80665,
     within: 1e-6,
     from: "6x36 with steel core, 8 mm, 1770 N/mm²: 0.46 × 64 × 1,770 N (arithmetic)",
   },
-  compute: ({ d, C, R }) => (C * d * d * R) / GRAVITY,
+  compute: ({ d, C, R }) => (C * d * d * R * 1e6) / GRAVITY,
 });

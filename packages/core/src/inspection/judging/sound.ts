@@ -37,7 +37,8 @@ function refuseMends(mends: unknown): void {
       isObject(mend.at) &&
       ["line", "column", "endLine", "endColumn"].every((key) => Number.isInteger((mend.at as Unknown)[key]));
     if (typeof mend.at !== "string" && !isPlace) refuse("`at` of one of `mends`", mend.at, "a path or a place");
-    text("`becomes` of one of `mends`", mend.becomes);
+    // Written out as undefined it takes the entry out; left away it is forgotten.
+    if (!("becomes" in mend) || mend.becomes !== undefined) text("`becomes` of one of `mends`", mend.becomes);
     // One line takes the place of another: a change that adds keys of its own would be no mend of a value.
     if (/[\r\n]/u.test(mend.becomes as string)) refuse("`becomes` of one of `mends`", mend.becomes, "one line of text");
     if (typeof mend.sure !== "boolean") refuse("`sure` of one of `mends`", mend.sure, "true or false");
