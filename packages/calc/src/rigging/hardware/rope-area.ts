@@ -1,4 +1,6 @@
 import { formula } from "../../formula/formula.js";
+import { unitByCode } from "../../quantity/units.js";
+import { consistent } from "../consistent.js";
 import { GRAVITY } from "../gravity.js";
 
 /** The strongest grade of rope that is drawn, N/mm². */
@@ -46,4 +48,10 @@ export const ropeStrengthMost = formula({
     from: "6x36 with steel core, 8 mm, 1770 N/mm²: 0.46 × 64 × 1,770 N (arithmetic)",
   },
   compute: ({ d, C, R }) => (C * d * d * R * 1e6) / GRAVITY,
+  // mm² × N/mm² are newtons, in² × ksi thousands of pounds.
+  show: ({ d, C, R }, print) => {
+    const { us } = consistent(print);
+    const across = print(d.value, "length", unitByCode("length", us ? "[in_i]" : "mm"));
+    return `${print(C.value, "factor")} × (${across})² × ${print(R.value, "stress")}${us ? " × 1,000" : " ÷ 9.80665"}`;
+  },
 });
