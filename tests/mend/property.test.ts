@@ -134,4 +134,4 @@ test("after a mend nothing is found that was not there, every byte outside the e
   );
   // A run in which nothing could be mended would prove nothing.
   expect(changed).toBeGreaterThan(2);
-});
+}, 240_000);
