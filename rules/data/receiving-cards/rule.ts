@@ -6,13 +6,14 @@ export default rule({
   level: "shall",
   why: "Cards of two makes on one chain do not pass on each other's data: the picture ends where the kind changes, and that is found out when everything hangs.",
   judged:
-    "The kinds of panel on each chain; where there are several, the receiving card of each, `chip-sets` in the catalogue, letter case and blanks aside. One that is not written is open. A chain of one kind is not asked.",
+    "The kinds of panel on each chain; where there are several, the receiving card of each, `chip-sets` in the catalogue, letter case, blanks, points and hyphens aside. One that is not written is open. A chain of one kind is not asked.",
   sources: ["practice"],
   *checks({ build }) {
     for (const chain of build.chains) {
       const parts = [...new Set((chain.panels ?? []).flatMap(({ part }) => part ?? []))];
       if (parts.length < 2) continue;
-      const cards = parts.map(({ data }) => written(data["chip-sets"])?.toLowerCase());
+      const cards = parts.map(({ data }) => written(data["chip-sets"]));
+      const kinds = new Set(cards.map((card) => card?.toLowerCase().replace(/[\s_.-]+/gu, "")));
       const without = parts.filter((_, index) => cards[index] === undefined);
       if (without.length > 0)
         yield open(chain, {
@@ -22,7 +23,7 @@ export default rule({
         });
       else
         yield is(chain, {
-          holds: new Set(cards).size === 1,
+          holds: kinds.size === 1,
           says: `${chain.label} has panels with ${[...new Set(cards)].join(" and ")} on it.`,
           mend: "Give each kind of panel a chain of its own.",
         });

@@ -1,5 +1,7 @@
 import { is, open, rule } from "@plumbmark/kit";
 
+const TYPES: readonly string[] = ["AC", "A", "F", "B"];
+
 export default rule({
   id: "power.residual-type",
   states: "In iec practice a residual device that feeds electronic supplies is of type A, F or B.",
@@ -13,7 +15,8 @@ export default rule({
     for (const circuit of build.circuits) {
       if (!circuit.hasResidual || (circuit.runs.length === 0 && circuit.devices.length === 0)) continue;
       const type = build.reader.text(`${circuit.path}.residual-type`);
-      if (type === undefined)
+      // A survey may hold what its schema does not allow.
+      if (type === undefined || !TYPES.includes(type))
         yield open(circuit, {
           says: `Of which type the residual device of circuit ${circuit.name} is, is not written down.`,
           mend: `Look at the symbol on the device, and write \`AC\`, \`A\`, \`F\` or \`B\` under \`${circuit.path}.residual-type\`.`,

@@ -11,7 +11,8 @@ function* ofHoist(hang: Hang, { path, label, assembly }: Strand, each: Each): It
   const { name, part } = each;
   const here = { path, label };
   const said = part?.data.dynamic;
-  if (said === undefined) {
+  const factor = part?.quantities.get("dynamic");
+  if (said !== "none" && !factor) {
     yield open(here, {
       says: `${label}: ${name} moves its load, it seems; what it puts on its point when it starts and stops is not written down.`,
       mend: `Look up in its data sheet how many times its load that is, and write it under \`dynamic\` of ${name} in ${part?.file}: \`1.25\`; or \`none\` where it moves nothing.`,
@@ -19,12 +20,11 @@ function* ofHoist(hang: Hang, { path, label, assembly }: Strand, each: Each): It
     });
     return;
   }
-  if (said === "none") {
+  if (!factor) {
     yield is(here, { holds: true, says: `${label}: ${name} moves nothing once it is rigged.` });
     return;
   }
-  const factor = Number(said);
-  const moved = times(hang.worst.reaction, factor, `${factor} (starting and stopping)`);
+  const moved = times(hang.worst.reaction, factor.value, `${factor.value} (starting and stopping)`);
   yield atMost(here, {
     measured: moved,
     allowed: assembly.weakest,

@@ -17,6 +17,13 @@ function* certificate(bar: Bar, { name, part, path }: Each, build: Build): Itera
       needs: [`${path}.certificate`],
       sources: ["wac-296-24-29425", "practice"],
     });
+  else if (FILE.test(paper) && !papers)
+    yield open(bar, {
+      says: `${bar.label}: whether the certificate of rope ${name}, ${paper}, is there cannot be told: nobody looked for papers.`,
+      mend: "Inspect it in its repository.",
+      needs: [`${path}.certificate`],
+      sources: ["wac-296-24-29425", "practice"],
+    });
   else if (FILE.test(paper) && papers)
     yield is(bar, {
       holds: papers.includes(paper.replace(/^\.\//u, "")),

@@ -26,7 +26,7 @@ export interface Quantities {
   readonly implausible: readonly Implausible[];
   /** Guesses and bounds. */
   readonly unsure: readonly Unsure[];
-  /** The data with the guesses of whole numbers as numbers. */
+  /** The data with guesses and bounds of plain numbers as numbers. */
   readonly data: Data;
 }
 
@@ -64,6 +64,11 @@ function written(quantity: Quantity, path: string, { sure }: Marked): Known {
 /** A place, a warmth or an angle may lie to either side; the schema says `sign: "any"` of each field where one may. */
 const isLess = ({ value }: Quantity, { sign }: Schema): boolean => value < 0 && sign !== "any";
 
+/** What a field may be at least and at most: as is plausible, else as its schema allows. */
+const rangeOf = ({ plausible, minimum, exclusiveMinimum, maximum }: Schema): readonly [string, string] | undefined =>
+  (plausible as readonly [string, string] | undefined) ??
+  (typeof maximum === "number" ? [String(minimum ?? exclusiveMinimum ?? 0), String(maximum)] : undefined);
+
 /**
  * Reads every value the schema calls a quantity, a pair or a range. The schema is the single source of what kind of
  * quantity stands where.
@@ -96,8 +101,7 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
   const doubt = (schema: Schema, { sure }: Marked, path: string, text: string, quantity?: Quantity): void => {
     if (sure === undefined) return;
     const place = placed.places.get(path) ?? START;
-    const range = schema.plausible as readonly [string, string] | undefined;
-    const other = sure === "guess" || !quantity ? undefined : otherEnd(quantity, sure, range);
+    const other = sure === "guess" || !quantity ? undefined : otherEnd(quantity, sure, rangeOf(schema));
     if (sure !== "guess" && other === undefined) {
       const mend = "Nothing says how much more it may be. Write the value itself.";
       refuse(path, { found: `\`${text}\`, which is a bound`, mend, standIn: quantity?.text ?? text }, schema);
@@ -142,6 +146,8 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
       else {
         values.set(path, written(reading.quantity, path, mark));
         doubt(schema, mark, path, String(data), reading.quantity);
+        // A plain number that is marked is a text only for its mark.
+        if (schema.type === "number" && mark.sure !== undefined) whole = withAt(whole, path, reading.quantity.value);
         weigh(schema, [reading.quantity], reading.quantity.text, path);
       }
     }
@@ -190,6 +196,9 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
 /** Whether data has the outer form of one alternative, and, for parts, its kind. */
 function fits(option: Schema, data: Data): boolean {
   const wanted = [option.type].flat();
+  // A plain number with a mark behind or before it: `1.25 ?`.
+  const isMarked = option.guess === true && typeof data === "string" && marked(data).sure !== undefined;
+  if (isMarked && wanted.includes("number")) return true;
   const type = Array.isArray(data) ? "array" : typeof data;
   if (!wanted.includes(type === "number" && Number.isInteger(data) && wanted.includes("integer") ? "integer" : type))
     return false;

@@ -18,7 +18,7 @@ export interface ReadData {
   readonly implausible: readonly Implausible[];
   /** Guesses and bounds. */
   readonly unsure: readonly Unsure[];
-  /** The data with the guesses of whole numbers as numbers. */
+  /** The data with guesses and bounds of plain numbers as numbers. */
   readonly data: Data;
 }
 

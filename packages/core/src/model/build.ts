@@ -53,6 +53,15 @@ import { type Filming, filmingOf } from "./viewing/camera.js";
 import { type Dimming, dimmingOf } from "./viewing/dimming.js";
 import { Viewing } from "./viewing/viewing.js";
 
+/** A part or a survey that a build rests on, with what is wrong with how it is written. */
+export interface Mistaken {
+  /** Where the document names it. */
+  readonly path: string;
+  readonly label: string;
+  readonly file: string;
+  readonly mistakes: readonly Mistake[];
+}
+
 /** One build document with everything computed from it, lazily, each value with its working. */
 export class Build implements CountedDesign {
   /** The document as a whole: an empty path. */
@@ -151,6 +160,18 @@ export class Build implements CountedDesign {
       part.implausible.map((found) => ({ of: `The part ${part.name} (${part.file}): `, path, found })),
     );
     return [...own, ...parts];
+  }
+
+  /** Parts it names, and the survey of its venue, that are written with a mistake: nothing can rest on them. */
+  get mistaken(): readonly Mistaken[] {
+    const parts = partsUsed(this.reader).map(({ part, path }) => ({
+      ...{ path, label: `The part ${part.name}`, file: part.file, mistakes: part.mistakes },
+    }));
+    const survey = this.reader.venue?.survey;
+    const surveyed = survey
+      ? [{ path: "venue", label: `The survey ${survey.name}`, file: survey.file, mistakes: survey.mistakes }]
+      : [];
+    return [...parts, ...surveyed].filter(({ mistakes }) => mistakes.length > 0);
   }
 
   /** Who approved it, and whether it is still what they approved. */

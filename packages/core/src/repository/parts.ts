@@ -26,6 +26,8 @@ export interface Part {
   readonly implausible: readonly Implausible[];
   /** Its guesses and bounds, by their path inside the part. */
   readonly unsure: readonly Unsure[];
+  /** What is wrong with how it is written, in whichever file; by its path in the catalogue. What it costs is left out. */
+  readonly mistakes: readonly Mistake[];
 }
 
 export interface Catalogue {
@@ -84,7 +86,8 @@ function partsFileOf({ path: file, text }: SourceFile): PartsFile {
       told
         .filter(({ path }) => path.startsWith(prefix))
         .map((each) => ({ ...each, path: each.path.slice(prefix.length) }));
-    const own = { implausible: inside(sizes), unsure: inside(doubts) };
+    const wrong = read.filter(({ path }) => path === name || path.startsWith(prefix));
+    const own = { implausible: inside(sizes), unsure: inside(doubts), mistakes: wrong };
     const part = { name, kind: kindOf(written), file, data: written, quantities, ...own };
     return [{ part, place: placed.keys.get(name) }];
   });
@@ -92,8 +95,8 @@ function partsFileOf({ path: file, text }: SourceFile): PartsFile {
 }
 
 /** Quantities follow from what is written; an implausible one is told with its place, which may have moved. */
-const said = ({ file, data, implausible, unsure }: Part): string =>
-  JSON.stringify([file, data, implausible, unsure.map(({ path, text }) => [path, text])]);
+const said = ({ file, data, implausible, unsure, mistakes }: Part): string =>
+  JSON.stringify([file, data, implausible, unsure.map(({ path, text }) => [path, text]), mistakes]);
 
 const samePart = (one: Part, other: Part): boolean => one === other || said(one) === said(other);
 
@@ -112,14 +115,18 @@ export function readCatalogue(files: readonly SourceFile[], before?: Catalogue):
       if (!earlier) {
         const same = before?.parts.get(part.name);
         parts.set(part.name, same && samePart(same, part) ? same : part);
-      } else if (place)
-        found.push({
+      } else if (place) {
+        const twice: Mistake = {
           rule: "document.parts",
           path: part.name,
           place,
           says: `The part \`${part.name}\` is also in ${earlier.file}.`,
           mend: "Keep one of them.",
-        });
+        };
+        found.push(twice);
+        // Which of them is meant nobody can tell.
+        parts.set(part.name, { ...earlier, mistakes: [...earlier.mistakes, twice] });
+      }
     }
     if (found.length > 0) mistakes.set(file.path, found);
   }

@@ -1,6 +1,7 @@
 import type { Data } from "../../document/yaml/yaml.js";
 import type { Part } from "../../repository/parts.js";
-import type { Reader } from "./reader.js";
+import { partsOfAssembly } from "../rigging/assembly.js";
+import { partName, type Reader } from "./reader.js";
 
 /** A part that a document names, and the first place it does so. */
 export interface PartUsed {
@@ -8,12 +9,14 @@ export interface PartUsed {
   readonly path: string;
 }
 
-/** Every part of the catalogue that the front matter names, as a text or as a key, each once. */
+/** Every part of the catalogue that the front matter names, as a text or as a key, or that an assembly is made of, each once. */
 export function partsUsed({ placed, parts }: Reader): readonly PartUsed[] {
   const found = new Map<string, PartUsed>();
   const name = (text: string, path: string): void => {
     const part = parts.get(text);
-    if (part && !found.has(text)) found.set(text, { part, path });
+    if (!part || found.has(text)) return;
+    found.set(text, { part, path });
+    for (const entry of partsOfAssembly(part)) name(partName(entry), path);
   };
   const walk = (data: Data | undefined, path: string): void => {
     if (typeof data === "string") name(data, path);
