@@ -19,8 +19,9 @@ export function wishPaths(wishes: readonly WishEntry[]): ReadonlyMap<string, str
   );
 }
 
+/** What can be met is a draft and no build: it must not look like one that may be built. */
 const OUTCOMES = {
-  met: state(["holds"], "can be met"),
+  met: state(["open"], "draft: can be met"),
   "to buy": state(["fails", "should"], "something is to be bought or hired"),
   unmet: state(["fails", "shall"], "cannot be met"),
   unread: state(["open"], "has to be mended first"),

@@ -10,6 +10,7 @@ export { notSaid } from "./options/not-said.js";
 export type { Figure, Option, OutOfIt, Shortfall } from "./options/option.js";
 export {
   buildableTable,
+  comparedOptions,
   type DraftRecord,
   draftRecord,
   type OptionEntry,

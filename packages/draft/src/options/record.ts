@@ -114,10 +114,8 @@ const NONE = "none";
 /** The columns options are compared in: a name, and the words of one option. */
 const COLUMNS: readonly (readonly [name: string, of: (entry: OptionEntry) => string])[] = [
   ["Option", ({ number }) => String(number)],
-  [
-    "Panels",
-    ({ columns, rows, panel, spares }) => `${columns} × ${rows} ${panel}, ${spares} spare${spares === 1 ? "" : "s"}`,
-  ],
+  ["Panels", ({ columns, rows }) => `${columns} × ${rows}`],
+  ["Panel", ({ panel, spares }) => `${panel}, ${spares} spare${spares === 1 ? "" : "s"}`],
   ["Size", (entry) => `${figure(entry, `faces.${FACE}.width`)} × ${figure(entry, `faces.${FACE}.height`)}`],
   [
     "Pixels",
@@ -158,6 +156,25 @@ export function optionsTable({ options, title }: DraftRecord) {
     title,
     columns: columns.map(([name]) => ({ name, numeric: false })),
     rows: options.map((entry) => columns.map(([, of]) => ({ text: of(entry), stated: true }))),
+  };
+}
+
+/** The options as a table of what tells them apart, and in words what is the same of all; one option is told in full. */
+export function comparedOptions(record: DraftRecord): {
+  readonly table: ReturnType<typeof optionsTable>;
+  readonly alike: string | undefined;
+} {
+  const whole = optionsTable(record);
+  const [first, ...others] = whole.rows;
+  if (!first || others.length === 0) return { table: whole, alike: undefined };
+  const isSame = whole.columns.map((_, at) => others.every((row) => row[at]?.text === first[at]?.text));
+  const differing = <Each>(list: readonly Each[]): Each[] => list.filter((_, at) => !isSame[at]);
+  const same = whole.columns.flatMap(({ name }, at) =>
+    isSame[at] ? [`${name.toLowerCase()}: ${first[at]?.text}`] : [],
+  );
+  return {
+    table: { ...whole, columns: differing(whole.columns), rows: whole.rows.map(differing) },
+    alike: same.length === 0 ? undefined : `The same of all: ${same.join("; ")}.`,
   };
 }
 

@@ -1,4 +1,4 @@
-import { buildableTable, type DraftRecord, lengthAsWritten, optionsTable, pairsTable } from "@plumbmark/draft";
+import { buildableTable, comparedOptions, type DraftRecord, lengthAsWritten, pairsTable } from "@plumbmark/draft";
 import type { Colour } from "../../terminal/context.js";
 import { SAFETY } from "../form.js";
 import { plain, wrap } from "../lines.js";
@@ -41,7 +41,9 @@ export function draftText(record: DraftRecord, around: Around): string {
       `${wrap("Each face was looked at by itself; whether circuits and structure take both at once is told once both are drafted.", around.width).join("\n")}\n`,
     );
   if (options.length > 0) {
-    pieces.push(tableText(optionsTable(record), around));
+    const { table, alike } = comparedOptions(record);
+    pieces.push(tableText(table, around));
+    if (alike !== undefined) pieces.push(`${wrap(plain(alike), around.width).join("\n")}\n`);
     pieces.push(
       heading("What each trades", around) +
         list(
