@@ -1,5 +1,5 @@
 import { readSurveys, workedValues } from "@plumbmark/core";
-import { readWish } from "@plumbmark/draft";
+import { notSaid, readWish } from "@plumbmark/draft";
 import { beforeAll, describe, expect, test } from "vitest";
 import { BANNER, type Laid, laidOut, opened, PATH, starterFiles } from "./drafting.js";
 
@@ -96,4 +96,44 @@ describe("reading a wish", () => {
     expect(wish?.right).toBeCloseTo(-0.9144, 12);
     expect(wish?.upstage).toBe(-1);
   });
+});
+
+describe("a wish that says little", () => {
+  const said = (from: string | RegExp, to: string): Laid => {
+    const wish = BANNER.replace(from, to);
+    expect(wish).not.toBe(BANNER);
+    return laidOut(wish);
+  };
+
+  test("of the height is as low as does, and says so", () => {
+    const { brief, options } = said(", height: at most 2 ft", "");
+    expect(options[0]?.scheme.rows).toBe(1);
+    expect(notSaid(brief)).toContain("How high it is: as low as does.");
+  });
+
+  test("of the height of a picture is near the shape of the usual rasters", () => {
+    // CTA-861: 1920 × 1080 and 1280 × 720 are 16 to 9. Nine panels of half a metre are 4.5 m, five 2.5 m: 16 to 8.9.
+    const wish = BANNER.replace(/shows: .*\nsize: .*\n/u, "shows: picture\nsize: {width: exactly 4.5 m}\n");
+    const { options, fellOut } = laidOut(wish.replace("out-of: holdings", "out-of: catalogue"));
+    expect(options[0]?.scheme ?? fellOut[0]).toMatchObject({ columns: 9, rows: 5 });
+  });
+
+  test("of the rack puts it where a circuit has its outlet", () => {
+    const { brief, options } = laidOut(
+      BANNER.replace(", data: rack-a", "").replace("stage-4: {supply", "stage-4: {at: rack-a, supply"),
+    );
+    expect(notSaid(brief).join("\n")).toContain("it was put at rack-a, where a circuit has its outlet");
+    expect(options[0]?.document).toContain("place: rack-a");
+  });
+});
+
+test("of a cable that is owned too short it is said which of the catalogue would have to be bought", () => {
+  const files = starterFiles();
+  const stock = files.stock?.text.replace(/^( {2}beam-clamp:)/mu, "  cord-12-3: {lengths: {15 ft: 4}}\n$1");
+  expect(stock).toContain("cord-12-3");
+  const { options, fellOut } = laidOut(BANNER, {
+    files: { ...files, stock: { path: "stock.yaml", text: stock ?? "" } },
+  });
+  expect(options).toEqual([]);
+  expect(fellOut[0]?.says).toBe("It can be made if this is bought or hired first: 1 cord-12-3 of 50 ft.");
 });

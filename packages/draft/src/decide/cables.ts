@@ -85,23 +85,26 @@ export interface KeptLength {
   readonly text: string;
 }
 
-/** Lengths a cable is kept in, in metres and as they are written, the shortest first; none for what is cut to length. */
+/**
+ * Lengths a cable can be had in, in metres and as they are written, the shortest first; none for what is cut to length.
+ * Out of holdings those that are owned and free, and of the catalogue what is longer than all of them: it is bought.
+ */
 export function keptLengths(
   part: Part,
   brief?: Pick<Brief, "stock" | "free" | "outOfHoldings">,
 ): readonly KeptLength[] {
-  const owned = brief?.outOfHoldings ? brief.stock.items.get(part.name)?.lengths : undefined;
-  if (owned)
-    return owned
-      .filter(({ length, count }) => (brief?.free?.item(part.name, length)?.free ?? count) > 0)
-      .map(({ length, text }) => ({ metres: length, text }))
-      .sort((a, b) => a.metres - b.metres);
+  const listed = brief?.outOfHoldings ? brief.stock.items.get(part.name)?.lengths : undefined;
+  const owned = (listed ?? [])
+    .filter(({ length, count }) => (brief?.free?.item(part.name, length)?.free ?? count) > 0)
+    .map(({ length, text }) => ({ metres: length, text }))
+    .sort((a, b) => a.metres - b.metres);
+  const longest = owned.at(-1)?.metres ?? 0;
   const { lengths } = part.data;
   const all = (Array.isArray(lengths) ? lengths : []).flatMap((each) => {
     const read = readQuantity(each as string, ["length"]);
     return read.ok ? [{ metres: read.quantity.value, text: String(each) }] : [];
   });
-  return all.sort((a, b) => a.metres - b.metres);
+  return [...owned, ...all.filter(({ metres }) => metres > longest + 1e-6).sort((a, b) => a.metres - b.metres)];
 }
 
 /** The longest a cable is kept in, where that does not reach. */

@@ -5,7 +5,7 @@ import { lengthFor, wayTo } from "./cables.js";
 import { type Decided, decided, fallen, type Scheme } from "./decision.js";
 import { FACE } from "./size.js";
 
-/** Where the rack stands when nobody said so. */
+/** Where the rack stands when nobody said so, and no circuit has its outlet at a place. */
 export const RACK = "rack";
 const RASTERS = ["1280 x 720", "1920 x 1080", "3840 x 2160"] as const;
 /** So many paths are tried; a catalogue of hundreds of cables is not looked through whole. */
@@ -14,8 +14,10 @@ const MOST_TRIED = 48;
 /** Place of the processor, and of the source of the picture. */
 export const placesOfDevices = ({
   wish,
-}: Pick<Brief, "wish">): { readonly processor: string; readonly source: string } => {
-  const processor = wish.dataAt ?? RACK;
+  facts,
+}: Pick<Brief, "wish" | "facts">): { readonly processor: string; readonly source: string } => {
+  const near = facts.circuits.filter(({ name }) => wish.powerFrom.length === 0 || wish.powerFrom.includes(name));
+  const processor = wish.dataAt ?? near.find(({ at }) => at !== undefined)?.at ?? RACK;
   return { processor, source: wish.pictureAt ?? processor };
 };
 

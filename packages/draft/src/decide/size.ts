@@ -7,6 +7,9 @@ import type { Scheme } from "./decision.js";
 /** Out of a catalogue there is no end of panels; a face of more than this is no draft of a day. */
 const MOST_PANELS = 400;
 
+/** Faces of a panel that are told for want of panels, the nearest to the wish. */
+const MOST_SHORT = 2;
+
 /** A face that a wish could be, and what it is made of. */
 export interface Candidate extends Shape {
   readonly offer: PanelsOnOffer;
@@ -42,14 +45,23 @@ export function sparesFor({ desk, wish }: Brief, panel: string, { columns, rows 
 export const offBy = (extent: Extent | undefined, length: number): number =>
   extent === undefined ? 0 : Math.abs(length - extent.length) / extent.length;
 
-/** Whether a larger face is nearer to what was asked for. */
+/** Of a side nothing was said of, and of one that is to be at least so much, the least is nearest to the wish. */
 const wantsMore = ({
   width,
   height,
 }: {
   readonly width?: Extent | undefined;
   readonly height?: Extent | undefined;
-}): boolean => ![width, height].some((each) => each?.how === "at least");
+}): boolean => [width, height].every((each) => each !== undefined && each.how !== "at least");
+
+/** Width of a picture in heights, where one side alone is wished for: that of the usual rasters (CTA-861). */
+const PICTURE = 16 / 9;
+
+/** How far a picture of which one side was said is from the shape of its raster, as a share. */
+function offShape({ shows, width, height }: Brief["wish"], face: { readonly width: number; readonly height: number }) {
+  if (shows !== "picture" || (width === undefined) === (height === undefined)) return 0;
+  return Math.abs(face.width / face.height / PICTURE - 1);
+}
 
 export interface Sizes {
   readonly candidates: readonly Candidate[];
@@ -82,7 +94,9 @@ export function sizesOf(
     const size = panelSize(brief, offer.panel);
     if (!size) continue;
     const off = ({ columns, rows }: Shape): number =>
-      offBy(wish.width, columns * size.width) + offBy(wish.height, rows * size.height);
+      offBy(wish.width, columns * size.width) +
+      offBy(wish.height, rows * size.height) +
+      offShape(wish, { width: columns * size.width, height: rows * size.height });
     const suiting = [...shapes(size, asked, MOST_PANELS)].sort(
       (a, b) =>
         off(a) - off(b) ||
@@ -101,7 +115,8 @@ export function sizesOf(
       spares.set(key, own);
       const needs = shape.columns * shape.rows + own;
       if (needs > offer.free) {
-        if (short.length < 8) short.push({ offer, shape, needs });
+        if (short.filter((each) => each.offer.panel === offer.panel).length < MOST_SHORT)
+          short.push({ offer, shape, needs });
         // What is larger is asked for as well, and there are fewer panels than for this.
         continue;
       }

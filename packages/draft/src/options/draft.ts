@@ -10,7 +10,7 @@ import { type Buildable, canBuild, type PairOfFaces, pairsOf, worthLaying } from
 import { chosen } from "./choose.js";
 import { toFindOut } from "./find-out.js";
 import { dominates } from "./measure.js";
-import { needsOf, shortfallIn } from "./needs.js";
+import { needsOf, shortfallIn, shortfallText } from "./needs.js";
 import type { Figure, Option, OutOfIt } from "./option.js";
 import { PLAIN, planned, type Turn } from "./plan.js";
 
@@ -74,8 +74,12 @@ function written(brief: Brief, ask: DraftAsk, scheme: Scheme, candidate: Candida
   const document = draftedText(brief, ask.name, scheme, found);
   const { entry } = first;
   const bad = failing(entry.checks);
-  if (bad) return { rule: bad.rule, says: bad.says };
   const needs = needsOf(first, brief);
+  const shortfall = shortfallIn(brief, needs, candidate.offer.lot);
+  // What is not owned is no option out of holdings; what it would take is told in place of a count of promises.
+  if (bad?.rule === "stock.promised-twice" && shortfall.length > 0)
+    return { rule: bad.rule, says: `It can be made if this is bought or hired first: ${shortfallText(shortfall)}.` };
+  if (bad) return { rule: bad.rule, says: bad.says };
   return {
     scheme,
     document,
@@ -84,7 +88,7 @@ function written(brief: Brief, ask: DraftAsk, scheme: Scheme, candidate: Candida
     toFindOut: found,
     decisions: scheme.decisions,
     needs,
-    shortfall: shortfallIn(brief, needs, candidate.offer.lot),
+    shortfall,
     advised: entry.checks.filter(({ outcome, level }) => outcome === "fails" && level === "should"),
   };
 }

@@ -21,6 +21,12 @@ export function needsOf(
   return [...needs.values()];
 }
 
+/** `1 cord-12-3 of 50 ft, 2 shackle-3-8`. */
+export const shortfallText = (shortfall: readonly Shortfall[]): string =>
+  shortfall
+    .map(({ part, length, count }) => `${count} ${part}${length === undefined ? "" : ` of ${length}`}`)
+    .join(", ");
+
 /** What of it is not there on the days: panels that are in no lot, and pieces the holdings list too few of. */
 export function shortfallIn(
   brief: Brief,

@@ -1,7 +1,10 @@
 import type { Brief } from "../brief.js";
+import { placesOfDevices, RACK } from "../decide/picture.js";
 
 /** What a wish leaves unsaid, and what was taken instead: it comes before the options, for it decides them. */
-export function notSaid({ wish, facts, practice, offers }: Brief): readonly string[] {
+export function notSaid(brief: Brief): readonly string[] {
+  const { wish, facts, practice, offers } = brief;
+  const { processor } = placesOfDevices(brief);
   const said: string[] = [];
   const tell = (missing: boolean, what: string): void => {
     if (missing) said.push(what);
@@ -20,6 +23,15 @@ export function notSaid({ wish, facts, practice, offers }: Brief): readonly stri
     wish.width === undefined && wish.height === undefined,
     "The size: every face of the panels on offer was a possible one.",
   );
+  const isPicture = wish.shows === "picture";
+  tell(
+    wish.width !== undefined && wish.height === undefined,
+    `How high it is: ${isPicture ? "about as 16 to 9" : "as low as does"}.`,
+  );
+  tell(
+    wish.width === undefined && wish.height !== undefined,
+    `How wide it is: ${isPicture ? "about as 16 to 9" : "as narrow as does"}.`,
+  );
   tell(wish.support === undefined, "How it is held: it was taken as flown.");
   const flown = (wish.support ?? "flown") === "flown";
   tell(flown && wish.right === undefined, "Where its middle is: it was put on the line the venue is measured from.");
@@ -30,7 +42,12 @@ export function notSaid({ wish, facts, practice, offers }: Brief): readonly stri
     wish.powerFrom.length === 0 && facts.circuits.length > 0,
     "Which circuits feed it: all of the venue's were taken as free for it.",
   );
-  tell(wish.dataAt === undefined, "Where the processor stands: it was put at a rack without a place.");
+  tell(
+    wish.dataAt === undefined,
+    processor === RACK
+      ? "Where the processor stands: it was put at a rack without a place."
+      : `Where the processor stands: it was put at ${processor}, where a circuit has its outlet.`,
+  );
   tell(
     wish.panel === undefined && new Set(offers.map(({ panel }) => panel)).size > 1,
     "Which panel: every one on offer was looked at.",

@@ -5,6 +5,7 @@ import type { Buildable, PairOfFaces } from "./can-build.js";
 import { type Cost, costOf, costText } from "./cost.js";
 import type { Drafted } from "./draft.js";
 import { circuitsOf, fullest, hangsOf, staysHalf } from "./measure.js";
+import { shortfallText } from "./needs.js";
 import { notSaid } from "./not-said.js";
 import type { Option, OutOfIt, Shortfall } from "./option.js";
 
@@ -132,15 +133,7 @@ const COLUMNS: readonly (readonly [name: string, of: (entry: OptionEntry) => str
     (entry) =>
       entry["fullest-circuit"] === undefined ? "not told" : `${Math.round(entry["fullest-circuit"] * 100)} %`,
   ],
-  [
-    "To buy or hire",
-    ({ shortfall }) =>
-      shortfall.length === 0
-        ? "nothing"
-        : shortfall
-            .map(({ part, length, count }) => `${count} ${part}${length === undefined ? "" : ` of ${length}`}`)
-            .join(", "),
-  ],
+  ["To buy or hire", ({ shortfall }) => (shortfall.length === 0 ? "nothing" : shortfallText(shortfall))],
   ["Price, without tax", ({ cost }) => (cost.pieces.length === 0 ? "–" : costText(cost))],
   ["Still to find out", (entry) => String(entry["to-find-out"].length)],
 ];

@@ -1,6 +1,7 @@
 import { tableMarkdown } from "@plumbmark/core";
 import { buildableTable, type DraftRecord, lengthAsWritten, optionsTable, pairsTable } from "@plumbmark/draft";
 import { SAFETY } from "../form.js";
+import { fallenLines } from "./fallen.js";
 
 const inert = (text: string): string => text.replace(/\s+/gu, " ").replace(/[\\`*_{}[\]<>#|~&]/gu, "\\$&");
 
@@ -9,7 +10,7 @@ const listed = (title: string, lines: readonly string[]): readonly string[] =>
 
 /** What came of a wish, as Markdown for a message or a page. */
 export function draftMarkdown(record: DraftRecord): string {
-  const out = record["fell-out"].map(({ columns, rows, panel, says }) => `${columns} × ${rows} ${panel}: ${says}`);
+  const out = fallenLines(record);
   const { "can-build": can = [], pairs = [] } = record;
   return [
     ...(can.length > 0

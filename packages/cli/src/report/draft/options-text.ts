@@ -4,6 +4,7 @@ import { SAFETY } from "../form.js";
 import { plain, wrap } from "../lines.js";
 import { palette } from "../palette.js";
 import { tableText } from "../table-text.js";
+import { fallenLines } from "./fallen.js";
 
 const heading = (text: string, { colour }: { readonly colour: Colour }): string => `${palette(colour).strong(text)}\n`;
 
@@ -19,9 +20,6 @@ const list = (lines: readonly string[], { width }: Around): string =>
           .join("\n")}\n`,
     )
     .join("");
-
-const faceOf = ({ columns, rows, panel, variant }: DraftRecord["fell-out"][number]): string =>
-  `${columns} × ${rows} ${panel}${variant.length > 0 ? `, ${variant.join(", ")}` : ""}`;
 
 const lengthIn =
   (units: DraftRecord["units"]) =>
@@ -52,9 +50,7 @@ export function draftText(record: DraftRecord, around: Around): string {
         ),
     );
   } else pieces.push(`${plain(record.title)}: nothing that is on offer meets this wish.\n`);
-  const out = record["fell-out"].map(
-    (each) => `${faceOf(each)}: ${each.says}${each.nearest ? ` ${each.nearest}` : ""}`,
-  );
+  const out = fallenLines(record);
   if (out.length > 0)
     pieces.push(
       heading(options.length > 0 ? "What fell out, and why" : "What is in the way", around) + list(out, around),
