@@ -47,7 +47,7 @@ export default rule({
   level: "should",
   why: "A breaking strength in pounds that is entered as kilograms more than doubles the rope, and every factor that rests on it holds.",
   judged:
-    "Breaking strength of every wire rope, before its termination, against C × d² × R: the metallic area by its `construction` and its diameter, and the strongest grade that is drawn, 2,160 N/mm². A construction in no table counts as a rod of solid steel of the rope's diameter; where none is written, the least of the table has to be enough, else it is open. No rope reaches it: laying wires up costs a tenth and more.",
+    "Breaking strength of every wire rope, before its termination, against C × d² × R: the metallic area by its `construction` and its diameter, and the strongest grade that is drawn, 2,160 N/mm² (from memory). A construction in no table counts as a rod of solid steel of the rope's diameter; where none is written, the least of the table has to be enough, else it is open. No rope reaches it: laying wires up costs a tenth and more.",
   sources: ["rope-factors", "practice"],
   *checks({ build }) {
     for (const bar of build.bars) {

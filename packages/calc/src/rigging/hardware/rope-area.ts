@@ -3,7 +3,7 @@ import { unitByCode } from "../../quantity/units.js";
 import { consistent } from "../consistent.js";
 import { GRAVITY } from "../gravity.js";
 
-/** The strongest grade of rope that is drawn, N/mm². */
+/** The strongest grade of rope that is drawn, N/mm²: from memory, so that nothing but advice rests on it. */
 export const ROPE_GRADE = 2160;
 
 /** A rod of solid steel: no rope of its diameter has more metal in it. */
