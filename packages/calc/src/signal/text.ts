@@ -9,7 +9,8 @@ export const CHARACTER_ANGLE = { least: 16 / 60, preferred: 20 / 60, most: 24 / 
 
 /**
  * Width of a character in heights of a capital, the space beside it and spaces between words among them: bold sans-serif
- * capitals come to 0.842 on average over English text (widths as published, shares of letters from memory). A definite text is narrower or wider, all W up to 1.43.
+ * capitals come to 0.842 on average over English text (widths as published, shares of letters from memory). A definite
+ * text is narrower or wider, all W up to 1.43.
  */
 export const CHARACTER_ADVANCE = 0.85;
 
