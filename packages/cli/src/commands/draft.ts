@@ -4,10 +4,10 @@ import { type Mistake, readSurveys, type Survey } from "@plumbmark/core";
 import { drawnTogether, freePath, readWish, type Wish } from "@plumbmark/draft";
 import { draftLike } from "../drafting/like.js";
 import { type Drafting, draftingIn, hasNoShortfall, type Made, made, opened } from "../drafting/made.js";
-import { type DraftOptions, limitOf, numberOf, refuseWithoutLike } from "../drafting/options.js";
+import { type DraftOptions, limitOf, optionNumber, refuseWithoutLike } from "../drafting/options.js";
 import { printDrafts } from "../drafting/print.js";
 import { writeSheet } from "../drafting/sheet.js";
-import { targetOf } from "../drafting/target.js";
+import { draftTarget } from "../drafting/target.js";
 import { writeOption } from "../drafting/write-option.js";
 import { togetherMarkdown, togetherText } from "../report/draft/together.js";
 import { json } from "../report/form.js";
@@ -64,7 +64,7 @@ export async function draftCommand(
   options: DraftOptions,
   context: CommandContext,
 ): Promise<number> {
-  const number = numberOf(options);
+  const number = optionNumber(options);
   void limitOf(options.within);
   refuseWithoutLike(options);
   const [first] = written;
@@ -81,7 +81,7 @@ export async function draftCommand(
     throw new Trouble("Several wishes are named, and the option of one is to be written.", "Name one wish.");
   const wishes = await Promise.all(paths.map((path) => wishIn(path, root, context.folder, surveys)));
   refuseTwins(wishes);
-  const target = targetOf(options, root, context.folder);
+  const target = draftTarget(options, root, context.folder);
   const taken = new Set(files.documents.map(({ path }) => path));
   const drafting = draftingIn(repository, options, context);
   const own = (wish: Wish): Wish => (options.together ? { ...wish, outOf: "catalogue" } : wish);

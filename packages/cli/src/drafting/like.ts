@@ -6,7 +6,7 @@ import { fromRoot } from "../source/paths.js";
 import { Trouble } from "../terminal/trouble.js";
 import { type Drafting, hasNoShortfall, made, opened } from "./made.js";
 import { printDrafts } from "./print.js";
-import { targetOf } from "./target.js";
+import { draftTarget } from "./target.js";
 import { writeOption } from "./write-option.js";
 
 /** Drafts a build that stands in another size, and tells what is another then. @throws Trouble */
@@ -26,7 +26,7 @@ export async function draftLike(
     throw new Trouble(`${like} is no build document of the docs repository.`, "Name one.");
   const { build } = held.model(path);
   const text = repository.files.documents.find((each) => each.path === path)?.text ?? "";
-  const target = targetOf(options, repository.root, context.folder);
+  const target = draftTarget(options, repository.root, context.folder);
   const name = target ? basename(target.file, ".md") : `${basename(path, ".md")}-again`;
   const data = wishLike(build, text, name, options);
   if ("says" in data && "mend" in data) throw new Trouble(`${like}: ${String(data.says)}`, String(data.mend));

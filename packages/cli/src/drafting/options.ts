@@ -29,7 +29,7 @@ export function limitOf(within: string | undefined): number | undefined {
 }
 
 /** Number of the option that is to be written. @throws Trouble */
-export function numberOf({ option, to }: DraftOptions): number | undefined {
+export function optionNumber({ option, to }: DraftOptions): number | undefined {
   if (option === undefined && to === undefined) return undefined;
   if (option === undefined) throw new Trouble("Which option is to be written is not said.", "Add `--option 1`.");
   if (to === undefined)

@@ -6,7 +6,7 @@ import { systemFault } from "../terminal/system-fault.js";
 import { Trouble } from "../terminal/trouble.js";
 import type { DraftOptions } from "./options.js";
 
-export interface Target {
+export interface DraftTarget {
   /** On the disk. */
   readonly path: string;
   /** From the root of the docs repository. */
@@ -14,7 +14,7 @@ export interface Target {
 }
 
 /** Where the document goes. @throws Trouble when something is there that is not to be replaced */
-export function targetOf({ to, replace }: DraftOptions, root: string, folder: string): Target | undefined {
+export function draftTarget({ to, replace }: DraftOptions, root: string, folder: string): DraftTarget | undefined {
   if (to === undefined) return undefined;
   const path = resolve(folder, to);
   const file = fromRoot(root, path);
@@ -29,7 +29,7 @@ export function targetOf({ to, replace }: DraftOptions, root: string, folder: st
 }
 
 /** Writes a document or a page in place, whole or not at all. @throws Trouble */
-export async function writeTo({ path }: Target, text: string, replace: boolean): Promise<void> {
+export async function writeTo({ path }: DraftTarget, text: string, replace: boolean): Promise<void> {
   try {
     await removeLeftovers(path);
     writeInPlace(path, text, { flush: true, onlyNew: !replace });

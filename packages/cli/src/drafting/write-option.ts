@@ -1,13 +1,13 @@
 import type { CommandContext } from "../terminal/context.js";
 import { Trouble } from "../terminal/trouble.js";
 import type { Made } from "./made.js";
-import { type Target, writeTo } from "./target.js";
+import { type DraftTarget, writeTo } from "./target.js";
 
 /** Writes one option as a document. Gives the exit status: 1 when it needs what is not there. @throws Trouble */
 export async function writeOption(
   { drafted }: Made,
   number: number,
-  target: Target,
+  target: DraftTarget,
   replace: boolean,
   context: CommandContext,
 ): Promise<number> {
