@@ -24,7 +24,10 @@ export default rule({
       else
         yield is(chain, {
           holds: kinds.size === 1,
-          says: `${chain.label} has panels with ${[...new Set(cards)].join(" and ")} on it.`,
+          says:
+            kinds.size === 1
+              ? `${chain.label} has panels of one receiving card, ${cards[0]}.`
+              : `${chain.label} mixes the receiving cards ${[...new Set(cards)].join(" and ")}.`,
           mend: "Give each kind of panel a chain of its own.",
         });
     }

@@ -42,8 +42,8 @@ const SIGNS = /^[^\p{L}\p{N}]*$|^([xyz_.])\1*$/u;
 const ASKS = /^(?:<[^<>]*>|\[[^[\]]*\]|\{+[^{}]*\}+)$/u;
 
 /**
- * Whether a text only holds a place for what is not known yet: empty, `TBD`, `?`, `n/a`, `to be confirmed`, or is marked
- * as a guess by a question mark at its end, with whatever invisible letters in it. `none` is an answer, and no placeholder: see `person` for names.
+ * Whether a text only holds a place for what is not known yet: empty, `TBD`, `?`, `n/a`, `to be confirmed`, with
+ * whatever invisible letters in it. `none` is an answer, and no placeholder: see `person` for names.
  */
 export function isPlaceholder(text: string): boolean {
   const read = asRead(text).toLowerCase();
@@ -54,7 +54,6 @@ export function isPlaceholder(text: string): boolean {
   const joined = read.replace(/[.:!?…"'`*_()\s]+/gu, "");
   return (
     SIGNS.test(read) ||
-    read.endsWith("?") ||
     ASKS.test(read) ||
     PLACEHOLDERS.has(bare) ||
     PLACEHOLDERS.has(joined) ||
@@ -74,6 +73,9 @@ export function isNothingWritten(data: Data | undefined): boolean {
   return Object.values(data).every(isNothingWritten);
 }
 
-/** A text as it reads; undefined where nothing is written. */
-export const written = (data: Data | undefined): string | undefined =>
-  typeof data === "string" && !isPlaceholder(data) ? asRead(data) : undefined;
+/** A text as it reads; undefined where nothing is written, or a question mark at its end says that it is a guess. */
+export function written(data: Data | undefined): string | undefined {
+  if (typeof data !== "string" || isPlaceholder(data)) return undefined;
+  const read = asRead(data);
+  return read.endsWith("?") ? undefined : read;
+}

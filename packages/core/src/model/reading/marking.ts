@@ -1,7 +1,8 @@
-import { asRead, isPlaceholder } from "../../document/nothing-written.js";
+import { GRAVITY, unitByCode } from "@plumbmark/calc";
+import { written } from "../../document/nothing-written.js";
+import type { Data } from "../../document/yaml/yaml.js";
 
-const POUND = 0.45359237;
-const GRAVITY = 9.80665;
+const POUND = unitByCode("mass", "[lb_av]").factor;
 const SHORT_TON = 2000 * POUND;
 
 /** A figure of a marking with its unit: `1000 LB`, `3-1/4 T`, `1/2 T`, `4.75 t`, `1,000 lbs`. */
@@ -30,9 +31,9 @@ export interface Marking {
 }
 
 /** A marking of the catalogue; undefined where nothing is written. */
-export function markingOf(data: unknown, practice: "us" | "iec"): Marking | undefined {
-  if (typeof data !== "string" || isPlaceholder(data)) return undefined;
-  const text = asRead(data);
+export function markingOf(data: Data | undefined, practice: "us" | "iec"): Marking | undefined {
+  const text = written(data);
+  if (text === undefined) return undefined;
   const after = /(?:wll|swl)(.*)$/iu.exec(text)?.[1];
   const found = after === undefined ? undefined : [...after.matchAll(FIGURE)][0];
   const [, whole, over, under, figure, unit = ""] = found ?? [...text.matchAll(FIGURE)].at(-1) ?? [];
