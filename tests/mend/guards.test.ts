@@ -37,6 +37,9 @@ describe("a change that would leave another mistake in its line is no answer", (
       mended(["lifting: {people: 2, from: 30 in, to: 55 in", "lifting: {people: 2, fro: 30 in, to: 55 in"]),
     ).toEqual([]);
   });
+  test("a key of the same letters is meant, whatever else is near", () => {
+    expect(mended(["      outlet: nema-5-20", "      OUTLET: nema-5-20"])).toEqual(["OUTLET -> outlet"]);
+  });
   test("a tab in front of what belongs somewhere else", () => {
     expect(mended(["    rows: 1", "    rows: 1\n\tanother-face: {panel: tile-500-p3.1}"])).toEqual([]);
   });

@@ -24,8 +24,12 @@ const DEEPER = 20;
 export const deep = process.env.PLUMBMARK_DEEP === "1";
 
 /** Another start in every run, so that a year of runs tries what one cannot; told, so that each can be had again. */
+const seed = whole("PLUMBMARK_SEED", () => Math.floor(Math.random() * 2 ** 31));
+// The configuration and the reporter each have this module anew: both are to have the one seed that is told.
+process.env.PLUMBMARK_SEED = String(seed);
+
 export const effort: Effort = {
   deep,
-  seed: whole("PLUMBMARK_SEED", () => Math.floor(Math.random() * 2 ** 31)),
+  seed,
   runs: deep ? RUNS * DEEPER : RUNS,
 };

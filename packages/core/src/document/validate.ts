@@ -191,8 +191,10 @@ function ofKey(path: string, { params, parentSchema, data }: Complaint): Words {
   }
   const [near, ...offers] = nearOnes(key, known);
   if (near === undefined) return { ...here, says, mend: choices(known, key) };
+  // A word of the same letters is the one that was meant; of several that are near none is sure.
+  const same = near === key.trim().toLowerCase().replaceAll(/[ _]/gu, "-");
   // One near word that stands beside it already cannot be what was meant.
-  const sure = offers.length === 0 && !Object.hasOwn(data as object, near);
+  const sure = (same || offers.length === 0) && !Object.hasOwn(data as object, near);
   return { ...here, says, mend: `Write \`${near}\`. ${choices(known)}`, better: near, sure, offers };
 }
 
