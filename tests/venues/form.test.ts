@@ -47,6 +47,16 @@ test("keys that may stand instead of a plain value stand below it", () => {
   expect(wishForm("summer", undefined)).toMatch(/^#shows: .*\n# {2}text: .*\n# {4}lines: .*\n# {4}characters:/mu);
 });
 
+test("examples are in the units of the practice", () => {
+  const metric = venueForm({ name: "pier-hall", title: "Pier Hall", practice: "iec" });
+  expect(metric).toMatch(/^# {4}right: .*such as 10 m;/mu);
+  expect(metric).toMatch(/^# {6}conductor: .*such as 10 mm2;/mu);
+  expect(metric).not.toMatch(/such as 10 (?:ft|AWG|lb)/u);
+  expect(form).toMatch(/^# {4}right: .*such as 10 ft;/mu);
+  expect(wishForm("summer", undefined, "iec")).toMatch(/^size: \{width: at most 3 m, /mu);
+  expect(wishForm("summer", undefined, "us")).toMatch(/^size: \{width: at most 10 ft, /mu);
+});
+
 test.each([
   ["surveyed", "surveyed:\n  on: 2026-10-02\n  by: R. Tallow\n"],
   ["places", "places:\n  rack-a:\n    right: -18 ft\n    upstage: 2 ft\n    up: 0 ft\n"],

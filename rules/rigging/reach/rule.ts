@@ -23,8 +23,8 @@ type Leg = Hang["legs"][number];
 
 /** The run that is written against the place of the leg's point, where the survey has both. */
 function* ofRun(leg: Leg, within: Value): Iterable<RawCheck> {
-  const { run, runByPoint } = leg;
-  if (!runByPoint) return;
+  const { writtenRun: run, runByPoint } = leg;
+  if (!run || !runByPoint) return;
   const says = ({ measured, allowed }: { measured: string; allowed: string }, most: string): string =>
     `${leg.label} has a run of ${measured}; from its point to over its hang it is ${allowed} at ${most}.`;
   const mend = "Correct the run, the point the leg goes up to, or the place of the hang.";

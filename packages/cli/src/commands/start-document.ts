@@ -71,7 +71,7 @@ export async function startPartCommand(name: string, options: FormOptions, conte
   const there = repository.catalogue.parts.get(name);
   if (there) throw new Trouble(`The catalogue has \`${name}\` already.`, "Give the part another name.");
   const path = `parts/${name}.yaml`;
-  newFile(root, path, partForm(name, kind));
+  newFile(root, path, partForm(name, kind, options.practice ?? repository.standard.practice));
   context.print(`${path} is a form for a ${kind} now: fill in what its maker states.\n`);
   return 0;
 }

@@ -9,7 +9,9 @@ export async function startWishCommand(name: string, options: FormOptions, conte
   const { root, repository } = await openedHere(context);
   const [only, ...others] = repository.surveys.byName.keys();
   const path = `wishes/${name}.yaml`;
-  newFile(root, path, wishForm(name, options.venue ?? (others.length === 0 ? only : undefined)));
+  const venue = options.venue ?? (others.length === 0 ? only : undefined);
+  const surveyed = repository.surveys.byName.get(venue ?? "")?.placed.data as { practice?: string } | undefined;
+  newFile(root, path, wishForm(name, venue, options.practice ?? surveyed?.practice ?? repository.standard.practice));
   context.print(`${path} is a wish now: say in it what is wanted, and leave out what nobody said.
 
   plumbmark draft ${path}      shows what can be made of it

@@ -199,7 +199,9 @@ describe("start build, start part", () => {
   });
 
   it.each([
-    [["start", "build", "Spring Banner"], /no name of a build/u],
+    [["start", "build", "Spring Banner"], /no name of a build[\s\S]*such as `spring-banner`/u],
+    [["start", "venue", "Haus Österwald 2"], /no name of a venue[\s\S]*such as `haus-osterwald-2`/u],
+    [["start", "wish", "?"], /no name of a wish[\s\S]*such as `spring-banner`/u],
     [["start", "build", "x", "--panel", "tile-nowhere"], /no panel `tile-nowhere`/u],
     [["start", "part", "x", "--kind", "wheel"], /no kind of part `wheel`/u],
     [["start", "part", "../x"], /no name of a part/u],

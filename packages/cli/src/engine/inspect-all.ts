@@ -1,4 +1,4 @@
-import { type InspectionRecord, openRepository } from "@plumbmark/core";
+import { type InspectionRecord, openRepository, stockFiles } from "@plumbmark/core";
 import { partOf } from "../record/part-of.js";
 import { NOT_A_BUILD } from "../repository/build-document.js";
 import type { DocsRepository } from "../repository/read-repository.js";
@@ -15,8 +15,30 @@ const leftAloneIn = ({ asked, root }: DocsRepository, record: InspectionRecord):
     .filter(({ folder, path }) => !folder && !record.documents.some(({ file }) => file === fromRoot(root, path)))
     .map(({ written }) => written);
 
+/** What a file is that is read with the builds, and is none. */
+function kindOfData({ files }: DocsRepository, path: string): string | undefined {
+  const { parts, surveys = [], houseStandard } = files;
+  const is = (each: { readonly path: string } | undefined): boolean => each?.path === path;
+  if (surveys.some(is)) return "a survey";
+  if (parts.some(is)) return "a file of the catalogue";
+  if (stockFiles(files).some(is)) return "a file of the holdings";
+  return is(houseStandard) ? "the house standard" : undefined;
+}
+
+/** A survey or a part is judged by the builds that rest on it. */
+function refuseData(repository: DocsRepository): void {
+  const { asked, root } = repository;
+  const [kind, ...more] = asked.map(({ path }) => kindOfData(repository, fromRoot(root, path)));
+  if (kind !== undefined && more.length === 0)
+    throw new Trouble(
+      `${asked[0]?.written} is ${kind}, and nothing in it is written wrongly. What is in it is judged with the builds that rest on it.`,
+      "`plumbmark inspect` judges all builds.",
+    );
+}
+
 function refuseNothing(repository: DocsRepository, record: InspectionRecord, leftAlone: readonly string[]): void {
   if (record.documents.length > 0) return;
+  refuseData(repository);
   const { asked, root, files, settings } = repository;
   const named = leftAlone.length > 0 ? leftAlone : asked.map(({ written }) => written);
   const patterns = files.houseStandard

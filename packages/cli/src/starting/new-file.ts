@@ -6,13 +6,25 @@ import { putFiles } from "./put-files.js";
 
 const NAME = /^[a-z0-9][a-z0-9-]*$/u;
 
+/** `Heron Lane Hall` as a name: `heron-lane-hall`. */
+const asName = (text: string): string =>
+  text
+    .normalize("NFKD")
+    .replaceAll(/\p{M}/gu, "")
+    .toLowerCase()
+    .replaceAll(/[^a-z0-9]+/gu, "-")
+    .replaceAll(/^-|-$/gu, "");
+
 /** @throws Trouble for what can be no name of a file and of what is in it */
 export function refuseName(what: string, name: string): void {
-  if (!NAME.test(name))
+  if (!NAME.test(name)) {
+    const near = asName(name);
+    const such = NAME.test(near) ? near : "spring-banner";
     throw new Trouble(
       `\`${name}\` is no name of a ${what}.`,
-      "Write small letters, digits and hyphens, such as `spring-banner`.",
+      `Write small letters, digits and hyphens, such as \`${such}\`.`,
     );
+  }
   if (isDevice(name)) throw new Trouble(`\`${name}\` is the name of a device on Windows.`, "Give it another name.");
 }
 

@@ -65,8 +65,14 @@ export const kindNames = (wanted: readonly Kind[]): string => {
 const withUnits = (number: string, wanted: readonly Kind[]): string =>
   quoted(unitsFor(wanted).map((unit) => `${number} ${unit}`));
 
-/** Some quantity of a kind. */
-export const standInFor = (wanted: readonly Kind[]): string => `10 ${unitsFor(wanted)[0] ?? ""}`.trim();
+const CUSTOMARY: ReadonlySet<string> = new Set(["ft", "in", "lb", "lbf", "AWG", "lb/ft2", "lb/ft", "°F"]);
+
+/** Some quantity of a kind, in a unit that is usual where the practice is. */
+export function standInFor(wanted: readonly Kind[], practice?: "us" | "iec"): string {
+  const units = unitsFor(wanted);
+  const one = practice === "iec" ? units.find((unit) => !CUSTOMARY.has(unit)) : undefined;
+  return `10 ${one ?? units[0] ?? ""}`.trim();
+}
 
 const reads = (text: string, wanted: readonly Kind[]): boolean => readQuantity(text, wanted).ok;
 

@@ -43,12 +43,12 @@ const typeWords = (type: SchemaNode["type"]): string => {
 };
 
 /** What may be written for a key, in words, with an example where it is a quantity: `a mass in kg or lb, such as 10 kg`. */
-export function valueWords(given: SchemaNode, root: SchemaNode): string {
+export function valueWords(given: SchemaNode, root: SchemaNode, practice?: "us" | "iec"): string {
   const node = resolved(given, root);
   const kind = node.quantity ?? node.pair ?? node.range;
   if (kind !== undefined) {
     const of = [kind].flat() as Kind[];
-    const [words, one] = [kindNames(of), standInFor(of)];
+    const [words, one] = [kindNames(of), standInFor(of, practice)];
     if (node.pair !== undefined) return `two, joined by x, each ${words}, such as ${one} x ${one}`;
     return node.range === undefined ? `${words}, such as ${one}` : `from and to, ${words}, such as ${one} to ${one}`;
   }
@@ -58,8 +58,9 @@ export function valueWords(given: SchemaNode, root: SchemaNode): string {
       .join(", ")
       .replace(/, ([^,]*)$/u, " or $1");
   if (node.const !== undefined) return String(node.const);
-  if (node.anyOf !== undefined) return [...new Set(node.anyOf.map((each) => valueWords(each, root)))].join(", or ");
+  if (node.anyOf !== undefined)
+    return [...new Set(node.anyOf.map((each) => valueWords(each, root, practice)))].join(", or ");
   if (node.refers !== undefined) return `the name of ${/^[aeiou]/u.test(node.refers) ? "an" : "a"} ${node.refers}`;
-  if (node.items !== undefined) return `a list, each ${valueWords(node.items, root)}`;
+  if (node.items !== undefined) return `a list, each ${valueWords(node.items, root, practice)}`;
   return typeWords(node.type);
 }

@@ -56,14 +56,14 @@ ${venue === undefined ? "#venue:                  # where it stands: the name of
 ${practice === undefined ? "#practice:               # us or iec" : `practice: ${practice}`}
 # Take the # in front of a key away when you write its value. What is not written down is asked for, and never guessed;
 # a figure that is a guess carries a question mark behind its unit, as in \`70 ft ?\`.
-${linesOfKeys(root, root, "", WRITTEN).join("\n")}
+${linesOfKeys(root, root, "", practice, WRITTEN).join("\n")}
 faces:
   face:
     panel: ${part}${panel === undefined ? "                 # a panel of the parts catalogue" : ""}
     columns: 4
     rows: 1
     support: flown               # flown, stacked, wall or deck
-${linesOfKeys(face, root, "    ", new Set(["panel", "columns", "rows", "support"])).join("\n")}
+${linesOfKeys(face, root, "    ", practice, new Set(["panel", "columns", "rows", "support"])).join("\n")}
 ---
 
 # ${titleOf(name)}

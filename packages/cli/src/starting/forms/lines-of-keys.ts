@@ -6,10 +6,12 @@ const COLUMN = 28;
 const sentence = (text: string): string => text.replace(/\.$/u, "");
 
 /** What a key means, what may stand there, and where it is found: `mass: a mass in kg or lb, such as 10 kg; found: tape`. */
-function comment(node: SchemaNode, root: SchemaNode): string {
+function comment(node: SchemaNode, root: SchemaNode, practice: string | undefined): string {
   const { title, description, found, properties, additionalProperties } = resolved(node, root);
   const isGroup = properties !== undefined || typeof additionalProperties === "object";
-  const about = [title, isGroup ? "" : valueWords(node, root)].filter(Boolean).join(": ");
+  const about = [title, isGroup ? "" : valueWords(node, root, practice === "iec" ? "iec" : "us")]
+    .filter(Boolean)
+    .join(": ");
   return [about, description && sentence(description), found && `found: ${found}`].filter(Boolean).join("; ");
 }
 
@@ -27,21 +29,23 @@ function keysOf(node: SchemaNode, root: SchemaNode): readonly (readonly [string,
 /**
  * Every key of a node as lines of YAML that are commented out, with what it means behind it: a mark of its own stands in
  * front of each, and taking it away leaves the key where it belongs.
+ * @param practice whose units the examples have
  * @param left keys that are written otherwise
  */
 export function linesOfKeys(
   node: SchemaNode,
   root: SchemaNode,
   indent: string,
+  practice: string | undefined,
   left: ReadonlySet<string> = new Set(),
   depth = "",
 ): readonly string[] {
   return keysOf(node, root)
     .filter(([key]) => depth !== "" || !left.has(key))
     .flatMap(([key, each]) => {
-      const said = comment(each, root);
+      const said = comment(each, root, practice);
       const head = `${indent}#${depth}${key}:`;
       const own = said === "" ? head : `${head.padEnd(COLUMN)} # ${said}`;
-      return [own, ...linesOfKeys(each, root, indent, left, `${depth}  `)];
+      return [own, ...linesOfKeys(each, root, indent, practice, left, `${depth}  `)];
     });
 }

@@ -15,11 +15,11 @@ const kinds: ReadonlyMap<string, SchemaNode> = new Map(
 export const partKinds: readonly string[] = [...kinds.keys()];
 
 /** A form for one part: every key of its kind, what it means, what may stand there and where it is found. */
-export function partForm(name: string, kind: string): string {
+export function partForm(name: string, kind: string, practice?: string): string {
   const node = kinds.get(kind) ?? {};
   // What a part is nothing without is a list, and stands there empty.
   const needed = (node.required ?? []).filter((key) => key !== "kind");
-  const all = linesOfKeys(node, root, "  ", new Set(["kind"]));
+  const all = linesOfKeys(node, root, "  ", practice, new Set(["kind"]));
   const lines = all.map((line) =>
     needed.reduce((each, key) => each.replace(new RegExp(`^  #${key}: {4}`, "u"), `  ${key}: []  `), line),
   );

@@ -23,7 +23,7 @@ ${practice === undefined ? "#practice:                  # us or iec" : `practice
 # builds that need it, and never guessed: leave out what you did not see. A figure that is a guess carries a question
 # mark behind its unit, as in \`70 ft ?\`; \`at most 60 ft\` is a bound, which often is enough.
 # What a beam, a floor or a wall carries is stated by a licensed engineer, never by whoever surveys it.
-${linesOfKeys(root, root, "", WRITTEN).join("\n")}
+${linesOfKeys(root, root, "", practice, WRITTEN).join("\n")}
 ---
 
 # ${title}

@@ -24,8 +24,13 @@ export class Leg {
     return this.#length("rise");
   }
 
+  /** As it is written, else as it follows from the point it goes up to. */
   get run(): Value<"length"> {
-    return this.#length("run");
+    return this.writtenRun ?? this.runByPoint ?? this.#length("run");
+  }
+
+  get writtenRun(): Value<"length"> | undefined {
+    return this.hang.bar.build.reader.optional(`${this.path}.run`, "length", "run", this.label);
   }
 
   get other(): Leg {
