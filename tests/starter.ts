@@ -33,7 +33,8 @@ export function approveCopy(folder: string): void {
 
 /**
  * Copies the starter's docs repository, its builds in the form that says everything itself. Its plugin stays behind, whose
- * process would take longer than all else a test does; tests of plugins copy `starterRepository` itself.
+ * process would take longer than all else a test does, and so do its wishes, which a publish drafts: that takes as long
+ * as the rest of the site. Tests of plugins and of wishes copy `starterRepository` itself, or what they need of it.
  */
 export function copyStarter(to: string): void {
   whole ??= madeOnce("starter", writeStarter);
@@ -53,7 +54,7 @@ export function madeOnce(name: string, write: (to: string) => void): string {
 function writeStarter(to: string): void {
   cpSync(starterRepository, to, { recursive: true });
   putOldForm(to);
-  rmSync(join(to, "house-rules"), { recursive: true });
+  for (const folder of ["house-rules", "wishes"]) rmSync(join(to, folder), { recursive: true });
   const path = join(to, "house-standard.yaml");
   const standard = readFileSync(path, "utf8");
   if (!NAMED.test(standard)) throw new Error("the starter's house standard names no plugin");

@@ -1,6 +1,7 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { starterRepository } from "@plumbmark/starter";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { draftCommand } from "../../packages/cli/src/commands/draft.js";
 import { Trouble } from "../../packages/cli/src/terminal/trouble.js";
@@ -11,6 +12,7 @@ let folder: string;
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), "plumbmark-draft-"));
   copyStarter(folder);
+  cpSync(join(starterRepository, "wishes"), join(folder, "wishes"), { recursive: true });
 });
 
 afterAll(() => rmSync(folder, { recursive: true }));

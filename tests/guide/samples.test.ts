@@ -6,6 +6,8 @@ import { fileURLToPath } from "node:url";
 import ts from "typescript";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { parse, stringify } from "yaml";
+import { localDay } from "../../packages/cli/src/terminal/context.js";
+import { plumbmark, type Told } from "../plumbmark.js";
 import { notEmpty } from "../run/not-empty.js";
 import { type Block, type GuidePage, guidePages, shownCommands } from "./pages.js";
 
@@ -59,8 +61,18 @@ const node = (folder: string, ...words: string[]) =>
     env: { ...process.env, NODE_OPTIONS: "", NO_COLOR: "1" },
   });
 
-const plumbmark = (folder: string, ...words: string[]) =>
-  node(folder, join(workspace, "packages/cli/dist/plumbmark.js"), ...words);
+/** As whoever reads runs it: the built program. */
+const built = (folder: string, ...words: string[]): Told => {
+  const { status, stdout, stderr } = node(folder, join(workspace, "packages/cli/dist/plumbmark.js"), ...words);
+  return { status: status ?? Number.NaN, out: stdout, err: stderr };
+};
+
+/** The same command, carried out here: to start the program takes longer than what most of them do. */
+const carriedOut = (folder: string, ...words: string[]): Promise<Told> =>
+  plumbmark(folder, words, { today: localDay(new Date()), width: 110 });
+
+/** The page that is read first has its commands carried out by the program. */
+const FIRST = "your-first-build";
 
 const put = (path: string, text: string): void => {
   mkdirSync(dirname(path), { recursive: true });
@@ -131,37 +143,71 @@ function problems(): Readonly<Record<string, readonly string[]>> {
   return found;
 }
 
-test("every sample compiles", () => {
+let compiling: ts.Program | undefined;
+
+/** All samples and one that is wrong, in one program: what they import is read and checked once. */
+function program(): ts.Program {
+  if (compiling) return compiling;
   const files = guidePages
     .flatMap(filesOf)
     .map(({ path }) => path)
     .filter(isCode);
-  const program = ts.createProgram(files, OPTIONS);
-  const found = ts.getPreEmitDiagnostics(program).map(({ file, start = 0, messageText }) => {
-    const line = file
-      ? `${file.fileName.slice(top.length)}:${file.getLineAndCharacterOfPosition(start).line + 1}: `
-      : "";
-    return line + ts.flattenDiagnosticMessageText(messageText, "\n");
-  });
   expect(files.length).toBeGreaterThan(10);
+  const [settings] = guidePages.filter(({ name }) => name === "settings").flatMap(filesOf);
+  const wrong = (settings?.text ?? "").replace("measured: face.mass", "measured: face.width");
+  expect(wrong).not.toBe(settings?.text);
+  writeFileSync(WRONG, wrong);
+  compiling = ts.createProgram([...files, WRONG], OPTIONS);
+  expect(compiling.getRootFileNames().every((path) => compiling?.getSourceFile(path))).toBe(true);
+  return compiling;
+}
+const WRONG = join(top, "wrong.ts");
+const isWrong = ({ file }: ts.Diagnostic): boolean => file?.fileName === WRONG;
+
+test("every sample compiles", () => {
+  const found = ts
+    .getPreEmitDiagnostics(program())
+    .filter((each) => !isWrong(each))
+    .map(({ file, start = 0, messageText }) => {
+      const line = file
+        ? `${file.fileName.slice(top.length)}:${file.getLineAndCharacterOfPosition(start).line + 1}: `
+        : "";
+      return line + ts.flattenDiagnosticMessageText(messageText, "\n");
+    });
   expect(found).toEqual([]);
 });
 
 test("a limit of the wrong kind does not compile", () => {
-  const path = join(top, "wrong.ts");
-  const [settings] = guidePages.filter(({ name }) => name === "settings").flatMap(filesOf);
-  const wrong = (settings?.text ?? "").replace("measured: face.mass", "measured: face.width");
-  expect(wrong).not.toBe(settings?.text);
-  writeFileSync(path, wrong);
-  expect(ts.getPreEmitDiagnostics(ts.createProgram([path], OPTIONS))).not.toEqual([]);
+  expect(ts.getPreEmitDiagnostics(program(), program().getSourceFile(WRONG))).not.toEqual([]);
 });
 
+/** Loads the tests of every page in a suite of its name. */
+const TESTS = `import { describe } from "node:test";
+for (const [name, ...paths] of JSON.parse(process.argv[1]))
+  describe(name, async () => { for (const path of paths) await import(path); });`;
+
+const testsOf = (page: GuidePage): readonly string[] =>
+  filesOf(page)
+    .map(({ path }) => path)
+    .filter((path) => path.endsWith(".test.mjs"));
+
+let tested: string | undefined;
+
+/** What the tests of every page come to, as the test runner of Node.js tells it: one process runs them all. */
+function testReport(): string {
+  if (tested !== undefined) return tested;
+  const suites = guidePages.map((page) => [page.name, ...testsOf(page)]).filter(({ length }) => length > 1);
+  const { status, stdout, stderr } = node(top, "--input-type=module", "-e", TESTS, JSON.stringify(suites));
+  expect([status, stderr], stdout).toEqual([0, ""]);
+  tested = stdout;
+  return stdout;
+}
+
 describe.each(notEmpty(guidePages.map((page) => [page.name, page] as const)))("%s", (_, page) => {
-  const tests = filesOf(page).filter(({ path }) => /\.test\.mjs$/u.test(path));
-  test.skipIf(tests.length === 0)("its tests pass", () => {
-    const { status, stdout } = node(folderOf(page), "--test", ...tests.map(({ path }) => path));
-    expect(stdout).toMatch(/^# pass [1-9]/mu);
-    expect(status, stdout).toBe(0);
+  test.skipIf(testsOf(page).length === 0)("its tests pass", () => {
+    const [, inside = ""] =
+      new RegExp(`^# Subtest: ${page.name}\n([\\s\\S]*?)^ok \\d+ - ${page.name}$`, "mu").exec(testReport()) ?? [];
+    expect(inside).toMatch(/^ {4}ok [1-9]/mu);
   });
 
   const modules = filesOf(page).filter(isRule);
@@ -173,30 +219,37 @@ describe.each(notEmpty(guidePages.map((page) => [page.name, page] as const)))("%
   });
 
   const changes = page.blocks.filter(({ changes }) => changes !== undefined);
-  test.skipIf(changes.length === 0)("a document that is changed as it shows is ready, mended and approved", () => {
-    for (const [index, change] of notEmpty(changes).entries()) {
-      const folder = `${folderOf(page)}-change-${index}`;
-      const { changes: path = "" } = change;
-      writeChanged(page, change, folder);
-      const before = plumbmark(folder, "inspect", path);
-      expect(before.stdout).toContain("Not ready.");
-      const done = [
-        ["mend", path],
-        ["approve", path, "--by", "L. Alder"],
-        ["inspect", path],
-      ].map((words) => plumbmark(folder, ...words));
-      for (const { status, stdout, stderr } of done)
-        expect({ status, stderr }, stdout).toEqual({ status: 0, stderr: "" });
-      expect(done.at(-1)?.stdout).toMatch(/\b[1-9]\d{2} checks: .*Ready\.|1 document: 1 ready\./u);
-    }
-  });
+  test.skipIf(changes.length === 0)(
+    "a document that is changed as it shows is ready, mended and approved",
+    async () => {
+      for (const [index, change] of notEmpty(changes).entries()) {
+        const folder = `${folderOf(page)}-change-${index}`;
+        const { changes: path = "" } = change;
+        writeChanged(page, change, folder);
+        const before = await carriedOut(folder, "inspect", path);
+        expect(before.out).toContain("Not ready.");
+        let out = "";
+        for (const words of [
+          ["mend", path],
+          ["approve", path, "--by", "L. Alder"],
+          ["inspect", path],
+        ]) {
+          const { status, err, ...told } = await carriedOut(folder, ...words);
+          expect({ status, err }, told.out).toEqual({ status: 0, err: "" });
+          out = told.out;
+        }
+        expect(out).toMatch(/\b[1-9]\d{2} checks: .*Ready\.|1 document: 1 ready\./u);
+      }
+    },
+  );
 
   const commands = shownCommands(page);
-  test.skipIf(commands.length === 0)("its commands print what it shows", () => {
+  test.skipIf(commands.length === 0)("its commands print what it shows", async () => {
+    const run = page.name === FIRST ? built : carriedOut;
     for (const { words, lines } of notEmpty(commands)) {
-      const { stdout, stderr } = plumbmark(folderOf(page), ...words);
-      const plain = stdout.replace(/\s+/gu, " ");
-      expect(stderr).toBe("");
+      const { out, err } = await run(folderOf(page), ...words);
+      const plain = out.replace(/\s+/gu, " ");
+      expect(err).toBe("");
       for (const line of notEmpty(lines)) expect(plain).toContain(line.replace(/\s+/gu, " "));
     }
   });

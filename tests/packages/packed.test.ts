@@ -170,20 +170,23 @@ test("it is packed as its package.json says", async () => {
   expect(messages).toEqual([]);
 });
 
-/** Leaves two builds of the starter in a docs repository: each costs every command its time, and shows nothing new. */
-function withTwoBuilds(place: string): void {
-  const builds = join(folder, place, "builds");
-  const names = readdirSync(builds);
-  expect(names).toEqual(expect.arrayContaining(TWO));
-  for (const name of notEmpty(names)) if (!TWO.includes(name)) rmSync(join(builds, name));
+const leaves = (place: string, kind: string, left: readonly string[]): void => {
+  const names = readdirSync(join(folder, place, kind));
+  expect(names).toEqual(expect.arrayContaining([...left]));
+  for (const name of notEmpty(names)) if (!left.includes(name)) rmSync(join(folder, place, kind, name));
+};
+
+/** Leaves two builds and one wish of the starter in a docs repository: each costs its time, and shows nothing new. */
+function withFew(place: string): void {
+  leaves(place, "builds", ["over-stage-banner.md", "small-screen.md"]);
+  leaves(place, "wishes", ["summer-strip.yaml"]);
 }
-const TWO = ["over-stage-banner.md", "small-screen.md"];
 
 /** A docs repository begun, inspected and published by a command that is run in some way. */
 function tried(place: string, run: (...words: string[]) => Ran): void {
   const begun = run("start", "docs");
   expect(begun.status, begun.out).toBe(0);
-  withTwoBuilds(`${place}/docs`);
+  withFew(`${place}/docs`);
   const { status, out } = run("inspect", "docs", "--as", "json");
   expect(status, out).toBe(0);
   const { documents } = JSON.parse(out.slice(out.indexOf("{"))) as InspectionRecord;
@@ -230,7 +233,7 @@ describe("an outside author", () => {
     put("tsconfig.json", TSCONFIG(`"author/rules.ts", "author/rules.test.ts"`));
     put("tsconfig.wrong.json", TSCONFIG(`"author/wrong.ts"`, false));
     expect(plumbmark("start", "builds").status).toBe(0);
-    withTwoBuilds("builds");
+    withFew("builds");
   });
 
   test("type-checks and compiles a plugin", () => {

@@ -30,19 +30,23 @@ const files: RepositoryFiles = {
 /** What reaches the record: which figure a check may turn by is used up before, and no part of it. */
 const plain = (found: unknown): unknown => JSON.parse(JSON.stringify(found));
 
-test("threads come to the same as one, whatever their number", async () => {
-  const alone = plain(await inspectMany(files, rules, options, 0));
-  for (const threads of [2, 3, 7]) expect(plain(await inspectMany(files, rules, options, threads))).toEqual(alone);
+// To start a thread takes longer than what it has to do here: few are started, in each way in which their number matters.
+
+test("threads come to the same as one, though there are more of them than documents", async () => {
+  const few = { ...files, documents: files.documents.slice(0, 2) };
+  const alone = plain(await inspectMany(few, rules, options, 0));
+  expect(plain(await inspectMany(few, rules, options, 3))).toEqual(alone);
 });
 
 test("outlines are the same however many threads read them, who then inspect", async () => {
   const documents = files.documents.map(({ path, text }) => ({ path, text }));
   const alone = documents.map(outlineOf);
-  for (const threads of [0, 1, 2]) {
+  const inspected = plain(await inspectMany(files, rules, options, 0));
+  expect(await readOutlines(documents, 0)).toEqual(alone);
+  // Two threads inspect: one of them, or both, have read outlines before.
+  for (const threads of [1, 2]) {
     expect(await readOutlines(documents, threads)).toEqual(alone);
-    expect(plain(await inspectMany(files, rules, options, 2))).toEqual(
-      plain(await inspectMany(files, rules, options, 0)),
-    );
+    expect(plain(await inspectMany(files, rules, options, 2))).toEqual(inspected);
   }
 });
 
@@ -90,8 +94,7 @@ test.each([false, true])("what plugins came to is joined to it, to the byte (eve
   expect(alone.flatMap(({ entry }) => entry.checks).filter(({ from }) => from !== undefined).length).toBeGreaterThan(
     20,
   );
-  for (const threads of [2, 3])
-    expect(JSON.stringify(await inspectMany(files, all, { ...options, every }, threads))).toBe(JSON.stringify(alone));
+  expect(JSON.stringify(await inspectMany(files, all, { ...options, every }, 2))).toBe(JSON.stringify(alone));
 });
 
 test("what threads cannot be given is inspected here", async () => {
