@@ -64,6 +64,7 @@ import riggingBridleAngle from "./rigging/bridle-angle/rule.js";
 import riggingColumnDepth from "./rigging/column-depth/rule.js";
 import riggingDeckLoad from "./rigging/deck-load/rule.js";
 import riggingDesignFactor from "./rigging/design-factor/rule.js";
+import riggingFit from "./rigging/fit/rule.js";
 import riggingFixings from "./rigging/fixings/rule.js";
 import riggingHeadRoom from "./rigging/head-room/rule.js";
 import riggingHoist from "./rigging/hoist/rule.js";
@@ -163,6 +164,7 @@ export const rules: readonly Rule[] = [
   riggingColumnDepth,
   riggingDeckLoad,
   riggingDesignFactor,
+  riggingFit,
   riggingFixings,
   riggingHeadRoom,
   riggingHoist,

@@ -159,6 +159,7 @@ rigging:
       length: 8 ft
       carries: {face: header, from: 6 in}
       height: 12 ft 10-3/4 in
+      flange: 6 in
       bearing-height: 16 ft 5-3/4 in
       second: {at: each hang, assembly: [steel-safety-1-8], girth: 40 in, slack: none}
       hangs:

@@ -275,6 +275,8 @@ function venuePage(survey: Survey, path: string, site: SiteWithDocuments): SiteP
       ["Breaker", "breaker"],
     ]),
     listed(survey, "structure", "Structures", [
+      ["Flange", "flange"],
+      ["Pipe", "pipe"],
       ["Girth", "girth"],
       ["Carries in all", "structure"],
     ]),

@@ -220,6 +220,7 @@ function layBar(completing: Completing, bar: string): void {
     ["structure", structure],
   ] as const;
   completing.lay([...to, "structure"], [...from, "structure"], anchor);
+  for (const key of ["flange", "pipe"]) completing.lay([...to, key], [...from, key], anchor);
   layHeight(completing, to, structure, anchor);
   if (isGroup(at(data, ...to, "second"))) completing.lay([...to, "second", "girth"], [...from, "girth"], anchor);
   const points = pointsOf(completing, bar);

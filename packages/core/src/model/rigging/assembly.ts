@@ -18,7 +18,7 @@ import type { Data } from "../../document/yaml/yaml.js";
 import type { Part } from "../../repository/parts.js";
 import { asMass } from "../reading/as-mass.js";
 import { type Marking, markingOf } from "../reading/marking.js";
-import { type Named, partName, partValue, type Reader } from "../reading/reader.js";
+import { type Named, partName, partOptional, partValue, type Reader } from "../reading/reader.js";
 import { assembledLength } from "./reach.js";
 
 /** One part of a hang's assembly, in load order. */
@@ -45,6 +45,9 @@ export interface AssemblyRating {
   readonly allowed: Value;
   readonly of: (carried: Value) => Value;
 }
+
+/** The least and the greatest a part is made for. */
+export type FitRange = readonly [least: Value<"length">, greatest: Value<"length">];
 
 /** Names of the schema → rows of the table of terminations; of several kinds the one that keeps least. */
 const KEEPS: Readonly<Record<string, keyof typeof terminations>> = {
@@ -150,6 +153,23 @@ export class Assembly {
   /** What one of its parts may carry when it is pulled at an angle, where its maker states a load. */
   angularWll(each: AssemblyPart): Value<"mass"> {
     return asMass(this.valueOf(each, "angular-wll", "mass", "WLL when pulled at an angle"));
+  }
+
+  /** Thinnest and thickest pipe one of its parts takes hold of; undefined where its maker says nothing of pipes. */
+  fitsPipe(each: AssemblyPart): FitRange | undefined {
+    return this.#range(each, "fits", "diameter of pipe it fits");
+  }
+
+  /** Narrowest and widest flange one of its parts takes hold of; undefined where its maker says nothing of flanges. */
+  fitsFlange(each: AssemblyPart): FitRange | undefined {
+    return each.part?.data.flange === "none" ? undefined : this.#range(each, "flange", "width of flange it fits");
+  }
+
+  #range(each: AssemblyPart, key: string, what: string): FitRange | undefined {
+    if (each.part?.data[key] === undefined) return undefined;
+    const one = partOptional(each.part, key, "length", what);
+    if (one?.known) return [one, one];
+    return [this.valueOf(each, `${key}.1`, "length", what), this.valueOf(each, `${key}.2`, "length", what)];
   }
 
   /** What is stamped on one of its parts, or written on its tag; undefined where nothing is. */

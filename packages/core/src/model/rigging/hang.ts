@@ -6,6 +6,7 @@ import { Assembly, type AssemblyPart, type AssemblyRating } from "./assembly.js"
 import type { Bar } from "./bar.js";
 import { placeByPoint, pointOfHang } from "./bar-place.js";
 import type { WorstCase } from "./cases.js";
+import { type Grip, gripsOf } from "./grip.js";
 import { Leg } from "./leg.js";
 import { ratingOf } from "./letter.js";
 
@@ -128,6 +129,11 @@ export class Hang {
       label: leg.label,
     }));
     return this.bridled && this.assembly === undefined ? legs : [own, ...legs];
+  }
+
+  /** What takes hold of the bar and of the structure at the ends of what it hangs by. */
+  get grips(): readonly Grip[] {
+    return gripsOf(this);
   }
 
   /** What it carries while the bar is level, as a mass in kilograms. */
