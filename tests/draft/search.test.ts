@@ -1,5 +1,6 @@
 import {
   assignCircuits,
+  bestStations,
   buyTogether,
   type CircuitRoom,
   cableOrders,
@@ -7,12 +8,12 @@ import {
   distance,
   divide,
   type GridCell,
-  hangSets,
   pairs,
   peakOf,
   roomFor,
   shapes,
   takeLengths,
+  worthAsking,
 } from "@plumbmark/draft";
 import fc from "fast-check";
 import highs from "highs";
@@ -181,6 +182,56 @@ End`;
     expect(new Set(names?.map((name) => name[0]))).toEqual(new Set(["a", "b", "c"]));
   });
 
+  test("of the ways that are alike the one whose legs are most alike is taken, as trying all of them shows", () => {
+    const legged = fc.record({
+      rating: fc.constantFrom(8, 10),
+      carried: fc.constantFrom(0, 2),
+      perPanel: fc.constant(1),
+      outlets: fc.constant(1),
+      mostInRun: fc.integer({ min: 2, max: 8 }),
+      leg: fc.constantFrom("A", "B", "C", undefined),
+    });
+    let several = 0;
+    fc.assert(
+      fc.property(
+        fc.array(legged, { minLength: 2, maxLength: 5 }),
+        fc.integer({ min: 2, max: 16 }),
+        (given, panels) => {
+          const circuits: readonly CircuitRoom[] = given.map(({ leg, ...room }, index) => ({
+            name: `c${index}`,
+            ...room,
+            ...(leg === undefined ? {} : { leg }),
+          }));
+          const found = assignCircuits(circuits, panels).assignment;
+          const legs = [...new Set(circuits.flatMap(({ leg }) => leg ?? []))];
+          const apart = (taken: readonly number[]): number => {
+            const on = legs.map((leg) =>
+              circuits.reduce((sum, each, at) => sum + (each.leg === leg ? (taken[at] ?? 0) : 0), 0),
+            );
+            return on.length < 2 ? 0 : Math.max(...on) - Math.min(...on);
+          };
+          const all = [...spreads(circuits, panels)].map((taken) => ({
+            count: taken.filter((each) => each > 0).length,
+            fullest: Math.max(
+              ...circuits.map((c, at) => (taken[at] ? (c.carried + (taken[at] as number) * c.perPanel) / c.rating : 0)),
+            ),
+            apart: apart(taken),
+          }));
+          const fewest = all.filter(({ count }) => count === Math.min(...all.map((each) => each.count)));
+          const least = Math.min(...fewest.map(({ fullest }) => fullest));
+          const alike = fewest.filter(({ fullest }) => fullest < least + 1e-9);
+          if (alike.length > 1) several += 1;
+          if (!found) return expect(all).toEqual([]);
+          const own = circuits.map(({ name }) => found.circuits.find((each) => each.name === name)?.panels ?? 0);
+          expect(own.reduce((sum, each) => sum + each, 0)).toBe(panels);
+          expect(apart(own)).toBe(Math.min(...alike.map((each) => each.apart)));
+        },
+      ),
+      { numRuns: 300 },
+    );
+    expect(several).toBeGreaterThan(50);
+  });
+
   test("more room never takes more circuits", () => {
     fc.assert(
       fc.property(
@@ -332,18 +383,36 @@ describe("several wishes, one purchase", () => {
 
 describe("sets of hangs", () => {
   test("every set that stands on both sides of the load, fewest hangs first", () => {
-    const sets = [...hangSets([0, 1, 2, 3], [0, 3], 1.5, 4)];
-    expect(sets.map((set) => set.join(""))).toEqual(
-      ["03", "12", "02", "13", "012", "013", "023", "123", "0123"].sort(
-        (a, b) =>
-          a.length - b.length || sets.findIndex((s) => s.join("") === a) - sets.findIndex((s) => s.join("") === b),
-      ),
-    );
-    expect(sets[0]).toEqual([0, 3]);
+    const { sets, all } = worthAsking([0, 1, 2, 3], [0, 3], [0, 3], 4);
+    expect(all).toBe(true);
+    // By hand: of the sets of 0, 1, 2 and 3 those on both sides of 1.5.
+    const expected = ["03", "12", "02", "13", "012", "013", "023", "123", "0123"];
+    expect([...sets].map((set) => set.join("")).sort()).toEqual(expected.sort());
+    expect(sets.map(({ length }) => length)).toEqual([2, 2, 2, 2, 3, 3, 3, 3, 4]);
   });
 
   test("a place beyond the bar's ends is not offered", () => {
-    expect([...hangSets([0, 1, 5], [0, 2], 0.5, 3)]).toEqual([[0, 1]]);
+    expect(worthAsking([0, 1, 5], [0, 2], [0, 1], 3).sets).toEqual([[0, 1]]);
+  });
+
+  // A uniform beam on two supports is bent least with 0.207 of its length beyond each (Young and Budynas, Roark's
+  // Formulas, from memory: equal moments over the supports and between them).
+  test("two hangs are best a fifth of the length from the ends", () => {
+    const [first, second] = bestStations(2, 0, 1) as [number, number];
+    expect(first).toBeCloseTo(0.2071, 4);
+    expect(second).toBeCloseTo(0.7929, 4);
+    const moments = [(first * first) / 2, (second - first) ** 2 / 8 - (first * first) / 2] as const;
+    expect(moments[0]).toBeCloseTo(moments[1], 12);
+  });
+
+  test("of many places those next to the best stations are offered, and that it is not all", () => {
+    const places = Array.from({ length: 40 }, (_, at) => at / 4);
+    const { sets, all } = worthAsking(places, [0, 10], [0, 10], 8);
+    expect(all).toBe(false);
+    const four = sets.find(({ length }) => length === 4) ?? [];
+    const off = four.map((index, at) => Math.abs((places[index] as number) - (bestStations(4, 0, 10)[at] as number)));
+    expect(off).toHaveLength(4);
+    expect(Math.max(...off)).toBeLessThanOrEqual(0.125 + 1e-9);
   });
 });
 

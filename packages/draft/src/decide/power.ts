@@ -446,6 +446,19 @@ interface Laying {
   readonly apart: boolean;
 }
 
+/** How the panels lie on the legs of the supply; empty where the venue does not say on which leg its circuits are. */
+function legsTold(rooms: readonly CircuitRoom[], { circuits }: CircuitAssignment): string {
+  const legs = new Map<string, number>();
+  for (const { leg } of rooms) if (leg !== undefined) legs.set(leg, 0);
+  for (const { name, panels } of circuits) {
+    const leg = rooms.find((each) => each.name === name)?.leg;
+    if (leg !== undefined) legs.set(leg, (legs.get(leg) ?? 0) + panels);
+  }
+  if (legs.size < 2) return "";
+  const told = [...legs].sort(([a], [b]) => (a < b ? -1 : 1)).map(([leg, panels]) => `${leg} ${panels}`);
+  return ` Of the ways to do that it is the one that loads the legs most alike, in panels: ${told.join(", ")}.`;
+}
+
 /** Cuts the cable order into runs and writes them with the circuits that are used. */
 function withRuns(scheme: Scheme, found: Found, laying: Laying): Decided {
   const { assignment, circuits, rooms, exact } = found;
@@ -478,7 +491,7 @@ function withRuns(scheme: Scheme, found: Found, laying: Laying): Decided {
     what: "power",
     why: apart
       ? `Every other ${scheme.rows > 1 ? "row" : "panel"} is on another circuit, ${names.join(" and ")}: when one trips, half stays lit.`
-      : `${names.length === 1 ? `One circuit, ${names[0]},` : `${names.length} circuits, ${names.join(", ")},`} ${names.length === 1 ? "is" : "are"} the fewest that carry it, and the fullest is as empty as it can be.`,
+      : `${names.length === 1 ? `One circuit, ${names[0]},` : `${names.length} circuits, ${names.join(", ")},`} ${names.length === 1 ? "is" : "are"} the fewest that carry it, and the fullest is as empty as it can be.${legsTold(rooms, assignment)}`,
     exact,
     ...(exact ? {} : { gap: `Of the circuits the ${MOST_CIRCUITS_EXACT} with the most room were looked at.` }),
     figures: [

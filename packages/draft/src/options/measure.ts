@@ -1,6 +1,4 @@
-import type { Data } from "@plumbmark/core";
-import { keyOf, mappingOf } from "../data.js";
-import { BAR } from "../decide/hangs.js";
+import { keyOf, type Mapping, mappingOf } from "../data.js";
 import { FACE } from "../decide/size.js";
 import type { Option } from "./option.js";
 
@@ -15,13 +13,19 @@ const figure =
   (path: string) =>
   (option: Option): number | undefined =>
     option.figures.get(path)?.value;
-const sizeOf = ({ scheme }: Option, path: string): number => {
-  const found = path.split(".").reduce<Data | undefined>((here, key) => keyOf(here, key), scheme.matter);
-  return Object.keys(mappingOf(found)).length;
-};
+const barsOf = ({ scheme }: Option): Mapping => mappingOf(keyOf(scheme.matter.rigging, "bars"));
 
 export const panelsOf = ({ scheme }: Option): number => scheme.columns * scheme.rows;
-export const hangsOf = (option: Option): number => sizeOf(option, `rigging.bars.${BAR}.hangs`);
+export const hangsOf = (option: Option): number =>
+  Object.values(barsOf(option)).flatMap((bar) => Object.keys(mappingOf(keyOf(bar, "hangs")))).length;
+/** What all bars bear on the structure, in kilograms; undefined where it cannot be told of one. */
+export function onStructure(option: Option): number | undefined {
+  const names = Object.keys(barsOf(option));
+  const all = names.map((name) => figure(`rigging.bars.${name}.on-structure`)(option));
+  return all.length === 0 || all.includes(undefined)
+    ? undefined
+    : (all as number[]).reduce((sum, each) => sum + each, 0);
+}
 export const circuitsOf = (option: Option): readonly string[] => {
   const runs = Object.values(mappingOf(keyOf(option.scheme.matter.power, "runs")));
   return [...new Set(runs.map((run) => String(keyOf(run, "from"))))];
@@ -39,7 +43,7 @@ export const MEASURES: readonly Measure[] = [
   { name: "pixels", better: "more", of: figure(`faces.${FACE}.pixels`) },
   { name: "capitals", better: "more", of: figure(`viewing.${FACE}.angle`) },
   { name: "panels", better: "less", of: panelsOf },
-  { name: "weight", better: "less", of: figure(`rigging.bars.${BAR}.on-structure`) },
+  { name: "weight", better: "less", of: (option) => onStructure(option) },
   { name: "hangs", better: "less", of: hangsOf },
   { name: "worst hang", better: "less", of: (option) => worstHang(option) },
   { name: "circuits", better: "less", of: (option) => circuitsOf(option).length },
@@ -52,7 +56,7 @@ export const MEASURES: readonly Measure[] = [
 /** Most any hang puts on the structure at worst. */
 export function worstHang(option: Option): number | undefined {
   const all = [...option.figures].filter(
-    ([path]) => path.startsWith(`rigging.bars.${BAR}.hangs.`) && path.endsWith(".worst-on-structure"),
+    ([path]) => path.startsWith("rigging.bars.") && path.endsWith(".worst-on-structure"),
   );
   const values = all.map(([, { value }]) => value);
   return values.length === 0 || values.includes(undefined) ? undefined : Math.max(...(values as number[]));

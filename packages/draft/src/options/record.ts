@@ -1,5 +1,4 @@
 import type { Brief } from "../brief.js";
-import { BAR } from "../decide/hangs.js";
 import { FACE } from "../decide/size.js";
 import type { Buildable, PairOfFaces } from "./can-build.js";
 import { type Cost, costOf, costText } from "./cost.js";
@@ -125,7 +124,7 @@ const COLUMNS: readonly (readonly [name: string, of: (entry: OptionEntry) => str
   ],
   ["Capitals", (entry) => figure(entry, `viewing.${FACE}.cap-height`)],
   ["Characters", (entry) => figure(entry, `viewing.${FACE}.characters`)],
-  ["Bears on structure", (entry) => figure(entry, `rigging.bars.${BAR}.on-structure`)],
+  ["Bears on structure", (entry) => bears(entry)],
   ["Hangs", ({ hangs }) => (hangs === 0 ? NONE : String(hangs))],
   ["Circuits", ({ circuits }) => (circuits.length === 0 ? NONE : circuits.join(", "))],
   [
@@ -139,6 +138,11 @@ const COLUMNS: readonly (readonly [name: string, of: (entry: OptionEntry) => str
 ];
 
 const figure = ({ figures }: OptionEntry, path: string): string => figures[path]?.text ?? "–";
+/** What each bar bears on the structure, from the audience's left. */
+const bears = ({ figures }: OptionEntry): string => {
+  const all = Object.keys(figures).filter((path) => /^rigging\.bars\.[^.]+\.on-structure$/u.test(path));
+  return all.length === 0 ? "–" : all.map((path) => figures[path]?.text).join(" + ");
+};
 const bare = (text: string): string => text.replace(/ px$/u, "");
 
 /** The options as a table of words, what none of them has left out. */

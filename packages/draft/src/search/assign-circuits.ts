@@ -46,7 +46,7 @@ export function roomFor(circuit: CircuitRoom, most = 1): number {
 }
 
 /** The same panels spread over given circuits so that the fullest is as empty as can be; undefined when they do not fit. */
-function spread(circuits: readonly CircuitRoom[], panels: number): CircuitAssignment | undefined {
+function spread(circuits: readonly CircuitRoom[], panels: number, isIdle: boolean): CircuitAssignment | undefined {
   if (circuits.reduce((sum, each) => sum + roomFor(each), 0) < panels) return undefined;
   const taken = circuits.map(() => 0);
   // One panel after another onto the circuit that is emptiest with it: for loads that only grow this is the best there is.
@@ -60,12 +60,78 @@ function spread(circuits: readonly CircuitRoom[], panels: number): CircuitAssign
     }
     taken[best] = (taken[best] as number) + 1;
   }
+  const fullest = Math.max(...circuits.map((circuit, index) => shareWith(circuit, taken[index] as number)));
+  const even = evenLegs(circuits, panels, fullest, isIdle) ?? taken;
   const shares = circuits.map((circuit, index) => ({
     name: circuit.name,
-    panels: taken[index] as number,
-    share: shareWith(circuit, taken[index] as number),
+    panels: even[index] as number,
+    share: shareWith(circuit, even[index] as number),
   }));
-  return { circuits: shares, fullest: Math.max(...shares.map(({ share }) => share)) };
+  return { circuits: shares, fullest };
+}
+
+/** Circuits of one leg, or those without one, and the panels they take together at the least and at the most. */
+interface LegRoom {
+  readonly leg: string | undefined;
+  readonly own: readonly number[];
+  readonly least: number;
+  readonly most: number;
+}
+
+/**
+ * The same panels over the same circuits, none fuller than the fullest has to be, so that the legs carry alike; undefined
+ * where there are no two legs. `isIdle`: another leg of the supply carries nothing. One panel after another goes onto the leg that carries least: what is lowest is then as high
+ * as can be and what is highest as low. What has no leg takes up as many as evens the others out.
+ */
+function evenLegs(
+  circuits: readonly CircuitRoom[],
+  panels: number,
+  fullest: number,
+  isIdle: boolean,
+): readonly number[] | undefined {
+  const most = circuits.map((circuit) => roomFor(circuit, fullest));
+  const legs = [...new Set(circuits.map(({ leg }) => leg))].map((leg): LegRoom => {
+    const own = circuits.flatMap((circuit, index) => (circuit.leg === leg ? [index] : []));
+    const room = own.reduce((sum, index) => sum + (most[index] as number), 0);
+    return { leg, own, least: Math.min(own.length, room), most: room };
+  });
+  const named = legs.filter(({ leg }) => leg !== undefined);
+  if (named.length === 0 || (named.length === 1 && !isIdle)) return undefined;
+  const free = legs.find(({ leg }) => leg === undefined);
+  let best: { readonly totals: ReadonlyMap<LegRoom, number>; readonly off: number } | undefined;
+  for (let beside = free?.least ?? 0; beside <= (free?.most ?? 0); beside += 1) {
+    const totals = filled(named, panels - beside);
+    if (!totals) continue;
+    const off = Math.max(...totals.values()) - (isIdle ? 0 : Math.min(...totals.values()));
+    if (!best || off < best.off) best = { totals: free ? new Map([...totals, [free, beside]]) : totals, off };
+  }
+  if (!best) return undefined;
+  const taken = circuits.map(() => 0);
+  for (const [{ own }, total] of best.totals)
+    for (let left = total; left > 0; left -= 1) {
+      const able = own.filter((index) => (taken[index] as number) < (most[index] as number));
+      const after = (index: number): number =>
+        // Each takes one before any takes two: a circuit without panels is none that is used.
+        taken[index] === 0 ? -1 : shareWith(circuits[index] as CircuitRoom, (taken[index] as number) + 1);
+      const next = able.reduce((a, b) => (after(b) < after(a) ? b : a));
+      taken[next] = (taken[next] as number) + 1;
+    }
+  return taken;
+}
+
+/** Panels of each leg, as even as their room lets; undefined where they do not take so many or so few. */
+function filled(legs: readonly LegRoom[], panels: number): ReadonlyMap<LegRoom, number> | undefined {
+  const totals = new Map(legs.map((leg) => [leg, leg.least]));
+  let left = panels - legs.reduce((sum, { least }) => sum + least, 0);
+  if (left < 0) return undefined;
+  for (; left > 0; left -= 1) {
+    const able = legs.filter((leg) => (totals.get(leg) as number) < leg.most);
+    const [first, ...others] = able;
+    if (!first) return undefined;
+    const lowest = others.reduce((a, b) => ((totals.get(b) as number) < (totals.get(a) as number) ? b : a), first);
+    totals.set(lowest, (totals.get(lowest) as number) + 1);
+  }
+  return totals;
 }
 
 /** How far the legs are from carrying the same: the fullest less the emptiest, by panels. */
@@ -110,7 +176,8 @@ export function assignCircuits(circuits: readonly CircuitRoom[], panels: number,
   for (let size = Math.max(1, atLeast); size <= looked.length; size += 1) {
     let best: CircuitAssignment | undefined;
     for (const chosen of choicesOf(looked, size)) {
-      const found = spread(chosen, panels);
+      const isIdle = circuits.some(({ leg }) => leg !== undefined && !chosen.some((each) => each.leg === leg));
+      const found = spread(chosen, panels, isIdle);
       if (!found || found.circuits.some((each) => each.panels === 0)) continue;
       if (!best || isBetter(circuits, found, best)) best = found;
     }

@@ -32,6 +32,8 @@ function structureOfBar(bar: Mapping, letter: Data | undefined): Mapping | undef
   return grouped({
     from: { right: "0 m", upstage: "0 m", up },
     to: { right: length, upstage: "0 m", up },
+    flange: bar.flange,
+    pipe: bar.pipe,
     girth: keyOf(bar.second, "girth"),
     structure: bar.structure,
     points: Object.fromEntries(points) as Mapping,
