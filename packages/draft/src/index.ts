@@ -5,6 +5,7 @@ export { type Buildable, canBuild, type PairOfFaces } from "./options/can-build.
 export { chosen, trade } from "./options/choose.js";
 export { type Cost, costOf, costText, type PricedPiece, type ToBuy } from "./options/cost.js";
 export { type DraftAsk, type Drafted, draft, underNames } from "./options/draft.js";
+export { judgedAgain } from "./options/judged-again.js";
 export { dominates, MEASURES, type Measure } from "./options/measure.js";
 export { notSaid } from "./options/not-said.js";
 export type { Figure, Option, OutOfIt, Shortfall } from "./options/option.js";

@@ -2,6 +2,7 @@ import { readFile } from "node:fs/promises";
 import { dirname, join, resolve } from "node:path";
 import { type Mistake, readSurveys, type Survey } from "@plumbmark/core";
 import { drawnTogether, freePath, readWish, type Wish } from "@plumbmark/draft";
+import { judgedByPlugins } from "../drafting/by-plugins.js";
 import { draftLike } from "../drafting/like.js";
 import { type Drafting, draftingIn, hasNoShortfall, type Made, made, opened } from "../drafting/made.js";
 import { type DraftOptions, limitOf, optionNumber, refuseWithoutLike } from "../drafting/options.js";
@@ -85,7 +86,13 @@ export async function draftCommand(
   const taken = new Set(files.documents.map(({ path }) => path));
   const drafting = draftingIn(repository, options, context);
   const own = (wish: Wish): Wish => (options.together ? { ...wish, outOf: "catalogue" } : wish);
-  const all = wishes.map((wish) => made(own(wish), target?.file ?? freePath(taken, wish.name), drafting));
+  const all: Made[] = [];
+  for (const wish of wishes) {
+    const path = target?.file ?? freePath(taken, wish.name);
+    const plain = made(own(wish), path, drafting);
+    // What is only counted is not judged by the house's own rules.
+    all.push(options.together ? plain : await judgedByPlugins(plain, path, drafting));
+  }
   if (options.together) return printTogether(all, drafting);
   if (target && number !== undefined)
     return writeOption(all[0] as Made, number, target, options.replace ?? false, context);

@@ -4,6 +4,7 @@ import { changesText } from "../report/draft/changes-text.js";
 import { json } from "../report/form.js";
 import { fromRoot } from "../source/paths.js";
 import { Trouble } from "../terminal/trouble.js";
+import { judgedByPlugins } from "./by-plugins.js";
 import { type Drafting, hasNoShortfall, made, opened } from "./made.js";
 import { printDrafts } from "./print.js";
 import { draftTarget } from "./target.js";
@@ -43,7 +44,8 @@ export async function draftLike(
   // The draft stands in the place of the build: what that takes is free for it.
   const others = repository.files.documents.filter((each) => each.path !== path);
   const without = { ...repository, files: { ...repository.files, documents: others } };
-  const result = made(wish, target?.file ?? freePath(taken, name), { ...drafting, repository: without });
+  const [place, around] = [target?.file ?? freePath(taken, name), { ...drafting, repository: without }];
+  const result = await judgedByPlugins(made(wish, place, around), place, around);
   const kept = namesKept(text, options.face);
   const found = result.drafted.options[(number ?? 1) - 1];
   const chosen = found && kept ? underNames(result.brief, name, found, kept) : undefined;
