@@ -4,14 +4,14 @@ import { textsOf } from "../data.js";
 import type { Scheme } from "./decision.js";
 
 /** What hangs the bar, as the catalogue has it: assemblies, each a list of parts. */
-export interface Assembly {
+export interface HangAssembly {
   readonly name: string;
   readonly of: Data;
   readonly parts: readonly string[];
 }
 
 /** Assemblies of the catalogue, those of parts that are made in the units of the build first. */
-function assembliesOf(brief: Brief): readonly Assembly[] {
+function assembliesOf(brief: Brief): readonly HangAssembly[] {
   const order = ["rope", "hardware"].flatMap((kind) => partsInUnits(brief, kind).map(({ name }) => name));
   const rank = ({ parts }: { readonly parts: readonly string[] }): number =>
     parts.reduce((sum, name) => sum + Math.max(0, order.indexOf(name)), 0) / Math.max(1, parts.length);
@@ -24,8 +24,8 @@ function assembliesOf(brief: Brief): readonly Assembly[] {
 export interface Hardware {
   readonly section: Part;
   readonly hungBy: Part | undefined;
-  readonly assembly: Assembly | undefined;
-  readonly second: Assembly | undefined;
+  readonly assembly: HangAssembly | undefined;
+  readonly second: HangAssembly | undefined;
 }
 
 /** Sections, attachments and assemblies the catalogue has for a bar, the plainest first. */
@@ -38,10 +38,10 @@ export function* hardwareOf(brief: Brief, scheme: Scheme): Generator<Hardware> {
   const all = assembliesOf(brief);
   const over = brief.wish.overPeople ?? true;
   // What goes round a structure and down to the bar has more rope in it than what hangs the bar.
-  const ropeIn = ({ parts }: Assembly): number =>
+  const ropeIn = ({ parts }: HangAssembly): number =>
     parts.reduce((sum, name) => sum + (brief.catalogue.parts.get(name)?.quantities.get("length")?.value ?? 0), 0);
-  const secondsFor = (main: Assembly | undefined): readonly Assembly[] => {
-    const short = (each: Assembly): number => (main && ropeIn(each) <= ropeIn(main) ? 1 : 0);
+  const secondsFor = (main: HangAssembly | undefined): readonly HangAssembly[] => {
+    const short = (each: HangAssembly): number => (main && ropeIn(each) <= ropeIn(main) ? 1 : 0);
     return all.filter((each) => each !== main).sort((a, b) => short(a) - short(b));
   };
   for (const assembly of all.length > 0 ? all : [undefined])

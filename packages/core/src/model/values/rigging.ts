@@ -1,10 +1,10 @@
 import { bendingStress, greatestOf, leastOf, sum, times, type Value } from "@plumbmark/calc";
 import type { Design } from "../design.js";
+import { Fixings } from "../faces/wall.js";
 import type { Assembly } from "../rigging/assembly.js";
 import type { Bar } from "../rigging/bar.js";
 import type { Hang } from "../rigging/hang.js";
 import type { Leg } from "../rigging/leg.js";
-import { Fixings } from "../rigging/wall.js";
 import { numbered, under, type ValueEntry } from "./entries.js";
 
 const least = (values: readonly Value[]): Value<"mass"> => leastOf(values, "mass", "capacity");

@@ -12,7 +12,7 @@ import {
 } from "@plumbmark/calc";
 import type { Face } from "../faces/face.js";
 import type { DesignSource } from "../reading/design-source.js";
-import { Statement } from "./statement.js";
+import { Statement } from "../rigging/statement.js";
 
 /** What holds a face to its wall. */
 export class Fixings extends Statement {
