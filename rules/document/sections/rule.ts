@@ -17,7 +17,7 @@ export default rule({
       if (!filled && holds.includes("comment")) {
         yield open(thing, {
           says: `Only a comment stands in the section “${wanted}”.`,
-          mend: `Write the section “${wanted}”.`,
+          mend: "Write below its heading what belongs there.",
         });
         continue;
       }

@@ -51,8 +51,23 @@ const FROM = {
 const atPlace = (place: string, what: string, of: string | undefined): string =>
   `at ${plain(place)}: the ${what}${of === undefined ? "" : ` of ${of.charAt(0).toLowerCase()}${of.slice(1)}`}`;
 
-function gapText({ path, file, place, what, of, mend, found }: FoundGap): string {
-  const where = `\`${plain(path)}\`${file === undefined ? "" : ` in ${plain(file)}`}`;
+/** Things that one and the same is to be done about, told together. */
+function asked(gaps: readonly FoundGap[]): readonly (readonly [FoundGap, ...FoundGap[]])[] {
+  const groups = new Map<string, [FoundGap, ...FoundGap[]]>();
+  for (const gap of gaps) {
+    const { path, file, what, mend } = gap;
+    const key = JSON.stringify(what === undefined && mend !== undefined ? [file, mend] : [file, path, mend, "alone"]);
+    const group = groups.get(key);
+    if (group) group.push(gap);
+    else groups.set(key, [gap]);
+  }
+  return [...groups.values()];
+}
+
+function gapText(gaps: readonly [FoundGap, ...FoundGap[]]): string {
+  const [{ file, place, what, of, mend, found }] = gaps;
+  const paths = gaps.map(({ path }) => `\`${plain(path)}\``).join(", ");
+  const where = `${paths}${file === undefined ? "" : ` in ${plain(file)}`}`;
   // What is decided and not found needs no word of where.
   const from = found === undefined || found === "plan" ? "" : `; ${FROM[found]}`;
   if (what !== undefined && place !== undefined) return `${atPlace(place, what, of)} (${where})${from}`;
@@ -78,13 +93,15 @@ export function showGuesses({ guesses, resting }: Found, width: number, ink: Pal
 
 function showList(top: string, gaps: readonly FoundGap[], width: number, ink: Palette): readonly string[] {
   if (gaps.length === 0) return [];
-  const told = gaps.length > MOST ? gaps.slice(0, MOST - 1) : gaps;
-  const rest = gaps.length - told.length;
+  const groups = asked(gaps);
+  const told = groups.length > MOST ? groups.slice(0, MOST - 1) : groups;
+  const rest = groups.slice(told.length).flat().length;
   return [
     ...wrap(top, width - 2).map((line) => `  ${ink.strong(line)}`),
-    ...told.flatMap((gap) => {
-      const level = gravest(gap.waiting);
-      const lines = labelled(String(gap.waiting.length), gapText(gap), INDENT, 4, width);
+    ...told.flatMap((group) => {
+      const waiting = [...new Set(group.flatMap((gap) => gap.waiting))];
+      const level = gravest(waiting);
+      const lines = labelled(String(waiting.length), gapText(group), INDENT, 4, width);
       const ofLevel = { level, outcome: "open" } as Check;
       return lines.map((line, index) =>
         index === 0 ? `  ${ink.level(ofLevel)(pad(level.toUpperCase(), INDENT - 2))}${line.slice(INDENT)}` : line,

@@ -62,6 +62,14 @@ describe("the text report", () => {
     expect(text).toContain("9 checks: 9 fail.");
   });
 
+  it("tells what the same is to be done about on one line, and counts every thing", () => {
+    const open = (path: string, mend: string) => check("It is open.", { outcome: "open", missing: [path], mend });
+    const asked = [open("read.by", "Read it."), open("read.on", "Read it."), open("sent.on", "Send it.")];
+    const text = textReport(record(...asked), { width: 80, colour: 0 });
+    expect(text).toContain("3 things are not written down; 3 checks wait for them.");
+    expect(text).toMatch(/SHALL +2 +`read\.by`, `read\.on`: Read it\.\n +SHALL +1 +`sent\.on`: Send it\./u);
+  });
+
   it("breaks lines at the width it is given", () => {
     const text = textReport(record(check("word ".repeat(60))), { width: 60, colour: 0 });
     for (const line of text.split("\n")) expect(line.length).toBeLessThanOrEqual(60);
