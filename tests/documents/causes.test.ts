@@ -4,6 +4,7 @@ import { describe, expect, inject, test } from "vitest";
 import { textReport } from "../../packages/cli/src/report/text.js";
 import { notEmpty } from "../run/not-empty.js";
 import { some } from "../run/some.js";
+import { OTHER_MISTAKES, withSurveys } from "./other-mistakes.js";
 import { TODAY } from "./repository.js";
 import { SINGLE_MISTAKES, type SingleMistake, withMistake } from "./single-mistakes.js";
 
@@ -12,7 +13,8 @@ const [WIDTH, LINES] = [80, 22];
 
 /** All in a deep run; else a third of them, others in each run. */
 const { deep, seed } = inject("effort");
-const TRIED = deep ? SINGLE_MISTAKES : some(SINGLE_MISTAKES, Math.ceil(SINGLE_MISTAKES.length / 3), seed);
+const ALL = [...SINGLE_MISTAKES, ...OTHER_MISTAKES];
+const TRIED = deep ? ALL : some(ALL, Math.ceil(ALL.length / 3), seed);
 
 const reports = new Map<SingleMistake, ReturnType<typeof report>>();
 
@@ -24,7 +26,7 @@ function reported(mistake: SingleMistake): ReturnType<typeof report> {
 }
 
 function report(mistake: SingleMistake) {
-  const { files, file, line } = withMistake(mistake);
+  const { files, file, line } = withMistake(mistake, OTHER_MISTAKES.includes(mistake) ? withSurveys() : undefined);
   const text = textReport(openRepository(files, rules, { today: TODAY }).all(), { width: WIDTH, colour: 0 });
   const lines = text.trimEnd().split("\n");
   const head = lines.findIndex((each) => /^ {2}(?:SHALL|SHOULD|NOTE) /u.test(each));
@@ -41,7 +43,7 @@ const JARGON =
 describe("of sixty and more single mistakes", () => {
   test("there are that many, each of its own kind", () => {
     expect(SINGLE_MISTAKES.length).toBeGreaterThanOrEqual(60);
-    expect(new Set(SINGLE_MISTAKES.map(({ slip }) => slip)).size).toBe(SINGLE_MISTAKES.length);
+    expect(new Set(ALL.map(({ slip }) => slip)).size).toBe(ALL.length);
   });
 
   test.each(notEmpty(TRIED.map((mistake) => [mistake.slip, mistake] as const)))(

@@ -521,14 +521,17 @@ export function otherDocuments(): NonNullable<RepositoryFiles["others"]> {
   return others;
 }
 
-/** The starter's files with one mistake; refuses one that changes nothing. */
-export function withMistake({ from, to, file = BANNER, at }: SingleMistake): {
+/** The files of a starter with one mistake; refuses one that changes nothing. */
+export function withMistake(
+  { from, to, file = BANNER, at }: SingleMistake,
+  whole: RepositoryFiles = starter(),
+): {
   readonly files: RepositoryFiles;
   readonly file: string;
   readonly line: number;
 } {
-  const whole = starter();
-  const texts = [...whole.parts, ...whole.documents];
+  const { stock, surveys = [] } = whole;
+  const texts = [...whole.parts, ...whole.documents, ...surveys, ...(stock ? [stock] : [])];
   const text = texts.find(({ path }) => path === file)?.text ?? "";
   const start = text.indexOf(from);
   if (start < 0 || from === to) throw new Error(`${file} has no ${from}`);
@@ -544,6 +547,8 @@ export function withMistake({ from, to, file = BANNER, at }: SingleMistake): {
     files: {
       ...whole,
       parts: whole.parts.map(put),
+      surveys: surveys.map(put),
+      ...(stock ? { stock: put(stock) } : {}),
       documents: whole.documents.filter(({ path }) => path === BANNER).map(put),
       others: otherDocuments(),
     },

@@ -33,6 +33,7 @@ function judged(path: string, from: string | RegExp, to: string, document = BANN
   const files = {
     ...STARTER,
     parts: STARTER.parts.map(edited),
+    stock: edited(STARTER.stock as SourceFile),
     surveys: (STARTER.surveys ?? []).map(edited),
     documents: STARTER.documents.map(edited),
   };
@@ -91,6 +92,16 @@ describe("a build rests on no part and no survey that is written with a mistake"
     expect(entry.checks.filter(({ rule }) => rule === "document.parts").map(({ outcome }) => outcome)).toEqual([
       "open",
     ]);
+  });
+
+  test.each([
+    ["a key nobody knows, in the lot it takes", "lot-2431: {", "lot-2431: {colour: red, ", "not ready"],
+    ["days out that are no number", "lots:", "days: {out: one, back: 1}\nlots:", "not ready"],
+    ["a key nobody knows, in a lot it does not take", "lot-2507: {", "lot-2507: {colour: red, ", "ready"],
+  ])("of the stock list: %s", (_, from, to, verdict) => {
+    const found = judged("stock.yaml", from, to);
+    expect(found.verdict).toBe(verdict);
+    expect(found.parts).toContain(verdict === "ready" ? "holds" : "open");
   });
 
   test("what a part costs is no matter of it", () => {

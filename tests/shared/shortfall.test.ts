@@ -1,4 +1,6 @@
+import { readdirSync, readFileSync } from "node:fs";
 import { openRepository, pricesOf, type RepositoryFiles } from "@plumbmark/core";
+import { starterRepository } from "@plumbmark/starter";
 import { expect, test } from "vitest";
 
 const parts = [
@@ -90,6 +92,16 @@ test("several builds need together what they need on one day, and no more", () =
     [7, 0, 2],
   ]);
   expect(short("later")).toEqual([]);
+});
+
+test("a length that is not written is told in the unit of those it comes in", () => {
+  const file = (path: string) => ({ path, text: readFileSync(`${starterRepository}/${path}`, "utf8") });
+  const folder = (name: string) => readdirSync(`${starterRepository}/${name}`).map((each) => file(`${name}/${each}`));
+  const lots = { path: "stock.yaml", text: file("stock.yaml").text.split("\nitems:")[0] ?? "" };
+  const files = { parts: folder("parts"), stock: lots, surveys: folder("venues"), documents: folder("builds") };
+  // The shortest of 25, 35 and 50 ft that reaches; it came out as 7.62 m.
+  const lines = openRepository(files, [], { today: "2027-01-01" }).shortfall(["builds/lobby-ribbon.md"]);
+  expect(lines.find(({ name }) => name === "cord-12-3")?.which).toMatch(/^(?:25|35|50) ft$/u);
 });
 
 test("prices are number times price, by length, with what has none left out and told", () => {

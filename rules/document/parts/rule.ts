@@ -6,7 +6,7 @@ export default rule({
   level: "shall",
   why: "A part that is in no catalogue has no weight, no power and no rating; nothing about it can be told.",
   judged:
-    "Every name is looked up in the catalogue, the stock list, the connector table and the faces. Each one that is not found is a check of its own. So is each part, those of an assembly among them, and the survey of the venue, in which something cannot be read or stands twice: it is open until that is put right in its file, for a value that is not read counts nowhere, and of two the wrong one may.",
+    "Every name is looked up in the catalogue, the stock list, the connector table and the faces. Each one that is not found is a check of its own. So is each part, those of an assembly among them, the survey of the venue, and the lots and items of the stock list it takes, in which something cannot be read or stands twice: it is open until that is put right in its file, for a value that is not read counts nowhere, and of two the wrong one may.",
   sources: ["house"],
   // What is wrong comes from reading the document, each with its own place; what is left to say here is that nothing is.
   *checks({ build }) {

@@ -40,10 +40,14 @@ export default rule({
           : strange.length > 0
             ? `${face.label} is of ${face.panel?.name}; its lot is of ${strange[0]?.panel}.`
             : `${face.label} is of one batch, ${batches[0]}.`;
+      const [other] = strange;
+      const isNoPart = other !== undefined && !build.reader.parts.has(other.panel);
       yield is(face, {
         holds: batches.length === 1 && strange.length === 0,
         says,
-        mend: "Take all panels and spares of the face from one batch.",
+        mend: isNoPart
+          ? `No part is called \`${other.panel}\`: correct the panel of the lot in the stock list.`
+          : "Take all panels and spares of the face from one batch.",
       });
     }
   },

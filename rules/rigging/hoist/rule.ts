@@ -4,6 +4,17 @@ import { atMost, type Hang, is, open, type RawCheck, rule } from "@plumbmark/kit
 /** What a hoist is called, in its name or its description. */
 const MOVES = /hoist|winch|motor/iu;
 
+/** What moves nothing, and is described by the hoist it belongs to: `shackle for use below a hoist`. */
+const STILL = /\b(?:shackle|ring|link|clamp|sling|collar|coupler|turnbuckle|eye ?bolt|eye ?nut|plate|bracket)s?\b/iu;
+const BESIDE = /\b(?:for|below|under|beneath|above|over|beside|between)\b/iu;
+
+/** Whether a hoist it is, and not only beside one: what is not plainly something else counts as one. */
+function isHoist(name: string, described: string): boolean {
+  if (MOVES.test(name)) return true;
+  const [head = ""] = described.split(BESIDE);
+  return MOVES.test(described) && (MOVES.test(head) || !STILL.test(head));
+}
+
 type Strand = Hang["strands"][number];
 type Each = Strand["assembly"]["parts"][number];
 
@@ -50,7 +61,7 @@ export default rule({
   level: "shall",
   why: "A chain hoist that starts or stops pulls with more than hangs on it, and a point that holds the wall at rest may not hold it on the way up.",
   judged:
-    "Of every hang with a hoist in it: the worst reaction (rigging.slack-hang) times what its maker states for starting and stopping, `dynamic` in the catalogue, against the least WLL of its parts and, with the mass of the hang, against what the structure bears. `none` is for what moves nothing once it is rigged. A part of whose name or description is a hoist, a winch or a motor, and that says nothing, is open. That hoists run together, that nobody is below while they move, and that the load is let down on its second suspension before anybody is, is for the lift plan.",
+    "Of every hang with a hoist in it: the worst reaction (rigging.slack-hang) times what its maker states for starting and stopping, `dynamic` in the catalogue, against the least WLL of its parts and, with the mass of the hang, against what the structure bears. `none` is for what moves nothing once it is rigged. A part of whose name or description is a hoist, a winch or a motor, and that says nothing, is open; not a shackle, ring, clamp, sling or the like that is only for use below or above one. That hoists run together, that nobody is below while they move, and that the load is let down on its second suspension before anybody is, is for the lift plan.",
   sources: ["practice"],
   *checks({ build }) {
     for (const hang of build.bars.flatMap(({ hangs }) => hangs))
@@ -58,8 +69,8 @@ export default rule({
         for (const each of strand.assembly.parts) {
           const { part, name } = each;
           if (part?.kind !== "hardware") continue;
-          const isHoist = MOVES.test(name) || MOVES.test(String(part.data.describes ?? ""));
-          if (isHoist || part.data.dynamic !== undefined) yield* ofHoist(hang, strand, each);
+          if (isHoist(name, String(part.data.describes ?? "")) || part.data.dynamic !== undefined)
+            yield* ofHoist(hang, strand, each);
         }
   },
 });

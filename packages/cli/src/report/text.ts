@@ -12,7 +12,8 @@ const OUTCOMES = ["fails", "open", "waived", "holds"] as const;
 
 /** What matters most first: a file that cannot be read, since the rest may follow from it; then what stands against the build, by level; then what was waived; then what holds. */
 const rank = ({ rule, outcome, level, at }: Check): readonly number[] => [
-  rule === "document.front-matter" && outcome === "fails" ? 0 : 1,
+  // What was approved is looked at again once everything else is right.
+  rule === "document.front-matter" && outcome === "fails" ? 0 : rule === "document.sign-off" ? 2 : 1,
   Math.max(0, OUTCOMES.indexOf(outcome) - 1),
   LEVELS.indexOf(level),
   at.line,
@@ -125,9 +126,11 @@ const isNoDocument = ({ file }: DocumentEntry): boolean => /\.ya?ml$/u.test(file
 
 function* documentPieces(documents: readonly DocumentEntry[], form: Form, ink: Palette): Iterable<string> {
   if (form.brief && documents.length > 1 && documents.every(isReady)) return;
-  const first = documents.filter(isNoDocument);
+  const causes = new Set(documents.flatMap(({ checks }) => checks.map((check) => check["follows-from"]?.file)));
+  const isFirst = (entry: DocumentEntry): boolean => isNoDocument(entry) || causes.has(entry.file);
+  const first = documents.filter(isFirst);
   let before: "nothing" | "line" | "block" = "nothing";
-  for (const entry of [...first, ...documents.filter((each) => !isNoDocument(each))]) {
+  for (const entry of [...first, ...documents.filter((each) => !isFirst(each))]) {
     const line = !form.every && isReady(entry);
     if (line) yield `${readyLine(entry, form.width, ink)}\n`;
     else yield `${before === "line" ? "\n" : ""}${showDocument(entry, form, ink).join("\n")}\n`;

@@ -111,6 +111,52 @@ function ofComma(text: string, wanted: readonly Kind[]): Advice | undefined {
   return undefined;
 }
 
+/** A text as it would be written with the signs a keyboard has: minus, digits and fractions of their own, units of a shop. */
+function asTyped(text: string): string {
+  return text
+    .replace(/(?<=\d)\s*(?=[¼½¾⅐-⅞])/gu, " ")
+    .normalize("NFKC")
+    .replace(/\u2044/gu, "/")
+    .replace(/^\s*[\u2010-\u2015\u2212]\s*/u, "-")
+    .replace(/(?<=\d)\s*#$/u, " lb")
+    .replace(/(?<=\d)\s*fps$/iu, " Hz");
+}
+
+/** What stands round a value that can be read: a word for nearly, a span, a remark. */
+const AROUND: readonly (readonly [form: RegExp, what: string])[] = [
+  [/^(?:~|≈|ca\.?|approx\.?|approximately|about|circa)\s*(.+)$/iu, "a word for nearly"],
+  [/^(.+?)\s*(?:±|\+\/-|\+-).*$/u, "a span behind it"],
+  [/^(.+?)\s*(?:\/\/|--|\().*$/u, "a remark behind it"],
+];
+
+function ofSigns(text: string, wanted: readonly Kind[]): Advice | undefined {
+  const typed = asTyped(text);
+  if (typed !== text && reads(typed, wanted))
+    return { found: `\`${text}\``, mend: `Write \`${typed}\`.`, better: typed };
+  for (const [form, what] of AROUND) {
+    const value = form.exec(text)?.[1];
+    if (value === undefined || !reads(value, wanted)) continue;
+    const other = what.includes("remark") ? `\`${value} # as measured\`` : `as a guess, \`${value} ?\``;
+    const mend = `Write \`${value}\`; ${what.includes("remark") ? "a remark stands behind a blank and a number sign" : "where it is not sure"}: ${other}.`;
+    return { found: `\`${text}\`, with ${what}`, mend, standIn: value, offers: [value, `${value} ?`] };
+  }
+  return undefined;
+}
+
+/** `2.5 tons` in pounds and tonnes, whichever ton was meant. */
+function ofTons(text: string): Advice | undefined {
+  const [, number, unit] = new RegExp(`^(${NUMBER})\\s*(T|tons?)$`, "iu").exec(text) ?? [];
+  if (number === undefined || unit === "t") return undefined;
+  const size = Number(number);
+  const ways = [`${number} short ton`, `${number} long ton`, `${number} t`];
+  return {
+    found: `\`${text}\`, and \`${unit}\` may be any of three tons`,
+    mend: `Write which: \`${ways[0]}\` (${size * 2000} lb), \`${ways[1]}\` (${size * 2240} lb) or \`${ways[2]}\` (${size * 1000} kg).`,
+    offers: ways,
+    standIn: ways[2] as string,
+  };
+}
+
 /** The two ends of `100-240 V`, `100…240 V` or `100 V to 240 V`. */
 function endsOf(text: string, wanted: readonly Kind[]): readonly [string, string] | undefined {
   const match = new RegExp(
@@ -126,8 +172,15 @@ function endsOf(text: string, wanted: readonly Kind[]): readonly [string, string
 /** What to write instead of a text that is no quantity of the wanted kinds. */
 export function adviceFor(input: string | number, wanted: readonly Kind[], problem: string): Advice {
   const text = String(input).trim();
-  const comma = ofComma(text, wanted);
+  const comma = ofComma(text, wanted) ?? ofSigns(text, wanted);
   if (comma) return comma;
+  const tons = wanted.some((kind) => kind === "mass" || kind === "force") ? ofTons(text) : undefined;
+  if (tons) return tons;
+  const [, share] = new RegExp(`^(${NUMBER})\\s*%$`, "u").exec(text) ?? [];
+  if (share !== undefined && wanted.includes("factor")) {
+    const better = String(Number(share) / 100);
+    return { found: problem, mend: `Write \`${better}\`.`, better };
+  }
   const ends = endsOf(text, wanted);
   if (ends)
     return {
@@ -155,6 +208,9 @@ export function adviceFor(input: string | number, wanted: readonly Kind[], probl
   return { found: problem, mend: `Write ${kindNames(wanted)}.`, standIn };
 }
 
+/** Widths of rasters that are named by their lines, 16 to 9. */
+const RASTERS: Readonly<Record<string, number>> = { 720: 1280, 1080: 1920, 1440: 2560, 2160: 3840 };
+
 /** The same where two values joined by `x` belong. */
 export function adviceForPair(input: string | number, wanted: readonly Kind[], problem: string): Advice {
   const text = String(input).trim();
@@ -178,6 +234,12 @@ export function adviceForPair(input: string | number, wanted: readonly Kind[], p
       standIn: `${text} x ${text}`,
     };
   const units = unitsFor(wanted);
+  const [, lines] = /^(\d{3,4})[pi]$/iu.exec(text) ?? [];
+  const wide = lines === undefined ? undefined : RASTERS[lines];
+  if (wide !== undefined && units[0] === "px") {
+    const better = `${wide} x ${lines}`;
+    return { found, mend: `Write \`${better}\`.`, better };
+  }
   const such = units[0] === undefined ? "`160 x 160`" : `\`500 ${units.at(-1)} x 500 ${units.at(-1)}\``;
   const one = standInFor(wanted);
   return { found: problem, mend: `Write two values joined by \`x\`, such as ${such}.`, standIn: `${one} x ${one}` };

@@ -1,5 +1,5 @@
 import type { Mistake } from "./mistake.js";
-import { choices } from "./nearest.js";
+import { choices, nearest } from "./nearest.js";
 import { START } from "./place.js";
 import { type Data, join, type Placed } from "./yaml/yaml.js";
 
@@ -18,11 +18,15 @@ interface Copying {
   readonly places: Map<string, NonNullable<ReturnType<Placed["places"]["get"]>>>;
   readonly keys: Map<string, NonNullable<ReturnType<Placed["keys"]["get"]>>>;
   readonly mistakes: Mistake[];
+  readonly copied: Set<string>;
 }
 
-const complain = ({ placed, mistakes }: Copying, path: string, says: string, mend: string): void => {
-  mistakes.push({ rule: "document.front-matter", path, place: placed.places.get(path) ?? START, says, mend });
-};
+/** @param other an entry it could be like, which tells what waits for the mistake */
+function complain({ placed, mistakes }: Copying, path: string, says: string, mend: string, other?: string): void {
+  const place = placed.places.get(path) ?? START;
+  const standIn = other === undefined ? {} : { standIn: { place, text: other } };
+  mistakes.push({ rule: "document.front-matter", path, place, says, mend, ...standIn });
+}
 
 /**
  * The entries of one mapping with what each copies from another written out. What an entry writes itself stands in the
@@ -38,8 +42,8 @@ function writtenOut(entries: Mapping, path: string, copying: Copying): Mapping {
     if (!own || model === undefined) return entries[name] as Data;
     const at = join(join(path, name), "like");
     const { like: _, ...rest } = own;
-    const refuse = (says: string, mend: string): Data => {
-      complain(copying, at, says, mend);
+    const refuse = (says: string, mend: string, other?: string): Data => {
+      complain(copying, at, says, mend, other);
       return rest;
     };
     if (typeof model !== "string") return refuse("`like` names no entry.", "Write the name of the entry it is like.");
@@ -47,7 +51,11 @@ function writtenOut(entries: Mapping, path: string, copying: Copying): Mapping {
       return refuse(`\`${name}\` is like itself.`, "Write out one of the entries that are like one another.");
     if (!Object.hasOwn(entries, model)) {
       const others = Object.keys(entries).filter((each) => each !== name);
-      return refuse(`There is no \`${model}\` beside \`${name}\` to be like.`, choices(others, model));
+      return refuse(
+        `There is no \`${model}\` beside \`${name}\` to be like.`,
+        choices(others, model),
+        nearest(model, others) ?? others[0],
+      );
     }
     const copied = mappingOf(entryOf(model, [...way, name]));
     if (!copied) return refuse(`\`${model}\` has nothing to copy.`, "Write the name of an entry with keys.");
@@ -70,6 +78,7 @@ function placeCopies(copied: Mapping, from: string, to: string, at: string, own:
       const first = Object.keys(copied).find((each) => key === each || key.startsWith(`${each}.`));
       if (first === undefined || Object.hasOwn(own, first)) continue;
       const copy = join(to, key);
+      copying.copied.add(copy);
       if (!map.has(copy)) map.set(copy, place);
     }
 }
@@ -115,10 +124,12 @@ export function withLike(placed: Placed, patterns: readonly string[]): Placed {
     places: new Map(placed.places),
     keys: new Map(placed.keys),
     mistakes: [...placed.mistakes],
+    copied: new Set(),
   };
   let { data } = placed;
   for (const pattern of patterns)
     for (const path of pathsFor(data, pattern))
       data = replaced(data, path, (entries) => writtenOut(entries, path.join("."), copying));
-  return { data, places: copying.places, keys: copying.keys, mistakes: copying.mistakes };
+  const { places, keys, mistakes, copied } = copying;
+  return { data, places, keys, mistakes, copied };
 }

@@ -41,5 +41,6 @@ export function readData(name: keyof typeof SCHEMAS, placed: Placed): ReadData {
   const shape = validate(name, { ...placed, data }).filter(({ path }) => !told.has(path));
   const unread = mistakes.filter(({ path }) => !placed.mistakes.some((other) => other.path === path && path !== ""));
   const slips = placed.mistakes.map((mistake) => ofLetter(SCHEMAS[name], mistake));
-  return { values, mistakes: [...slips, ...shape, ...unread], implausible, unsure, data };
+  const isOwn = ({ path }: Mistake): boolean => !placed.copied?.has(path);
+  return { values, mistakes: [...slips, ...shape.filter(isOwn), ...unread.filter(isOwn)], implausible, unsure, data };
 }

@@ -129,6 +129,9 @@ function ofType(name: string, path: string, complaint: Complaint): Words {
       better: bare,
       sure: true,
     };
+  const digits = typeof data === "string" ? data.trim().normalize("NFKC") : "";
+  if (types.includes("integer") && /^\d{1,9}$/u.test(digits))
+    return { says: `${says.slice(0, -1)}, in wide digits.`, mend: `Write \`${digits}\`.`, better: digits, sure: true };
   const word = typeof data === "string" ? NUMBERS.indexOf(data.trim().toLowerCase()) : -1;
   if (types.includes("integer") && word >= 0)
     return { says, mend: `Write the number in figures: \`${word}\`.`, better: String(word) };
@@ -183,6 +186,15 @@ function ofKey(path: string, { params, parentSchema, data }: Complaint): Words {
   const key = String(params.additionalProperty);
   const known = Object.keys(parentSchema.properties ?? {});
   const here = { path: join(path, key), atKey: true };
+  const bare = key.normalize("NFKC").replace(/[\p{Cf}\s]/gu, "");
+  if (bare !== key && known.includes(bare))
+    return {
+      ...here,
+      says: `The key \`${bare}\` has a letter in it that cannot be seen, or a wide one.`,
+      mend: `Write \`${bare}\` anew.`,
+      better: bare,
+      sure: true,
+    };
   const says = `The key ${shown(key)} is not known here.`;
   const glued = /^([\w.-]+):(\S.*)$/u.exec(key);
   if (glued && known.includes(glued[1] as string)) {
@@ -262,8 +274,15 @@ function words(schema: SchemaName, complaint: Complaint, path: string, siblings:
       const forms = (parentSchema.anyOf as readonly Schema[] | undefined) ?? [];
       return { says, mend: `Write ${forms.map((form) => formWords(resolved(schema, form))).join(", or ")}.` };
     }
-    case "minimum":
     case "maximum":
+      if (params.limit === 1 && typeof data === "number" && data > 1 && data <= 100)
+        return {
+          says: `${name} is ${shown(data)}, and is at most 1.`,
+          mend: `Write \`${data / 100}\` if per cent was meant.`,
+          standIn: String(data / 100),
+        };
+      return { says, mend: `Write ${typeNames(parentSchema.type)} of ${limitWords(params)}.` };
+    case "minimum":
     case "exclusiveMinimum":
       return { says, mend: `Write ${typeNames(parentSchema.type)} of ${limitWords(params)}.` };
     case "minLength":

@@ -51,7 +51,7 @@ export class SnapshotDifference {
   readonly #catalogue: boolean;
   /** What rests on a guess or a bound of the catalogue is looked for in every document. */
   readonly #unsure: boolean;
-  /** Whatever does not hold may follow from a mistake of the catalogue. */
+  /** Whatever does not hold may follow from a mistake of the catalogue or the holdings. */
   readonly #mistaken: boolean;
   readonly #lots: ReadonlySet<string>;
   readonly #stock: boolean;
@@ -70,7 +70,9 @@ export class SnapshotDifference {
     // Whoever goes through the catalogue may see its order, too.
     this.#catalogue = parts !== others && (this.#parts.size > 0 || !sameList([...parts.keys()], [...others.keys()]));
     this.#unsure = was.catalogue !== is.catalogue && unsureIn(was) !== unsureIn(is);
-    this.#mistaken = was.catalogue !== is.catalogue && [was, is].some(({ catalogue }) => catalogue.mistakes.size > 0);
+    this.#mistaken =
+      (was.catalogue !== is.catalogue && [was, is].some(({ catalogue }) => catalogue.mistakes.size > 0)) ||
+      (was.stock !== is.stock && [was, is].some(({ stock }) => stock.mistakes.size > 0));
     const [lots, next] = [was.stock.lots, is.stock.lots];
     this.#lots = differing(lots, next, (one, other) => JSON.stringify(one) === JSON.stringify(other));
     this.#stock = lots !== next && (this.#lots.size > 0 || !sameList([...lots.keys()], [...next.keys()]));

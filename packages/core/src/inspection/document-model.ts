@@ -60,6 +60,14 @@ function empty({ text }: SourceFile): Mistake {
       "The front matter begins with the line `---` here, and no line `---` ends it.",
       "Write a line `---` below its last key.",
     );
+  const first = /^\uFEFF?([^\r\n]*)/u.exec(text)?.[1]?.trim() ?? "";
+  if (/^[\uFEFF\s]*[\r\n]---[ \t]*[\r\n]/u.test(text))
+    return of("An empty line stands before the line `---`.", "Take it out: the file begins with `---`.");
+  if (first !== "" && !/^[\w#]/u.test(first))
+    return of(
+      `The file begins with \`${first.slice(0, 40)}\`, and the front matter begins with a line of three hyphens.`,
+      "Write `---` in the first line, and nothing before it.",
+    );
   return of(
     "The file has no front matter that can be read.",
     "Begin the file with a line `---`, the front matter with the key `build`, and a line `---`.",

@@ -223,6 +223,13 @@ export class Snapshot {
     return next;
   }
 
+  /** With other holdings in place of those that are read. */
+  withStock(stock: Stock): Snapshot {
+    const next = new Snapshot(this.files, this.asked, this.overlays, this);
+    next.#stock = stock;
+    return next;
+  }
+
   /** With another survey of a venue in place of the one that is read. */
   withSurvey(survey: Survey): Snapshot {
     const next = new Snapshot(this.files, this.asked, this.overlays, this);

@@ -36,12 +36,11 @@ export class TracedContext implements BuildContext {
     this.#trace = trace;
     this.standards = chainFor(snapshot.standards, file);
     this.standard = mergedStandard(this.standards);
-    const { lots, items, days, mistakes: ofStock } = snapshot.stock;
+    const { lots, items } = snapshot.stock;
     this.stock = {
+      ...snapshot.stock,
       lots: new TracedMap(lots, trace.lots),
       items: new TracedMap(items, trace.items),
-      days,
-      mistakes: ofStock,
     };
     this.surveys = new TracedMap(snapshot.surveys.byName, trace.surveys);
     this.today = snapshot.today;

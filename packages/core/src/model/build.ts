@@ -43,6 +43,7 @@ import type { SharedName } from "./shared/use.js";
 import { type Stay, stayOf } from "./stock/bookings.js";
 import { type InspectedItem, inspectedItems, inspectedUntil } from "./stock/inspected.js";
 import { type LotUse, lotUsesOf } from "./stock/lot-use.js";
+import { type StockMistakes, stockMistakesIn } from "./stock/mistakes.js";
 import type { CountedDesign } from "./values/counted-design.js";
 import { computed, valueEntries, valueEntriesUnder } from "./values/index.js";
 import { feedWay } from "./venue/feed-way.js";
@@ -162,7 +163,12 @@ export class Build implements CountedDesign {
     return [...own, ...parts];
   }
 
-  /** Parts it names, and the survey of its venue, that are written with a mistake: nothing can rest on them. */
+  /** Mistakes of the holdings in what they say of the lots and items it takes. */
+  get stockMistakes(): readonly StockMistakes[] {
+    return stockMistakesIn(this.reader, this.context.stock);
+  }
+
+  /** Parts it names, the survey of its venue, and the holdings it takes from, that are written with a mistake: nothing can rest on them. */
   get mistaken(): readonly Mistaken[] {
     const parts = partsUsed(this.reader).map(({ part, path }) => ({
       ...{ path, label: `The part ${part.name}`, file: part.file, mistakes: part.mistakes },
@@ -171,7 +177,8 @@ export class Build implements CountedDesign {
     const surveyed = survey
       ? [{ path: "venue", label: `The survey ${survey.name}`, file: survey.file, mistakes: survey.mistakes }]
       : [];
-    return [...parts, ...surveyed].filter(({ mistakes }) => mistakes.length > 0);
+    const holdings = this.stockMistakes.map((each) => ({ path: "", label: "The stock list", ...each }));
+    return [...parts, ...surveyed, ...holdings].filter(({ mistakes }) => mistakes.length > 0);
   }
 
   /** Who approved it, and whether it is still what they approved. */

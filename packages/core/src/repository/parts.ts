@@ -1,12 +1,13 @@
 import type { Known } from "@plumbmark/calc";
-import { asMeant } from "../document/edited.js";
+import { asMeant, edited, editsOf } from "../document/edited.js";
 import type { Mistake } from "../document/mistake.js";
 import type { Place } from "../document/place.js";
 import type { Implausible } from "../document/plausible.js";
 import { readData } from "../document/read-data.js";
 import { inWorld, type Unsure, type World } from "../document/unsure.js";
 import { readWholeYaml } from "../document/yaml/whole-yaml.js";
-import type { Data } from "../document/yaml/yaml.js";
+import type { Data, Placed } from "../document/yaml/yaml.js";
+import { assemblyMistakes } from "./assembly-mistakes.js";
 import type { SourceFile } from "./files.js";
 import { priceMistakes } from "./price.js";
 
@@ -57,6 +58,7 @@ function lazily<Made>(make: () => Made): () => Made {
 interface PartsFile {
   readonly parts: readonly { readonly part: Part; readonly place: Place | undefined }[];
   readonly mistakes: readonly Mistake[];
+  readonly placed: Placed;
 }
 
 const readings = new WeakMap<SourceFile, PartsFile>();
@@ -91,7 +93,22 @@ function partsFileOf({ path: file, text }: SourceFile): PartsFile {
     const part = { name, kind: kindOf(written), file, data: written, quantities, ...own };
     return [{ part, place: placed.keys.get(name) }];
   });
-  return { parts, mistakes };
+  return { parts, mistakes, placed };
+}
+
+const ofAssembly = ({ kind, data }: Part): readonly Data[] =>
+  kind === "assembly" && Array.isArray(data.of) ? (data.of as readonly Data[]) : [];
+
+/** The files with what was most likely meant: slips of each by itself, then names that only all of them together tell. */
+function meantCatalogue(files: readonly SourceFile[]): Catalogue {
+  const slips = files.map(meantFile);
+  const { mistakes } = readCatalogue(slips);
+  return readCatalogue(
+    slips.map(({ path, text }) => {
+      const names = (mistakes.get(path) ?? []).filter(({ rule }) => rule === "document.parts");
+      return { path, text: edited(text, editsOf(names)) };
+    }),
+  );
 }
 
 /** Quantities follow from what is written; an implausible one is told with its place, which may have moved. */
@@ -107,10 +124,14 @@ const samePart = (one: Part, other: Part): boolean => one === other || said(one)
 export function readCatalogue(files: readonly SourceFile[], before?: Catalogue): Catalogue {
   const parts = new Map<string, Part>();
   const mistakes = new Map<string, readonly Mistake[]>();
+  const names = new Set(files.flatMap((file) => readPartsFile(file).parts.map(({ part }) => part.name)));
   for (const file of files) {
     const read = readPartsFile(file);
     const found = [...read.mistakes];
-    for (const { part, place } of read.parts) {
+    for (const { part: written, place } of read.parts) {
+      const unknown = assemblyMistakes(written.name, ofAssembly(written), read.placed, names);
+      const part = unknown.length === 0 ? written : { ...written, mistakes: [...written.mistakes, ...unknown] };
+      found.push(...unknown);
       const earlier = parts.get(part.name);
       if (!earlier) {
         const same = before?.parts.get(part.name);
@@ -130,7 +151,7 @@ export function readCatalogue(files: readonly SourceFile[], before?: Catalogue):
     }
     if (found.length > 0) mistakes.set(file.path, found);
   }
-  return { parts, mistakes, meant: lazily(() => readCatalogue(files.map(meantFile))) };
+  return { parts, mistakes, meant: lazily(() => meantCatalogue(files)) };
 }
 
 /** The catalogue in a world: parts some of whose values are left out or are others. */

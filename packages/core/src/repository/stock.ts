@@ -1,3 +1,4 @@
+import { asMeant } from "../document/edited.js";
 import type { Mistake } from "../document/mistake.js";
 import { START } from "../document/place.js";
 import { readData } from "../document/read-data.js";
@@ -37,6 +38,8 @@ export interface Stock {
   readonly days: DaysAway;
   /** What is wrong with them, by the path of the file. */
   readonly mistakes: ReadonlyMap<string, readonly Mistake[]>;
+  /** They as they were most likely meant, for telling what waits for their mistakes. */
+  readonly meant: () => Stock;
 }
 
 type Mapping = Readonly<Record<string, Data>>;
@@ -58,10 +61,15 @@ function lotMistakes(placed: Placed, lots: Mapping): readonly Mistake[] {
 }
 
 /** One file of the holdings by itself. */
-interface StockFile extends Omit<Stock, "mistakes"> {
+interface StockFile extends Omit<Stock, "mistakes" | "meant"> {
   readonly placed: Placed;
   readonly mistakes: readonly Mistake[];
 }
+
+const meantFile = ({ path, text }: SourceFile): SourceFile => ({
+  path,
+  text: asMeant(text, (each) => readStockFile({ path, text: each }).mistakes),
+});
 
 function readStockFile({ text }: SourceFile): StockFile {
   const placed = readWholeYaml(text);
@@ -127,7 +135,7 @@ export function readStock(files: readonly SourceFile[]): Stock {
     if (said.has("days") && !twice.has("days") && mapping(read.placed.data).days !== undefined) days = read.days;
     if (found.length > 0) mistakes.set(file.path, found);
   }
-  return { lots, items, days, mistakes };
+  return { lots, items, days, mistakes, meant: () => readStock(files.map(meantFile)) };
 }
 
 /**

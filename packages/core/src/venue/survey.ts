@@ -68,7 +68,9 @@ export function readSurvey(file: SourceFile): Survey | undefined {
   if (!matter || surveyKind(file.text) === "other") return undefined;
   const placed = withLike(readYaml(file.text, matter.from, matter.to), LIKE_IN_SURVEY);
   const { values, mistakes, implausible, unsure } = readData("survey", placed);
-  const name = textOf(placed.data, "survey") ?? "";
+  // A survey that cannot be read is known by its name all the same: the builds that name it wait for it.
+  const told = /^survey[ \t]*:[ \t]*["']?([a-z0-9-]+)["']?[ \t]*(?:#|\r?$)/mu.exec(file.text)?.[1];
+  const name = textOf(placed.data, "survey") ?? (placed.data === null ? told : undefined) ?? "";
   return {
     ...{ name, title: textOf(placed.data, "title") ?? name, file: file.path, placed },
     ...{ values, mistakes, implausible, unsure },

@@ -1,3 +1,4 @@
+import { oddSlip } from "./odd-slips.js";
 import { type BlockLine, type Scanned, scanLines } from "./yaml-lines.js";
 
 /** What stands from `from` to `to` becomes `text`. */
@@ -97,7 +98,8 @@ function formSlip(line: BlockLine, inGroup: boolean): Slip | undefined {
         put(`${glued[1]}: ${glued[2]}`),
       );
     const uncoloned = /^([A-Za-z][\w.-]*)(?:\s+(.+))?$/u.exec(bare);
-    if (uncoloned) {
+    // A name of several words has its colon further on: `booth to rack-a: …`.
+    if (uncoloned && !/:(?:\s|$)/u.test(bare)) {
       const better = `${uncoloned[1]}:${uncoloned[2] === undefined ? "" : ` ${uncoloned[2]}`}`;
       return at(`\`${brief(bare)}\` has no colon behind its key.`, `Write \`${brief(better)}\`.`, put(better));
     }
@@ -194,7 +196,7 @@ export function slipIn(text: string, from: number, to: number): Slip | undefined
   const { lines } = scanned;
   const levels: number[] = [];
   for (const [index, line] of lines.entries()) {
-    const slip = tabSlip(lines, index) ?? indentSlip(lines, index, levels);
+    const slip = oddSlip(lines, index) ?? tabSlip(lines, index) ?? indentSlip(lines, index, levels);
     if (slip) return slip;
     while (levels.length > 0 && (levels.at(-1) as number) > line.indent) levels.pop();
     const inGroup = levels.at(-1) === line.indent || levels.length === 0;

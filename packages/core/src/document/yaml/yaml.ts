@@ -14,6 +14,8 @@ export interface Placed {
   /** Place of the key at a dotted path. */
   readonly keys: ReadonlyMap<string, Place>;
   readonly mistakes: readonly Mistake[];
+  /** Paths of what an entry copies from another: what is wrong there is told where it is written. */
+  readonly copied?: ReadonlySet<string>;
   /** Whether values are laid over what is written that an approval of it is not of. */
   readonly laidOver?: boolean;
 }
@@ -64,6 +66,9 @@ const OTHERWISE: readonly [says: string, mend: string] = [
   "Keys end with a colon and a blank, what belongs to a key is indented by two blanks, texts with `: ` or ` #` stand in quotes.",
 ];
 
+/** So many aliases of a text are told with what they stand for. */
+const MOST_RESOLVED = 20;
+
 /** Tags of what is data anyway: YAML 1.2.2, 10.1 and 10.2. */
 const PLAIN = /^tag:yaml\.org,2002:(?:str|int|float|bool|null|map|seq)$/u;
 
@@ -79,10 +84,18 @@ export function readYaml(text: string, from = 0, to = text.length): Placed {
   const places = new Map<string, Place>();
   const keys = new Map<string, Place>();
   const mistakes: Mistake[] = [];
-  const complain = (place: Place, says: string, mend: string, path = "", edit?: Mistake["edit"]): void => {
+  const complain = (
+    place: Place,
+    says: string,
+    mend: string,
+    path = "",
+    edit?: Mistake["edit"],
+    standIn?: Mistake["standIn"],
+  ): void => {
     // One slip can break two rules of the grammar at once; it is told once.
     if (mistakes.some((told) => told.says === says && told.place.line === place.line)) return;
-    mistakes.push({ rule: "document.front-matter", path, place, says, mend, ...(edit ? { edit } : {}) });
+    const meant = { ...(edit ? { edit } : {}), ...(standIn ? { standIn } : {}) };
+    mistakes.push({ rule: "document.front-matter", path, place, says, mend, ...meant });
   };
   if (to - from > LARGEST_YAML) {
     complain(
@@ -108,8 +121,10 @@ export function readYaml(text: string, from = 0, to = text.length): Placed {
     const { edit: change, sure = false } = slip;
     const edit = change && { place: at(change.from, change.to), text: change.text, sure };
     complain(at(slip.from, slip.to), slip.says, slip.mend, "", edit);
-  } else
-    for (const error of first ? [first] : parsed.warnings) {
+  }
+  // A tag that nobody knows is told with the value it stands before.
+  else
+    for (const error of first ? [first] : parsed.warnings.filter(({ code }) => code !== "TAG_RESOLVE_FAILED")) {
       const [says, mend] = SAID[error.code] ?? OTHERWISE;
       complain(at(from + error.pos[0], from + error.pos[1]), says, mend);
     }
@@ -117,23 +132,36 @@ export function readYaml(text: string, from = 0, to = text.length): Placed {
   const walk = (node: unknown, path: string, depth: number): Data => {
     if (node === null || node === undefined) return null;
     places.set(path, place(node as Node));
-    if (isAlias(node) || depth > DEEPEST) {
-      complain(
-        place(node as Node),
-        isAlias(node) ? "An alias (`*name`) stands here." : TOO_DEEP,
-        "Write the value out.",
-        path,
-      );
+    if (isAlias(node)) {
+      // To find what it stands for the text is gone through: not for thousands of them.
+      const of = mistakes.length < MOST_RESOLVED ? node.resolve(parsed) : undefined;
+      const value = isScalar(of) ? String(of.value) : undefined;
+      const mend = value === undefined ? "Write the value out." : `Write the value out: \`${value.slice(0, 60)}\`.`;
+      const [here, says] = [place(node), "An alias (`*name`) stands here."];
+      if (value === undefined) complain(here, says, mend, path, undefined, { place: here, text: "1" });
+      else complain(here, says, mend, path, { place: here, text: value });
+      return null;
+    }
+    if (depth > DEEPEST) {
+      complain(place(node as Node), TOO_DEEP, "Write the value out.", path);
       return null;
     }
     const { tag } = node as Node & { readonly tag?: string };
     if (tag !== undefined && !PLAIN.test(tag)) {
-      const mend = "Write a text, a number, a list or a group of keys, without a tag.";
+      const name = tag.replace(/^tag:yaml\.org,2002:/u, "!!");
+      const [start = 0, end = 0] = (node as Node).range ?? [];
+      const before = text.lastIndexOf("!", from + start);
+      const value = text.slice(from + start, from + end).trim();
+      const whole = at(before < from ? from + start : before, from + end);
+      const edit = before < from || value === "" ? undefined : { place: whole, text: value };
       complain(
         place(node as Node),
-        `The tag \`${tag.replace(/^tag:yaml\.org,2002:/u, "!!")}\` stands here.`,
-        mend,
+        `The tag \`${name}\` stands here.`,
+        value === "" || value.includes("\n")
+          ? "Write a text, a number, a list or a group of keys, without a tag."
+          : `Write \`${value.slice(0, 60)}\`, without a tag.`,
         path,
+        edit,
       );
       return null;
     }

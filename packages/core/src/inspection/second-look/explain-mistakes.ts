@@ -16,19 +16,30 @@ const catalogueCauses = ({ catalogue }: Snapshot): readonly Cause[] =>
 function surveyCauses(
   { build }: DocumentModel,
   snapshot: Snapshot,
-): { readonly causes: readonly Cause[]; readonly by: Snapshot } {
+): { readonly causes: readonly Cause[]; readonly by: Snapshot; readonly unread: boolean } {
   const survey = build.reader.venue?.survey;
   const file = snapshot.files.surveys?.find(({ path }) => path === survey?.file);
-  if (!survey || !file || survey.mistakes.length === 0) return { causes: [], by: snapshot };
+  if (!survey || !file || survey.mistakes.length === 0) return { causes: [], by: snapshot, unread: false };
+  const meant = surveyAsMeant(survey, file);
   return {
     causes: survey.mistakes.map((mistake) => ({ file: survey.file, mistake })),
-    by: snapshot.withSurvey(surveyAsMeant(survey, file)),
+    by: snapshot.withSurvey(meant),
+    unread: meant.placed.data === null,
   };
+}
+
+/** Mistakes of the holdings that a build rests on, and the snapshot in which they are put right. */
+function stockCauses(
+  { build }: DocumentModel,
+  snapshot: Snapshot,
+): { readonly causes: readonly Cause[]; readonly by: Snapshot } {
+  const causes = build.stockMistakes.flatMap(({ file, mistakes }) => mistakes.map((mistake) => ({ file, mistake })));
+  return causes.length === 0 ? { causes, by: snapshot } : { causes, by: snapshot.withStock(snapshot.stock.meant()) };
 }
 
 const isForm = ({ rule }: Mistake): boolean => rule === "document.front-matter";
 
-/** Tells what only follows from mistakes: first of the document's form, then of the catalogue and the survey, then of what the document refers to. */
+/** Tells what only follows from mistakes: first of the document's form, then of the catalogue, the survey and the holdings, then of what the document refers to. */
 export function explainMistakes(
   model: DocumentModel,
   checks: readonly CheckEntry[],
@@ -38,7 +49,8 @@ export function explainMistakes(
   const { document, snapshot } = asked;
   const catalogue = catalogueCauses(snapshot);
   const surveyed = surveyCauses(model, snapshot);
-  if (mistakes.length + catalogue.length + surveyed.causes.length === 0) return checks;
+  const stocked = stockCauses(model, snapshot);
+  if (mistakes.length + catalogue.length + surveyed.causes.length + stocked.causes.length === 0) return checks;
   const meant = (which: (mistake: Mistake) => boolean, by: Snapshot): readonly CheckEntry[] | undefined => {
     const read = (text: string): DocumentModel => withText(text, model, by, asked);
     const text = asMeant(document.file.text, (each) => read(each).mistakes.filter(which));
@@ -48,9 +60,14 @@ export function explainMistakes(
   const unread = (document.placed?.data ?? null) === null;
   let left = checks;
   const marked = new Map<CheckEntry, CheckEntry>();
-  const mark = (causes: readonly Cause[], which: (mistake: Mistake) => boolean, by: Snapshot): void => {
+  const mark = (
+    causes: readonly Cause[],
+    which: (mistake: Mistake) => boolean,
+    by: Snapshot,
+    isUnread = unread && by === snapshot,
+  ): void => {
     if (causes.length === 0) return;
-    const made = withCauses(left, causes, { meant: meant(which, by), unread: unread && by === snapshot });
+    const made = withCauses(left, causes, { meant: isUnread ? undefined : meant(which, by), unread: isUnread });
     for (const [at, check] of left.entries()) if (made[at] !== check) marked.set(check, made[at] as CheckEntry);
     left = left.filter((check) => !marked.has(check));
   };
@@ -59,7 +76,8 @@ export function explainMistakes(
   mark(own(isForm), isForm, snapshot);
   // A part that is not found may stand in a file that cannot be read.
   if (catalogue.length > 0) mark(catalogue, () => true, snapshot.withCatalogue(snapshot.catalogue.meant()));
-  mark(surveyed.causes, () => true, surveyed.by);
+  mark(surveyed.causes, () => true, surveyed.by, surveyed.unread);
+  mark(stocked.causes, () => true, stocked.by);
   mark(
     own((mistake) => !isForm(mistake)),
     () => true,

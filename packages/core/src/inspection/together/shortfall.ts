@@ -1,5 +1,15 @@
-import { type Booking, counted, type Kind, missing, peakUse, type System, type Value } from "@plumbmark/calc";
+import {
+  type Booking,
+  counted,
+  type Kind,
+  missing,
+  peakUse,
+  printQuantity,
+  type System,
+  type Value,
+} from "@plumbmark/calc";
 import type { Build } from "../../model/build.js";
+import { systemOf } from "../../model/reading/system.js";
 import { commonDays, withWay } from "../../model/shared/days.js";
 import { itemsNeeded, type NeededItem } from "../../model/shared/item-uses.js";
 import type { Ledger } from "../../model/shared/ledger.js";
@@ -131,10 +141,27 @@ function insteadOf(name: string, which: string, short: number | undefined, { ite
     : `longer ones are owned: ${longer.map(({ text, count }) => `${count} of ${text}`).join(", ")}`;
 }
 
+interface Unlisted {
+  readonly need: NeededItem;
+  /** Its length, in the units its first build is written in. */
+  readonly which: string;
+  readonly shares: Share[];
+  unknown: boolean;
+}
+
+/** A length as it is written, else in the unit of what it follows from, else in those its author writes in. */
+function lengthText(length: Value<"length"> | undefined, { reader, practice }: Build): string {
+  if (!length?.known) return "";
+  const { value, unit, origin } = length;
+  return origin.from === "written"
+    ? origin.text.trim()
+    : printQuantity(value, "length", systemOf(reader, practice), unit);
+}
+
 /** Parts that the holdings do not list: all of them are short, as far as anybody can tell. */
 function unlistedLines(source: ShortfallSource, paths: readonly string[]): readonly ShortLine[] {
   const { items } = source.stock;
-  const all = new Map<string, { readonly need: NeededItem; readonly shares: Share[]; unknown: boolean }>();
+  const all = new Map<string, Unlisted>();
   for (const path of paths) {
     const build = source.designOf(path);
     const stay = build.stay && withWay(build.stay, source.stock.days);
@@ -143,20 +170,17 @@ function unlistedLines(source: ShortfallSource, paths: readonly string[]): reado
       const { name, kind, length, count } = need;
       if (items.has(name) || !build.reader.parts.has(name) || (kind === "panel" && isInLots.has(name))) continue;
       const key = `${name}\u0000${length?.known ? Math.round(length.value * 1000) : ""}`;
-      const line = all.get(key) ?? { need, shares: [], unknown: false };
+      const line = all.get(key) ?? { need, which: lengthText(length, build), shares: [], unknown: false };
       all.set(key, line);
       if (count.known) line.shares.push({ file: path, count: count.value, stay, own: true });
       else line.unknown = true;
     }
   }
-  return [...all.values()].map(({ need, shares, unknown }) => {
+  return [...all.values()].map(({ need, which, shares, unknown }) => {
     const { needed, day } = peakOf(shares);
-    const { length } = need;
-    const metres = length?.known ? `${Number(length.value.toPrecision(4))} m` : "";
-    const written = length?.known && length.origin.from === "written" ? length.origin.text.trim() : metres;
     const known = unknown ? undefined : needed;
     const note = need.kind === "panel" ? "no lot is named for them" : "the holdings do not list it";
-    return { name: need.name, which: written, needed: known, taken: 0, owned: undefined, short: known, day, note };
+    return { name: need.name, which, needed: known, taken: 0, owned: undefined, short: known, day, note };
   });
 }
 

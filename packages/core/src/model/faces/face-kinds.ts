@@ -20,6 +20,7 @@ function cellsOf(face: Face, path: string, text: string): readonly Cell[] {
     face.reader.complain(path, read.says, read.mend);
     return [];
   }
+  if (face.columns === 0 || face.rows === 0) return [];
   const outside = read.cells.find((cell) => !face.has(cell));
   if (outside)
     face.reader.complain(

@@ -45,6 +45,8 @@ export function panelsAt(build: FacesDesign, path: string): readonly Panel[] | u
     build.reader.complain(path, read.says, read.mend, { standIn: allOf(face) });
     return undefined;
   }
+  // Of a face without a size nobody can tell which cells it has.
+  if (face.columns === 0 || face.rows === 0) return undefined;
   const outside = read.cells.find((cell) => !face.has(cell));
   if (outside) {
     build.reader.complain(

@@ -131,6 +131,8 @@ export class Reader {
     meant: { readonly [each in "edit" | "standIn"]?: string } & { readonly offers?: readonly string[] } = {},
     where?: Place,
   ): void {
+    // Of what is copied it is told where it is written.
+    if (this.placed.copied?.has(path)) return;
     const place = this.placed.places.get(path) ?? this.place(path);
     const { offers = [], ...others } = meant;
     const put = (text: string) => ({ place: where ?? place, text });
@@ -143,7 +145,11 @@ export class Reader {
   unknown(path: string, name: string, says: string, known: readonly string[]): void {
     // A name is never put right without asking: another part may be as near.
     const [near, ...offers] = nearOnes(name, known);
-    const mend = near === undefined ? choices(known) : `Write \`${near}\`. ${choices(known, undefined, 8)}`;
+    const others = [...offers, ...known].filter((each, index, all) => each !== near && all.indexOf(each) === index);
+    const mend =
+      near === undefined
+        ? choices(known)
+        : `Write \`${near}\`.${others.length === 0 ? "" : ` ${choices(others, undefined, 8)}`}`;
     const [any] = known;
     const meant = near !== undefined ? { edit: near, offers } : any !== undefined ? { standIn: any } : {};
     this.complain(path, says, mend, meant, this.#placeOfName(path, name));

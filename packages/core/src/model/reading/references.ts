@@ -18,8 +18,8 @@ export function checkReferences(reader: Reader, stock: Stock): void {
   const assembly = (path: string): void => {
     const named = reader.text(path);
     if (named === undefined) list(path);
-    else if (reader.part(path, ["assembly"]))
-      for (const each of names(reader.parts.get(named)?.data.of as Data | undefined)) part(each, path);
+    // What an assembly is made of is looked up where that is written, in the catalogue.
+    else reader.part(path, ["assembly"]);
   };
   for (const face of reader.keys("faces")) {
     for (const extra of reader.keys(`faces.${face}.extras`)) part(extra, `faces.${face}.extras.${extra}`);
