@@ -181,6 +181,22 @@ describe("the search for it", () => {
         expect(sign * (value - limit)).toBeLessThanOrEqual(1e-9 * limit);
       }
   });
+  // Something else governs where the figure is good: the margin is the same all along there, nothing or some.
+  test.each([0, 0.1])("finds the end of a stretch along which the margin is %d of the limit", (margin) => {
+    for (const limit of [3.15, 0.273, 161.8])
+      for (const [sense, sign] of [
+        ["at most", 1],
+        ["at least", -1],
+      ] as const)
+        for (const bend of [(x: number) => x, (x: number) => -1 / Math.max(x, 1e-9)]) {
+          const over = (x: number) => sign * (bend(x) - bend(limit));
+          const { value, trials } = search(limit, (x) => Math.max(-margin * Math.abs(bend(limit)), over(x)), sense);
+          expect(trials).toBeLessThanOrEqual(12);
+          expect(value, `${limit} ${sense}`).toBeDefined();
+          expect(Math.abs((value ?? 0) / limit - 1)).toBeLessThan(0.011);
+          expect(sign * ((value ?? 0) - limit)).toBeLessThanOrEqual(1e-9 * limit);
+        }
+  });
   test("claims nothing where it turns nowhere", () => {
     expect(search(10, () => 1, "at most").value).toBeUndefined();
   });

@@ -35,16 +35,32 @@ export const MOST_TRIALS = 12;
 /** Two are for the ends, and two for the figure that is claimed and the one beside it. */
 const SEARCHING = MOST_TRIALS - 4;
 
+/** A trial that came out with a margin. */
+type Point = readonly [value: number, over: number];
+
+/** Where the line through two trials meets the limit, in the figure itself or in one over it. */
+function meets([one, over]: Point, [other, otherOver]: Point, inverse: boolean): number {
+  const share = over / (over - otherOver);
+  return inverse ? 1 / (1 / one + (1 / other - 1 / one) * share) : one + (other - one) * share;
+}
+
 /**
  * Where to look next. Most formulas are straight in a figure or in one over it: then the line between the ends meets the
- * limit in one step. Every third step halves what is left, whatever the formula.
+ * limit in one step. Where something else governs on the side that holds, the margin is the same along a whole stretch of
+ * it: then the line through the last two trials that do not hold does. Every third step halves what is left, whatever the
+ * formula.
  */
-function between(bad: number, good: number, badOver: number | undefined, goodOver: number | undefined, trial: number) {
+function between(bads: readonly Point[], goods: readonly Point[], bad: number, good: number, trial: number): number {
   const half = bad > 0 && good > 0 && Math.max(bad / good, good / bad) > 8 ? Math.sqrt(bad * good) : (bad + good) / 2;
-  if (badOver === undefined || goodOver === undefined || !(badOver > goodOver) || trial % 3 === 2) return half;
-  const share = badOver / (badOver - goodOver);
-  if (trial % 3 === 1 && bad > 0 && good > 0) return 1 / (1 / bad + (1 / good - 1 / bad) * share);
-  return bad + (good - bad) * share;
+  const [nearBad, nextBad] = [bads.at(-1), bads.at(-2)];
+  const [nearGood, nextGood] = [goods.at(-1), goods.at(-2)];
+  if (!nearBad || !nearGood || trial % 3 === 2) return half;
+  const isFlat = nextGood === undefined ? nearGood[1] === 0 : nextGood[1] === nearGood[1];
+  const other = isFlat ? nextBad : nearGood;
+  if (!other || other[1] === nearBad[1]) return half;
+  const found = meets(nearBad, other, trial % 3 === 1 && bad > 0 && good > 0);
+  const isInside = found > Math.min(bad, good) && found < Math.max(bad, good);
+  return isInside ? found : half;
 }
 
 /**
@@ -58,21 +74,32 @@ export function turningValue(search: Search): number | undefined {
   if (!far?.holds) return undefined;
   const near = search.first ?? attempt(bad);
   if (!near || near.holds) return undefined;
-  let [badOver, goodOver] = [near.over, far.over];
-  const scale = Math.max(Math.abs(badOver ?? 0), Number.MIN_VALUE);
-  for (let trial = 0; trial < SEARCHING && Math.abs(bad - good) > (whole ? 1 : step(good) / 4); trial += 1) {
-    let middle = between(bad, good, badOver, goodOver, trial);
+  const scale = Math.max(Math.abs(near.over ?? 0), Number.MIN_VALUE);
+  const [bads, goods]: [Point[], Point[]] = [[], []];
+  const keep = (value: number, { over, holds }: Attempted): void => {
+    if (over !== undefined) (holds ? goods : bads).push([value, over]);
+  };
+  keep(good, far);
+  keep(bad, near);
+  for (let trial = 0; trial < SEARCHING && Math.abs(bad - good) > (whole ? 1 : step(good || bad)); trial += 1) {
+    let middle = between(bads, goods, bad, good, trial);
     if (whole) middle = sense === "at most" ? Math.floor(middle) : Math.ceil(middle);
     if (middle === bad || middle === good) middle = whole ? Math.round((bad + good) / 2) : (bad + good) / 2;
     const found = attempt(middle);
     if (!found) return undefined;
-    if (found.holds) [good, goodOver] = [middle, found.over];
-    else [bad, badOver] = [middle, found.over];
-    // Right at the limit: nothing is gained by coming nearer from the other side.
-    if (!whole && found.over !== undefined && Math.abs(found.over) < scale * 1e-9) {
-      good = middle;
-      break;
-    }
+    keep(middle, found);
+    if (found.holds) good = middle;
+    else bad = middle;
+    if (whole || !found.holds || found.over === undefined || Math.abs(found.over) >= scale * 1e-9) continue;
+    // Right at the limit, or on a stretch along which it stays there: the figure beside it tells.
+    if (trial + 1 >= SEARCHING) break;
+    trial += 1;
+    const next = good + ((sense === "at most" ? 1 : -1) * step(good)) / 2;
+    const beside = attempt(next);
+    if (!beside) return undefined;
+    keep(next, beside);
+    if (beside.holds) good = next;
+    else bad = next;
   }
   const size = whole ? 1 : step(good);
   // The round figure next to where it turns: the one before it, if that holds, and else the one behind.
