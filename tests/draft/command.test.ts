@@ -1,7 +1,9 @@
 import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { schemas } from "@plumbmark/core";
 import { starterRepository } from "@plumbmark/starter";
+import Ajv2020 from "ajv/dist/2020.js";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { draftCommand } from "../../packages/cli/src/commands/draft.js";
 import { Trouble } from "../../packages/cli/src/terminal/trouble.js";
@@ -33,6 +35,24 @@ async function run(wishes: readonly string[], options: Partial<Parameters<typeof
   return { status, printed };
 }
 
+/** A rule of a house whose cases take five panels a row. */
+const NARROW = `import { is, plugin, rule } from "KIT";
+export default plugin({ kit: 1, rules: [rule({
+  id: "house.narrow",
+  states: "A face has at most five columns.",
+  level: "shall",
+  why: "Cases are of five.",
+  judged: "The columns of every face.",
+  sources: ["house"],
+  *checks({ build }) {
+    for (const face of build.faces) {
+      const columns = new Set(face.cells.map(({ column }) => column)).size;
+      yield is(face, { holds: columns < 6, says: columns < 6 ? "It goes into our cases." : "Six columns are too many for our cases.", mend: "Take five." });
+    }
+  },
+})] });
+`;
+
 const STRIP = "wishes/summer-strip.yaml";
 
 describe("plumbmark draft", () => {
@@ -47,6 +67,44 @@ describe("plumbmark draft", () => {
     await run([STRIP], { option: "2", to: "builds/strip.md", replace: true });
     expect(readFileSync(join(folder, "builds/strip.md"), "utf8")).not.toBe(text);
     rmSync(join(folder, "builds/strip.md"));
+  });
+
+  test.each([
+    ["one wish", [STRIP], {}],
+    ["one without options", [STRIP], { within: "0.001 s" }],
+    ["several", [STRIP, "wishes/spring-banner.yaml"], { within: "20 s" }],
+    ["a build that stands", [], { like: "builds/over-stage-banner.md", width: "7 ft" }],
+  ])("prints JSON as its schema describes it: %s", async (_, wishes, options) => {
+    const { printed } = await run(wishes, { as: "json", ...options });
+    const ajv = new Ajv2020.default({ strict: false });
+    const follows = ajv.validate(schemas.draftSchema, JSON.parse(printed));
+    expect(ajv.errors ?? []).toEqual([]);
+    expect(follows).toBe(true);
+    const less = JSON.parse(printed) as { options?: unknown } | readonly unknown[];
+    if (!Array.isArray(less))
+      expect(ajv.validate(schemas.draftSchema, { ...less, options: undefined, more: 1 })).toBe(false);
+  });
+
+  test("an option that fails a requirement of the house's own rules falls out with what they say", async () => {
+    const standard = join(folder, "house-standard.yaml");
+    const before = readFileSync(standard, "utf8");
+    // What `npm install` would put beside the documents.
+    const kit = new URL("../../packages/kit/dist/index.js", import.meta.url).href;
+    writeFileSync(join(folder, "narrow.mjs"), NARROW.replace("KIT", kit));
+    writeFileSync(standard, `rules-from: ["./narrow.mjs"]\n${before}`);
+    const { printed } = await run(["wishes/spring-banner.yaml"], { as: "json" });
+    writeFileSync(standard, before);
+    rmSync(join(folder, "narrow.mjs"));
+    const record = JSON.parse(printed) as {
+      readonly options: readonly { readonly columns: number; readonly number: number }[];
+      readonly "fell-out": readonly { readonly columns: number; readonly rule: string; readonly says: string }[];
+    };
+    expect(record["fell-out"]).toContainEqual(
+      expect.objectContaining({ columns: 6, rule: "house.narrow", says: "Six columns are too many for our cases." }),
+    );
+    expect(record.options.length).toBeGreaterThan(0);
+    for (const { columns } of record.options) expect(columns).not.toBe(6);
+    expect(record.options.map(({ number }) => number)).toEqual(record.options.map((_, index) => index + 1));
   });
 
   test("gives status 1 where nothing on offer meets the wish, and says what can be made", async () => {

@@ -221,7 +221,10 @@ End`;
           const least = Math.min(...fewest.map(({ fullest }) => fullest));
           const alike = fewest.filter(({ fullest }) => fullest < least + 1e-9);
           if (alike.length > 1) several += 1;
-          if (!found) return expect(all).toEqual([]);
+          if (!found) {
+            expect(all).toEqual([]);
+            return;
+          }
           const own = circuits.map(({ name }) => found.circuits.find((each) => each.name === name)?.panels ?? 0);
           expect(own.reduce((sum, each) => sum + each, 0)).toBe(panels);
           expect(apart(own)).toBe(Math.min(...alike.map((each) => each.apart)));
@@ -383,8 +386,8 @@ describe("several wishes, one purchase", () => {
 
 describe("sets of hangs", () => {
   test("every set that stands on both sides of the load, fewest hangs first", () => {
-    const { sets, all } = worthAsking([0, 1, 2, 3], [0, 3], [0, 3], 4);
-    expect(all).toBe(true);
+    const { sets, wholeUpTo } = worthAsking([0, 1, 2, 3], [0, 3], [0, 3], 4);
+    expect(wholeUpTo).toBeGreaterThanOrEqual(4);
     // By hand: of the sets of 0, 1, 2 and 3 those on both sides of 1.5.
     const expected = ["03", "12", "02", "13", "012", "013", "023", "123", "0123"];
     expect([...sets].map((set) => set.join("")).sort()).toEqual(expected.sort());
@@ -407,8 +410,9 @@ describe("sets of hangs", () => {
 
   test("of many places those next to the best stations are offered, and that it is not all", () => {
     const places = Array.from({ length: 40 }, (_, at) => at / 4);
-    const { sets, all } = worthAsking(places, [0, 10], [0, 10], 8);
-    expect(all).toBe(false);
+    const { sets, wholeUpTo } = worthAsking(places, [0, 10], [0, 10], 8);
+    // 40 places give 780 pairs and 9,880 triples.
+    expect(wholeUpTo).toBe(2);
     const four = sets.find(({ length }) => length === 4) ?? [];
     const off = four.map((index, at) => Math.abs((places[index] as number) - (bestStations(4, 0, 10)[at] as number)));
     expect(off).toHaveLength(4);

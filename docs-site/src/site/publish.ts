@@ -53,6 +53,7 @@ const schemaFiles: readonly (readonly [name: string, schema: Readonly<Record<str
   ["survey", schemas.surveySchema],
   ["wish", schemas.wishSchema],
   ["record", schemas.recordSchema],
+  ["draft", schemas.draftSchema],
 ];
 
 /** A schema's address is where it is published: it names no other. */

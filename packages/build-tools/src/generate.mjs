@@ -8,7 +8,7 @@ import { rulesIndex } from "./list-rules.mjs";
 import { top } from "./steps.mjs";
 import { wholeSchema } from "./whole-schema.mjs";
 
-const NAMES = ["build", "parts", "stock", "house-standard", "record", "survey", "wish"];
+const NAMES = ["build", "parts", "stock", "house-standard", "record", "survey", "wish", "draft"];
 const folder = `${top}packages/core/src/generated/`;
 
 const camel = (name) => name.replace(/-(.)/g, (_, letter) => letter.toUpperCase());

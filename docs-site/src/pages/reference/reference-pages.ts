@@ -37,7 +37,7 @@ export function referencePages(site: Site): readonly SitePage[] {
     h("p", "JSON Schemas, draft 2020-12, for editors and other programs. Each stands on its own."),
     h(
       "ul",
-      [...knownFiles.map(({ name }) => name), "record"].map((name) =>
+      [...knownFiles.map(({ name }) => name), "record", "draft"].map((name) =>
         h("li", h("a", { href: `../schema/${name}.schema.json` }, `${name}.schema.json`)),
       ),
     ),

@@ -136,7 +136,7 @@ export function searchBar(brief: Brief, scheme: Scheme, ask: BarAsk): BarFound {
   const { frame, points, kinds, beside, isLast, more, useless } = ask;
   const middle = (frame.load[0] + frame.load[1]) / 2;
   const places = points.map(({ at }) => at);
-  const { sets, all } = worthAsking(places, reachOf(frame, points), frame.load, MOST_HANGS);
+  const { sets, wholeUpTo } = worthAsking(places, reachOf(frame, points), frame.load, MOST_HANGS);
   const caught = kinds.some(({ second }) => second !== undefined);
   let [asked, counted] = [0, 0];
   let fewest: number | undefined;
@@ -180,10 +180,10 @@ export function searchBar(brief: Brief, scheme: Scheme, ask: BarAsk): BarFound {
         if (!best) bestAt = asked;
         best = tried;
       }
-      if (tried.advised.length === 0) return { found: best, nearest, asked, all };
+      if (tried.advised.length === 0) return { found: best, nearest, asked, all: set.length <= wholeUpTo };
     }
   }
-  return { found: best, nearest, asked, all: all && !isOver() };
+  return { found: best, nearest, asked, all: wholeUpTo >= MOST_HANGS && !isOver() };
 }
 
 const isNearer = (one: Tried, other: Tried): boolean =>

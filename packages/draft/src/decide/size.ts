@@ -159,7 +159,7 @@ export function begun(brief: Brief, { columns, rows, offer, spares }: Candidate)
     lot: offer.lot,
     spares,
   });
-  const of = offer.lot === undefined ? "the catalogue" : `lot ${offer.lot}, ${offer.free} of which are free`;
+  const of = offer.lot === undefined ? "the catalogue" : `${offer.lot}, ${offer.free} of which are free`;
   return {
     columns,
     rows,

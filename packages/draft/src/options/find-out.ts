@@ -12,6 +12,9 @@ const ASKED: Readonly<Record<string, string>> = {
   plan: "whoever plans the build",
 };
 
+/** A label as it stands within a sentence: `Hang H1 of bar header` → `hang H1 of bar header`. Names keep their letters. */
+const inSentence = (label: string): string => label.replace(/^[A-Z](?=[a-z]+ )/u, (first) => first.toLowerCase());
+
 const sentence = (text: string): string => text.replace(/\.$/u, "");
 
 /** What a draft leaves open, each thing once, with whom to ask: what is not written down, and what is only guessed. */
@@ -22,7 +25,7 @@ export function toFindOut(checks: readonly CheckEntry[]): readonly ToFindOut[] {
   // What has no name of its own is told by what waits for it: a path says nothing to a client.
   const named = (path: string, waiting: readonly CheckEntry[]): string => sentence(waiting[0]?.says ?? `\`${path}\``);
   const missing = gaps.map(({ path, what, of, found, file, waiting }) => ({
-    what: `${what ?? named(path, waiting)}${of === undefined ? "" : ` of ${of.replace(/^The /u, "the ")}`}${file === undefined ? "" : ` (${file})`}`,
+    what: `${what ?? named(path, waiting)}${of === undefined ? "" : ` of ${inSentence(of)}`}${file === undefined ? "" : ` (${file})`}`,
     by: asked(found),
   }));
   const guessed = guesses.map(({ path, what, found }) => ({

@@ -29,14 +29,14 @@ const MOST_SUBSETS = 3000;
  * Sets of hangs in the order they are worth asking about: fewest first, then those that ask for no longer bar than the
  * load does, then those nearest to where the bar is bent least.
  * @param load the ends of what hangs, in metres along the beam
- * @returns each set by the indices of its places, and whether every set was written out
+ * @returns each set by the indices of its places, and up to how many hangs every set there is was written out
  */
 export function worthAsking(
   places: readonly number[],
   reach: readonly [number, number],
   load: readonly [number, number],
   most: number,
-): { readonly sets: readonly (readonly number[])[]; readonly all: boolean } {
+): { readonly sets: readonly (readonly number[])[]; readonly wholeUpTo: number } {
   const centre = (load[0] + load[1]) / 2;
   const inside = places
     .map((at, index) => ({ at, index }))
@@ -45,12 +45,12 @@ export function worthAsking(
   const at = (index: number): number => places[index] as number;
   const outside = (set: readonly number[]): number =>
     Math.max(0, load[0] - at(set[0] as number)) + Math.max(0, at(set.at(-1) as number) - load[1]);
-  let all = true;
+  let wholeUpTo = Number.POSITIVE_INFINITY;
   const sets: (readonly number[])[] = [];
   for (let size = 2; size <= Math.min(most, inside.length); size += 1) {
     const stations = bestStations(size, load[0], load[1]);
     const few = binomial(inside.length, size) <= MOST_SUBSETS;
-    all &&= few;
+    if (!few) wholeUpTo = Math.min(wholeUpTo, size - 1);
     const found = few
       ? [...subsets(inside, size)].map((set) => set.map(({ index }) => index))
       : nearest(inside, stations);
@@ -64,7 +64,7 @@ export function worthAsking(
         .map(({ set }) => set),
     );
   }
-  return { sets, all };
+  return { sets, wholeUpTo };
 }
 
 /** Sets of the places next to each station, on either side of it. */

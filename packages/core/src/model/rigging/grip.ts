@@ -18,7 +18,7 @@ export interface Grip {
   readonly there: Value<"length">;
 }
 
-const WHAT = { pipe: "diameter of the pipe above", flange: "width of the flange above" } as const;
+const WHAT = { pipe: "diameter of the pipe above it", flange: "width of the beam's flange above it" } as const;
 
 /** What the structure above is like where a hang or a leg takes hold: that of its own point, else that above the bar. */
 function above(held: Hang | Leg, bar: Hang["bar"], key: "pipe" | "flange"): Value<"length"> {
