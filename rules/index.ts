@@ -42,6 +42,8 @@ import powerDevices from "./power/devices/rule.js";
 import powerDisconnection from "./power/disconnection/rule.js";
 import powerFedOnce from "./power/fed-once/rule.js";
 import powerFeedReach from "./power/feed-reach/rule.js";
+import powerGenerator from "./power/generator/rule.js";
+import powerGeneratorClass from "./power/generator-class/rule.js";
 import powerHeat from "./power/heat/rule.js";
 import powerInrush from "./power/inrush/rule.js";
 import powerLeakage from "./power/leakage/rule.js";
@@ -142,6 +144,8 @@ export const rules: readonly Rule[] = [
   powerDisconnection,
   powerFedOnce,
   powerFeedReach,
+  powerGenerator,
+  powerGeneratorClass,
   powerHeat,
   powerInrush,
   powerLeakage,

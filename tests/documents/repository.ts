@@ -195,6 +195,10 @@ Two people.
 
 Close the breaker.
 
+## Load-out
+
+Breaker open and locked; then plugs, tiles and bar; counted back.
+
 ## Sign-off
 
 - [ ] Accepted: name, date, time

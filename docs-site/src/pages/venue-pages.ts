@@ -273,6 +273,7 @@ function venuePage(survey: Survey, path: string, site: SiteWithDocuments): SiteP
     listed(survey, "supplies", "Supplies", [
       ["System", "system"],
       ["Breaker", "breaker"],
+      ["Generator", "generator", "rated"],
     ]),
     listed(survey, "structure", "Structures", [
       ["Flange", "flange"],

@@ -16,16 +16,21 @@ export interface PublishedDocument {
   readonly print: Print;
   readonly lifts: boolean;
   readonly mains: boolean;
+  /** A supply of it is a generator. */
+  readonly generator: boolean;
 }
 
-/** A document that cannot be read is taken to lift and to use mains: the cautions are never lost by a slip of the pen. */
-function dangers(build: Build | undefined): Pick<PublishedDocument, "lifts" | "mains"> {
-  if (!build) return { lifts: false, mains: false };
+/** A document that cannot be read is taken to lift, to use mains and to have a generator: the cautions are never lost by a slip of the pen. */
+function dangers(build: Build | undefined): Pick<PublishedDocument, "lifts" | "mains" | "generator"> {
+  if (!build) return { lifts: false, mains: false, generator: false };
   const { reader, faces } = build;
-  if (reader.data("") === undefined) return { lifts: true, mains: true };
+  if (reader.data("") === undefined) return { lifts: true, mains: true, generator: true };
   return {
     lifts: reader.data("rigging") !== undefined || faces.some(({ support }) => support === "flown"),
     mains: reader.data("power") !== undefined || reader.data("faces") !== undefined,
+    generator: reader
+      .keys("power.supplies")
+      .some((name) => reader.data(`power.supplies.${name}.generator`) !== undefined),
   };
 }
 

@@ -221,7 +221,7 @@ export function wishContent(sheet: WishSheet): Content {
     options.length === 0
       ? unmet(record)
       : [h("h2", { id: "Options" }, options.length === 1 ? "One option" : "Options side by side"), sideBySide(sheet)],
-    cautions({ lifts: lifts(sheet), mains: true }),
+    cautions({ lifts: lifts(sheet), mains: true, generator: false }),
     buildable(record),
     more(sheet),
     listed("Not said, and what was taken instead", record["not-said"]),

@@ -7,24 +7,29 @@ const ASKED = [
 ] as const;
 
 /** One of the three questions nothing here computes: it holds once a licensed person has answered it, in a file. */
-function judgeStated(build: Build, [name, what]: (typeof ASKED)[number]): RawCheck {
+function* judgeStated(build: Build, [name, what]: (typeof ASKED)[number]): Iterable<RawCheck> {
   const path = `exposure-stated.${name}`;
-  const { by, licence, on, file } = build.statement(path);
   const thing = { path: "exposure", label: build.label };
-  const there = file !== undefined && build.context.files.includes(file);
-  const needs = Object.entries({ by, licence, on, file: there ? file : undefined }).flatMap(([key, value]) =>
-    value === undefined ? [`${path}.${key}`] : [],
-  );
-  if (needs.length > 0)
-    return open(thing, {
-      says:
-        file !== undefined && !there
-          ? `The build is not indoors, and the file \`${file}\`, which states ${what}, is not in the docs repository.`
-          : `The build is not indoors, and ${what} is not stated by anybody licensed.`,
-      mend: `Nothing here computes it: have a licensed person state it, and write \`${path}: {by: …, licence: …, on: …, file: …}\`.`,
-      needs,
+  const paper = build.paper(path);
+  const mend = `Nothing here computes it: have a licensed person state it, and write \`${path}: {by: …, licence: …, on: …, file: …}\`.`;
+  if (!paper || paper.absent.length > 0)
+    yield open(thing, {
+      says: `The build is not indoors, and ${what} is not stated by anybody licensed${paper ? " in full" : ""}.`,
+      mend,
+      needs: paper ? paper.absent : [path],
     });
-  return is(thing, { holds: true, says: `${by?.name} (${licence}) states in ${file}, ${on}, ${what}.` });
+  else if (paper.wrong.length > 0)
+    for (const wrong of paper.wrong)
+      yield open(thing, {
+        says: `The build is not indoors, and who states ${what} does not do it rightly: ${wrong.says}.`,
+        mend,
+        needs: [wrong.path],
+      });
+  else
+    yield is(thing, {
+      holds: true,
+      says: `${paper.by?.name} (${paper.licence}) states in ${paper.file}, ${paper.on}, ${what}.`,
+    });
 }
 
 export default rule({
@@ -33,13 +38,13 @@ export default rule({
   level: "shall",
   why: "A wall that stands safely in a hall is a sail outdoors, and a socket that is harmless on a dry stage kills in the rain.",
   judged:
-    "`exposure` says where the build stands. `indoors` holds: everything that is computed here is for that. `sheltered` and `outdoors` leave three questions open that nothing here computes: wind, ingress and residual protection, until each is stated under `exposure-stated` with name, licence, day and a file of the docs repository.",
+    "`exposure` says where the build stands. `indoors` holds: everything that is computed here is for that. `sheltered` and `outdoors` leave three questions open that nothing here computes: wind, ingress and residual protection, until each is stated under `exposure-stated` with name, licence, day and a file among the papers of the docs repository.",
   sources: ["practice"],
   *checks({ build }) {
     const exposure = build.reader.text("exposure");
     if (build.faces.length === 0 && exposure === undefined) return;
     if (exposure === "sheltered" || exposure === "outdoors") {
-      for (const each of ASKED) yield judgeStated(build, each);
+      for (const each of ASKED) yield* judgeStated(build, each);
       return;
     }
     const thing = { path: "exposure", label: build.label };

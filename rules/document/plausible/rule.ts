@@ -1,4 +1,4 @@
-import { times } from "@plumbmark/calc";
+import { arealMass, powerBySize, tabled, times } from "@plumbmark/calc";
 import { atLeast, atMost, type Build, is, type RawCheck, rule } from "@plumbmark/kit";
 
 type Stand = NonNullable<Build["faces"][number]["stand"]>;
@@ -8,6 +8,77 @@ const LEAST_DEPTH = 0.1;
 
 /** Edges are measured and rounded; a footprint may look a little larger than the base it is under. */
 const ALLOWANCE = 1.05;
+
+/** What a panel weighs by its face, Pa: 4 and 150 kg/m². Curtains of bare strips are lighter, and no tiles. */
+const LIGHTEST = 4 * 9.80665;
+const HEAVIEST = 150 * 9.80665;
+
+/** What a square metre of panels takes at most, W; mesh takes least, walls for daylight most. */
+const DIMMEST = 60;
+const BRIGHTEST = 4000;
+
+/** A tile of a tenth of its weight holds every hang. */
+function* ofPanels(face: Build["faces"][number]): Iterable<RawCheck> {
+  if (face.panel === undefined) return;
+  const thing = { path: `${face.path}.panel`, label: face.label };
+  const mass = face.panelValue("mass", "mass", "mass");
+  const ofSize = (q: number) =>
+    arealMass.of({
+      q: tabled(q, "areal-load", "practice", "weight of a panel by its size"),
+      w: face.panelWidth,
+      h: face.panelHeight,
+    });
+  // That none is written is for the rules that weigh.
+  if (!mass.known || !ofSize(LIGHTEST).known) return;
+  const { name } = face.panel;
+  const mend = `Correct the mass of ${name}, its size or a unit. If they are right, waive this with the name of whoever weighed it.`;
+  yield atLeast(thing, {
+    measured: mass,
+    allowed: ofSize(LIGHTEST),
+    says: ({ measured, allowed }) =>
+      `${name} weighs ${measured}; for its size ${allowed} is the least that is plausible.`,
+    mend,
+  });
+  yield atMost(thing, {
+    measured: mass,
+    allowed: ofSize(HEAVIEST),
+    says: ({ measured, allowed }) =>
+      `${name} weighs ${measured}; for its size ${allowed} is the most that is plausible.`,
+    mend,
+  });
+}
+
+/** One of a tenth of its power fits ten times on every circuit. */
+function* powerOfPanels(face: Build["faces"][number]): Iterable<RawCheck> {
+  if (face.panel === undefined) return;
+  const thing = { path: `${face.path}.panel`, label: face.label };
+  const most = face.panel.quantities.get("power.maximum");
+  const ofSize = (watts: number) =>
+    powerBySize.of({
+      P1: tabled(watts, "power", "practice", "power of a panel by its size"),
+      w: face.panelWidth,
+      h: face.panelHeight,
+    });
+  // What is written in VA is within a few hundredths of it; one that is not written is for the rules that load.
+  if (most?.kind !== "power" || !ofSize(DIMMEST).known) return;
+  const measured = face.panelValue("power.maximum", "power", "maximum power");
+  const { name } = face.panel;
+  const mend = `Correct the maximum power of ${name}, its size or a unit. If they are right, waive this with the name of whoever measured it.`;
+  yield atLeast(thing, {
+    measured,
+    allowed: ofSize(DIMMEST),
+    says: (words) =>
+      `${name} takes ${words.measured} at most; for its size ${words.allowed} is the least that is plausible.`,
+    mend,
+  });
+  yield atMost(thing, {
+    measured,
+    allowed: ofSize(BRIGHTEST),
+    says: (words) =>
+      `${name} takes ${words.measured} at most; for its size ${words.allowed} is the most that is plausible.`,
+    mend,
+  });
+}
 
 function* ofStand(stand: Stand): Iterable<RawCheck> {
   const { face, depth, footprint, baseArea } = stand;
@@ -35,7 +106,7 @@ export default rule({
   level: "shall",
   why: "A figure with a slipped point or another unit computes as well as a right one, and whatever rests on it holds: a beam rated 1e300 lb carries everything.",
   judged:
-    "Every quantity of the document and of the parts it names against the range that its field has in the schemas, which is far wider than anything ordinary: what lies outside is a slip. The depth of a base against a tenth of the height of the face on it, and a footprint against the base it is under, `width` × `depth`, or the face's own width where the base has none. The ranges are common practice.",
+    "Every quantity of the document and of the parts it names against the range that its field has in the schemas, which is far wider than anything ordinary: what lies outside is a slip. The mass of a panel against its size: from 4 to 150 kg/m²; its maximum power: from 60 to 4,000 W/m². The depth of a base against a tenth of the height of the face on it, and a footprint against the base it is under, `width` × `depth`, or the face's own width where the base has none. The ranges are common practice.",
   sources: ["practice"],
   *checks({ build }) {
     const { implausible } = build;
@@ -51,6 +122,10 @@ export default rule({
       );
     }
     if (implausible.length === 0) yield is(build, { holds: true, says: "Every figure is of the size its field has." });
-    for (const { stand } of build.faces) if (stand) yield* ofStand(stand);
+    for (const face of build.faces) {
+      yield* ofPanels(face);
+      yield* powerOfPanels(face);
+      if (face.stand) yield* ofStand(face.stand);
+    }
   },
 });

@@ -76,19 +76,29 @@ function judgeWay({ feed }: Run, build: Build): RawCheck {
   });
 }
 
+/** A way out stays clear, however short the build. */
+const judgeExit = (run: Run): RawCheck =>
+  is(run.feed, {
+    holds: false,
+    says: `${run.feed.label} lies across a way out, or holds a fire door open.`,
+    mend: "Lead it over the door or another way. Nothing lies in a way out, not for an hour either.",
+    sources: ["osha-1910.37"],
+  });
+
 export default rule({
   id: "power.cord-type",
   states: "Cords are of a type made for where they lie, and none stands in for the wiring of the building.",
   level: "shall",
   why: "A light cord on a stage is crushed by the first trolley. One that is led through a wall or fastened to it for years wears through where nobody sees it.",
   judged:
-    "In us practice, where the build is portable equipment `on-stage`, every feed and jumper by the letters on its jacket: listed for extra-hard usage (S and its kin; SJ is hard usage and fails). In a build that stays (`on-site: from …`) every feed by what it `passes`: through, above or fastened to the building it is refused; an open cord from its outlet to the panel is what 400.10 permits. In iec practice cords on a stage are recommended to be of the H07RN-F class. A type that is known from memory only, or not at all, is open.",
+    "In us practice, where the build is portable equipment `on-stage`, every feed and jumper by the letters on its jacket: listed for extra-hard usage (S and its kin; SJ is hard usage and fails). In a build that stays (`on-site: from …`) every feed by what it `passes`: through, above or fastened to the building it is refused; an open cord from its outlet to the panel is what 400.10 permits. A feed that passes an `exit` is refused, however short the build. In iec practice cords on a stage are recommended to be of the H07RN-F class. A type that is known from memory only, or not at all, is open.",
   sources: [
     "nec-520.68",
     "nec-400.4",
     "nec-400.4-memory",
     "nec-400.10",
     "nec-400.12",
+    "osha-1910.37",
     "hd-22.4",
     "iec-harmonised-memory",
   ],
@@ -111,6 +121,7 @@ export default rule({
     for (const run of runs) {
       const cables = (run.panels?.length ?? 0) > 1 ? [run.feed, run.jumper] : [run.feed];
       if (onStage === true) for (const cable of cables) yield grave(practice, judgeType(cable, practice));
+      if (build.reader.list(`${run.feed.path}.passes`).includes("exit")) yield grave(practice, judgeExit(run));
       if (stay && stay.to === undefined) yield grave(practice, judgeWay(run, build));
     }
   },

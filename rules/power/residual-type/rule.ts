@@ -5,7 +5,7 @@ const TYPES: readonly string[] = ["AC", "A", "F", "B"];
 export default rule({
   id: "power.residual-type",
   states: "In iec practice a residual device that feeds electronic supplies is of type A, F or B.",
-  level: "should",
+  level: "shall",
   why: "The rectifiers of panels and processors leak pulses of direct current when they fail. A device of type AC is blinded by them and may not open when somebody touches a live part.",
   judged:
     "Of every circuit with a residual device in iec practice that feeds panels or devices: the type on its symbol. `AC` fails, `A`, `F` and `B` hold, nothing written is open. Us practice has no such types, and is not judged.",

@@ -18,6 +18,7 @@ export { type MetricCordRow, metricCordAmpacity, metricCordRows } from "./ampaci
 export { type PortableRow, portableRows } from "./ampacity/portable.js";
 export { annexGDrop, annexGLimit, annexGLimits, dropByMillivolts, REACTANCE, RESISTIVITY } from "./annex-g.js";
 export { nextBreaker, standardBreakers } from "./breakers.js";
+export { powerBySize } from "./by-size.js";
 export { ALPHA_75, type GaugeRow, gaugeAt, gaugeRow, gaugeRows } from "./conductors/copper-awg.js";
 export {
   ALPHA_20,
@@ -32,6 +33,7 @@ export { continuousRating, continuousShare, isContinuous, overcurrentNeeded, typ
 export { segmentDrop, segmentDropThreePhase, sharedLineDrop } from "./drop.js";
 export { dropShare, endVoltage, farEndDrop } from "./far-end.js";
 export { C_MIN, faultLoop, faultLoopMost, OPENS_AT } from "./fault-loop.js";
+export { generatorGives, generatorLeg } from "./generator.js";
 export { BTU_PER_TON, coolingTons, heat, wattsToBtu } from "./heat.js";
 export { curveRides, inrush, inrushMultiple, peakRidden, TRIP_CURVES, type TripCurve } from "./inrush.js";
 export { circularMils, dropByK, K } from "./k-method.js";

@@ -1,3 +1,4 @@
+export { arealMass } from "./areal-mass.js";
 export * from "./beam/balance.js";
 export * from "./beam/beam.js";
 export * from "./beam/bending.js";

@@ -237,12 +237,53 @@ export const electricalSources = sourceTable({
     says: "a residual device of type AC is for loads without direct current; electronic equipment takes type A at least",
     basis: "published",
   },
-  "iec-60364-4-41": {
-    document: "IEC 60364-4-41",
+  "bs-7671-411.3.3": {
+    document: "BS 7671",
     practice: "iec",
+    edition: "2018, as a maker of sockets prints it",
     clause: "411.3.3",
-    says: "sockets up to 32 A that ordinary people use have additional protection by a residual device of at most 30 mA",
-    basis: "memory",
+    says: "sockets up to 32 A have additional protection by a residual device of at most 30 mA, unless a documented risk assessment says otherwise",
+    basis: "published",
+  },
+  "nec-250.34": nec(
+    "250.34",
+    "the frame of a portable generator needs no electrode where it supplies only what is mounted on it or plugged into its own receptacles; otherwise it is a system with a neutral to be bonded",
+  ),
+  "nec-445.20": nec(
+    "445.20",
+    "receptacles of 125 V, 15 and 20 A, of a portable generator of at most 15 kW have ground-fault protection for people",
+    "2017",
+  ),
+  "bs-7430-generators": {
+    document: "BS 7430 and BS 7671, as the makers' association of generating sets sums them up",
+    practice: "iec",
+    says: "whoever answers for a mobile generator settles how its winding, its frame and the earth are connected, and tests it",
+    basis: "published",
+  },
+  "osha-1910.37": {
+    document: "29 CFR 1910.37",
+    practice: "us",
+    clause: "(a)(3)",
+    says: "exit routes are free; no materials or equipment stand in them, permanently or temporarily",
+    basis: "published",
+  },
+  "osha-4105": {
+    document: "OSHA 4105, Preventing Carbon Monoxide Poisoning While Working with Portable Generators",
+    edition: "2020",
+    says: "outdoors only, never near doors, windows or ventilation shafts; kept dry; 3 to 4 ft of clear space round it",
+    basis: "published",
+  },
+  "generator-20-ft": {
+    document: "Health departments on carbon monoxide, Florida among them",
+    edition: "2024",
+    says: "a generator stands at least 20 ft from a house, and away from its doors, windows and vents",
+    basis: "published",
+  },
+  "iso-8528-1": {
+    document: "ISO 8528-1, as makers and GB/T 2820.1 restate it",
+    clause: "7",
+    says: "performance classes: G1 for lighting and other simple loads, G2 for loads that ask for what a public supply gives, G3 and G4 for loads that ask for more",
+    basis: "published",
   },
   "bs-7671-app4": {
     document: "BS 7671",

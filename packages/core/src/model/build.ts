@@ -32,8 +32,9 @@ import { type Supply, suppliesOf } from "./power/supply.js";
 import { Prose } from "./prose.js";
 import { asMass } from "./reading/as-mass.js";
 import type { BuildContext } from "./reading/build-context.js";
-import { type Confirmation, confirmationAt, type LicensedStatement, statementAt } from "./reading/confirmed.js";
+import { type Confirmation, confirmationAt } from "./reading/confirmed.js";
 import { once, shareOnce } from "./reading/once.js";
+import { type Paper, paperAt } from "./reading/paper.js";
 import { partsUsed } from "./reading/parts-used.js";
 import { partName, partValue, type Reader } from "./reading/reader.js";
 import { checkReferences } from "./reading/references.js";
@@ -248,9 +249,9 @@ export class Build implements CountedDesign {
     return confirmationAt(this.reader, path);
   }
 
-  /** What a licensed person states, at a path of the document. */
-  statement(path: string): LicensedStatement {
-    return statementAt(this.reader, path);
+  /** What a licensed person has put on paper, at a path of the document; undefined where nothing is. */
+  paper(path: string): Paper | undefined {
+    return paperAt(this, path);
   }
 
   /** First and last day on site; without a last one it stays; undefined when they are not written or no days. */

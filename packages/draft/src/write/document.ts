@@ -26,6 +26,11 @@ const DECIDED: Readonly<Record<string, readonly string[]>> = {
     "in which order things are switched on, and what is watched for",
     "what is done when a breaker opens by itself",
   ],
+  "load-out": [
+    "which breaker is opened, locked and tagged before a plug is touched, and how long is waited",
+    "in which order panels come down, who holds them, and that the second suspension comes off last",
+    "who counts back what went out",
+  ],
 };
 
 const SCOPE = "scope";

@@ -38,6 +38,8 @@ const ASKED: Readonly<Record<string, string>> = {
   Cautions: "What can hurt somebody here, and who was told. See the usual cautions on the published sheet.",
   "Lift plan": "Who lifts what from where to where, with whom on which rope or motor; who says stop.",
   "Power-up": "Who energises what, in which order, and what is looked at before the next step.",
+  "Load-out":
+    "Who opens and locks which breaker before a plug is touched; in which order it comes down; who counts it back.",
   "Sign-off": "Who hands over to whom.",
 };
 

@@ -10,6 +10,7 @@ import {
 } from "@plumbmark/calc";
 import type { Circuit } from "./circuit.js";
 import { continuousShareOf } from "./continuous.js";
+import { Generator } from "./generator.js";
 import type { PhaseLeg } from "./legs.js";
 import type { PowerDesign } from "./power-design.js";
 
@@ -34,18 +35,18 @@ export class Supply {
   }
 
   /** Its system as it is written. */
-  get #system(): string | undefined {
+  get system(): string | undefined {
     return this.build.reader.text(`power.supplies.${this.name}.system`);
   }
 
   /** Two legs of opposite phase: as written, else as its circuits look. */
   get splitPhase(): boolean {
-    return this.#system === undefined ? this.guessedSplit : this.#system === "split-phase";
+    return this.system === undefined ? this.guessedSplit : this.system === "split-phase";
   }
 
   /** Nobody says what it is, 240 V stands between its lines in us practice and nothing is on C. */
   get guessedSplit(): boolean {
-    if (this.#system !== undefined) return false;
+    if (this.system !== undefined) return false;
     const lines = this.circuits.filter((circuit) => circuit.lines !== undefined);
     const onC = this.circuits.some(
       (circuit) => circuit.threePhase || circuit.leg === "C" || circuit.lines?.includes("C"),
@@ -60,11 +61,18 @@ export class Supply {
     );
   }
 
+  /** The generator it is, where it is one. */
+  get generator(): Generator | undefined {
+    const path = `power.supplies.${this.name}.generator`;
+    return this.build.reader.data(path) === undefined ? undefined : new Generator(this, path);
+  }
+
   /**
    * Current of each leg, A: loads between lines by vector sum on three phase, plainly on split phase, where they are in
    * phase with the legs; circuits on one leg and legs of three-phase circuits are added plainly, the safe side.
    */
   get legs(): Readonly<Partial<Record<PhaseLeg, Value<"current">>>> {
+    if (this.system === "single-phase") return { A: total(this.circuits.map(({ current }) => current)) };
     const names: readonly PhaseLeg[] = this.splitPhase ? ["A", "B"] : ["A", "B", "C"];
     const gaps = this.circuits
       .filter((circuit) => !circuit.threePhase && circuit.leg === undefined && circuit.lines === undefined)

@@ -10,12 +10,6 @@ export interface Confirmation {
   readonly on: string | undefined;
 }
 
-/** What a licensed person states: besides, their licence and the file it stands in. */
-export interface LicensedStatement extends Confirmation {
-  readonly licence: string | undefined;
-  readonly file: string | undefined;
-}
-
 const dayAt = (reader: Reader, path: string): string | undefined => {
   const text = written(reader.data(path));
   return text !== undefined && isDay(text) ? text : undefined;
@@ -25,13 +19,6 @@ const dayAt = (reader: Reader, path: string): string | undefined => {
 export const confirmationAt = (reader: Reader, path: string): Confirmation => ({
   by: person(reader.text(`${path}.by`)),
   on: dayAt(reader, `${path}.on`),
-});
-
-/** `{by, licence, on, file}` at a path. */
-export const statementAt = (reader: Reader, path: string): LicensedStatement => ({
-  ...confirmationAt(reader, path),
-  licence: written(reader.data(`${path}.licence`)),
-  file: written(reader.data(`${path}.file`)),
 });
 
 /** Keys of `{by, on}` or `{by, licence, on, file}` that say nothing, as paths. */
