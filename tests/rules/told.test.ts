@@ -312,8 +312,8 @@ const cases: readonly Case[] = [
     front: circuit(20, "nema-5-20"),
     tells: [
       "holds: Run P1: ac-locking-16 at power-in of banner A1 is overhead and held (twist).",
-      "holds: Run P1: ac-locking-16 at power-out of banner A1 and 4 more is overhead and held (twist).",
-      "holds: Run P1: ac-locking-16 at power-in of banner A2 and 4 more is overhead and held (twist).",
+      "holds: Run P1: ac-locking-16 at power-out of banner A1 and 4 more are overhead and held (twist).",
+      "holds: Run P1: ac-locking-16 at power-in of banner A2 and 4 more are overhead and held (twist).",
     ],
   },
   {

@@ -23,7 +23,7 @@ export default rule({
       const loose = joint.retention === "none" || joint.retention === "friction";
       yield is(joint, {
         holds: !loose,
-        says: `${joint.label}: ${joint.what} of ${where} is overhead and ${loose ? "held by friction alone" : `held (${joint.retention})`}.`,
+        says: `${joint.label}: ${joint.what} of ${where} ${joints.length === 1 ? "is" : "are"} overhead and ${loose ? "held by friction alone" : `held (${joint.retention})`}.`,
         mend: "Use a locking connector, or one whose part states what retains it.",
       });
     }

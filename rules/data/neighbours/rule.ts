@@ -63,7 +63,8 @@ export default rule({
       }
       const jumps = steps(panels).filter(({ from, to }) => from.face !== to.face || !areNeighbours(from.cell, to.cell));
       const told = jumps.slice(0, 4).map(({ from, to }) => `from ${from.name} to ${to.name}`);
-      const more = jumps.length > 4 ? ` and ${jumps.length - 4} times more` : "";
+      const beyond = jumps.length - told.length;
+      const more = beyond === 0 ? "" : beyond === 1 ? " and once more" : ` and ${beyond} times more`;
       const straight = jumps.length > 0 || oneWay(panels);
       const says =
         jumps.length > 0

@@ -19,7 +19,7 @@ function* ofFace(build: Build, face: Face): Iterable<RawCheck> {
     says:
       without.length === 0
         ? `Every column of face ${face.name} hangs from a bar.`
-        : `${face.label}: column ${without.join(", ")} hangs from no bar.`,
+        : `${face.label}: ${without.length === 1 ? `column ${without[0]} hangs` : `columns ${without.join(", ")} hang`} from no bar.`,
     mend: "Carry every column on a bar, under `carries`.",
   });
   for (const { bar, from, columns } of onBars(build, face))

@@ -28,7 +28,7 @@ export const PARTS = ["packages/calc/src", "rules", "packages/core/src/takeoff",
 
 /** Tests of the computation, the rules, the schedules and the drawings; not those of reading, writing, pages and git. */
 const TESTS =
-  /^tests\/(?:reference|rules|properties|takeoff|venues|shared|site\/drawings)\/|^tests\/(?:architecture\/register|ready\/(?:approval|rigging)|mend\/figures)\./u;
+  /^tests\/(?:reference|rules|properties|takeoff|venues|shared|site\/drawings)\/|^tests\/(?:architecture\/register|ready\/(?:approval|described|mistaken|rigging|waivers)|mend\/figures)\./u;
 
 /** What needs a browser or a whole site, and what does not look at what a source does. */
 const NO_USE = new Set([

@@ -154,7 +154,8 @@ export class SharedThing implements SharedName {
     const rest = there.map(({ count, file }) => counted(count, `${this.label}, by ${file}`, kind));
     const values = [...own, ...rest, ...(house ? [house] : [])];
     const total = values.length === 1 ? (values[0] as Value) : sum(values, kind, SYMBOLS[this.own[0].unit] ?? "n");
-    return { day: peak?.day ?? days?.from, leg: several ? leg : undefined, total, others: shares };
+    const day = peak?.day === ALWAYS.from ? undefined : peak?.day;
+    return { day: day ?? days?.from, leg: several ? leg : undefined, total, others: shares };
   }
 
   /** What the house has on it: the most any of the documents says, once. */
