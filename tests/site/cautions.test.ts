@@ -1,11 +1,14 @@
 import { publish } from "@plumbmark/docs-site";
+import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
 import { SMALL, starter, TODAY } from "../documents/repository.js";
 
 /** The page of a document on its own. */
 function page(text: string): string {
   const files = { ...starter(), documents: [{ path: "builds/small.md", text }], surveys: [] };
-  return publish({ files, rules: [], today: TODAY }).get("builds/small.html") ?? "";
+  const pages = publish({ files, rules, today: TODAY });
+  // It is called by its name, or where that cannot be read by its file.
+  return pages.get("builds/small-header.html") ?? pages.get("builds/small.html") ?? "";
 }
 
 // OSHA 4105: outdoors only, away from doors, windows and vents.
