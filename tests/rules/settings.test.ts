@@ -52,7 +52,7 @@ const SETTINGS: Readonly<Record<string, readonly [us: number, iec: number]>> = {
   "viewing.text advance": [0.85, 0.85], // capitals of a common typeface: 0.833 (Adobe core metrics), rounded up
 };
 
-const found = new Map(
+const found = new Map<string, readonly [us: unknown, iec: unknown]>(
   rules.flatMap(({ id, settings }) =>
     Object.entries(settings ?? {}).flatMap(([name, each]) =>
       typeof each.us === "number" ? [[`${id} ${name}`, [each.us, each.iec] as const] as const] : [],
