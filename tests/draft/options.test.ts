@@ -1,7 +1,10 @@
 import { readSurveys, workedValues } from "@plumbmark/core";
 import { notSaid, readWish } from "@plumbmark/draft";
-import { beforeAll, describe, expect, test } from "vitest";
+import { beforeAll, describe, expect, test, vi } from "vitest";
 import { BANNER, type Laid, laidOut, opened, PATH, starterFiles } from "./drafting.js";
+
+// Some lay out a wish in many ways, which takes its time where others work on the machine, too.
+vi.setConfig({ testTimeout: 180_000 });
 
 describe("a banner over the stage", () => {
   let laid: Laid;

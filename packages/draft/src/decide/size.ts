@@ -90,6 +90,8 @@ export function sizesOf(
   let nearest: Sizes["nearest"];
   const spares = new Map<string, number>();
   const seen = new Set<string>();
+  /** Panels of which a face has room for what is to stand on it. */
+  const roomy = new Set<string>();
   for (const offer of offers) {
     const size = panelSize(brief, offer.panel);
     if (!size) continue;
@@ -102,32 +104,41 @@ export function sizesOf(
         off(a) - off(b) ||
         (wantsMore(asked) ? b.columns * b.rows - a.columns * a.rows : a.columns * a.rows - b.columns * b.rows),
     );
-    const roomy = suiting.filter((shape) => holds(offer.panel, shape));
-    const all = roomy.length > 0 ? roomy : suiting;
     const [first] = suiting;
-    if (first && roomy[0] !== first && !narrow.some((each) => each.offer.panel === offer.panel))
+    if (first && !holds(offer.panel, first) && !narrow.some((each) => each.offer.panel === offer.panel))
       narrow.push({ offer, shape: first });
+    // What is larger is asked for as well, and there are fewer panels than for this.
+    const isToldShort = (): boolean => short.filter((each) => each.offer.panel === offer.panel).length >= MOST_SHORT;
     let kept = 0;
-    for (const shape of all) {
-      if (kept >= perOffer) break;
+    const take = (shape: Shape): void => {
       const key = `${offer.panel} ${shape.columns * shape.rows}`;
       const own = spares.get(key) ?? sparesFor(brief, offer.panel, shape);
       spares.set(key, own);
       const needs = shape.columns * shape.rows + own;
       if (needs > offer.free) {
-        if (short.filter((each) => each.offer.panel === offer.panel).length < MOST_SHORT)
-          short.push({ offer, shape, needs });
-        // What is larger is asked for as well, and there are fewer panels than for this.
-        continue;
+        if (!isToldShort()) short.push({ offer, shape, needs });
+        return;
       }
       kept += 1;
       // Another lot of the same panel makes the same face.
       const face = `${offer.panel} ${shape.columns} ${shape.rows}`;
-      if (seen.has(face)) continue;
+      if (seen.has(face)) return;
       seen.add(face);
       candidates.push({ ...shape, offer, spares: own });
+    };
+    for (const shape of suiting) {
+      if (kept >= perOffer) break;
+      // Whether a text has room on a face takes a model of the face: nothing is asked of those that nobody takes.
+      if ((isToldShort() && shape.columns * shape.rows > offer.free) || !holds(offer.panel, shape)) continue;
+      roomy.add(offer.panel);
+      take(shape);
     }
-    if (all.length === 0) nearest ??= nearestTo(brief, offer.panel, size);
+    if (!roomy.has(offer.panel))
+      for (const shape of suiting) {
+        if (kept >= perOffer) break;
+        take(shape);
+      }
+    if (suiting.length === 0) nearest ??= nearestTo(brief, offer.panel, size);
   }
   return { candidates, short, narrow, nearest };
 }

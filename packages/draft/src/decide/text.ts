@@ -24,6 +24,7 @@ interface Lettered {
 /** The text of a wish on faces of one panel: which capitals the farthest viewer reads, and how many go onto a line. */
 export class TextRoom {
   readonly #least = new Map<string, number | undefined>();
+  readonly #read = new Map<string, string | undefined>();
   readonly lines: number | undefined;
   readonly characters: number | undefined;
 
@@ -82,11 +83,8 @@ export class TextRoom {
   }
 
   #columns(panel: string, rows: number): number | undefined {
-    const of = (columns: number): Scheme => this.#begun(panel, { columns, rows });
-    const least = this.#smallestRead(of(1));
-    const needed = this.characters as number;
-    const holds = (columns: number): boolean => (this.#on(of(columns), least ?? "").room ?? 0) >= needed;
-    if (least === undefined || !holds(MOST_COLUMNS)) return undefined;
+    const holds = (columns: number): boolean => this.holds(panel, { columns, rows });
+    if (!holds(MOST_COLUMNS)) return undefined;
     let [low, high] = [0, MOST_COLUMNS];
     while (high - low > 1) {
       const middle = Math.floor((low + high) / 2);
@@ -96,20 +94,26 @@ export class TextRoom {
     return high;
   }
 
-  #smallestRead(scheme: Scheme): string | undefined {
+  /** The smallest capitals that are read on so many rows, however wide they are; undefined where none are. */
+  #smallestRead(panel: string, rows: number): string | undefined {
+    const key = `${panel} ${rows}`;
+    if (this.#read.has(key)) return this.#read.get(key);
+    const scheme = this.#begun(panel, { columns: 1, rows });
     let read: string | undefined;
     for (const share of CAP_HEIGHTS) {
       if (this.#on(scheme, share).unread.length > 0) break;
       read = share;
     }
+    this.#read.set(key, read);
     return read;
   }
 
   /** Whether a face has room for every character at a height the farthest viewer reads. */
   holds(panel: string, { columns, rows }: Shape): boolean {
     if (this.characters === undefined) return true;
-    const least = this.columns(panel, rows);
-    return least !== undefined && columns >= least;
+    const least = this.#smallestRead(panel, rows);
+    if (least === undefined) return false;
+    return (this.#on(this.#begun(panel, { columns, rows }), least).room ?? 0) >= this.characters;
   }
 
   /** By how much a face is too narrow for the text, in a sentence. */
