@@ -126,13 +126,16 @@ describe("the schemas that are published", () => {
   const ajv = new Ajv2020({ strict: false, allErrors: true });
   const schemaOf = (name: string) => JSON.parse(page(`schema/${name}.schema.json`)) as Record<string, unknown>;
 
-  it.each(["build", "parts", "stock", "house-standard", "survey", "wish", "record"])("%s stands on its own", (name) => {
-    const schema = schemaOf(name);
-    expect(schema.$id).toBeUndefined();
-    expect(() => ajv.compile(schema)).not.toThrow();
-    const refs = [...JSON.stringify(schema).matchAll(/"\$ref":"([^"]+)"/gu)].map(([, ref = ""]) => ref);
-    expect(refs.filter((ref) => !ref.startsWith("#/$defs/"))).toEqual([]);
-  });
+  it.each(["build", "parts", "stock", "house-standard", "survey", "wish", "record", "draft"])(
+    "%s stands on its own",
+    (name) => {
+      const schema = schemaOf(name);
+      expect(schema.$id).toBeUndefined();
+      expect(() => ajv.compile(schema)).not.toThrow();
+      const refs = [...JSON.stringify(schema).matchAll(/"\$ref":"([^"]+)"/gu)].map(([, ref = ""]) => ref);
+      expect(refs.filter((ref) => !ref.startsWith("#/$defs/"))).toEqual([]);
+    },
+  );
 
   it("take the starter's own files, and refuse a key that is none", () => {
     const build = ajv.compile(schemaOf("build"));

@@ -31,7 +31,7 @@ describe("the site has", () => {
     for (const { path } of notEmpty(starterFiles.documents))
       expect([...pages.keys()]).toContain(path.replace(/\.md$/u, ".html"));
     for (const { id } of notEmpty(rules)) expect([...pages.keys()]).toContain(`rules/${id}.html`);
-    for (const name of ["build", "parts", "stock", "house-standard", "survey", "wish", "record"])
+    for (const name of ["build", "parts", "stock", "house-standard", "survey", "wish", "record", "draft"])
       expect(JSON.parse(pages.get(`schema/${name}.schema.json`) ?? "")).toHaveProperty("$schema");
   });
 

@@ -454,7 +454,8 @@ function legsTold(rooms: readonly CircuitRoom[], { circuits }: CircuitAssignment
     const leg = rooms.find((each) => each.name === name)?.leg;
     if (leg !== undefined) legs.set(leg, (legs.get(leg) ?? 0) + panels);
   }
-  if (legs.size < 2) return "";
+  // One circuit is on the leg it is on.
+  if (legs.size < 2 || circuits.length < 2) return "";
   const told = [...legs].sort(([a], [b]) => (a < b ? -1 : 1)).map(([leg, panels]) => `${leg} ${panels}`);
   return ` Of the ways to do that it is the one that loads the legs most alike, in panels: ${told.join(", ")}.`;
 }
