@@ -1,5 +1,5 @@
 import type { CheckEntry, DocumentEntry } from "@plumbmark/core";
-import { openRepository } from "@plumbmark/core";
+import { openRepository, whereFound } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, inject, test } from "vitest";
 import { parseDocument } from "yaml";
@@ -137,4 +137,12 @@ describe("a value of a part that is needed and not written down", () => {
     for (const check of open) expect(check.missing?.length).toBeGreaterThan(0);
     expect(document.verdict).toBe("not ready");
   });
+});
+
+test("where a value of a survey is found is what the survey's schema says, not what that of a part of this name does", () => {
+  const survey = "venues/a.md";
+  expect(whereFound("circuits.stage-4.supply", survey)).toBe("panel schedule");
+  expect(whereFound("circuits.stage-4.wiring.conductor", survey)).toBe("panel schedule");
+  expect(whereFound("circuits.stage-4.wiring.length", survey)).toBe("tape");
+  expect(whereFound("cord.conductor", "parts/a.yaml")).toBe("data sheet");
 });

@@ -21,11 +21,13 @@ export function whereFound(path: string, file?: string): WhereFound | undefined 
   // A figure of a part that is named in an assembly is found where that of any part is.
   const [, ofPart] = file === undefined ? (/\.assembly\.\d+\.([a-z-]+)$/u.exec(path) ?? []) : [];
   if (ofPart !== undefined) return whereFound(`part.${ofPart}`, "parts");
-  const key = `${file === undefined ? "" : "part "}${path}`;
+  // The name of a part may be that of a group of a survey: which file it is says what is meant.
+  const of = file === undefined ? "build" : file.endsWith(".md") ? "survey" : "part";
+  const key = `${of} ${path}`;
   if (!known.has(key)) {
-    const schemas = file === undefined ? [buildSchema] : [partsSchema, surveySchema];
-    const said = (of: string): WhereFound | undefined =>
-      schemas.flatMap((schema) => fieldsAt(schema, of)).find(({ found }) => found !== undefined)?.found as
+    const schemas = { build: [buildSchema], part: [partsSchema, surveySchema], survey: [surveySchema] }[of];
+    const said = (field: string): WhereFound | undefined =>
+      schemas.flatMap((schema) => fieldsAt(schema, field)).find(({ found }) => found !== undefined)?.found as
         | WhereFound
         | undefined;
     // What has no name of its own in the schema, such as an item of a list, is found where its group is.
