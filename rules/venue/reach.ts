@@ -77,7 +77,7 @@ export function* reaches(reaching: Reaching): Iterable<RawCheck> {
     return;
   }
   const thing = { path: `${cable.path}.length`, label: cable.label };
-  const isWritten = cable.reader.data(`${cable.path}.length`) !== undefined;
+  const isWritten = cable.reader.has(`${cable.path}.length`);
   if (!isWritten && needed.known && !cable.length.known) {
     const { longestStocked } = cable;
     yield longestStocked

@@ -84,7 +84,10 @@ function settled(text: string, offset: number): number {
   return isHalf || inEnd ? offset + 1 : offset;
 }
 
-const shown = ({ range, code, message }: Diagnostic): string => JSON.stringify([range, code, message]);
+/** At which figure a finding turns is told a moment later than the rest. */
+const TURNS = / It holds with `[^`]*` at (?:most|least) [−\d.,]+(?: \S+?)?\.(?= |$)| It turns at .*?: ask the \w+\./gu;
+const shown = ({ range, code, message }: Diagnostic): string =>
+  JSON.stringify([range, code, String(message).replaceAll(TURNS, "")]);
 
 /** The same found by an inspection of the text, opened anew. */
 async function foundAnew(text: string): Promise<readonly string[]> {

@@ -28,7 +28,7 @@ export function quotes(document: PublishedDocument): QuoteFor {
     count += 1;
     const id = `Working-${count}`;
     const shown = `\n${lines(value, document).join("\n")}`;
-    return h("span", { class: "quote" }, [
+    return h("span", { class: "quote", id: `Quoted-${count}` }, [
       h("button", { type: "button", popoverTarget: id }, words),
       h("span", { id, popover: "auto", class: "working" }, [h("b", of), ...withBelow(shown, (part) => h("sub", part))]),
     ]);

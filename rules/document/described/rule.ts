@@ -12,8 +12,8 @@ function missingOf(face: Face, build: Build): readonly (readonly [what: string, 
     support === "flown"
       ? bars.some(({ carries }) => carries.some((carried) => carried.face === face))
       : support === "wall"
-        ? reader.data(`${path}.fixings`) !== undefined
-        : reader.data(`${path}.base`) !== undefined;
+        ? reader.has(`${path}.fixings`)
+        : reader.has(`${path}.base`);
   const where = support === "flown" ? "rigging.bars" : support === "wall" ? `${path}.fixings` : `${path}.base`;
   return [
     ...(held ? [] : [["what holds it", where] as const]),

@@ -10,7 +10,7 @@ export default rule({
   sources: ["house"],
   // What is wrong comes from reading the document, each with its own place; what is left to say here is that nothing is.
   *checks({ build }) {
-    if (build.reader.placed.data === null) {
+    if (build.reader.isUnread) {
       yield open(build, {
         says: "The front matter cannot be read, so what it refers to cannot be told.",
         mend: "Put the front matter right first.",

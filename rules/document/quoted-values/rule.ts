@@ -45,7 +45,7 @@ export default rule({
     )) {
       const where = { path: quote.of, label: "The text", place: quote.place };
       const value = build.valueAt(quote.of);
-      if (!value && build.reader.placed.data === null) {
+      if (!value && build.reader.isUnread) {
         yield open(where, {
           says: `The front matter cannot be read, so the figure ${quote.text} cannot be checked.`,
           mend: "Put the front matter right first.",

@@ -23,7 +23,7 @@ function noApproval(build: Build): RawCheck {
 function dayOf(build: Build): RawCheck {
   const { approval, context, label, reader } = build;
   const path = "approved.on";
-  if (reader.data(path) === undefined)
+  if (!reader.has(path))
     return open({ path: "approved", label }, { says: "The approval has no day.", mend: mendOf(build), needs: [path] });
   // Where the day ends depends on where one stands: the morrow of one place is today in another.
   const latest = new Date(Date.parse(context.today) + 86_400_000).toISOString().slice(0, 10);
@@ -67,7 +67,7 @@ function contentCheck(build: Build): RawCheck {
 
 /** Who approved it, when, and that it still is what they approved. */
 export function* approved(build: Build): Iterable<RawCheck> {
-  if (build.reader.data("approved") === undefined) {
+  if (!build.reader.has("approved")) {
     yield noApproval(build);
     return;
   }

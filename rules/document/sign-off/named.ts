@@ -13,8 +13,7 @@ const quoted = (text: string): string => `\`${text}\``;
 export const personAt = (build: Build, path: string): Person | undefined => person(build.reader.text(path));
 
 /** Where whoever approved it is named: `approved-by` alone is of no content, and still tells who it was. */
-export const approverPath = ({ reader }: Build): string =>
-  reader.data("approved") === undefined ? "approved-by" : "approved.by";
+export const approverPath = ({ reader }: Build): string => (!reader.has("approved") ? "approved-by" : "approved.by");
 
 const notNamed = (build: Build, { path, did }: Named): RawCheck => {
   const text = build.reader.text(path);

@@ -12,7 +12,7 @@ const OF_BODY = /^(?:cautions|links|sections|tasks)(?:\.|$)/u;
 
 /** Whether a place is one: in the front matter, among the computed values, or in the body. */
 const leads = (build: Build, where: string | undefined): boolean =>
-  where === undefined || OF_BODY.test(where) || build.reader.data(where) !== undefined || build.values.has(where);
+  where === undefined || OF_BODY.test(where) || build.reader.has(where) || build.values.has(where);
 
 const NAMES: Readonly<Record<DocumentWaiver["names"], ((waiver: DocumentWaiver) => Wrong) | undefined>> = {
   rule: undefined,

@@ -46,7 +46,7 @@ function* ofHang(hang: Hang): Iterable<RawCheck> {
 function* together(build: Build, letter: Letter): Iterable<RawCheck> {
   if (build.reader.data(`${letter.path}.counted`) !== "one-at-a-time") return;
   for (const bar of barsOf(build, letter))
-    if (bar.hangs.length > 1 && build.reader.data(`${bar.path}.structure`) === undefined)
+    if (bar.hangs.length > 1 && !build.reader.has(`${bar.path}.structure`))
       yield open(bar, {
         says: `${bar.label} hangs from ${bar.hangs.length} points at once, and the letter lets them be loaded one at a time only.`,
         mend: `Have the letter say what the structure carries in all, and write it under \`${bar.path}.structure\`.`,

@@ -139,7 +139,7 @@ function* keptFree(bar: Bar): Iterable<RawCheck> {
 }
 
 function* older(build: Build): Iterable<RawCheck> {
-  if (build.reader.data("rigging.secondary") === undefined) return;
+  if (!build.reader.has("rigging.secondary")) return;
   yield open(RIGGING, {
     says: "`secondary` lists parts and does not say where they are, how they reach and with what slack, so whether they catch anything cannot be told.",
     mend: "Write `second: {at: each hang, assembly: […], girth: …, slack: none}` at each bar.",

@@ -22,7 +22,7 @@ export default rule({
     if (faces.length === 0) return;
     const thing = { path: "camera", label: build.label };
     if (reader.isNone("camera")) yield is(thing, { holds: true, says: "No camera films the faces." });
-    if (reader.data("camera") === undefined)
+    if (!reader.has("camera"))
       yield open(thing, {
         says: "Whether a camera films the faces is not written down.",
         mend: "Write `camera: none`, or its rate and shutter: `camera: {rate: 25 Hz, shutter: 1/50 s}`.",

@@ -1,6 +1,7 @@
-import { resolve } from "node:path";
+import { readdir } from "node:fs/promises";
+import { join, resolve } from "node:path";
 import { type FileRole, surveyKind } from "@plumbmark/core";
-import { type Host, type RepositoryOnDisk, serve } from "@plumbmark/editor";
+import { type Host, type RepositoryOnDisk, SITE, serve } from "@plumbmark/editor";
 import { rules } from "@plumbmark/rules";
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node.js";
 import { plainMeans } from "../engine/plain.js";
@@ -33,6 +34,16 @@ const roles =
     return isAsked && isMeantAsBuild(text) ? "document" : undefined;
   };
 
+/** Pages of the site a docs repository was published to; none where it was not, or somewhere else. */
+async function pagesIn(root: string): Promise<ReadonlySet<string>> {
+  const folders = ["rules", "builds"].map((name) => `${SITE}/${name}`);
+  const names = async (folder: string): Promise<readonly string[]> => {
+    const found = await readdir(join(root, folder)).catch(() => []);
+    return found.filter((name) => name.endsWith(".html")).map((name) => `${folder}/${name}`);
+  };
+  return new Set((await Promise.all(folders.map(names))).flat());
+}
+
 function hostOf(version: string): Host {
   const read = new Map<string, DocsRepository>();
   return {
@@ -44,7 +55,8 @@ function hostOf(version: string): Host {
         const repository = await readRepository({ folder, paths: [], today: today() });
         const { root, files, settings } = repository;
         read.set(root, repository);
-        return { root, files, rules, plugins: settings["rules-from"], roleOf: roles(repository) };
+        const pages = await pagesIn(root);
+        return { root, files, rules, plugins: settings["rules-from"], pages, roleOf: roles(repository) };
       } catch (error) {
         throw error instanceof Trouble ? new Error(`${error.says} ${error.mend}`) : error;
       }

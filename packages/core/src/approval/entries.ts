@@ -6,14 +6,26 @@ type Group = Readonly<Record<string, Data>>;
 
 const isGroup = (data: unknown): data is Group => typeof data === "object" && data !== null && !Array.isArray(data);
 
-/** Every text and every key in data: whatever may be the name of something. */
-function* namesIn(data: Data): Iterable<string> {
-  if (typeof data === "string") yield data;
-  else if (Array.isArray(data)) for (const each of data) yield* namesIn(each);
+const named = new WeakMap<object, readonly string[]>();
+
+/** Every text and every key in data, whatever may be the name of something; gone through once. */
+function namesIn(data: Data): readonly string[] {
+  if (typeof data !== "object" || data === null) return typeof data === "string" ? [data] : [];
+  const known = named.get(data);
+  if (known) return known;
+  const names: string[] = [];
+  addNames(data, names);
+  named.set(data, names);
+  return names;
+}
+
+function addNames(data: Data, names: string[]): void {
+  if (typeof data === "string") names.push(data);
+  else if (Array.isArray(data)) for (const each of data) addNames(each, names);
   else if (isGroup(data))
     for (const [key, value] of Object.entries(data)) {
-      yield key;
-      yield* namesIn(value);
+      names.push(key);
+      addNames(value, names);
     }
 }
 

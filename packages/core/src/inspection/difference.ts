@@ -14,6 +14,12 @@ export interface KeptResult {
   readonly name: string;
 }
 
+/** A result that is kept, and the state of the repository it holds for. */
+export interface Kept {
+  readonly result: KeptResult;
+  readonly state: Snapshot;
+}
+
 const sameList = (one: readonly string[] = [], other: readonly string[] = []): boolean =>
   one.length === other.length && one.every((each, index) => each === other[index]);
 

@@ -8,8 +8,11 @@ import { inWorld, type Unsure, type World } from "../document/unsure.js";
 import type { Placed } from "../document/yaml/yaml.js";
 import { Build } from "../model/build.js";
 import { Reader } from "../model/reading/reader.js";
+import { LOOK, LOOKED_AT, note, noteAt, noting, Reads } from "../model/reading/reads.js";
 import { systemOf } from "../model/reading/system.js";
 import { withVenue } from "../model/reading/venue-reading.js";
+import type { UseEntry } from "../model/shared/use.js";
+import type { Promised } from "../model/stock/bookings.js";
 import type { SourceFile } from "../repository/files.js";
 import type { ReadDocument } from "../repository/outline.js";
 import type { Rule } from "./judging/rule.js";
@@ -17,6 +20,7 @@ import type { CheckEntry, TurnsAtEntry } from "./record.js";
 import type { Snapshot } from "./snapshot.js";
 import { type Dependencies, Trace, TracedMap } from "./trace.js";
 import { TracedContext } from "./traced-context.js";
+import { Unchanged } from "./unchanged.js";
 
 /** A document as a model, not judged. */
 export interface DocumentModel {
@@ -31,16 +35,28 @@ export interface DocumentModel {
   readonly unsure: readonly Unsure[];
   /** What has been looked at so far. */
   readonly trace: Trace;
-  /** What was found by it that rests on the front matter alone. */
-  readonly kept: KeptFindings;
+  /** What was found by it, kept while the document is written; undefined where nobody writes. */
+  readonly kept?: KeptFindings;
 }
 
-/** What holds for a front matter whatever its body says. */
-interface KeptFindings {
-  /** Checks of the rules that looked at nothing else, and whether all of them or those that do not hold. */
-  readonly checks: Map<Rule, { readonly every: boolean; readonly found: readonly CheckEntry[] }>;
+/** What a rule found. */
+interface KeptChecks {
+  /** Whether all of its checks, or those that do not hold. */
+  readonly every: boolean;
+  readonly found: readonly CheckEntry[];
+  /** What it looked at: while that is the same, it would find the same. */
+  readonly reads: Reads;
+}
+
+/** What is kept of the judging of a document, each with what it rests on. */
+export interface KeptFindings {
+  readonly checks: Map<Rule, KeptChecks>;
+  /** What it uses that others may use, too. */
+  uses?: { readonly entries: readonly UseEntry[] | undefined; readonly reads: Reads };
   /** At which figure a check would come out otherwise; undefined where it was looked for and is not known. */
   readonly turns: Map<CheckEntry, TurnsAtEntry | undefined>;
+  /** What all documents promised then. */
+  readonly promises: readonly Promised[];
 }
 
 const NOTHING: Placed = { data: null, places: new Map(), keys: new Map(), mistakes: [] };
@@ -79,6 +95,7 @@ function empty({ text }: SourceFile): Mistake {
  * @param rules ids of the rules in force; none when only values are computed
  * @param trace where it is noted what is looked at
  * @param world what is taken for written in place of guesses and bounds; as it is written when left out
+ * @param written whether the document is being written, so that what is found is kept with what it rests on
  */
 export function modelOf(
   { file, placed = NOTHING, markdown, name = "" }: ReadDocument,
@@ -86,6 +103,7 @@ export function modelOf(
   rules: () => readonly string[],
   trace: Trace = new Trace(),
   world?: World,
+  written = false,
 ): DocumentModel {
   const surveys = new TracedMap(snapshot.surveys.byName, trace.surveys);
   const { placed: completed, venue } = withVenue(withLike(placed, LIKE_IN_BUILD), surveys);
@@ -98,11 +116,42 @@ export function modelOf(
   const refused = markdown.refused ? [markdown.refused] : [];
   const found = [...(isEmpty ? [empty(file)] : read), ...refused];
   const parts = new TracedMap(snapshot.catalogue.parts, trace.parts);
-  const reader = new Reader({ ...completed, data }, values, parts, implausible, venue, placed);
+  const quantities = written ? new TracedMap(values, NOTED) : values;
+  const reader = new Reader({ ...completed, data }, quantities, parts, implausible, venue, placed);
   const context = new TracedContext(snapshot, trace, file.path, rules, name, found);
-  const build = new Build(reader, markdown, context);
-  const kept = { checks: new Map(), turns: new Map() };
-  return { build, system: systemOf(reader, build.practice), mistakes: build.mistakes, name, unsure, trace, kept };
+  const making = (): Build => new Build(reader, markdown, context);
+  const build = written ? noting(new Reads(), making) : making();
+  const kept = written ? { kept: { checks: new Map(), turns: new Map(), promises: snapshot.promises } } : {};
+  return { build, system: systemOf(reader, build.practice), mistakes: build.mistakes, name, unsure, trace, ...kept };
+}
+
+/** Each look at a quantity is noted by its path. */
+const NOTED = {
+  add: (path: string): void => noteAt(LOOK.quantity, path),
+  addEvery: (): void => note(LOOKED_AT.whole),
+};
+
+/** What was kept of an earlier model of a document and holds for a later one, in a repository that else is the same. */
+function keptFrom(was: DocumentModel, is: DocumentModel): Pick<DocumentModel, "kept"> {
+  if (!was.kept || !is.kept || was.system !== is.system) return {};
+  const { promises } = is.kept;
+  const unchanged = new Unchanged(was, is, was.kept.promises === promises);
+  const checks = new Map([...was.kept.checks].filter(([, { reads }]) => unchanged.holds(reads)));
+  const { uses } = was.kept;
+  const turns = was.build.reader === is.build.reader ? was.kept.turns : new Map();
+  const kept: KeptFindings = { checks, turns, promises };
+  return { kept: uses && unchanged.holds(uses.reads) ? { ...kept, uses } : kept };
+}
+
+/** The model of a document that was changed, in a repository that else is the same. */
+export function rewrittenModel(
+  was: DocumentModel,
+  read: ReadDocument,
+  snapshot: Snapshot,
+  rules: () => readonly string[],
+): DocumentModel {
+  const model = modelOf(read, snapshot, rules, was.trace, undefined, was.kept !== undefined);
+  return { ...model, ...keptFrom(was, model) };
 }
 
 /** The model of a document of which nothing but the body was changed, in a repository that else is the same. */
@@ -114,7 +163,8 @@ export function withBody(
 ): DocumentModel {
   const { build, trace } = model;
   const context = new TracedContext(snapshot, trace, file.path, rules, name, build.context.mistakes);
-  return { ...model, build: new Build(build.reader, markdown, context, build) };
+  const is = { ...model, build: new Build(build.reader, markdown, context, build) };
+  return { ...is, ...keptFrom(model, is) };
 }
 
 /** Where the links of a document lead, and whether something is there. */

@@ -1,6 +1,7 @@
 import { printer } from "@plumbmark/calc";
+import { noting, Reads } from "../model/reading/reads.js";
 import type { ReadDocument } from "../repository/outline.js";
-import type { DocumentModel } from "./document-model.js";
+import type { DocumentModel, KeptFindings } from "./document-model.js";
 import type { Rule } from "./judging/rule.js";
 import { runRule, type Subject } from "./judging/run-rule.js";
 import { mistakeEntry } from "./mistake-entry.js";
@@ -22,23 +23,25 @@ export interface InspectionTask {
   readonly rules: readonly Rule[];
 }
 
-/** Keeps the checks of a rule for as long as the front matter is the same, if they rest on that alone. */
-function keep(rule: Rule, found: readonly CheckEntry[], every: boolean, { kept, trace }: DocumentModel): void {
-  if (trace.passing) kept.checks.delete(rule);
-  else kept.checks.set(rule, { every, found });
+/** What a rule finds is kept with what it looked at: while that is the same, it is not asked again. */
+function kept(rule: Rule, every: boolean, { checks }: KeptFindings, run: () => readonly CheckEntry[]) {
+  const known = checks.get(rule);
+  if (known?.every === every) return known.found;
+  const reads = new Reads();
+  const found = noting(reads, run);
+  checks.set(rule, { every, found, reads });
+  return found;
 }
 
 /** Puts every rule to a document, whose mistakes come first; waivers are not looked at yet. */
 export function judgeDocument(model: DocumentModel, { subject, rules }: InspectionTask): readonly CheckEntry[] {
-  const { build, system, mistakes, kept, trace } = model;
+  const { build, system, mistakes } = model;
   const { every = true } = subject;
   const print = printer(system);
   const checks: CheckEntry[] = mistakes.map((mistake) => mistakeEntry(mistake, "shall", build.text));
   for (const rule of waiversLast(rules)) {
-    const known = kept.checks.get(rule);
-    trace.passing = false;
-    const found = known?.every === every ? known.found : runRule(rule, { ...subject, build, print });
-    if (found !== known?.found) keep(rule, found, every, model);
+    const asked = { ...subject, build, print };
+    const found = model.kept ? kept(rule, every, model.kept, () => runRule(rule, asked)) : runRule(rule, asked);
     // A rule that could not be run has found nothing, and what it would have found is not known.
     if (found.every((check) => check.rule === rule.id))
       build.context.findings.set(rule.id, [...checks.filter((check) => check.rule === rule.id), ...found]);

@@ -9,6 +9,11 @@ export interface OpenOptions extends InspectOptions {
    * or nothing. Entries when nothing is said.
    */
   readonly keep?: "nothing" | "entries" | "models";
+  /**
+   * Whether the documents are being written, as in an editor: what each rule looked at is kept with what it found, so
+   * that it is not asked again while that is the same, and at which figures findings turn is told later, by `turned`.
+   */
+  readonly written?: boolean;
   /** Whether models are frozen, so that a rule that changes what it looks at fails itself and no other. */
   readonly frozen?: boolean;
 }

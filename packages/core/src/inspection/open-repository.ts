@@ -1,6 +1,7 @@
 import { printer, type System } from "@plumbmark/calc";
 import type { ValueChange } from "../document/yaml/overlay.js";
 import type { Build } from "../model/build.js";
+import { LOOKED_AT, note } from "../model/reading/reads.js";
 import { Repository } from "../model/repository.js";
 import { Free, type FreeQuestion } from "../model/shared/free.js";
 import type { SharedUse } from "../model/shared/use.js";
@@ -13,12 +14,13 @@ import { type FileRole, replaceFile } from "../repository/replace-file.js";
 import type { Stock } from "../repository/stock.js";
 import { chainFor, type Standards } from "../standard/chain.js";
 import type { Surveys } from "../venue/survey.js";
-import { type KeptResult, SnapshotDifference } from "./difference.js";
+import { type Kept, type KeptResult, SnapshotDifference } from "./difference.js";
 import { type DocumentModel, dependenciesOf, modelOf } from "./document-model.js";
 import { type Inspected, inspectDocument } from "./inspect-document.js";
 import { frozen, frozenBuild } from "./judging/frozen.js";
 import type { Rule } from "./judging/rule.js";
 import { runRule, type Subject } from "./judging/run-rule.js";
+import { StandardError } from "./judging/settings.js";
 import type { OpenOptions } from "./open-options.js";
 import type { CheckEntry, DocumentEntry, InspectionRecord } from "./record.js";
 import { recordOf } from "./record-of.js";
@@ -76,6 +78,12 @@ export interface OpenRepository {
   /** The model of a document, not judged. @throws RangeError when there is no such document */
   model(path: string): Pick<DocumentModel, "build" | "system" | "mistakes">;
   /**
+   * The entry of a document with the figures at which its findings turn, where those are told later than the rest.
+   * @throws StandardError when the house standards cannot be used
+   * @throws RangeError when there is no such document
+   */
+  turned(path: string): DocumentEntry;
+  /**
    * Runs one rule on a document, whether it is among the rules or not.
    * @param trace where it is noted what the rule looks at
    * @throws RangeError
@@ -100,16 +108,13 @@ export interface OpenRepository {
   with(changes: readonly ValueChange[]): OpenRepository;
 }
 
-/** Results that hold for a state while the difference to it does not affect them. */
-interface Inherited {
-  readonly results: (path: string) => KeptResult | undefined;
-  readonly difference: SnapshotDifference;
-}
-
 class Opened implements OpenRepository {
   #snapshot: Snapshot;
-  #results = new Map<string, KeptResult>();
-  #inherited: Inherited | undefined;
+  /** Results, each of the state in which it was found; whether it still holds is told when somebody asks for it. */
+  readonly #results = new Map<string, Kept>();
+  readonly #inherited: (path: string) => Kept | undefined;
+  /** What is different from earlier states. */
+  #differences = new WeakMap<Snapshot, SnapshotDifference>();
   #models = new Map<string, DocumentModel>();
   #whole: Repository | undefined;
   #builds: readonly Build[] | undefined;
@@ -121,7 +126,11 @@ class Opened implements OpenRepository {
   /** That of the rule that runs: what one saw may be looked at by another later. */
   #running = new Trace();
 
-  constructor(snapshot: Snapshot, options: OpenOptions, inherited?: Inherited) {
+  constructor(
+    snapshot: Snapshot,
+    options: OpenOptions,
+    inherited: (path: string) => Kept | undefined = () => undefined,
+  ) {
     this.#snapshot = snapshot;
     this.#options = options;
     this.#inherited = inherited;
@@ -166,8 +175,14 @@ class Opened implements OpenRepository {
     if (kept) return this.#withModel(kept, document);
     const judged = this.#judge(this.#snapshot.read(document), true);
     const { entry, dependencies, name } = judged;
-    if (this.#options.keep !== "nothing") this.#results.set(document, { entry, dependencies, name });
+    if (this.#options.keep !== "nothing")
+      this.#results.set(document, { result: { entry, dependencies, name }, state: this.#snapshot });
     return judged;
+  }
+
+  turned(path: string): DocumentEntry {
+    const judged = this.one(path);
+    return judged.turned ? { ...judged.entry, checks: judged.turned() } : judged.entry;
   }
 
   all(): InspectionRecord {
@@ -230,12 +245,14 @@ class Opened implements OpenRepository {
   replace(path: string, text: string | undefined, role?: FileRole): void {
     const files = replaceFile(this.files, path, text, role);
     if (files === this.files) return;
-    const was = this.#snapshot;
-    const is = was.withFiles(files);
-    const kept = this.#stillKept(was, is);
+    const is = this.#snapshot.withFiles(files);
+    try {
+      is.settle();
+    } catch {
+      // Whoever asks next is told what is wrong with the house standard.
+    }
     this.#snapshot = is;
-    this.#results = kept;
-    this.#inherited = undefined;
+    this.#differences = new WeakMap();
     this.#models = new Map();
     this.#whole = undefined;
     this.#builds = undefined;
@@ -247,38 +264,36 @@ class Opened implements OpenRepository {
   with(changes: readonly ValueChange[]): OpenRepository {
     const was = this.#snapshot;
     const is = was.withChanges(changes, (path) => this.#baseOf(path)).settle();
-    const results = this.#results;
-    const inherited = this.#inherited;
-    const found = (path: string): KeptResult | undefined => results.get(path) ?? fromInherited(inherited, path);
-    return new Opened(is, this.#options, { results: found, difference: new SnapshotDifference(was, is) });
+    return new Opened(is, this.#options, (path) => this.#results.get(path) ?? this.#inherited(path));
   }
 
-  /** Results that hold after files were replaced; none when a house standard cannot be used, before or after. */
-  #stillKept(was: Snapshot, is: Snapshot): Map<string, KeptResult> {
-    try {
-      is.settle();
-      const difference = new SnapshotDifference(was, is);
-      const paths = this.#inherited ? was.files.documents.map(({ path }) => path) : [...this.#results.keys()];
-      const kept = paths.flatMap((path) => {
-        const result = this.#keptOf(path);
-        return result && !difference.affects(path, result) ? [[path, result] as const] : [];
-      });
-      return new Map(kept);
-    } catch {
-      // Whoever asks next is told what is wrong with the house standard.
-      return new Map();
-    }
-  }
-
+  /** A result that was kept and still holds. */
   #keptOf(path: string): KeptResult | undefined {
-    return this.#results.get(path) ?? fromInherited(this.#inherited, path);
+    const kept = this.#results.get(path) ?? this.#inherited(path);
+    if (!kept || kept.state === this.#snapshot) return kept?.result;
+    const holds = this.#holds(path, kept);
+    if (holds) this.#results.set(path, { result: kept.result, state: this.#snapshot });
+    else this.#results.delete(path);
+    return holds ? kept.result : undefined;
+  }
+
+  #holds(path: string, { result, state }: Kept): boolean {
+    try {
+      const difference = this.#differences.get(state) ?? new SnapshotDifference(state, this.#snapshot);
+      this.#differences.set(state, difference);
+      return !difference.affects(path, result);
+    } catch (error) {
+      // Whoever judges next is told what is wrong with the house standard.
+      if (error instanceof StandardError) return false;
+      throw error;
+    }
   }
 
   /** A result that was kept, with a model that is made when it is asked for. */
   #withModel({ entry, dependencies }: KeptResult, path: string): InspectedDocument {
     let judged: InspectedDocument | undefined;
     const again = (): InspectedDocument => {
-      judged ??= this.#judge(this.#snapshot.read(path));
+      judged ??= this.#judge(this.#snapshot.read(path), this.#options.written);
       return judged;
     };
     return {
@@ -293,6 +308,7 @@ class Opened implements OpenRepository {
       get trace(): Trace {
         return again().trace;
       },
+      ...(this.#options.written ? { turned: () => again().turned?.() ?? entry.checks } : {}),
     };
   }
 
@@ -320,10 +336,12 @@ class Opened implements OpenRepository {
 
   #subject({ build, system, trace }: DocumentModel, every: boolean, builds: () => readonly Build[]): Subject {
     const all = (): readonly Build[] => {
+      note(LOOKED_AT.passing);
       trace.otherBuilds = true;
       return builds();
     };
     const whole = (): Repository => {
+      note(LOOKED_AT.passing);
       trace.otherBuilds = true;
       this.#whole ??= new Repository(contentsOf(this.#snapshot), builds);
       return this.#whole;
@@ -346,11 +364,6 @@ class Opened implements OpenRepository {
     return this.#base;
   }
 }
-
-const fromInherited = (inherited: Inherited | undefined, path: string): KeptResult | undefined => {
-  const found = inherited?.results(path);
-  return found && !inherited?.difference.affects(path, found) ? found : undefined;
-};
 
 const contentsOf = (snapshot: Snapshot) => ({
   standard: snapshot.standard,

@@ -19,7 +19,7 @@ import { readStock, type Stock } from "../repository/stock.js";
 import type { Standards } from "../standard/chain.js";
 import { openStandards } from "../standard/use.js";
 import { readSurveys, type Survey, type Surveys } from "../venue/survey.js";
-import { type DocumentModel, modelOf, withBody } from "./document-model.js";
+import { type DocumentModel, modelOf, rewrittenModel, withBody } from "./document-model.js";
 import type { Rule } from "./judging/rule.js";
 import type { OpenOptions } from "./open-options.js";
 import { type Prepared, prepare } from "./prepare.js";
@@ -72,6 +72,17 @@ function isSameButBodies(is: RepositoryFiles, was: RepositoryFiles): boolean {
   );
 }
 
+/** The path of the one document in which two states differ; undefined where anything else is another, too. */
+function onlyChanged(is: RepositoryFiles, was: RepositoryFiles): string | undefined {
+  const [changed, ...others] = is.documents.flatMap((file, at) => (file === was.documents[at] ? [] : [at]));
+  const keys = new Set([...Object.keys(is), ...Object.keys(was)]) as Set<keyof RepositoryFiles>;
+  keys.delete("documents");
+  const same = is.documents.length === was.documents.length && [...keys].every((key) => is[key] === was[key]);
+  if (!same || changed === undefined || others.length > 0) return undefined;
+  const { path } = is.documents[changed] as DocumentFile;
+  return path === was.documents[changed]?.path ? path : undefined;
+}
+
 /** What all documents have to know of one another. */
 interface Shared {
   readonly outlines: readonly Outline[];
@@ -116,6 +127,19 @@ function laid(read: ReadDocument): LaidOver {
   };
 }
 
+interface KeptModel {
+  readonly read: ReadDocument;
+  readonly model: DocumentModel;
+}
+
+/** A document that alone is another than in an earlier state. */
+interface Rewritten {
+  readonly path: string;
+  readonly before: Snapshot;
+  /** The last model that was made of it. */
+  readonly model: KeptModel | undefined;
+}
+
 type Rules = { readonly rules: readonly Rule[]; readonly options: OpenOptions };
 
 /**
@@ -139,7 +163,9 @@ export class Snapshot {
   /** Documents as they were read last, if models are kept: from there they are read on. */
   #reads = new Map<string, ReadDocument>();
   /** Models by which documents are judged, if they are kept, each with what it was made of. */
-  #models = new Map<string, { readonly read: ReadDocument; readonly model: DocumentModel }>();
+  #models = new Map<string, KeptModel>();
+  /** The one document that is another than in an earlier state, which else is the same: while one writes it. */
+  #rewritten: Rewritten | undefined;
 
   private constructor(
     readonly files: RepositoryFiles,
@@ -179,7 +205,18 @@ export class Snapshot {
     this.#shared = before.#shared;
     this.#paths = before.paths;
     this.#models = before.#models;
+    this.#rewritten = before.#rewritten;
     this.#alike = before.#alike ?? before;
+  }
+
+  /** Remembers the state before one document, and nothing else, was changed. */
+  #rewrite(path: string, before: Snapshot): void {
+    const earlier = before.#rewritten?.path === path ? before.#rewritten : undefined;
+    this.#rewritten = {
+      path,
+      before: earlier?.before ?? before,
+      model: before.#models.get(path) ?? earlier?.model,
+    };
   }
 
   /** With other files; what was laid over a document whose file is replaced is gone with it. */
@@ -192,7 +229,12 @@ export class Snapshot {
     const { accepted: _, ...options } = this.asked.options;
     const asked = sameStandards ? this.asked : { ...this.asked, options };
     const next = new Snapshot(files, asked, new Map(overlays), this);
-    if (overlays.length === this.overlays.size && isSameButBodies(files, this.files)) next.#takeAllButBodies(this);
+    if (overlays.length < this.overlays.size) return next;
+    if (isSameButBodies(files, this.files)) next.#takeAllButBodies(this);
+    else {
+      const path = this.overlays.size === 0 ? onlyChanged(files, this.files) : undefined;
+      if (path !== undefined) next.#rewrite(path, this);
+    }
     return next;
   }
 
@@ -212,6 +254,7 @@ export class Snapshot {
     const overlays = new Map(this.overlays).set(path, laid(read));
     const next = new Snapshot(this.files, this.asked, overlays, this);
     next.#alike = this.#alike ?? this;
+    next.#rewritten = this.#rewritten;
     return next;
   }
 
@@ -220,6 +263,7 @@ export class Snapshot {
     const next = new Snapshot(this.files, this.asked, this.overlays, this);
     next.#catalogue = catalogue;
     next.#alike = this.#alike ?? this;
+    next.#rewritten = this.#rewritten;
     return next;
   }
 
@@ -276,9 +320,19 @@ export class Snapshot {
     const isBodyNew = data !== null && known?.read.placed === read.placed;
     const isRefused = read.markdown.refused !== undefined || known?.read.markdown.refused !== undefined;
     const model =
-      known && isBodyNew && !isRefused ? withBody(known.model, read, this, rules) : modelOf(read, this, rules);
+      known && isBodyNew && !isRefused ? withBody(known.model, read, this, rules) : this.#modelOf(read, rules);
     if (this.#keepsModels) this.#models.set(path, { read, model });
     return model;
+  }
+
+  /** A model that is made anew; where its document is being written, with what still holds of the one before. */
+  #modelOf(read: ReadDocument, rules: () => readonly string[]): DocumentModel {
+    const { path } = read.file;
+    const earlier = this.#rewritten?.path === path && !this.laidOver(path) ? this.#rewritten.model : undefined;
+    const both = earlier ? [earlier.read, read] : [];
+    const canBeRead = both.every(({ placed, markdown }) => (placed?.data ?? null) !== null && !markdown.refused);
+    if (earlier && canBeRead) return rewrittenModel(earlier.model, read, this, rules);
+    return modelOf(read, this, rules, undefined, undefined, this.asked.options.written === true);
   }
 
   /** Lets go what is kept of a document. */
@@ -352,6 +406,11 @@ export class Snapshot {
     if (this.#alike) return this.#alike.ledger;
     this.#ledger ??= this.#makeLedger();
     return this.#ledger;
+  }
+
+  /** The same as a document looks at it: what it uses itself counts for nothing there, and may be another than before. */
+  ledgerFor(path: string): Ledger {
+    return this.#rewritten?.path === path ? this.#rewritten.before.ledger : this.ledger;
   }
 
   #makeLedger(): Ledger {

@@ -67,21 +67,8 @@ export class Trace {
   readonly #shared = new Map<string, SharedLook>();
   everyPath = false;
   papers = false;
-  /**
-   * Whether something was looked at that may be another one while the front matter and what it rests on stay the same:
-   * the body, what other rules found, the builds of other documents. Whoever asks sets it to false before.
-   */
-  passing = false;
-  #otherBuilds = false;
-
-  get otherBuilds(): boolean {
-    return this.#otherBuilds;
-  }
-
-  set otherBuilds(looked: boolean) {
-    this.#otherBuilds = looked;
-    this.passing = true;
-  }
+  /** Whether a rule looked at the builds of other documents. */
+  otherBuilds = false;
 
   /**
    * Notes what was asked of somebody outside of the repository, and what tells the answer from another.

@@ -1,5 +1,6 @@
 import type { Mistake } from "../document/mistake.js";
 import type { BuildContext } from "../model/reading/build-context.js";
+import { aside, LOOKED_AT, note } from "../model/reading/reads.js";
 import type { RepositoryContents } from "../model/repository.js";
 import { type Booked, type SharedName, sharedKey } from "../model/shared/use.js";
 import { type Promised, promisedBy, type Stay } from "../model/stock/bookings.js";
@@ -47,6 +48,7 @@ export class TracedContext implements BuildContext {
   }
 
   get sameName(): readonly string[] {
+    note(LOOKED_AT.names);
     return this.#snapshot.names.get(this.name) ?? [];
   }
 
@@ -55,13 +57,9 @@ export class TracedContext implements BuildContext {
   }
 
   get findings(): Map<string, readonly CheckEntry[]> {
-    this.#trace.passing = true;
+    note(LOOKED_AT.passing);
     return this.#findings;
   }
-
-  readonly noteBody = (): void => {
-    this.#trace.passing = true;
-  };
 
   get files(): readonly string[] {
     this.#trace.everyPath = true;
@@ -78,15 +76,18 @@ export class TracedContext implements BuildContext {
   }
 
   get promises(): readonly Promised[] {
+    note(LOOKED_AT.promises);
     this.#trace.promised.addEvery();
     return this.#snapshot.promises;
   }
 
   get ownPromises(): readonly Promised[] {
+    note(LOOKED_AT.promises);
     return promisedBy(this.#snapshot.promises, this.file);
   }
 
   readonly promisedOf = (lot: string): readonly Promised[] => {
+    note(LOOKED_AT.promises);
     this.#trace.promised.add(lot);
     return this.#snapshot.promisedOf(lot);
   };
@@ -94,7 +95,7 @@ export class TracedContext implements BuildContext {
   readonly sharing = (thing: SharedName, stay: Stay | undefined): readonly Booked[] => {
     const key = sharedKey(thing);
     this.#trace.addShared(key, stay);
-    return this.#snapshot.ledger.on(key, stay, this.file);
+    return aside(() => this.#snapshot.ledgerFor(this.file).on(key, stay, this.file));
   };
 }
 

@@ -3,6 +3,7 @@ import type { Mistake } from "../document/mistake.js";
 import type { Place } from "../document/place.js";
 import type { MendEntry } from "../inspection/record.js";
 import type { Build } from "../model/build.js";
+import { LOOKED_AT, note } from "../model/reading/reads.js";
 import { entryInBraces } from "./entry-in-braces.js";
 
 /** A change of its document by which a rule would have a check put right. */
@@ -48,7 +49,9 @@ export function placedMends(
   { reader, text }: Pick<Build, "reader" | "text">,
 ): readonly MendEntry[] {
   // What is laid over a document stands in no text.
-  if (!mends || reader.placed.laidOver) return [];
+  if (!mends) return [];
+  note(LOOKED_AT.text);
+  if (reader.placed.laidOver) return [];
   return mends.flatMap(({ at, becomes, sure }) => {
     const place = typeof at === "string" ? reader.placed.places.get(at) : at;
     if (!place) return [];

@@ -37,6 +37,7 @@ import { once, shareOnce } from "./reading/once.js";
 import { type Paper, paperAt } from "./reading/paper.js";
 import { partsUsed } from "./reading/parts-used.js";
 import { partName, partValue, type Reader } from "./reading/reader.js";
+import { LOOKED_AT, note } from "./reading/reads.js";
 import { checkReferences } from "./reading/references.js";
 import { Bar } from "./rigging/bar.js";
 import { type SharedThing, sharedThings } from "./shared/shared-thing.js";
@@ -70,27 +71,7 @@ export class Build implements CountedDesign {
   readonly path = "";
   /** What messages call it. */
   readonly label = "The build";
-  /** Its faces, as they are written. */
-  readonly faces: readonly Face[];
-  /** Its circuits. */
-  readonly circuits: readonly Circuit[];
-  /** Its runs: panels powered one after another from one feed. */
-  readonly runs: readonly Run[];
-  /** Its chains: panels sent data one after another from one port. */
-  readonly chains: readonly Chain[];
-  /** Its bars. */
-  readonly bars: readonly Bar[];
-  /** Raster, rate, depth, the path of the picture, and where each face is on the raster. */
-  readonly picture: Picture;
-  /** Distances of the audience and the luminance aimed at. */
-  readonly viewing: Viewing;
-  /** The venue it stands in, and what of that it uses. */
-  readonly venue: Venue;
-  /** The part that is its processor; undefined when none is named, or none of that name exists. */
-  readonly processor: Part | undefined;
   readonly #prose: Prose;
-  #values: ReadonlyMap<string, Value> | undefined;
-  #takeoff: Takeoff | undefined;
 
   /**
    * @param markdown the body
@@ -106,38 +87,78 @@ export class Build implements CountedDesign {
     like?: Build,
   ) {
     this.#prose = new Prose(markdown);
-    if (like) shareOnce(like, this);
-    this.#values = like ? like.#values : undefined;
-    this.#takeoff = like ? like.#takeoff : undefined;
-    this.faces = like?.faces ?? reader.keys("faces").map((name) => new Face(reader, name));
-    this.circuits = like?.circuits ?? reader.keys("power.circuits").map((name) => new Circuit(this, name));
-    this.runs = like?.runs ?? reader.keys("power.runs").map((name) => new Run(this, name));
-    this.processor = like ? like.processor : reader.part("data.processor.part", ["processor"]);
-    this.chains = like?.chains ?? reader.keys("data.chains").map((name) => new Chain(this, name));
-    this.bars = like?.bars ?? reader.keys("rigging.bars").map((name) => new Bar(this, name));
-    this.picture = like?.picture ?? new Picture(this);
-    this.viewing = like?.viewing ?? new Viewing(reader);
-    this.venue = like?.venue ?? new Venue(this);
     // What it refers to was looked for, and complained of, when the other was made.
-    if (like) return;
+    if (like) {
+      shareOnce(like, this);
+      return;
+    }
+    for (const part of ["faces", "circuits", "runs", "processor", "chains", "bars", "picture"] as const)
+      void this[part];
     checkVenue(this);
     checkReferences(reader, context.stock);
     checkServed(this);
   }
 
+  /** Its faces, as they are written. */
+  get faces(): readonly Face[] {
+    return once(this, "faces", () => this.reader.keys("faces").map((name) => new Face(this.reader, name)));
+  }
+
+  /** Its circuits. */
+  get circuits(): readonly Circuit[] {
+    return once(this, "circuits", () => this.reader.keys("power.circuits").map((name) => new Circuit(this, name)));
+  }
+
+  /** Its runs: panels powered one after another from one feed. */
+  get runs(): readonly Run[] {
+    return once(this, "runs", () => this.reader.keys("power.runs").map((name) => new Run(this, name)));
+  }
+
+  /** The part that is its processor; undefined when none is named, or none of that name exists. */
+  get processor(): Part | undefined {
+    return once(this, "processor", () => this.reader.part("data.processor.part", ["processor"]));
+  }
+
+  /** Its chains: panels sent data one after another from one port. */
+  get chains(): readonly Chain[] {
+    return once(this, "chains", () => this.reader.keys("data.chains").map((name) => new Chain(this, name)));
+  }
+
+  /** Its bars. */
+  get bars(): readonly Bar[] {
+    return once(this, "bars", () => this.reader.keys("rigging.bars").map((name) => new Bar(this, name)));
+  }
+
+  /** Raster, rate, depth, the path of the picture, and where each face is on the raster. */
+  get picture(): Picture {
+    return once(this, "picture", () => new Picture(this));
+  }
+
+  /** Distances of the audience and the luminance aimed at. */
+  get viewing(): Viewing {
+    return once(this, "viewing", () => new Viewing(this.reader));
+  }
+
+  /** The venue it stands in, and what of that it uses. */
+  get venue(): Venue {
+    return once(this, "venue", () => new Venue(this));
+  }
+
   /** The body; that it is looked at is noted, since it can change while the front matter stays. */
   get prose(): Prose {
-    this.context.noteBody?.();
+    note(LOOKED_AT.body);
     return this.#prose;
   }
 
   /** The body, as a tree. */
   get markdown(): Markdown {
+    note(LOOKED_AT.text);
     return this.prose.markdown;
   }
 
   /** The whole text of the document. */
   get text(): string {
+    note(LOOKED_AT.text);
     return this.#prose.markdown.text;
   }
 
@@ -148,6 +169,7 @@ export class Build implements CountedDesign {
 
   /** The author's mistakes: in the YAML, against the schema, in what is referred to. */
   get mistakes(): readonly Mistake[] {
+    note(LOOKED_AT.mistakes);
     return [...this.context.mistakes, ...this.reader.mistakes];
   }
 
@@ -223,7 +245,6 @@ export class Build implements CountedDesign {
 
   /** The value with this path, computed alone: a text quotes a few of many. */
   valueAt(path: string): Value | undefined {
-    if (this.#values) return this.#values.get(path);
     const first = path.split(".", 1)[0] as string;
     return once(this, `entries under ${first}`, () => new Map(valueEntriesUnder(this, first))).get(path)?.();
   }
@@ -235,8 +256,7 @@ export class Build implements CountedDesign {
 
   /** Every computed value by the path it is quoted with. */
   get values(): ReadonlyMap<string, Value> {
-    this.#values ??= computed(valueEntries(this));
-    return this.#values;
+    return once(this, "values", () => computed(valueEntries(this)));
   }
 
   /** Processor, sources and converters, each with what it draws and the circuit it is on. */
@@ -266,8 +286,7 @@ export class Build implements CountedDesign {
 
   /** Quantities counted from the design. */
   get takeoff(): Takeoff {
-    this.#takeoff ??= new Takeoff(this);
-    return this.#takeoff;
+    return once(this, "takeoff", () => new Takeoff(this));
   }
 
   /** The way of the feed of a run, from its circuit's outlet to its first panel; undefined where the venue was not surveyed. */

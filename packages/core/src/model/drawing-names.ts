@@ -26,7 +26,7 @@ export function drawingNames({ bars, faces, circuits, picture, reader }: Design)
       .flatMap(({ name }) => LAYERS.map((layer) => `face-${name}-${layer}`)),
     ...circuits.map(({ name }) => `one-line-${name}`),
     ...(picture.hops.length > 0 ? ["picture-path"] : []),
-    ...(reader.data("picture") !== undefined && faces.length > 0 ? ["raster"] : []),
+    ...(reader.has("picture") && faces.length > 0 ? ["raster"] : []),
     ...faces.map(({ name }) => `sightlines-${name}`),
   ];
 }

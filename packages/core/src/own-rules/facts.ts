@@ -3,6 +3,7 @@ import { type Data, join } from "../document/yaml/yaml.js";
 import type { Thing } from "../inspection/judging/rule.js";
 import type { Build } from "../model/build.js";
 import { asMass } from "../model/reading/as-mass.js";
+import { once } from "../model/reading/once.js";
 import { buildShape } from "./computed-shape.js";
 import { shapeAt } from "./shape.js";
 
@@ -68,29 +69,17 @@ interface Whole {
   readonly untold: readonly string[];
 }
 
-const wholes = new WeakMap<Build, Map<string, Whole>>();
-
 /** The document with the values whose paths begin with some words, or with all of them put in: computing is what takes the time. */
-function wholeOf(build: Build, words: readonly string[] | "all"): Whole {
-  const made = wholes.get(build) ?? new Map<string, Whole>();
-  wholes.set(build, made);
-  const key = words === "all" ? "" : words.join(" ");
-  const whole = made.get(key) ?? madeOf(build, words);
-  made.set(key, whole);
-  return whole;
-}
+const wholeOf = (build: Build, words: readonly string[] | "all"): Whole =>
+  once(build, `facts ${words === "all" ? "" : words.join(" ")}`, () => madeOf(build, words));
 
 function madeOf(build: Build, words: readonly string[] | "all"): Whole {
-  const data = build.reader.data("");
+  const { reader } = build;
   // What a rule does not look at need not be copied.
   const tree =
-    words === "all" || !isTree(data)
-      ? written(build, data, "")
-      : treeOf(
-          words.flatMap((word) =>
-            Object.hasOwn(data, word) ? [[word, written(build, data[word] as Data, word)]] : [],
-          ),
-        );
+    words === "all"
+      ? written(build, reader.data(""), "")
+      : treeOf(words.flatMap((word) => (reader.has(word) ? [[word, written(build, reader.data(word), word)]] : [])));
   const values = words === "all" ? [...build.values] : words.flatMap((word) => [...build.valuesUnder(word)]);
   for (const [path, value] of values) put(tree, path.split("."), value);
   return { tree, untold: values.filter(([, value]) => !value.known).map(([path]) => path) };

@@ -7,6 +7,7 @@ export { type FileLink, linksIn } from "./links.js";
 export { filesOf, kindOfText, type Mention, mentionAt, namesInPath, refusalOf, sameNames } from "./mentions.js";
 export { isOlder, OLDER, type OpenedFile, type SoundModel } from "./opened.js";
 export { type Fold, foldsIn, type OutlineEntry, outlineOfFile } from "./outline.js";
+export { type PageLink, publishedRule, SITE } from "./pages.js";
 export { type Suggestion, suggestionsAt } from "./suggestions.js";
 export { isWish, mistakesInWish } from "./wishes.js";
 export type { FileKind } from "./zone.js";

@@ -11,6 +11,8 @@ export interface OpenedFile {
   readonly text: string;
   /** The last model of a build document that could be read; undefined before there was one, and of other files. */
   readonly model: SoundModel | undefined;
+  /** Pages of the site the repository was published to, from its root; none where nobody looked. */
+  readonly pages?: ReadonlySet<string>;
 }
 
 /** A model of a document whose front matter could be read. */

@@ -32,13 +32,16 @@ const WEIGHTS = {
   information: DiagnosticSeverity.Information,
 } as const;
 
+/** @param page where the rule of a finding is explained, from the root of the repository */
 export const diagnosticOf = (
   { place, weight, rule, says, related }: Finding,
   uriOf: (path: string) => string,
+  page?: string,
 ): Diagnostic => ({
   range: rangeOf(place),
   severity: WEIGHTS[weight],
   code: rule,
+  ...(page === undefined ? {} : { codeDescription: { href: uriOf(page) } }),
   source: "plumbmark",
   message: says,
   ...(related.length === 0

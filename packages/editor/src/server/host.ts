@@ -8,6 +8,8 @@ export interface RepositoryOnDisk {
   readonly rules: readonly Rule[];
   /** Plugins its house standard names: their rules are carried out in processes of their own. */
   readonly plugins: readonly string[];
+  /** Pages of the site it was published to that are there, from its root: `site/rules/power.fed-once.html`. */
+  readonly pages?: ReadonlySet<string>;
   /** What a file of it would be that is not there yet; undefined for none of its business. */
   readonly roleOf: (path: string, text: string) => FileRole | undefined;
 }

@@ -19,6 +19,7 @@ import {
 import { TextDocument } from "vscode-languageserver-textdocument";
 import {
   type CursorPoint,
+  type Finding,
   foldsIn,
   guessActions,
   hintsIn,
@@ -29,6 +30,7 @@ import {
   mentionAt,
   type OpenedFile,
   outlineOfFile,
+  publishedRule,
   refusalOf,
   sameNames,
   suggestionsAt,
@@ -40,6 +42,8 @@ import { Session } from "./session.js";
 
 /** A person stops typing: only then are plugins asked, which takes a process of their own. */
 const PLUGINS_AFTER_MS = 400;
+/** At which figures findings turn is worked out once nobody has typed for a moment. */
+const TURNS_AFTER_MS = 250;
 /** Several files are saved together. */
 const REFRESH_AFTER_MS = 150;
 
@@ -64,6 +68,7 @@ class Server {
   readonly #told = new Map<string, string>();
   readonly #dirty = new Set<Session>();
   #plugins: NodeJS.Timeout | undefined;
+  #turns: NodeJS.Timeout | undefined;
   #refresh: NodeJS.Timeout | undefined;
   #watches = false;
   #isLooking = false;
@@ -113,13 +118,13 @@ class Server {
   async #initialized(): Promise<void> {
     if (!this.#watches) return;
     await this.connection.client.register(DidChangeWatchedFilesNotification.type, {
-      watchers: [{ globPattern: "**/*.{md,yaml,yml}" }],
+      // Of letters and pages of the published site it counts whether they are there.
+      watchers: ["**/*.{md,yaml,yml}", "**/letters/**", "site/**/*.html"].map((globPattern) => ({ globPattern })),
     });
   }
 
   #stop(): void {
-    clearTimeout(this.#plugins);
-    clearTimeout(this.#refresh);
+    for (const timer of [this.#plugins, this.#turns, this.#refresh]) clearTimeout(timer);
   }
 
   // Where a file belongs
@@ -227,6 +232,22 @@ class Server {
         if (located?.session === session) this.#tell(located, document);
       }
     }
+    clearTimeout(this.#turns);
+    this.#turns = setTimeout(() => void this.#turnAll(), TURNS_AFTER_MS);
+  }
+
+  /** Tells at which figures findings turn, which takes longer than finding them. */
+  async #turnAll(): Promise<void> {
+    for (const document of this.#documents.all()) {
+      await turn();
+      const located = await this.#locate(document.uri);
+      if (this.#dirty.size > 0 || this.#isLooking) return;
+      try {
+        if (located?.session.turn(located.path)) this.#tell(located, document);
+      } catch (error) {
+        this.connection.console.warn(error instanceof Error ? error.message : String(error));
+      }
+    }
   }
 
   #tell({ session, path }: Located, { uri, version }: TextDocument): void {
@@ -240,7 +261,7 @@ class Server {
   }
 
   #diagnostics(session: Session, path: string): Diagnostic[] {
-    const found = session.findings(path).map((finding) => diagnosticOf(finding, this.#uri(session)));
+    const found = session.findings(path).map((finding) => this.#diagnosticOf(session, finding));
     const { problem } = session;
     if (problem?.path !== path) return found;
     const at = { line: problem.line, column: problem.column, endLine: problem.line, endColumn: problem.column };
@@ -248,6 +269,10 @@ class Server {
       { range: rangeOf(at), severity: 1, source: "plumbmark", code: "house-standard", message: problem.says },
       ...found,
     ];
+  }
+
+  #diagnosticOf(session: Session, finding: Finding): Diagnostic {
+    return diagnosticOf(finding, this.#uri(session), publishedRule(session, finding.rule));
   }
 
   #askPlugins(session: Session): void {
@@ -360,7 +385,10 @@ class Server {
     );
     connection.onDocumentLinks(async ({ textDocument }, token) =>
       this.#about(textDocument.uri, token, (file, { session }) =>
-        linksIn(file).map(({ place, target }) => ({ range: rangeOf(place), target: this.#uri(session)(target) })),
+        linksIn(file).map(({ place, target, fragment }) => ({
+          range: rangeOf(place),
+          target: `${this.#uri(session)(target)}${fragment === undefined ? "" : `#${encodeURIComponent(fragment)}`}`,
+        })),
       ),
     );
   }
@@ -368,12 +396,13 @@ class Server {
   #actions(file: OpenedFile, { session, path }: Located, { textDocument: { uri }, range, context }: CodeActionParams) {
     const [from, to]: readonly CursorPoint[] = [cursorPointOf(range.start), cursorPointOf(range.end)];
     if (!from || !to) return [];
+    session.turn(path);
     const findings = session.findings(path);
     const here = findings.filter(({ place }) => place.line <= to.line && place.endLine >= from.line);
     const wants = (kind: string): boolean =>
       !context.only || context.only.some((only) => kind === only || kind.startsWith(`${only}.`));
     const mends = [...mendActions(file, here), ...venueActions(file, here)].map((action) => {
-      const own = action.finding ? [diagnosticOf(action.finding, this.#uri(session))] : [];
+      const own = action.finding ? [this.#diagnosticOf(session, action.finding)] : [];
       return actionOf(action, uri, own);
     });
     const guesses = guessActions(file, from).map((action) => actionOf(action, uri, []));

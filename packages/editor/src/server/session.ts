@@ -38,6 +38,8 @@ export class Session {
   #ofPlugins: readonly Rule[] | undefined;
   readonly #sound = new Map<string, SoundModel>();
   readonly #judged = new Map<string, DocumentEntry>();
+  /** Entries with the figures at which their findings turn, by the path; each with the entry it is of. */
+  readonly #turned = new Map<string, { readonly of: DocumentEntry; readonly entry: DocumentEntry }>();
   /** Files that are open in the editor, by their path from the root. */
   readonly #texts = new Map<string, string>();
   problem: StandardProblem | undefined;
@@ -53,6 +55,11 @@ export class Session {
     return this.#repository;
   }
 
+  /** Pages of the site it was published to. */
+  get pages(): ReadonlySet<string> {
+    return this.#disk.pages ?? new Set();
+  }
+
   get hasPlugins(): boolean {
     return this.#disk.plugins.length > 0;
   }
@@ -61,7 +68,7 @@ export class Session {
     // What the rules of plugins would be called is not known before they have been asked.
     const waiting = this.hasPlugins ? pluginRules({ rules: [], failed: [], refused: this.#disk.plugins }) : [];
     const rules = [...this.#disk.rules, ...(this.#ofPlugins ?? waiting)];
-    return openRepository(files, rules, { today: this.#host.today(), keep: "models" });
+    return openRepository(files, rules, { today: this.#host.today(), keep: "models", written: true });
   }
 
   /** Opens other files; where their house standard cannot be used, with the one that could. */
@@ -154,10 +161,20 @@ export class Session {
     return { file: path, verdict: length === 0 ? "draft" : "not ready", counts, checks };
   }
 
-  /** What is found in a file, causes first. */
+  /** Works out at which figures the findings of a document turn; whether they were not known before. */
+  turn(path: string): boolean {
+    const of = this.#repository.documents.includes(path) ? this.#entryOf(path) : undefined;
+    if (!of || this.#turned.get(path)?.of === of) return false;
+    this.#turned.set(path, { of, entry: this.#repository.turned(path) });
+    return true;
+  }
+
+  /** What is found in a file, causes first; at which figures it turns is told once that was worked out. */
   findings(path: string): readonly Finding[] {
-    const entry = this.#wishEntry(path) ?? this.#entryOf(path);
-    if (!entry) return [];
+    const found = this.#wishEntry(path) ?? this.#entryOf(path);
+    if (!found) return [];
+    const turned = this.#turned.get(path);
+    const entry = turned?.of === found ? turned.entry : found;
     // What a plugin has not been asked yet arrives later.
     const waits = this.hasPlugins && this.#ofPlugins === undefined;
     const checks = waits ? entry.checks.filter(({ rule }) => rule !== PLUGIN_FAILED) : entry.checks;
@@ -184,6 +201,7 @@ export class Session {
       kind: known?.kind ?? kindOfText(path, text),
       text,
       model: this.#sound.get(path),
+      pages: this.pages,
     };
   }
 }

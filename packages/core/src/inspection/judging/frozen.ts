@@ -35,5 +35,9 @@ export function frozen<T extends object>(model: T): T {
 
 /** Freezes a build with its body. */
 export function frozenBuild(build: Build): void {
-  for (const each of [build, build.markdown, build.sections]) frozen(each);
+  const { reader, faces, circuits, runs, chains, bars, picture, viewing, venue } = build;
+  const { placed, implausible, venue: surveyed } = reader;
+  const made = [faces, circuits, runs, chains, bars, picture, viewing, venue, placed, implausible];
+  for (const each of [build, build.markdown, build.sections, ...made]) frozen(each);
+  if (surveyed) frozen(surveyed);
 }

@@ -88,11 +88,11 @@ export function withTurns(
     return found.filter(({ at }) => at.path === check.at.path).findIndex(({ says }) => says === check.says);
   };
   const turnsOf = (check: CheckEntry): TurnsAtEntry | undefined => {
-    if (kept.turns.has(check)) return kept.turns.get(check);
+    if (kept?.turns.has(check)) return kept.turns.get(check);
     const index = indexOf(check);
     const turns = index < 0 ? undefined : turnsAt(check, index, written, attempt);
     // Of a check that was made anew nobody asks again.
-    if (kept.checks.get(ruleOf(check.rule) as Rule)?.found.includes(check)) kept.turns.set(check, turns);
+    if (kept?.checks.get(ruleOf(check.rule) as Rule)?.found.includes(check)) kept.turns.set(check, turns);
     return turns;
   };
   return checks.map((check) => {

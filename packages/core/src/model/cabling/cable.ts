@@ -54,12 +54,12 @@ export class Cable {
 
   /** Whether anything is written of it. */
   get written(): boolean {
-    return this.reader.data(this.path) !== undefined;
+    return this.reader.has(this.path);
   }
 
   /** Its length, in metres: as written, else the shortest its part comes in that reaches. */
   get length(): Value<"length"> {
-    const isLeftOut = this.written && this.reader.data(`${this.path}.length`) === undefined;
+    const isLeftOut = this.written && !this.reader.has(`${this.path}.length`);
     const found = isLeftOut ? this.shortest : undefined;
     if (found?.known) return found;
     return this.reader.value(`${this.path}.length`, "length", "length", this.label);

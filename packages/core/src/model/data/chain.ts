@@ -65,7 +65,7 @@ export class Chain {
     );
     this.jumper = new Cable(build.reader, `${this.path}.jumper`, `The jumper of chain ${name}`, "data-cable");
     const back = `${this.path}.return`;
-    if (build.reader.data(back) !== undefined)
+    if (build.reader.has(back))
       this.closing = new Cable(
         build.reader,
         back,

@@ -17,6 +17,7 @@ import {
   type Value,
 } from "@plumbmark/calc";
 import type { Part } from "../../repository/parts.js";
+import { once } from "../reading/once.js";
 import { type Named, partValue, type Reader } from "../reading/reader.js";
 import { Attachment } from "./attachment.js";
 import { type Cell, cellName, readCells } from "./cells.js";
@@ -51,8 +52,6 @@ export class Face {
   readonly support: string | undefined;
   /** Its cells, row by row from the top left, without those left out. */
   readonly cells: readonly Cell[];
-  #present: ReadonlySet<number> | undefined;
-  #kinds: readonly KindOfPanel[] | undefined;
   readonly #others: ReadonlyMap<string, Part | undefined>;
 
   constructor(
@@ -110,8 +109,7 @@ export class Face {
 
   /** Its own kind of panel and the others, with the cells each stands in. */
   get kinds(): readonly KindOfPanel[] {
-    this.#kinds ??= kindsOf(this);
-    return this.#kinds;
+    return once(this, "kinds", () => kindsOf(this));
   }
 
   /** The panel that stands in a cell. */
@@ -163,8 +161,8 @@ export class Face {
 
   /** Whether there is a panel in a cell. */
   has(cell: Cell): boolean {
-    this.#present ??= new Set(this.cells.map(cellNumber));
-    return this.#present.has(cellNumber(cell));
+    const present = once(this, "present", () => new Set(this.cells.map(cellNumber)));
+    return present.has(cellNumber(cell));
   }
 
   /** Hung, or high enough on a wall or base that people pass under it: what comes loose falls on someone. */
@@ -187,7 +185,7 @@ export class Face {
 
   /** What hangs its columns from the bar; undefined where it is not written down. */
   get hungBy(): Attachment | undefined {
-    return this.reader.data(`${this.path}.hung-by`) === undefined ? undefined : new Attachment(this);
+    return !this.reader.has(`${this.path}.hung-by`) ? undefined : new Attachment(this);
   }
 
   /** Whether it is alike on both sides of its middle, so that its weight is in the middle. */

@@ -41,7 +41,7 @@ export class Fixings extends Statement {
 
   /** Whether what comes loose falls on somebody: a lower edge overhead, or a height that is not written down. */
   get overhead(): boolean {
-    return this.face.overhead || this.build.reader.data(`${this.face.path}.height-above`) === undefined;
+    return this.face.overhead || !this.build.reader.has(`${this.face.path}.height-above`);
   }
 
   get tension(): Value<"force"> {

@@ -74,6 +74,4 @@ export class Lettering {
 
 /** Text of every face that is meant to show some. */
 export const letteringOf = (build: ViewingDesign): readonly Lettering[] =>
-  build.faces
-    .filter((face) => build.reader.data(`${face.path}.text`) !== undefined)
-    .map((face) => new Lettering(build, face));
+  build.faces.filter((face) => build.reader.has(`${face.path}.text`)).map((face) => new Lettering(build, face));

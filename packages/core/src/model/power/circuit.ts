@@ -44,12 +44,12 @@ export class Circuit {
 
   /** Whether it is fed with three phases. */
   get threePhase(): boolean {
-    return this.build.reader.data(`${this.path}.supply.three-phase`) !== undefined;
+    return this.build.reader.has(`${this.path}.supply.three-phase`);
   }
 
   /** Whether it is fed with two lines and no neutral. */
   get betweenLines(): boolean {
-    return this.build.reader.data(`${this.path}.supply.line-to-line`) !== undefined;
+    return this.build.reader.has(`${this.path}.supply.line-to-line`);
   }
 
   /** Place of the venue its outlet is at; undefined when it is not written down. */
@@ -123,7 +123,7 @@ export class Circuit {
 
   /** Whether it is said what else is on it, be it nothing. */
   get saysOtherLoad(): boolean {
-    return this.build.reader.data(`${this.path}.other-load`) !== undefined;
+    return this.build.reader.has(`${this.path}.other-load`);
   }
 
   /** How it is controlled: `constant`, `relay`, `dimmer` or `non-dim`; undefined when it is not written down. */
@@ -177,7 +177,7 @@ export class Circuit {
 
   /** Whether it is said if it has a residual device. */
   get saysResidual(): boolean {
-    return this.build.reader.data(`${this.path}.residual`) !== undefined;
+    return this.build.reader.has(`${this.path}.residual`);
   }
 
   /** Trip rating of its residual device, in amperes. */
@@ -257,7 +257,7 @@ export class Circuit {
   #otherInrush(): readonly Value<"current">[] {
     const { reader } = this.build;
     const path = `${this.path}.other-inrush`;
-    if (otherLoadOf(this) === undefined && reader.data(path) === undefined) return [];
+    if (otherLoadOf(this) === undefined && !reader.has(path)) return [];
     return [reader.value(path, "current", "inrush current of the other load", this.label)];
   }
 

@@ -30,7 +30,7 @@ export class Supply {
     readonly circuits: readonly Circuit[],
   ) {
     const own = `power.supplies.${name}`;
-    this.path = build.reader.data(own) === undefined ? `${circuits[0]?.path}.from` : own;
+    this.path = !build.reader.has(own) ? `${circuits[0]?.path}.from` : own;
     this.label = `Supply ${name}`;
   }
 

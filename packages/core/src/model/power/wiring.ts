@@ -48,7 +48,7 @@ export function wiringBreaker(circuit: Circuit): Value<"current"> {
     ambientOf(build);
   if (around && !around.known) return missing("current", ...around.gaps);
   const beside = `${path}.wiring.together`;
-  const together = reader.data(beside) === undefined ? 1 : reader.count(beside, 1000);
+  const together = !reader.has(beside) ? 1 : reader.count(beside, 1000);
   if (together === 0)
     return missing("current", { path: beside, what: "number of circuits laid together", of: circuit.label });
   const warm = around ? { ambient: around.value } : {};

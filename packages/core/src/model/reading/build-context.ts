@@ -37,8 +37,6 @@ export interface BuildContext {
   readonly rules: readonly string[];
   /** What rules found on this document so far, before waivers, by rule. The engine adds to it and asks about waivers last. */
   readonly findings: Map<string, readonly CheckEntry[]>;
-  /** Notes that the body was looked at. */
-  readonly noteBody?: () => void;
   /** Mistakes found before the model was made. */
   readonly mistakes: readonly Mistake[];
 }

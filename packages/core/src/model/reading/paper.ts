@@ -34,7 +34,7 @@ function filedUnder({ context, reader }: DesignSource, path: string, file: strin
 /** The paper that is written at a path; undefined where nothing is. */
 export function paperAt(build: DesignSource, path: string): Paper | undefined {
   const { reader } = build;
-  if (reader.data(path) === undefined) return undefined;
+  if (!reader.has(path)) return undefined;
   const text = (key: string): string | undefined => written(reader.data(`${path}.${key}`));
   const [name, day, file] = [reader.text(`${path}.by`), text("on"), text("file")];
   const by = person(name);

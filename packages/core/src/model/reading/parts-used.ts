@@ -1,7 +1,9 @@
 import type { Data } from "../../document/yaml/yaml.js";
 import type { Part } from "../../repository/parts.js";
 import { partsOfAssembly } from "../rigging/assembly.js";
+import { once } from "./once.js";
 import { partName, type Reader } from "./reader.js";
+import { aside, LOOK, LOOKED_AT, note, noteAt } from "./reads.js";
 
 /** A part that a document names, and the first place it does so. */
 export interface PartUsed {
@@ -10,12 +12,17 @@ export interface PartUsed {
 }
 
 /** Every part of the catalogue that the front matter names, as a text or as a key, or that an assembly is made of, each once. */
-export function partsUsed({ placed, parts }: Reader): readonly PartUsed[] {
-  const found = new Map<string, PartUsed>();
+export function partsUsed(reader: Reader): readonly PartUsed[] {
+  note(LOOKED_AT.parts);
+  return aside(() => once(reader, "parts used", () => found(reader)));
+}
+
+function found({ placed, parts }: Reader): readonly PartUsed[] {
+  const used = new Map<string, PartUsed>();
   const name = (text: string, path: string): void => {
     const part = parts.get(text);
-    if (!part || found.has(text)) return;
-    found.set(text, { part, path });
+    if (!part || used.has(text)) return;
+    used.set(text, { part, path });
     for (const entry of partsOfAssembly(part)) name(partName(entry), path);
   };
   const walk = (data: Data | undefined, path: string): void => {
@@ -30,11 +37,13 @@ export function partsUsed({ placed, parts }: Reader): readonly PartUsed[] {
     }
   };
   walk(placed.data, "");
-  return [...found.values()];
+  return [...used.values()];
 }
 
 /** The first place at which the front matter names something, as a text or as a key; empty where it does not. */
-export function placeNaming({ placed }: Pick<Reader, "placed">, name: string): string {
+export function placeNaming(reader: Pick<Reader, "placed">, name: string): string {
+  noteAt(LOOK.naming, name);
+  const placed = aside(() => reader.placed);
   const find = (data: Data | undefined, path: string): string | undefined => {
     if (data === name) return path;
     if (data === null || typeof data !== "object") return undefined;

@@ -5,6 +5,7 @@ import { type Place, START } from "../../document/place.js";
 import type { Implausible } from "../../document/plausible.js";
 import type { Data, Placed } from "../../document/yaml/yaml.js";
 import type { Part } from "../../repository/parts.js";
+import { LOOK, LOOKED_AT, note, noteAt, noteData } from "./reads.js";
 import type { VenueReading } from "./venue-reading.js";
 
 /** How many steps of a path the next key takes: a name of the catalogue may have points in it, such as `tile-500-p3.1`. */
@@ -18,21 +19,56 @@ function keyAt(here: object, left: readonly string[]): number {
 export class Reader {
   readonly mistakes: Mistake[] = [];
 
+  readonly #placed: Placed;
+  readonly #implausible: readonly Implausible[];
+  readonly #venue: VenueReading | undefined;
+  readonly #found = new Map<string, Data | undefined>();
+
   constructor(
-    readonly placed: Placed,
+    placed: Placed,
+    /** Every quantity that is written, by path. */
     readonly quantities: ReadonlyMap<string, Known>,
     readonly parts: ReadonlyMap<string, Part>,
-    readonly implausible: readonly Implausible[] = [],
-    /** What the survey of its venue states of it; undefined where it names no venue that was surveyed. */
-    readonly venue: VenueReading | undefined = undefined,
+    implausible: readonly Implausible[] = [],
+    venue: VenueReading | undefined = undefined,
     /** The front matter as its author wrote it, without what is copied by `like` or comes from a survey. */
     readonly written: Placed = placed,
-  ) {}
+  ) {
+    this.#placed = placed;
+    this.#implausible = implausible;
+    this.#venue = venue;
+  }
 
-  readonly #found = new Map<string, Data | undefined>();
+  /** The whole front matter. Whoever looks at it looks at all of it: a path is asked for by `data`. */
+  get placed(): Placed {
+    note(LOOKED_AT.whole);
+    return this.#placed;
+  }
+
+  /** Whether nothing of it could be read. */
+  get isUnread(): boolean {
+    return this.#placed.data === null;
+  }
+
+  /** What is written and is not of the size its field has. */
+  get implausible(): readonly Implausible[] {
+    note(LOOKED_AT.implausible);
+    return this.#implausible;
+  }
+
+  /** What the survey of its venue states of it; undefined where it names no venue that was surveyed. */
+  get venue(): VenueReading | undefined {
+    note(LOOKED_AT.venue);
+    return this.#venue;
+  }
 
   /** What stands at a path; the same few are asked for again by every rule. */
   data(path: string): Data | undefined {
+    noteData(path);
+    return this.#data(path);
+  }
+
+  #data(path: string): Data | undefined {
     if (this.#found.has(path)) return this.#found.get(path);
     const found = this.#find(path);
     this.#found.set(path, found);
@@ -40,7 +76,7 @@ export class Reader {
   }
 
   #find(path: string): Data | undefined {
-    let here: Data | undefined = this.placed.data;
+    let here: Data | undefined = this.#placed.data;
     let left = path === "" ? [] : path.split(".");
     while (left.length > 0) {
       if (here === null || here === undefined || typeof here !== "object") return undefined;
@@ -51,6 +87,12 @@ export class Reader {
       left = left.slice(taken);
     }
     return here ?? undefined;
+  }
+
+  /** Whether anything is written at a path. */
+  has(path: string): boolean {
+    noteAt(LOOK.there, path);
+    return this.#data(path) !== undefined;
   }
 
   text(path: string): string | undefined {
@@ -70,8 +112,10 @@ export class Reader {
     return Array.isArray(data) ? (data as readonly Data[]) : [];
   }
 
+  /** Keys of the group at `path`. */
   keys(path: string): readonly string[] {
-    const data = this.data(path);
+    noteAt(LOOK.keys, path);
+    const data = this.#data(path);
     return data !== null && typeof data === "object" && !Array.isArray(data) ? Object.keys(data) : [];
   }
 
@@ -96,7 +140,7 @@ export class Reader {
   optional<const K extends Kind>(path: string, kind: K, what: string, of: string): Value<K> | undefined {
     const gap = (): Gap => this.gap(path, what, of);
     const found = ofKind(this.quantities.get(path), kind, gap);
-    if (found || this.data(keyOf(path)) === undefined) return found;
+    if (found || !this.has(keyOf(path))) return found;
     return missing(kind, unread(gap()));
   }
 
@@ -111,13 +155,14 @@ export class Reader {
   }
 
   place(path: string): Place {
+    noteAt(LOOK.place, path);
     let here = path;
     while (here !== "") {
-      const found = this.placed.keys.get(here) ?? this.placed.places.get(here);
+      const found = this.#placed.keys.get(here) ?? this.#placed.places.get(here);
       if (found) return found;
       here = here.includes(".") ? here.slice(0, here.lastIndexOf(".")) : "";
     }
-    return this.placed.places.get("") ?? START;
+    return this.#placed.places.get("") ?? START;
   }
 
   /**
@@ -132,8 +177,8 @@ export class Reader {
     where?: Place,
   ): void {
     // Of what is copied it is told where it is written.
-    if (this.placed.copied?.has(path)) return;
-    const place = this.placed.places.get(path) ?? this.place(path);
+    if (this.#placed.copied?.has(path)) return;
+    const place = this.#placed.places.get(path) ?? this.place(path);
     const { offers = [], ...others } = meant;
     const put = (text: string) => ({ place: where ?? place, text });
     const edits = Object.fromEntries(Object.entries(others).map(([each, text]) => [each, put(text)]));
@@ -157,7 +202,7 @@ export class Reader {
 
   /** Where a name stands: as the value, as the `part` of an entry, or as a key. */
   #placeOfName(path: string, name: string): Place | undefined {
-    const { places, keys } = this.placed;
+    const { places, keys } = this.#placed;
     if (this.text(path) === name) return places.get(path);
     if (this.text(`${path}.part`) === name) return places.get(`${path}.part`);
     return keys.get(`${path}.${name}`) ?? keys.get(path);

@@ -46,6 +46,16 @@ export class VenueReading {
     return { path: found, file: this.survey.file, ...(place === undefined ? {} : { place }) };
   }
 
+  /** Whether another reading of the same survey comes to the same for every path. */
+  statesAs(other: VenueReading): boolean {
+    return this.survey === other.survey && this.#told() === other.#told();
+  }
+
+  #told(): string {
+    const { stated, described } = this.#completion;
+    return JSON.stringify([this.contradictions, [...stated], [...described]]);
+  }
+
   /** Values with whoever states them. */
   withOrigins(values: ReadonlyMap<string, Known>): ReadonlyMap<string, Known> {
     const made = new Map(values);

@@ -110,7 +110,7 @@ function referenceOf(bar: Bar): Reference | undefined {
   const overhead = overheadOf(bar);
   if (!overhead || overhead.sense === 0) return undefined;
   const { reader } = bar.build;
-  if (reader.data(`${bar.path}.middle.right`) !== undefined) {
+  if (reader.has(`${bar.path}.middle.right`)) {
     const right = reader.value(`${bar.path}.middle.right`, "length", "place of the middle to the side", bar.label);
     const [one, other] = overhead.ends;
     const along = placeAlong.of({

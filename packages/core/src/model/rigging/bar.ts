@@ -56,11 +56,6 @@ export class Bar {
   readonly label: string;
   /** Its hangs, as they are written. */
   readonly hangs: readonly Hang[];
-  #reactions: ReadonlyMap<string, Value> | undefined;
-  #carries: readonly CarriedFace[] | undefined;
-  #cables: readonly HangingCable[] | undefined;
-  #hanging: HangingBar | undefined;
-  #hung: Hung | undefined;
 
   constructor(
     /** The build it belongs to. */
@@ -75,8 +70,7 @@ export class Bar {
 
   /** Faces it carries, and where. */
   get carries(): readonly CarriedFace[] {
-    this.#carries ??= carriedOf(this);
-    return this.#carries;
+    return once(this, "carries", () => carriedOf(this));
   }
 
   /** Its length, in metres. */
@@ -135,8 +129,7 @@ export class Bar {
 
   /** Feeds, jumpers and return cables of the faces it carries. */
   get cables(): readonly HangingCable[] {
-    this.#cables ??= hangingCables(this);
-    return this.#cables;
+    return once(this, "cables", () => hangingCables(this));
   }
 
   /** Mass of everything on it, itself included, in kilograms. */
@@ -156,7 +149,7 @@ export class Bar {
   get letter(): Letter {
     return once(this, "letter", () => {
       const own = `${this.path}.letter`;
-      return new Letter(this.build, this.build.reader.data(own) === undefined ? undefined : own);
+      return new Letter(this.build, !this.build.reader.has(own) ? undefined : own);
     });
   }
 
@@ -172,7 +165,7 @@ export class Bar {
 
   /** Its second suspension; undefined where none is written down. */
   get second(): SecondSuspension | undefined {
-    return this.build.reader.data(`${this.path}.second`) === undefined ? undefined : new SecondSuspension(this);
+    return !this.build.reader.has(`${this.path}.second`) ? undefined : new SecondSuspension(this);
   }
 
   /** Height of its middle above the floor. */
@@ -240,14 +233,12 @@ export class Bar {
 
   /** Reaction of every hang: loads where the columns really are, on level supports; a slack hang carries nothing. */
   get reactions(): ReadonlyMap<string, Value> {
-    this.#reactions ??= this.#solve();
-    return this.#reactions;
+    return once(this, "reactions", () => this.#solve());
   }
 
   /** The beam to solve; missing when something is not written down. */
   get hanging(): HangingBar {
-    this.#hanging ??= this.#prepare();
-    return this.#hanging;
+    return once(this, "hanging", () => this.#prepare());
   }
 
   #prepare(): HangingBar {
@@ -274,9 +265,7 @@ export class Bar {
 
   /** The bar hanging level on all its hangs; missing, with the reason, when it cannot be solved or does not hang still. */
   get hung(): Hung {
-    const hung = this.#hung ?? this.#hang();
-    this.#hung = hung;
-    return hung;
+    return once(this, "hung", () => this.#hang());
   }
 
   #hang(): Hung {

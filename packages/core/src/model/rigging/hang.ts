@@ -29,7 +29,7 @@ export class Hang {
 
   /** Its distance from the left end of the bar, in metres: as written, else as it follows from the point it hangs from. */
   get at(): Value<"length"> {
-    const written = this.bar.build.reader.data(`${this.path}.at`) !== undefined;
+    const written = this.bar.build.reader.has(`${this.path}.at`);
     const found = written ? undefined : this.atByPoint;
     if (found) return found;
     return this.bar.build.reader.value(`${this.path}.at`, "length", "place on the bar", this.label);
@@ -58,12 +58,12 @@ export class Hang {
 
   /** Whether it is a bridle of two legs instead of one drop. */
   get bridled(): boolean {
-    return this.bar.build.reader.data(`${this.path}.bridle`) !== undefined;
+    return this.bar.build.reader.has(`${this.path}.bridle`);
   }
 
   /** Parts of the assembly in load order; undefined when none is written down. */
   get assembly(): readonly AssemblyPart[] | undefined {
-    return this.bar.build.reader.data(`${this.path}.assembly`) === undefined ? undefined : this.ownAssembly.parts;
+    return !this.bar.build.reader.has(`${this.path}.assembly`) ? undefined : this.ownAssembly.parts;
   }
 
   /** What it hangs by itself, without the legs of a bridle. */

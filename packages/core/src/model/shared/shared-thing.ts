@@ -5,7 +5,7 @@ import { type Stay, stayOf } from "../stock/bookings.js";
 import { commonDays, withWay } from "./days.js";
 import type { SharedDesign } from "./shared-design.js";
 import type { Booked, OwnUse, SharedName } from "./use.js";
-import { ownUsesBy } from "./uses-of.js";
+import { KINDS_SHARED, ownUsesBy } from "./uses-of.js";
 import { onceEach } from "./worst.js";
 
 /** Kinds of quantity by the unit of an amount. */
@@ -173,7 +173,9 @@ const ALWAYS: Stay = { from: "0001-01-01" };
 
 /** Everything of some kinds that the build uses and others may use, too. */
 export const sharedThings = (build: SharedDesign, ...kinds: readonly SharedName["of"][]): readonly SharedThing[] =>
-  [...once(build, "shared things", () => things(build))].filter(({ of }) => kinds.includes(of));
+  KINDS_SHARED.filter((kind) => kinds.includes(kind)).flatMap((kind) =>
+    once(build, `shared things ${kind}`, () => things(build, kind)),
+  );
 
-const things = (build: SharedDesign): readonly SharedThing[] =>
-  [...ownUsesBy(build).values()].map((uses) => new SharedThing(build, uses as [OwnUse, ...OwnUse[]]));
+const things = (build: SharedDesign, kind: SharedName["of"]): readonly SharedThing[] =>
+  [...ownUsesBy(build, kind).values()].map((uses) => new SharedThing(build, uses as [OwnUse, ...OwnUse[]]));

@@ -6,19 +6,38 @@ import { itemUses } from "./item-uses.js";
 import { processorUses } from "./processor-uses.js";
 import type { SharedDesign } from "./shared-design.js";
 import { pointUses, structureUses } from "./structure-uses.js";
-import { type OwnUse, type SharedUse, sharedKey } from "./use.js";
+import { type OwnUse, type SharedName, type SharedUse, sharedKey } from "./use.js";
 import { sharedVenue } from "./venue.js";
 
-/** Everything a build uses that others may use, too; of one thing each use. */
-export const usesOf = (build: SharedDesign): readonly OwnUse[] =>
-  once(build, "shared uses", () => {
-    const venue = sharedVenue(build.reader.data("venue"));
-    const here =
-      venue === undefined
-        ? []
-        : [circuitUses, outletUses, supplyUses, pointUses, structureUses].flatMap((each) => each(build, venue));
-    return [...here, ...processorUses(build, venue), ...itemUses(build, venue)];
-  });
+type UsesHere = (build: SharedDesign, venue: string) => readonly OwnUse[];
+
+/** What belongs to the venue is nobody's where the document names none. */
+const atVenue =
+  (uses: UsesHere) =>
+  (build: SharedDesign, venue: string | undefined): readonly OwnUse[] =>
+    venue === undefined ? [] : uses(build, venue);
+
+const USES: readonly (readonly [
+  SharedName["of"],
+  (build: SharedDesign, venue: string | undefined) => readonly OwnUse[],
+])[] = [
+  ["circuit", atVenue(circuitUses)],
+  ["outlets", atVenue(outletUses)],
+  ["supply", atVenue(supplyUses)],
+  ["point", atVenue(pointUses)],
+  ["structure", atVenue(structureUses)],
+  ["processor", processorUses],
+  ["item", itemUses],
+];
+
+/** Kinds of what is shared, in the order in which it is told. */
+export const KINDS_SHARED: readonly SharedName["of"][] = USES.map(([of]) => of);
+
+/** What a build uses of some kinds that others may use, too; of one thing each use. All kinds when none is named. */
+export const usesOf = (build: SharedDesign, kinds: readonly SharedName["of"][] = KINDS_SHARED): readonly OwnUse[] =>
+  USES.filter(([of]) => kinds.includes(of)).flatMap(([of, uses]) =>
+    once(build, `shared ${of}`, () => uses(build, sharedVenue(build.reader.data("venue")))),
+  );
 
 const figure = (value: number): number => Number(value.toPrecision(9));
 
@@ -41,10 +60,10 @@ export function plainUse({ amounts, beside, allowed, label: _, ...rest }: OwnUse
   };
 }
 
-/** Uses of a build by what they are of: a bar with two hangs at one point bears on it twice. */
-export function ownUsesBy(build: SharedDesign): ReadonlyMap<string, readonly OwnUse[]> {
+/** Uses of one kind by what they are of: a bar with two hangs at one point bears on it twice. */
+export function ownUsesBy(build: SharedDesign, kind: SharedName["of"]): ReadonlyMap<string, readonly OwnUse[]> {
   const by = new Map<string, OwnUse[]>();
-  for (const use of usesOf(build)) {
+  for (const use of usesOf(build, [kind])) {
     const key = sharedKey(use);
     const own = by.get(key);
     if (own) own.push(use);

@@ -139,7 +139,7 @@ const fixingValues = (build: Design): readonly ValueEntry[] =>
 
 export const riggingValues = (build: Design): readonly ValueEntry[] => {
   const { bars, lifting } = build;
-  const lifted = build.reader.data("rigging.lifting") !== undefined;
+  const lifted = build.reader.has("rigging.lifting");
   return [
     ...bars.flatMap(valuesOfBar),
     ...fixingValues(build),

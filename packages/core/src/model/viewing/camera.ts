@@ -42,7 +42,5 @@ export class Filming {
 /** Every face before the camera; none where nobody films, or nothing is written of a camera. */
 export const filmingOf = (build: FacesDesign): readonly Filming[] => {
   const { reader } = build;
-  return reader.data("camera") === undefined || reader.isNone("camera")
-    ? []
-    : build.faces.map((face) => new Filming(build, face));
+  return !reader.has("camera") || reader.isNone("camera") ? [] : build.faces.map((face) => new Filming(build, face));
 };

@@ -7,7 +7,7 @@ const USE = "brought along";
 export const broughtPieces = ({ reader }: Design): readonly Piece[] =>
   reader.keys("also-bring").map((name) => {
     const path = `also-bring.${name}`;
-    const long = reader.data(`${path}.count`) !== undefined;
+    const long = reader.has(`${path}.count`);
     const written = reader.count(long ? `${path}.count` : path, Number.MAX_SAFE_INTEGER);
     const count = written === 0 ? notCounted(path, "number of them", name) : number(written, name);
     const ordered = { name, part: reader.parts.get(name), count, use: USE };

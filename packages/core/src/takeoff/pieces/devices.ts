@@ -15,7 +15,7 @@ const device = (name: string, part: Part | undefined, use: string): Piece =>
 export function devicePieces(build: Design): readonly Piece[] {
   const { reader } = build;
   const stations = stationsOf(build).filter(({ kind }) => kind !== "video-cable");
-  const written = reader.data("data.processor") !== undefined;
+  const written = reader.has("data.processor");
   const listed = written ? stations.filter(({ kind }) => kind !== "processor") : stations;
   const processor = reader.text("data.processor.part") ?? NOT_STATED;
   return [

@@ -1,0 +1,132 @@
+import type { Known } from "@plumbmark/calc";
+import type { Data } from "../document/yaml/yaml.js";
+import type { Build } from "../model/build.js";
+import { partsUsed, placeNaming } from "../model/reading/parts-used.js";
+import type { Reader } from "../model/reading/reader.js";
+import { LOOK, LOOKED_AT, type Reads } from "../model/reading/reads.js";
+import type { DocumentModel } from "./document-model.js";
+
+/** Plain data, with its keys in their order: findings are told in that order. */
+function sameData(one: Data | undefined, other: Data | undefined): boolean {
+  if (one === other) return true;
+  if (typeof one !== "object" || typeof other !== "object" || one === null || other === null) return false;
+  const [keys, others] = [Object.keys(one), Object.keys(other)];
+  return (
+    Array.isArray(one) === Array.isArray(other) &&
+    keys.length === others.length &&
+    keys.every((key, index) => key === others[index] && sameData(Reflect.get(one, key), Reflect.get(other, key)))
+  );
+}
+
+const asText = (value: unknown): string => JSON.stringify(value) ?? "";
+
+/** Whether a quantity says the same and comes from the same place. */
+const sameQuantity = (one: Known | undefined, other: Known | undefined): boolean =>
+  one === other || (one?.unit === other?.unit && asText(one) === asText(other));
+
+const namesUsed = (reader: Reader) => partsUsed(reader).map(({ part, path }) => [part.name, path]);
+
+const linesBefore = (text: string, offset: number): number => text.slice(0, offset).match(/\r\n|\n|\r/gu)?.length ?? 0;
+
+/** Whether two documents have the same body at the same lines. */
+function sameBody(one: Build, other: Build): boolean {
+  const [was, is] = [one.markdown, other.markdown];
+  if (was === is) return true;
+  const [from, to] = [was.frontMatter?.to ?? 0, is.frontMatter?.to ?? 0];
+  return was.text.slice(from) === is.text.slice(to) && linesBefore(was.text, from) === linesBefore(is.text, to);
+}
+
+/** Tells whether what was worked out for an earlier model of a document holds for a later one of the same repository. */
+export class Unchanged {
+  readonly #same = new Map<string, boolean>();
+  readonly #data = new Map<string, boolean>();
+  readonly #holds = new Map<Reads, boolean>();
+
+  constructor(
+    private readonly was: DocumentModel,
+    private readonly is: DocumentModel,
+    /** Whether what all documents promise is the same. */
+    private readonly samePromises: boolean,
+  ) {}
+
+  /** Whether everything that was looked at is as it was. */
+  holds(reads: Reads): boolean {
+    const known = this.#holds.get(reads);
+    if (known !== undefined) return known;
+    const holds =
+      !reads.unknown &&
+      [...reads.others].every((what) => this.#isSame(what)) &&
+      [...reads.data].every((path) => this.#isSameData(path)) &&
+      [...reads.inner].every((inner) => this.holds(inner));
+    this.#holds.set(reads, holds);
+    return holds;
+  }
+
+  #isSameData(path: string): boolean {
+    const [was, is] = [this.was.build.reader, this.is.build.reader];
+    if (was === is) return true;
+    const known = this.#data.get(path);
+    if (known !== undefined) return known;
+    const same = sameData(was.data(path), is.data(path));
+    this.#data.set(path, same);
+    return same;
+  }
+
+  #isSame(what: string): boolean {
+    const known = this.#same.get(what);
+    if (known !== undefined) return known;
+    const same = this.#compare(what);
+    this.#same.set(what, same);
+    return same;
+  }
+
+  #compare(what: string): boolean {
+    const [was, is] = [this.was.build, this.is.build];
+    switch (what) {
+      case LOOKED_AT.passing:
+        return false;
+      case LOOKED_AT.body:
+        return sameBody(was, is);
+      case LOOKED_AT.text:
+        return was.text === is.text;
+      case LOOKED_AT.mistakes:
+        return asText(this.was.mistakes) === asText(this.is.mistakes);
+      case LOOKED_AT.names:
+        return asText(was.context.sameName) === asText(is.context.sameName);
+      case LOOKED_AT.promises:
+        return this.samePromises;
+    }
+    return was.reader === is.reader || this.#compareFront(what);
+  }
+
+  /** Of two front matters of which at least the text is another. */
+  #compareFront(what: string): boolean {
+    const [was, is] = [this.was.build.reader, this.is.build.reader];
+    switch (what) {
+      case LOOKED_AT.whole:
+        return false;
+      case LOOKED_AT.venue:
+        return was.venue === is.venue || (was.venue !== undefined && is.venue?.statesAs(was.venue) === true);
+      case LOOKED_AT.parts:
+        return asText(namesUsed(was)) === asText(namesUsed(is));
+      case LOOKED_AT.implausible:
+        return asText(was.implausible) === asText(is.implausible);
+    }
+    const path = what.slice(1);
+    switch (what[0]) {
+      case LOOK.there:
+        return was.has(path) === is.has(path);
+      case LOOK.naming:
+        return placeNaming(was, path) === placeNaming(is, path);
+      case LOOK.keys:
+        return asText(was.keys(path)) === asText(is.keys(path));
+      case LOOK.quantity:
+        return sameQuantity(was.quantities.get(path), is.quantities.get(path));
+      case LOOK.place:
+        return asText(was.place(path)) === asText(is.place(path));
+      default:
+        // Nobody knows what this is.
+        return false;
+    }
+  }
+}

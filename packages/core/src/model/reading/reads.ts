@@ -1,0 +1,79 @@
+/** What a rule, or a value, looked at of its document and of what its document is given. */
+export const LOOKED_AT = {
+  /** The body; where it stands counts. */
+  body: "body",
+  /** The text of the file as it is written. */
+  text: "text",
+  /** The front matter as a whole, with its places. */
+  whole: "whole",
+  /** Parts it names, and where it first does so. */
+  parts: "parts",
+  /** What the survey of its venue states of it. */
+  venue: "venue",
+  /** What is written and not plausible. */
+  implausible: "implausible",
+  /** The author's mistakes. */
+  mistakes: "mistakes",
+  /** Documents that give their build the same name. */
+  names: "names",
+  /** What documents promise out of the stock. */
+  promises: "promises",
+  /** What may be another each time: findings of other rules, builds of other documents. */
+  passing: "passing",
+} as const;
+
+/**
+ * Kinds of looks at a path of the front matter, apart from its data, or at where a name stands in it; they stand before
+ * the path or the name.
+ */
+export const LOOK = { there: "t", keys: "k", quantity: "q", place: "p", naming: "n" } as const;
+
+/** What was looked at while something was worked out. */
+export class Reads {
+  /** Paths whose data was looked at. */
+  readonly data = new Set<string>();
+  /** Whatever else: one of `LOOKED_AT`, or one of `LOOK` with a path. */
+  readonly others = new Set<string>();
+  /** What was worked out for it, or before it, and looked at. */
+  readonly inner = new Set<Reads>();
+  /** Something was worked out while nobody noted what it rests on. */
+  unknown = false;
+}
+
+let current: Reads | undefined;
+
+/** Whether somebody notes what is looked at. */
+export const isNoting = (): boolean => current !== undefined;
+
+export function noteData(path: string): void {
+  current?.data.add(path);
+}
+
+export function note(what: string): void {
+  current?.others.add(what);
+}
+
+export function noteAt(kind: string, path: string): void {
+  current?.others.add(kind + path);
+}
+
+/** What was worked out earlier is looked at; `reads` is undefined where nobody noted what that rests on. */
+export function noteInner(reads: Reads | undefined): void {
+  if (!current) return;
+  if (reads) current.inner.add(reads);
+  else current.unknown = true;
+}
+
+/** Notes what is looked at by a work, and in nobody else's notes. */
+export function noting<T>(reads: Reads, work: () => T): T {
+  const outer = current;
+  current = reads;
+  try {
+    return work();
+  } finally {
+    current = outer;
+  }
+}
+
+/** The same where somebody notes, of what is no part of what they look at: that of another document. */
+export const aside = <T>(work: () => T): T => (current ? noting(new Reads(), work) : work());
