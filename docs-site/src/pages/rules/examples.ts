@@ -1,6 +1,7 @@
+import { brotliDecompressSync } from "node:zlib";
 import type { System } from "@plumbmark/calc";
 import type { CheckEntry } from "@plumbmark/core";
-import { examplesJson } from "../../generated/examples.js";
+import { packedExamples } from "../../generated/examples.js";
 
 /** A document that shows what a rule does, with the checks that came out when it was judged. */
 export interface Example {
@@ -28,6 +29,6 @@ let read: Examples | undefined;
 
 /** The examples of every built-in rule; they were run by its own code when Plumbmark was built. */
 export function examples(): Examples {
-  read ??= JSON.parse(examplesJson) as Examples;
+  read ??= JSON.parse(brotliDecompressSync(Buffer.from(packedExamples, "base64")).toString("utf8")) as Examples;
   return read;
 }
