@@ -72,6 +72,9 @@ const MOST_RESOLVED = 20;
 /** Tags of what is data anyway: YAML 1.2.2, 10.1 and 10.2. */
 const PLAIN = /^tag:yaml\.org,2002:(?:str|int|float|bool|null|map|seq)$/u;
 
+/** A tag at the end of what stands before its value. */
+const TAG_BEFORE = /(?<![^\s,[{])!\S*\s*$/u;
+
 /** A lone carriage return ends a line (YAML 1.2.2, 5.4); the parser takes only the other ends for one. */
 const withLineFeeds = (text: string): string => text.replace(/\r(?!\n)/gu, "\n");
 
@@ -150,12 +153,12 @@ export function readYaml(text: string, from = 0, to = text.length): Placed {
     if (tag !== undefined && !PLAIN.test(tag)) {
       const name = tag.replace(/^tag:yaml\.org,2002:/u, "!!");
       const [start = 0, end = 0] = (node as Node).range ?? [];
-      const before = text.lastIndexOf("!", from + start);
+      const before = TAG_BEFORE.exec(text.slice(from, from + start))?.index;
       const value = text.slice(from + start, from + end).trim();
-      const whole = at(before < from ? from + start : before, from + end);
-      const edit = before < from || value === "" ? undefined : { place: whole, text: value };
+      const whole = at(from + (before ?? start), from + end);
+      const edit = before === undefined || value === "" ? undefined : { place: whole, text: value };
       complain(
-        place(node as Node),
+        whole,
         `The tag \`${name}\` stands here.`,
         value === "" || value.includes("\n")
           ? "Write a text, a number, a list or a group of keys, without a tag."
