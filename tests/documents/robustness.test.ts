@@ -109,7 +109,7 @@ describe("a document of only front matter", () => {
     const text = SMALL.slice(0, SMALL.indexOf("\n---\n") + 4);
     const document = read(text);
     expect(mistakes(document)).toEqual([]);
-    expect(only(document, "document.sections")).toHaveLength(5);
+    expect(only(document, "document.sections")).toHaveLength(6);
     expect(document.verdict).toBe("not ready");
   });
 });

@@ -34,6 +34,7 @@ const MAY_BE_NONE: readonly string[] = [
 /** What has a least above nothing, or a most other than the whole, with both and why. */
 const BETWEEN: Readonly<Record<string, readonly [least: number | undefined, most: number | undefined, why: string]>> = {
   "power.annex-g-drop b": [1, 2, "1 for three phase, 2 for single phase (IEC 60364-5-52 Annex G)"],
+  "power.generator-leg n": [undefined, 3, "windings on one, two or three legs"],
   "rigging.allowable-moment Ω": [1, undefined, "a safety factor never raises what is allowed"],
   "rigging.ballast-needed γ": [1, undefined, "less than 1 falls over"],
   "rigging.rope-working-load D": [1, undefined, "a design factor never raises what is allowed"],

@@ -90,6 +90,8 @@ describe("values that only some builds have", () => {
 const APART: readonly (readonly [rule: string, because: string])[] = [
   ["connectors.", "connectors are compared by their family, not by a figure"],
   ["viewing.depth", "the figure of a part as its data sheet has it, not one of the build"],
+  ["document.plausible", "the figure of a part as its data sheet has it, not one of the build"],
+  ["rigging.fit", "the size of a pipe or flange as the catalogue or the survey has it, not one of the build"],
   ["rigging.rope-figures", "the figure of a part as its certificate has it, not one of the build"],
 ];
 

@@ -1,5 +1,7 @@
 import { formula } from "../formula/formula.js";
 
+const short = (number: number): number => Number(number.toPrecision(4));
+
 /** Power of something flat by its size. */
 export const powerBySize = formula({
   id: "power.by-size",
@@ -21,4 +23,6 @@ export const powerBySize = formula({
     from: "sunlight above the air, 1,361 W/m² (NASA), on 1 m²",
   },
   compute: ({ P1, w, h }) => P1 * w * h,
+  // In metres everywhere: the power is that of a square metre.
+  show: ({ P1, w, h }, print) => `${print(P1.value, "power")} × ${short(w.value)} m × ${short(h.value)} m`,
 });

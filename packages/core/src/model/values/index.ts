@@ -25,7 +25,8 @@ const MAKERS: readonly (readonly [words: readonly string[], make: Maker])[] = [
   [["data"], deviceValues("data")],
   [["picture"], pictureValues],
   [["picture"], deviceValues("picture")],
-  [["rigging"], riggingValues],
+  // What hangs a face or holds it to a wall lies with the face.
+  [["rigging", "faces"], riggingValues],
   [["stock"], stockValues],
   [["shared"], sharedValues],
   [["totals"], totals],
