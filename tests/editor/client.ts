@@ -24,6 +24,8 @@ export interface Serving {
   readonly plugins?: readonly string[];
   readonly pluginRules?: Host["pluginRules"];
   readonly more?: readonly Rule[];
+  /** Pages of the site the repository was published to. */
+  readonly pages?: ReadonlySet<string>;
 }
 
 /** A client of a server that runs in this process, over the protocol all the same. */
@@ -46,7 +48,7 @@ export class Client {
     connection.listen();
   }
 
-  static async of({ files, plugins = [], pluginRules = async () => [], more = [] }: Serving): Promise<Client> {
+  static async of({ files, plugins = [], pluginRules = async () => [], more = [], pages }: Serving): Promise<Client> {
     const [there, back] = [new PassThrough(), new PassThrough()];
     const connection = createConnection(new StreamMessageReader(there), new StreamMessageWriter(back));
     const texts = new Map(
@@ -58,7 +60,7 @@ export class Client {
       open: async (path) => {
         if (!path.startsWith(ROOT)) throw new Error(`${path} is in no docs repository`);
         const roleOf = (each: string) => (each.endsWith(".md") ? ("document" as const) : ("parts" as const));
-        return { root: ROOT, files, rules: [...rules, ...more], plugins, roleOf };
+        return { root: ROOT, files, rules: [...rules, ...more], plugins, roleOf, ...(pages ? { pages } : {}) };
       },
       text: async (path) => texts.get(path.slice(ROOT.length + 1)),
       pluginRules,
