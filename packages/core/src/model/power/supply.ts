@@ -2,6 +2,7 @@ import {
   continuousRating,
   greatestOf,
   type Known,
+  leastOf,
   legCurrents,
   legImbalance,
   missing,
@@ -101,6 +102,13 @@ export class Supply {
 
   continuousRating(share: Known = this.continuousShare): Value<"current"> {
     return continuousRating.of({ In: this.breaker, share });
+  }
+
+  /** Most that a leg of it carries continuously: by its breaker and, of a generator, by what that gives. */
+  get most(): Value<"current"> {
+    const { generator } = this;
+    const rating = this.continuousRating();
+    return generator ? leastOf([rating, generator.legGives], "current", "I") : rating;
   }
 
   #pair(pair: Pair): readonly Value<"current">[] {

@@ -65,5 +65,5 @@ export const supplyUses = ({ supplies }: Design, venue: string): readonly OwnUse
     .map((supply) => ({
       ...{ of: "supply" as const, name: supply.name, venue, path: supply.path, label: supply.label, unit: "A" },
       amounts: legAmounts(supply),
-      allowed: supply.continuousRating(),
+      allowed: supply.most,
     }));
