@@ -1,7 +1,5 @@
 import { formula } from "../formula/formula.js";
 
-const short = (number: number): number => Number(number.toPrecision(4));
-
 /** Power of something flat by its size. */
 export const powerBySize = formula({
   id: "power.by-size",
@@ -24,5 +22,6 @@ export const powerBySize = formula({
   },
   compute: ({ P1, w, h }) => P1 * w * h,
   // In metres everywhere: the power is that of a square metre.
-  show: ({ P1, w, h }, print) => `${print(P1.value, "power")} × ${short(w.value)} m × ${short(h.value)} m`,
+  show: ({ P1, w, h }, print) =>
+    `${print(P1.value, "power")} × ${print(w.value, "factor")} m × ${print(h.value, "factor")} m`,
 });

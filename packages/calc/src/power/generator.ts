@@ -21,7 +21,7 @@ export const generatorGives = formula({
     from: "rating plates: a set of 60 kVA at 0.8 is one of 48 kW",
   },
   compute: ({ Sr, pf }) => Sr * pf,
-  show: ({ Sr, pf }, print) => `${print(Sr.value, Sr.kind)} × ${Number(pf.value.toPrecision(4))}`,
+  show: ({ Sr, pf }, print) => `${print(Sr.value, Sr.kind)} × ${print(pf.value, "factor")}`,
 });
 
 /** What one leg of a generator gives when its legs share alike. */

@@ -1,8 +1,6 @@
 import { formula } from "../formula/formula.js";
 import { GRAVITY } from "./gravity.js";
 
-const short = (number: number): number => Number(number.toPrecision(4));
-
 /** Mass of something flat by its size. */
 export const arealMass = formula({
   id: "rigging.areal-mass",
@@ -24,5 +22,6 @@ export const arealMass = formula({
     from: "steel sheet of 3 mm, 7,850 kg/m³ (EN 1991-1-1 Table A.4): 23.55 kg/m²; 2 m² of it",
   },
   compute: ({ q, w, h }) => (q * w * h) / GRAVITY,
-  show: ({ q, w, h }) => `${short(q.value / GRAVITY)} kg/m² × ${short(w.value)} m × ${short(h.value)} m`,
+  show: ({ q, w, h }, print) =>
+    `${print(q.value / GRAVITY, "factor")} kg/m² × ${print(w.value, "factor")} m × ${print(h.value, "factor")} m`,
 });
