@@ -198,6 +198,15 @@ describe("start build, start part", () => {
     expect(err).toContain("is there already");
   });
 
+  it("a survey that is inspected alone is told to be one, and what judges it", async () => {
+    await run("", "start", "venue", "heron-hall");
+    const { status, err } = await run("", "inspect", "venues/heron-hall.md");
+    expect(status).toBe(2);
+    expect(err).toContain("venues/heron-hall.md is a survey, and nothing in it is written wrongly.");
+    expect((await run("", "inspect", "stock.yaml")).err).toContain("stock.yaml is a file of the holdings");
+    expect((await run("", "inspect", "house-standard.yaml")).err).toContain("is the house standard");
+  });
+
   it.each([
     [["start", "build", "Spring Banner"], /no name of a build[\s\S]*such as `spring-banner`/u],
     [["start", "venue", "Haus Österwald 2"], /no name of a venue[\s\S]*such as `haus-osterwald-2`/u],
