@@ -114,6 +114,19 @@ test("--watch publishes again when something changes, and writes only what chang
   expect(await status).toBe(0);
 });
 
+test("of a plugin whose package is not installed it is said what installs it", async () => {
+  await onlyBanner();
+  await writeFile(join(folder, "docs/broken.mjs"), 'import "rules-of-nobody";\n');
+  const path = join(folder, "docs/house-standard.yaml");
+  await writeFile(path, `${await readFile(path, "utf8")}\nrules-from: ["./broken.mjs"]\n`);
+  const { status, out } = run("publish", "docs", "--to", "site");
+  expect(await status).toBe(2);
+  expect(out()).toMatch(
+    /\.\/broken\.mjs could not be used: the package rules-of-nobody is not installed\. Run `npm install`/u,
+  );
+  expect(out()).not.toContain(folder.concat("/docs/broken.mjs"));
+});
+
 test("a plugin that fails is told by the exit status, and the site is published", async () => {
   await onlyBanner();
   await writeFile(join(folder, "docs/broken.mjs"), "throw new Error('it cannot begin');\n");

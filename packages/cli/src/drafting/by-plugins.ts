@@ -35,7 +35,7 @@ export async function judgedByPlugins(made: Made, path: string, drafting: Drafti
   for (const option of made.drafted.options) {
     drafting.context.progress?.(`${made.wish.name}: the house's own rules`);
     const checks = await checksBy(path, option.document, drafting);
-    for (const { rule, says } of checks) if (rule === FAILED) unasked.add(says);
+    for (const { rule, says, mend = "" } of checks) if (rule === FAILED) unasked.add(`${says} ${mend}`.trim());
     judged.set(
       option,
       checks.filter(({ rule }) => rule !== FAILED),

@@ -1,4 +1,4 @@
-import type { DocumentFile, SourceFile } from "@plumbmark/core";
+import { type CheckEntry, type DocumentFile, type SourceFile, unusedPlugins } from "@plumbmark/core";
 import {
   type DocumentSummary,
   fillSite,
@@ -55,6 +55,9 @@ const shown = (src: string): string => (src.length > 100 ? `${plain(src.slice(0,
 /** A sheet shows a picture twice where the document does: it is told once, where it stands. */
 const unshownText = ({ at, src, why }: Unshown): string =>
   `plumbmark: ${plain(at)}: the picture ${src === "" ? "" : `${shown(src)} `}is not shown: ${why}.\n`;
+
+/** Why a plugin could not be used, and what to do: it is the same on every sheet. */
+const unusedText = ({ says, mend }: CheckEntry): string => `plumbmark: ${plain(says)} ${plain(mend ?? "")}\n`;
 
 const pluginFailed = ({ judged }: DocumentSummary): boolean => (judged["plugin.failed"]?.fails ?? 0) > 0;
 
@@ -130,5 +133,6 @@ export const publishBy =
     // What is cached of it is of use only once it stands.
     cache?.save();
     for (const told of new Set(filled.unshown.map(unshownText))) warn(told);
+    for (const each of unusedPlugins(rules)) if (each.outcome === "fails") warn(unusedText(each));
     return { ...written, root, failed: filled.failed, anew: filled.anew };
   };

@@ -21,8 +21,15 @@ const answer = (what: PluginAnswer): Promise<void> =>
 const reasonOf = (cause: unknown): string =>
   (cause instanceof Error ? cause.message || cause.name : String(cause)).slice(0, 500);
 
+/** The package that is not installed, where that is the cause: as Node.js names it, whoever imports it. */
+const absentOf = (cause: unknown): string | undefined =>
+  cause instanceof Error && (cause as NodeJS.ErrnoException).code === "ERR_MODULE_NOT_FOUND"
+    ? /^Cannot find package '((?:@[\w.~-]+\/)?[\w.~-]+)'/u.exec(cause.message)?.[1]
+    : undefined;
+
 async function broke(cause: unknown): Promise<void> {
-  await answer({ answer: "broke", reason: reasonOf(cause) });
+  const absent = absentOf(cause);
+  await answer({ answer: "broke", reason: reasonOf(cause), ...(absent === undefined ? {} : { absent }) });
   process.exit(1);
 }
 

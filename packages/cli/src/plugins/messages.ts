@@ -43,4 +43,9 @@ export type PluginAnswer =
       /** Paths of the documents whose content the checks rest on. */
       readonly dependencies: readonly string[];
     }
-  | { readonly answer: "broke"; readonly reason: string };
+  | {
+      readonly answer: "broke";
+      readonly reason: string;
+      /** A package that is not installed. */
+      readonly absent?: string;
+    };

@@ -26,6 +26,13 @@ const CODE = `import(${JSON.stringify(CHILD)}).then(({ start }) => start((target
  */
 const ONE_FILE = edition === undefined ? [] : ["--conditions=one-file"];
 
+/** A package a plugin is made of is not installed. */
+export class AbsentPackage extends Error {
+  constructor(readonly absent: string) {
+    super(`the package ${absent} is not installed`);
+  }
+}
+
 /** One process of one plugin, ended as soon as it breaks a limit. */
 export class PluginProcess {
   readonly #child: ChildProcess;
@@ -81,7 +88,8 @@ export class PluginProcess {
     clearTimeout(slow);
     const answer = this.#answers.shift();
     if (!answer) throw new Error(this.#over);
-    if (answer.answer === "broke") throw new Error(String(answer.reason));
+    if (answer.answer === "broke")
+      throw typeof answer.absent === "string" ? new AbsentPackage(answer.absent) : new Error(String(answer.reason));
     return answer;
   }
 

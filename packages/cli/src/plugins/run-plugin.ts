@@ -2,7 +2,7 @@ import { areSound, type PluginResults, type RepositoryFiles, type RuleResult, ty
 import { narrowed } from "../repository/narrowed.js";
 import type { Limits } from "./limits.js";
 import type { Job, PluginAnswer } from "./messages.js";
-import { PluginProcess } from "./process.js";
+import { AbsentPackage, PluginProcess } from "./process.js";
 import type { Target } from "./target.js";
 
 /** What plugins are run with. */
@@ -24,6 +24,12 @@ export interface PluginInput {
 
 /** After a rule has brought its process down this often, it is not begun again. */
 const OFTEN = 3;
+
+const failedAs = (plugin: string, cause: unknown): PluginResults["failed"][number] => ({
+  plugin,
+  reason: reasonOf(cause),
+  ...(cause instanceof AbsentPackage ? { absent: cause.absent } : {}),
+});
 
 const reasonOf = (cause: unknown): string => (cause instanceof Error ? cause.message : String(cause));
 
@@ -167,7 +173,7 @@ async function runRules(target: Target, run: PluginRun, { files, today, wanted }
 export const runPlugin = (target: Target, run: PluginRun, input: PluginInput): Promise<PluginOutcome> =>
   runRules(target, run, input).catch((cause: unknown) => ({
     rules: [],
-    failed: [{ plugin: target.name, reason: reasonOf(cause) }],
+    failed: [failedAs(target.name, cause)],
   }));
 
 /** The rules of a plugin as they are stated, without running them. */
@@ -177,5 +183,5 @@ export const listPlugin = (target: Target, given: PluginRun): Promise<Pick<Plugi
       running.stop();
       return { rules: rules.map((stated) => ({ stated, outcomes: {} })), failed: [] };
     },
-    (cause: unknown) => ({ rules: [], failed: [{ plugin: target.name, reason: reasonOf(cause) }] }),
+    (cause: unknown) => ({ rules: [], failed: [failedAs(target.name, cause)] }),
   );

@@ -33,7 +33,12 @@ export interface PluginResults {
     readonly outcomes: Readonly<Record<string, RuleResult>>;
   }[];
   /** Plugins that could not be used at all, and why; every document says so. */
-  readonly failed: readonly { readonly plugin: string; readonly reason: string }[];
+  readonly failed: readonly {
+    readonly plugin: string;
+    readonly reason: string;
+    /** A package that is not installed, where that is why. */
+    readonly absent?: string;
+  }[];
   /** Plugins that were refused by whoever inspects: what they would have found is open. */
   readonly refused: readonly string[];
 }
@@ -82,7 +87,7 @@ export function pluginRules({ rules, failed, refused }: PluginResults): readonly
     ...rules.map(({ stated, outcomes }) =>
       ruleWithResults(stated, (file) => (Object.hasOwn(outcomes, file) ? outcomes[file] : undefined)),
     ),
-    whole([...failed.map(({ plugin, reason }) => unusedEntry(plugin, reason)), ...refused.map(refusedEntry)]),
+    whole([...failed.map(unusedEntry), ...refused.map(refusedEntry)]),
   ];
 }
 
