@@ -130,6 +130,38 @@ describe("a wish that says little", () => {
   });
 });
 
+test("sizes are told as a tape is read", () => {
+  // 3,000 mm are 118.11 in and 500 mm 19.685 in (the inch is 25.4 mm, ISO 80000-3), to the quarter inch.
+  const { options } = laidOut(BANNER);
+  expect(options[0]?.size).toBe("9 ft 10 in × 1 ft 7-3/4 in");
+});
+
+describe("lifting gear whose inspection runs out before the build", () => {
+  const on = (days: string): Laid => laidOut(BANNER.replace("2027-05-14 to 2027-05-16", days));
+
+  test("makes an option possible, if it is inspected again in time", () => {
+    // A year after 2026-10-05, when the starter's gear was last inspected, ends before the build (ASME B30.26: a year).
+    const { options } = on("2027-11-14 to 2027-11-16");
+    expect(options.length).toBeGreaterThan(0);
+    for (const { possibleIf, toFindOut, shortfall } of options) {
+      expect(possibleIf).toEqual([expect.stringMatching(/inspected again by a qualified person, by 2027-11-14,/u)]);
+      expect(toFindOut.some(({ by }) => by === "a qualified person who inspects it")).toBe(true);
+      expect(shortfall).toEqual([]);
+    }
+  });
+
+  test("is not asked for where it lasts", () => {
+    const { options } = on("2027-05-14 to 2027-05-16");
+    expect(options.flatMap(({ possibleIf }) => possibleIf)).toEqual([]);
+  });
+
+  test("is not asked for too early: half a year after that it would have run out again", () => {
+    // A year before 2028-03-16 is 2027-03-16.
+    const { options } = on("2028-03-14 to 2028-03-16");
+    expect(options[0]?.possibleIf[0]).toContain("no earlier than 2027-03-16 and by 2028-03-14");
+  });
+});
+
 test("of a cable that is owned too short it is said which of the catalogue would have to be bought", () => {
   const files = starterFiles();
   const stock = files.stock?.text.replace(/^( {2}beam-clamp:)/mu, "  cord-12-3: {lengths: {15 ft: 4}}\n$1");

@@ -134,6 +134,17 @@ const toBuy = ({ cost }: OptionEntry): Content =>
         h("p", `In all, without tax: ${costText(cost)}.`),
       ];
 
+const conditions = ({ "possible-if": all }: OptionEntry): Content =>
+  all.length === 0
+    ? undefined
+    : [
+        h("p", "It is possible if this is done first:"),
+        h(
+          "ul",
+          all.map((each) => h("li", inlineCode(each))),
+        ),
+      ];
+
 const advised = ({ advised: all }: OptionEntry): Content =>
   all.length === 0
     ? undefined
@@ -169,7 +180,7 @@ const more = (sheet: WishSheet): Content =>
           figure(each, `Holding-${option.number}-${at + 1}`, stampOf(sheet, option)),
         ),
       ),
-      h("div", [toBuy(option), advised(option), toFindOut(option)]),
+      h("div", [toBuy(option), conditions(option), advised(option), toFindOut(option)]),
     ]),
   ]);
 

@@ -2,8 +2,6 @@ import { FACE } from "../decide/size.js";
 import { circuitsOf, fullest, hangsOf, MEASURES, panelsOf, staysHalf } from "./measure.js";
 import type { Option } from "./option.js";
 
-const WIDTH = `faces.${FACE}.width`;
-const HEIGHT = `faces.${FACE}.height`;
 const PIXELS = `faces.${FACE}.pixels-wide`;
 
 /** How much better an option is than any other in the measure it is best in; what is best in nothing comes last. */
@@ -54,16 +52,12 @@ export function trade(option: Option, against: Option): string {
   const gained: string[] = [];
   const paid: string[] = [];
   const panels = panelsOf(option) - panelsOf(against);
-  const text = (of: Option, path: string): string => of.figures.get(path)?.text ?? "a size not known";
+  const text = (of: Option, path: string): string => of.figures.get(path)?.text ?? "a raster not known";
   if (panels < 0) {
     gained.push(`${plural(-panels, "panel")} fewer`);
-    paid.push(
-      `${text(option, WIDTH)} × ${text(option, HEIGHT)} instead of ${text(against, WIDTH)} × ${text(against, HEIGHT)}`,
-    );
+    paid.push(`${option.size} instead of ${against.size}`);
   } else if (panels > 0) {
-    gained.push(
-      `${text(option, WIDTH)} × ${text(option, HEIGHT)} instead of ${text(against, WIDTH)} × ${text(against, HEIGHT)}`,
-    );
+    gained.push(`${option.size} instead of ${against.size}`);
     paid.push(`${plural(panels, "panel")} more`);
   }
   const [pixels, others] = [option, against].map((each) => each.figures.get(PIXELS)?.value);

@@ -1,11 +1,12 @@
 import { type CheckEntry, type InspectedDocument, workedValues } from "@plumbmark/core";
 import type { Brief } from "../brief.js";
 import type { Fallen, Scheme } from "../decide/decision.js";
-import { type Candidate, offBy, type Sizes, sizesOf } from "../decide/size.js";
+import { type Candidate, FACE, offBy, type Sizes, sizesOf } from "../decide/size.js";
 import { TextRoom } from "../decide/text.js";
 import { OutOfTime } from "../desk/desk.js";
 import { type KeptNames, withNames } from "../wish/keep-names.js";
 import { draftedText } from "../write/document.js";
+import { lengthAsWritten } from "../write/length.js";
 import { type Buildable, canBuild, type PairOfFaces, pairsOf, worthLaying } from "./can-build.js";
 import { chosen } from "./choose.js";
 import { toFindOut } from "./find-out.js";
@@ -13,6 +14,7 @@ import { dominates } from "./measure.js";
 import { needsOf, shortfallIn, shortfallText } from "./needs.js";
 import type { Figure, Option, OutOfIt } from "./option.js";
 import { PLAIN, planned, type Turn } from "./plan.js";
+import { possibleIf } from "./possible-if.js";
 
 /** Faces that are looked at for each kind of panel, and in all. */
 const PER_OFFER = 3;
@@ -63,6 +65,14 @@ const out = (
 const figuresOf = (inspected: InspectedDocument): ReadonlyMap<string, Figure> =>
   new Map([...workedValues(inspected)].map(([path, { value, text }]) => [path, { path, value, text }]));
 
+/** A computed length has tenths of a foot; whoever looks where the face goes has a tape of inches. */
+function sizeText({ columns, rows }: Scheme, figures: ReadonlyMap<string, Figure>, system: Brief["system"]): string {
+  const sides = ["width", "height"].map((side) => figures.get(`faces.${FACE}.${side}`)?.value);
+  return sides.includes(undefined)
+    ? `${columns} × ${rows} panels`
+    : sides.map((side) => lengthAsWritten(side as number, system)).join(" × ");
+}
+
 const failing = (checks: readonly CheckEntry[]): CheckEntry | undefined =>
   checks.find(({ outcome, level }) => outcome === "fails" && level === "shall");
 
@@ -80,15 +90,18 @@ function written(brief: Brief, ask: DraftAsk, scheme: Scheme, candidate: Candida
   if (bad?.rule === "stock.promised-twice" && shortfall.length > 0)
     return { rule: bad.rule, says: `It can be made if this is bought or hired first: ${shortfallText(shortfall)}.` };
   if (bad) return { rule: bad.rule, says: bad.says };
+  const figures = figuresOf(first);
   return {
     scheme,
     document,
-    figures: figuresOf(first),
+    size: sizeText(scheme, figures, brief.system),
+    figures,
     open: entry.counts.open,
     toFindOut: found,
     decisions: scheme.decisions,
     needs,
     shortfall,
+    possibleIf: possibleIf(entry.checks),
     advised: entry.checks.filter(({ outcome, level }) => outcome === "fails" && level === "should"),
   };
 }

@@ -34,6 +34,8 @@ export interface NeededPiece {
 export interface Option {
   readonly scheme: Scheme;
   readonly document: string;
+  /** Width by height as they are read off a tape: `9 ft 10 in × 1 ft 7-3/4 in`. */
+  readonly size: string;
   readonly figures: ReadonlyMap<string, Figure>;
   readonly open: number;
   readonly toFindOut: readonly ToFindOut[];
@@ -41,6 +43,8 @@ export interface Option {
   /** Everything that has to be there, spares among it, by part and length. */
   readonly needs: readonly NeededPiece[];
   readonly shortfall: readonly Shortfall[];
+  /** What has to happen before the build, though nothing has to be bought for it, in sentences. */
+  readonly possibleIf: readonly string[];
   readonly advised: readonly CheckEntry[];
 }
 

@@ -18,6 +18,8 @@ export interface OptionEntry {
   readonly columns: number;
   readonly rows: number;
   readonly spares: number;
+  /** Width by height as they are read off a tape. */
+  readonly size: string;
   readonly hangs: number;
   readonly circuits: readonly string[];
   /** Load of the fullest circuit over what it carries for hours. */
@@ -36,6 +38,8 @@ export interface OptionEntry {
   readonly shortfall: readonly Shortfall[];
   /** What the shortfall costs by the catalogue, without tax, in whole packs as it is sold. */
   readonly cost: Cost;
+  /** What has to be done before the build. */
+  readonly "possible-if": readonly string[];
   /** Recommendations it does not meet. */
   readonly advised: readonly { readonly rule: string; readonly says: string }[];
   readonly open: number;
@@ -63,7 +67,7 @@ export interface DraftRecord {
 }
 
 function optionEntry({ catalogue }: Brief, option: Option, index: number, trades: string): OptionEntry {
-  const { scheme, figures, decisions, toFindOut, shortfall, advised, open } = option;
+  const { scheme, size, figures, decisions, toFindOut, shortfall, advised, open } = option;
   const full = fullest(option);
   const face = scheme.matter.faces as Readonly<Record<string, { readonly spares?: number }>>;
   return {
@@ -74,6 +78,7 @@ function optionEntry({ catalogue }: Brief, option: Option, index: number, trades
     columns: scheme.columns,
     rows: scheme.rows,
     spares: face[FACE]?.spares ?? 0,
+    size,
     hangs: hangsOf(option),
     circuits: circuitsOf(option),
     ...(full === undefined ? {} : { "fullest-circuit": full }),
@@ -85,6 +90,7 @@ function optionEntry({ catalogue }: Brief, option: Option, index: number, trades
     "to-find-out": toFindOut,
     shortfall,
     cost: costOf(catalogue, shortfall),
+    "possible-if": option.possibleIf,
     advised: advised.map(({ rule, says }) => ({ rule, says })),
     open,
   };
@@ -116,7 +122,7 @@ const COLUMNS: readonly (readonly [name: string, of: (entry: OptionEntry) => str
   ["Option", ({ number }) => String(number)],
   ["Panels", ({ columns, rows }) => `${columns} × ${rows}`],
   ["Panel", ({ panel, spares }) => `${panel}, ${spares} spare${spares === 1 ? "" : "s"}`],
-  ["Size", (entry) => `${figure(entry, `faces.${FACE}.width`)} × ${figure(entry, `faces.${FACE}.height`)}`],
+  ["Size", ({ size }) => size],
   [
     "Pixels",
     (entry) =>

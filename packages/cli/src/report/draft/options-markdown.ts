@@ -1,6 +1,7 @@
 import { tableMarkdown } from "@plumbmark/core";
 import { buildableTable, type DraftRecord, lengthAsWritten, optionsTable, pairsTable } from "@plumbmark/draft";
 import { SAFETY } from "../form.js";
+import { conditionLines } from "./conditions.js";
 import { fallenLines } from "./fallen.js";
 
 const inert = (text: string): string => text.replace(/\s+/gu, " ").replace(/[\\`*_{}[\]<>#|~&]/gu, "\\$&");
@@ -25,6 +26,7 @@ export function draftMarkdown(record: DraftRecord): string {
       "What each trades",
       record.options.map(({ number, trades }) => `Option ${number}: ${trades}`),
     ),
+    ...listed("Possible, if", conditionLines(record)),
     ...listed("What fell out, and why", out),
     ...listed("Not looked at", record["not-looked-at"]),
     `_${SAFETY}_`,

@@ -4,6 +4,7 @@ import { SAFETY } from "../form.js";
 import { plain, wrap } from "../lines.js";
 import { palette } from "../palette.js";
 import { tableText } from "../table-text.js";
+import { conditionLines } from "./conditions.js";
 import { fallenLines } from "./fallen.js";
 
 const heading = (text: string, { colour }: { readonly colour: Colour }): string => `${palette(colour).strong(text)}\n`;
@@ -49,6 +50,8 @@ export function draftText(record: DraftRecord, around: Around): string {
           around,
         ),
     );
+    const conditions = conditionLines(record);
+    if (conditions.length > 0) pieces.push(heading("Possible, if", around) + list(conditions, around));
   } else pieces.push(`${plain(record.title)}: nothing that is on offer meets this wish.\n`);
   const out = fallenLines(record);
   if (out.length > 0)
