@@ -139,6 +139,14 @@ export const OTHER_MISTAKES: readonly SingleMistake[] = [
     found: "alias",
     write: "`6`",
   },
+  {
+    slip: "keys copied by a merge key",
+    from: "faces:\n  banner:\n    panel: tile-500-p3.1\n    columns: 6\n    rows: 1",
+    to: "base: &base\n  columns: 6\n  rows: 1\nfaces:\n  banner:\n    panel: tile-500-p3.1\n    <<: *base",
+    at: "    <<: *base",
+    found: "`<<: *base`",
+    write: "`columns: 6`, `rows: 1`",
+  },
   { slip: "a tag", from: "    columns: 6", to: "    columns: !panels 6", found: "`!panels`", write: "`6`" },
   { slip: "a question mark alone", from: "    trim: 11 ft", to: "    trim: ?", found: "question mark", write: "guess" },
   // Values.
@@ -180,6 +188,20 @@ export const OTHER_MISTAKES: readonly SingleMistake[] = [
     write: "`2.5 short ton` (5000 lb)",
   },
   // Other files.
+  {
+    slip: "misspelt venue",
+    from: "venue: marlow-quay-hall",
+    to: "venue: marlow-quay-hal",
+    found: "`marlow-quay-hal`",
+    write: "`marlow-quay-hall`",
+  },
+  {
+    slip: "a venue like none that was surveyed",
+    from: "venue: marlow-quay-hall",
+    to: "venue: town-house",
+    found: "`town-house`",
+    write: "`marlow-quay-hall`",
+  },
   {
     slip: "unknown part of an assembly of the catalogue",
     file: RIGGING,
@@ -225,8 +247,25 @@ export const OTHER_MISTAKES: readonly SingleMistake[] = [
     file: HALL,
     from: "{conductor: 12 AWG, length: 35 ft",
     to: "{conductor: #12, length: 35 ft",
-    found: "`{`",
-    write: "`}`",
+    found: "`#12`",
+    write: "`12 AWG`",
+  },
+  {
+    slip: "a number by its sign, which begins a comment",
+    file: HALL,
+    from: "    breaker: 20 A",
+    to: "    breaker: #20",
+    at: "    breaker: #20",
+    found: "`#20`",
+    write: '`"#20"`',
+  },
+  {
+    slip: "watts where nobody knows the power factor",
+    file: HALL,
+    from: "    other-load: none",
+    to: "    other-load: 500 W",
+    found: "`500 W`, and watts are volt-amperes only at a power factor of 1",
+    write: "`500 VA` if all of it is heaters or filament lamps; else the watts ÷ the power factor",
   },
   {
     slip: "misspelt key of a lot",

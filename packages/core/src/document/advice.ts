@@ -1,4 +1,4 @@
-import { type Kind, kinds, readPair, readQuantity, unitsOf } from "@plumbmark/calc";
+import { type Kind, kinds, readQuantity, unitsOf } from "@plumbmark/calc";
 import { nearest } from "./nearest.js";
 
 /** What was found where a quantity belongs, what to write, and, where only one thing can be meant, that thing. */
@@ -38,7 +38,7 @@ const USUAL: Partial<Record<Kind, readonly string[]>> = {
   loss: ["dB"],
 };
 
-const unitsFor = (wanted: readonly Kind[]): readonly string[] =>
+export const unitsFor = (wanted: readonly Kind[]): readonly string[] =>
   wanted.flatMap((kind) => {
     const listed = unitsOf(kind)
       .map(({ print }) => print)
@@ -74,7 +74,7 @@ export function standInFor(wanted: readonly Kind[], practice?: "us" | "iec"): st
   return `10 ${one ?? units[0] ?? ""}`.trim();
 }
 
-const reads = (text: string, wanted: readonly Kind[]): boolean => readQuantity(text, wanted).ok;
+export const reads = (text: string, wanted: readonly Kind[]): boolean => readQuantity(text, wanted).ok;
 
 const NUMBER = String.raw`-?\d+(?:\.\d+)?`;
 
@@ -88,7 +88,7 @@ const decimal = (text: string): string | undefined =>
   /^-?\d+,\d+(?![,\d])/u.test(text) ? text.replace(",", ".") : undefined;
 
 /** A comma before exactly three digits: a decimal, or a mark between thousands. */
-const isThree = (text: string): boolean => /,\d{3}(?!\d)/u.test(text);
+export const isThree = (text: string): boolean => /,\d{3}(?!\d)/u.test(text);
 
 function ofComma(text: string, wanted: readonly Kind[]): Advice | undefined {
   const found = `\`${text}\``;
@@ -119,6 +119,7 @@ function asTyped(text: string): string {
     .replace(/\u2044/gu, "/")
     .replace(/^\s*[\u2010-\u2015\u2212]\s*/u, "-")
     .replace(/(?<=\d)\s*#$/u, " lb")
+    .replace(/^#\s*(\d{1,2}(?:\/0)?)$/u, "$1 AWG")
     .replace(/(?<=\d)\s*fps$/iu, " Hz");
 }
 
@@ -158,7 +159,7 @@ function ofTons(text: string): Advice | undefined {
 }
 
 /** The two ends of `100-240 V`, `100…240 V` or `100 V to 240 V`. */
-function endsOf(text: string, wanted: readonly Kind[]): readonly [string, string] | undefined {
+export function twoEnds(text: string, wanted: readonly Kind[]): readonly [string, string] | undefined {
   const match = new RegExp(
     String.raw`^(${NUMBER})\s*([^\d\s–…-][^\d]*?)?\s*(?:-|–|—|…|\.\.+|to)\s*(${NUMBER})\s*(\D+)$`,
     "u",
@@ -172,7 +173,7 @@ function endsOf(text: string, wanted: readonly Kind[]): readonly [string, string
 /** What to write instead of a text that is no quantity of the wanted kinds. */
 export function adviceFor(input: string | number, wanted: readonly Kind[], problem: string): Advice {
   const text = String(input).trim();
-  const comma = ofComma(text, wanted) ?? ofSigns(text, wanted);
+  const comma = ofComma(text, wanted) ?? ofSigns(text, wanted) ?? ofApparent(text, wanted);
   if (comma) return comma;
   const tons = wanted.some((kind) => kind === "mass" || kind === "force") ? ofTons(text) : undefined;
   if (tons) return tons;
@@ -181,7 +182,7 @@ export function adviceFor(input: string | number, wanted: readonly Kind[], probl
     const better = String(Number(share) / 100);
     return { found: problem, mend: `Write \`${better}\`.`, better };
   }
-  const ends = endsOf(text, wanted);
+  const ends = twoEnds(text, wanted);
   if (ends)
     return {
       found: `\`${text}\`, and one value belongs here`,
@@ -208,61 +209,23 @@ export function adviceFor(input: string | number, wanted: readonly Kind[], probl
   return { found: problem, mend: `Write ${kindNames(wanted)}.`, standIn };
 }
 
-/** Widths of rasters that are named by their lines, 16 to 9. */
-const RASTERS: Readonly<Record<string, number>> = { 720: 1280, 1080: 1920, 1440: 2560, 2160: 3840 };
-
-/** The same where two values joined by `x` belong. */
-export function adviceForPair(input: string | number, wanted: readonly Kind[], problem: string): Advice {
-  const text = String(input).trim();
-  const found = `\`${text}\``;
-  const joined = text.replace(/\s*[,;*]\s*|\s+by\s+/u, " x ");
-  if (joined !== text && readPair(joined, wanted).ok)
+/** Watts or amperes where volt-amperes belong: how many those are nobody can tell without a factor or a voltage. */
+function ofApparent(text: string, wanted: readonly Kind[]): Advice | undefined {
+  if (wanted.length !== 1 || wanted[0] !== "apparent-power") return undefined;
+  if (reads(text, ["power"])) {
+    const same = text.replace(/W$/u, "VA");
     return {
-      found,
-      mend: `Write \`${joined}\`: two values joined by \`x\`.`,
-      better: joined,
-      // `1,080` alone is one number of four digits or two numbers.
-      sure: !/\d,\d/u.test(text),
+      found: `\`${text}\`, and watts are volt-amperes only at a power factor of 1`,
+      mend: `Write VA: \`${same}\` if all of it is heaters or filament lamps; else the watts ÷ the power factor on the plate, or volts × amperes of the plate.`,
+      offers: [same],
+      standIn: same,
     };
-  const points = text.replace(/(?<=\d),(?=\d)/gu, ".");
-  if (points !== text && readPair(points, wanted).ok)
-    return { found, mend: `Write \`${points}\`: a decimal has a point.`, better: points, sure: !isThree(text) };
-  if (reads(text, wanted))
-    return {
-      found: `${found}, and two values belong here`,
-      mend: `Write both, joined by \`x\`, such as \`${text} x ${text}\`.`,
-      standIn: `${text} x ${text}`,
-    };
-  const units = unitsFor(wanted);
-  const [, lines] = /^(\d{3,4})[pi]$/iu.exec(text) ?? [];
-  const wide = lines === undefined ? undefined : RASTERS[lines];
-  if (wide !== undefined && units[0] === "px") {
-    const better = `${wide} x ${lines}`;
-    return { found, mend: `Write \`${better}\`.`, better };
   }
-  const such = units[0] === undefined ? "`160 x 160`" : `\`500 ${units.at(-1)} x 500 ${units.at(-1)}\``;
-  const one = standInFor(wanted);
-  return { found: problem, mend: `Write two values joined by \`x\`, such as ${such}.`, standIn: `${one} x ${one}` };
-}
-
-/** The same where two ends joined by `to` belong. */
-export function adviceForRange(input: string | number, wanted: readonly Kind[], problem: string): Advice {
-  const text = String(input).trim();
-  const ends = endsOf(text, wanted);
-  if (ends) {
-    const better = `${ends[0]} to ${ends[1]}`;
-    return { found: `\`${text}\``, mend: `Write \`${better}\`.`, better, sure: true };
-  }
-  if (reads(text, wanted))
+  if (reads(text, ["current"]))
     return {
-      found: `\`${text}\`, and two ends belong here`,
-      mend: `Write both ends, joined by \`to\`; for one value only, \`${text} to ${text}\`.`,
-      standIn: `${text} to ${text}`,
+      found: `\`${text}\`, a current, and its voltage is not told`,
+      mend: "Write VA: volts × amperes of the plate.",
+      standIn: standInFor(wanted),
     };
-  const one = standInFor(wanted);
-  return {
-    found: problem,
-    mend: `Write two ends joined by \`to\`, each ${kindNames(wanted)}.`,
-    standIn: `${one} to ${one}`,
-  };
+  return undefined;
 }

@@ -124,12 +124,13 @@ export function withLike(placed: Placed, patterns: readonly string[]): Placed {
     places: new Map(placed.places),
     keys: new Map(placed.keys),
     mistakes: [...placed.mistakes],
-    copied: new Set(),
+    copied: new Set(placed.copied),
   };
   let { data } = placed;
   for (const pattern of patterns)
     for (const path of pathsFor(data, pattern))
       data = replaced(data, path, (entries) => writtenOut(entries, path.join("."), copying));
   const { places, keys, mistakes, copied } = copying;
-  return { data, places, keys, mistakes, copied };
+  const { models } = placed;
+  return { data, places, keys, mistakes, copied, ...(models ? { models } : {}) };
 }

@@ -9,7 +9,8 @@ import {
   readPair,
   readQuantity,
 } from "@plumbmark/calc";
-import { type Advice, adviceFor, adviceForPair, adviceForRange } from "./advice.js";
+import { type Advice, adviceFor } from "./advice.js";
+import { adviceForPair, adviceForRange } from "./advice-of-two.js";
 import { adviceForDays } from "./days.js";
 import type { Mistake } from "./mistake.js";
 import { choices, nearOnes } from "./nearest.js";

@@ -41,6 +41,8 @@ export function readData(name: keyof typeof SCHEMAS, placed: Placed): ReadData {
   const shape = validate(name, { ...placed, data }).filter(({ path }) => !told.has(path));
   const unread = mistakes.filter(({ path }) => !placed.mistakes.some((other) => other.path === path && path !== ""));
   const slips = placed.mistakes.map((mistake) => ofLetter(SCHEMAS[name], mistake));
-  const isOwn = ({ path }: Mistake): boolean => !placed.copied?.has(path);
+  // A group that is only there for others to copy is told with the merge key that copies it.
+  const isOwn = ({ path, unknownKey }: Mistake): boolean =>
+    !placed.copied?.has(path) && !(unknownKey && placed.models?.has(path));
   return { values, mistakes: [...slips, ...shape.filter(isOwn), ...unread.filter(isOwn)], implausible, unsure, data };
 }

@@ -18,6 +18,13 @@ export interface LeftOpen {
   readonly lineEnd: number;
   /** Everything that is open there, the innermost first, as the marks that close it. */
   readonly closes: string;
+  /** What stands behind a number sign on its line and was most likely meant to be read: a comment has a blank there. */
+  readonly cut?: CutOff;
+}
+
+export interface CutOff {
+  readonly from: number;
+  readonly text: string;
 }
 
 export interface Scanned {
@@ -36,6 +43,7 @@ interface Opened {
   readonly from: number;
   readonly indent: number;
   lineEnd: number;
+  cut?: CutOff;
 }
 
 /** Where a comment begins on a line, seen from `from`; the line's end without one. */
@@ -79,6 +87,7 @@ export function scanLines(text: string, from: number, to: number): Scanned {
         .toReversed()
         .map(({ mark }) => CLOSES[mark])
         .join(""),
+      ...(top.cut ? { cut: top.cut } : {}),
     },
   });
   for (const match of text.slice(from, to).matchAll(/[^\r\n]+/gu)) {
@@ -95,7 +104,12 @@ export function scanLines(text: string, from: number, to: number): Scanned {
     const wasOpen = open.length;
     const { end, bad } = scanLine(body, start, lead.length, open);
     const content = body.slice(0, end).trimEnd();
-    for (const each of open) if (each.lineEnd === 0) each.lineEnd = start + content.length;
+    const cut = /^#[^\s#]/u.test(body.slice(end)) ? { from: start + end, text: body.slice(end) } : undefined;
+    for (const each of open) {
+      if (each.lineEnd !== 0) continue;
+      each.lineEnd = start + content.length;
+      if (cut) each.cut = cut;
+    }
     if (bad !== undefined) return { lines, closesNothing: { mark: body[bad] as string, from: start + bad } };
     if (wasOpen > 0 || content === "") continue;
     lines.push({ indent: lead.length, lead, from: start, content });

@@ -1,5 +1,5 @@
 import { oddSlip } from "./odd-slips.js";
-import { type BlockLine, type Scanned, scanLines } from "./yaml-lines.js";
+import { type BlockLine, type LeftOpen, type Scanned, scanLines } from "./yaml-lines.js";
 
 /** What stands from `from` to `to` becomes `text`. */
 interface Change {
@@ -172,12 +172,33 @@ function behindQuote(value: string, from: number): Slip | undefined {
   };
 }
 
-function openSlip({ leftOpen, closesNothing }: Scanned): Slip | undefined {
+/** `{conductor: #12, …}`: what stands behind the sign is a comment, with the brace that would close it. */
+function cutSlip(text: string, { mark, cut }: LeftOpen): Slip | undefined {
+  if (!cut) return undefined;
+  const value = /^[^,}\]"']*/u.exec(cut.text)?.[0].trimEnd() ?? "";
+  const key = /([\w.-]+):\s*$/u.exec(text.slice(0, cut.from))?.[1];
+  const gauge = key === "conductor" ? /^#\s*(\d{1,2})$/u.exec(value)?.[1] : undefined;
+  const better = gauge === undefined ? `"${value}"` : `${gauge} AWG`;
+  return {
+    from: cut.from,
+    to: cut.from + value.length,
+    says: `\`${brief(value)}\` stands behind a blank, and YAML takes what begins with a number sign for a comment: it is not read, and the \`${mark}\` before it stays open.`,
+    mend:
+      gauge === undefined
+        ? `Put quotes around it: \`${better}\`.`
+        : `Write \`${better}\`; a text with such a sign stands in quotes: \`"${value}"\`.`,
+    edit: { from: cut.from, to: cut.from + value.length, text: better },
+  };
+}
+
+function openSlip(text: string, { leftOpen, closesNothing }: Scanned): Slip | undefined {
   if (closesNothing) {
     const { mark, from } = closesNothing;
     return { from, to: from + 1, says: `\`${mark}\` closes nothing.`, mend: "Take it out, or write what opens it." };
   }
   if (!leftOpen) return undefined;
+  const cut = cutSlip(text, leftOpen);
+  if (cut) return cut;
   const { mark, from, lineEnd, closes } = leftOpen;
   const what = mark === '"' || mark === "'" ? "The quote" : mark === "{" ? "The brace" : "The bracket";
   const name = mark === '"' || mark === "'" ? "the same quote" : `\`${closes}\``;
@@ -204,5 +225,5 @@ export function slipIn(text: string, from: number, to: number): Slip | undefined
     const form = formSlip(line, inGroup);
     if (form) return form;
   }
-  return openSlip(scanned);
+  return openSlip(text, scanned);
 }

@@ -1,6 +1,8 @@
 import { isAlias, isMap, isScalar, isSeq, type Node, parseDocument } from "yaml";
 import type { Mistake } from "../mistake.js";
 import { type Place, placer, START } from "../place.js";
+import { mergeKeys } from "./merge-keys.js";
+import { DEEPEST, parserWords, TOO_DEEP } from "./parser-words.js";
 import { joinedOf } from "./split-value.js";
 import { slipIn } from "./yaml-slips.js";
 
@@ -16,6 +18,8 @@ export interface Placed {
   readonly mistakes: readonly Mistake[];
   /** Paths of what an entry copies from another: what is wrong there is told where it is written. */
   readonly copied?: ReadonlySet<string>;
+  /** Paths of groups that others copy by a merge key. */
+  readonly models?: ReadonlySet<string>;
   /** Whether values are laid over what is written that an approval of it is not of. */
   readonly laidOver?: boolean;
 }
@@ -24,47 +28,6 @@ export const join = (path: string, key: string | number): string => (path === ""
 
 /** Files above this size are not build paperwork; parsing them would only keep the author waiting. */
 export const LARGEST_YAML = 1_000_000;
-
-const DEEPEST = 40;
-const TOO_DEEP = `The data is nested more than ${DEEPEST} deep.`;
-
-/** What the parser tells, for authors: what was found and what to write. */
-const SAID: Readonly<Record<string, readonly [says: string, mend: string]>> = {
-  RESOURCE_EXHAUSTION: [TOO_DEEP, "Write it flatter."],
-  MULTIPLE_DOCS: ["A second part begins here behind a line `---`, and one is read.", "Take the line `---` out."],
-  BAD_ALIAS: ["A text begins with `*` here, which has another meaning.", "Put the text in quotes."],
-  ALIAS_PROPS: ["A text begins with `*` here, which has another meaning.", "Put the text in quotes."],
-  BAD_DIRECTIVE: ["A line begins with `%` here, which has another meaning.", "Put the text in quotes."],
-  BAD_DQ_ESCAPE: [
-    "A backslash stands in double quotes, where it has another meaning.",
-    "Write two backslashes, or single quotes round the text.",
-  ],
-  BAD_SCALAR_START: ["A text begins with a sign that has another meaning here.", "Put the text in quotes."],
-  BLOCK_IN_FLOW: [
-    "A line of a list or group stands inside braces or brackets here.",
-    "Close the brace or bracket first.",
-  ],
-  DUPLICATE_KEY: ["A key stands twice in one group.", "Keep one of them."],
-  KEY_OVER_1024_CHARS: ["A key is longer than 1,024 characters here.", "Write a shorter one, with a colon behind it."],
-  TAB_AS_INDENT: ["A tab stands in front of the line.", "Indent it by blanks."],
-  TAG_RESOLVE_FAILED: ["A text begins with `!` here, which has another meaning.", "Put the text in quotes."],
-  BAD_INDENT: [
-    "The line is not indented as those it belongs to.",
-    "Begin it with as many blanks as the lines beside it.",
-  ],
-  MISSING_CHAR: [
-    "Something that has to stand here is missing.",
-    "Look for a quote, brace or bracket that is not closed, or a comma or colon that is missing.",
-  ],
-  UNEXPECTED_TOKEN: [
-    "Something stands here that does not belong here.",
-    "Look for a quote, brace or bracket too many, or for a comma or colon that is missing.",
-  ],
-};
-const OTHERWISE: readonly [says: string, mend: string] = [
-  "From here on the text cannot be read.",
-  "Keys end with a colon and a blank, what belongs to a key is indented by two blanks, texts with `: ` or ` #` stand in quotes.",
-];
 
 /** So many aliases of a text are told with what they stand for. */
 const MOST_RESOLVED = 20;
@@ -128,10 +91,20 @@ export function readYaml(text: string, from = 0, to = text.length): Placed {
   // A tag that nobody knows is told with the value it stands before.
   else
     for (const error of first ? [first] : parsed.warnings.filter(({ code }) => code !== "TAG_RESOLVE_FAILED")) {
-      const [says, mend] = SAID[error.code] ?? OTHERWISE;
+      const [says, mend] = parserWords(error.code);
       complain(at(from + error.pos[0], from + error.pos[1]), says, mend);
     }
   const place = (node: Node): Place => at(from + (node.range?.[0] ?? 0), from + (node.range?.[1] ?? 0));
+  const merged = mergeKeys(parsed);
+  for (const { key, value, path, mend, written, isFlow } of first ? [] : merged.found) {
+    const [start, end] = [from + (key.range?.[0] ?? 0), from + (value.range?.[1] ?? 0)];
+    const here = at(start, end);
+    const between = isFlow ? ", " : `\n${" ".repeat(here.column - 1)}`;
+    const says = `\`${text.slice(start, end).slice(0, 60)}\` copies the keys of another group; here a group has its keys itself.`;
+    complain(here, says, mend, path, written && { place: here, text: written.join(between) });
+  }
+  const copies: string[] = [];
+  const models = new Set<string>();
   const walk = (node: unknown, path: string, depth: number): Data => {
     if (node === null || node === undefined) return null;
     places.set(path, place(node as Node));
@@ -168,6 +141,7 @@ export function readYaml(text: string, from = 0, to = text.length): Placed {
       );
       return null;
     }
+    if (isMap(node) && merged.models.has(node)) models.add(path);
     if (isMap(node)) return walkMap(node.items as never, path, depth);
     if (isSeq(node)) return node.items.map((item, index) => walk(item, join(path, index + 1), depth + 1));
     if (isScalar(node)) {
@@ -186,6 +160,7 @@ export function readYaml(text: string, from = 0, to = text.length): Placed {
   const walkMap = (items: readonly { key: Node; value: unknown }[], path: string, depth: number): Data => {
     const made: Record<string, Data> = Object.create(null) as Record<string, Data>;
     const joined = joinedOf(items, text.slice(from, to));
+    const copied = merged.copied.get(items);
     for (const { key, value } of items) {
       const name = isScalar(key) ? String(key.value) : String(key);
       const inner = join(path, name);
@@ -206,22 +181,33 @@ export function readYaml(text: string, from = 0, to = text.length): Placed {
         continue;
       }
       keys.set(inner, place(key));
+      if (copied?.has(key)) copies.push(inner);
       made[name] = walk(value, inner, depth + 1);
       if (!places.has(inner)) places.set(inner, place(key));
+      const cut = made[name] === null ? cutBehind(text.slice(from + (key.range?.[1] ?? 0), to)) : undefined;
+      if (cut !== undefined)
+        complain(
+          place(key),
+          `Behind \`${name}:\` stands \`${cut}\`, which YAML takes for a comment: it is not read.`,
+          `Write the value without the sign; a text stands in quotes: \`"${cut}"\`.`,
+          inner,
+        );
     }
     return made;
   };
-  return {
-    data: first ? null : walk(parsed.contents, "", 0),
-    places,
-    keys,
-    mistakes,
-  };
+  const data = first ? null : walk(parsed.contents, "", 0);
+  if (copies.length === 0) return { data, places, keys, mistakes };
+  const isCopied = (path: string): boolean => copies.some((each) => path === each || path.startsWith(`${each}.`));
+  return { data, places, keys, mistakes, models, copied: new Set([...places.keys()].filter(isCopied)) };
 }
 
 /** `#8 screws` of `12 #8 screws`: a number sign that was meant to be read. A comment has a blank after its #. */
 const cutOff = (behind: string): string | undefined =>
   /^[ \t]+(#[^\s#][^\r\n]*)/u.exec(behind)?.[1]?.trim().slice(0, 60);
+
+/** `#20` of `breaker: #20`, seen from the end of the key. */
+const cutBehind = (behind: string): string | undefined =>
+  /^["']?[ \t]*:[ \t]+(#[^\s#][^\r\n]*)/u.exec(behind)?.[1]?.trim().slice(0, 60);
 
 function scalar(value: unknown): Data {
   if (typeof value === "bigint") return String(value);

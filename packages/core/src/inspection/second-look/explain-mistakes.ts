@@ -38,6 +38,7 @@ function stockCauses(
 }
 
 const isForm = ({ rule }: Mistake): boolean => rule === "document.front-matter";
+const isVenue = ({ rule, path }: Mistake): boolean => rule === "document.parts" && path === "venue";
 
 /** Tells what only follows from mistakes: first of the document's form, then of the catalogue, the survey and the holdings, then of what the document refers to. */
 export function explainMistakes(
@@ -78,6 +79,8 @@ export function explainMistakes(
   if (catalogue.length > 0) mark(catalogue, () => true, snapshot.withCatalogue(snapshot.catalogue.meant()));
   mark(surveyed.causes, () => true, surveyed.by, surveyed.unread);
   mark(stocked.causes, () => true, stocked.by);
+  // What a survey states is not there for a build that names another: its circuits, points and floors.
+  mark(own(isVenue), isVenue, snapshot);
   mark(
     own((mistake) => !isForm(mistake)),
     () => true,

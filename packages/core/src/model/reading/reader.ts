@@ -186,8 +186,11 @@ export class Reader {
     this.mistakes.push({ rule: "document.parts", path, place, says, mend, ...edits, ...offered });
   }
 
-  /** A name that is none of those that are known: with the nearest of them, else with all. */
-  unknown(path: string, name: string, says: string, known: readonly string[]): void {
+  /**
+   * A name that is none of those that are known: with the nearest of them, else with all.
+   * @param any one that could stand there where none is near
+   */
+  unknown(path: string, name: string, says: string, known: readonly string[], any = known[0]): void {
     // A name is never put right without asking: another part may be as near.
     const [near, ...offers] = nearOnes(name, known);
     const others = [...offers, ...known].filter((each, index, all) => each !== near && all.indexOf(each) === index);
@@ -195,7 +198,6 @@ export class Reader {
       near === undefined
         ? choices(known)
         : `Write \`${near}\`.${others.length === 0 ? "" : ` ${choices(others, undefined, 8)}`}`;
-    const [any] = known;
     const meant = near !== undefined ? { edit: near, offers } : any !== undefined ? { standIn: any } : {};
     this.complain(path, says, mend, meant, this.#placeOfName(path, name));
   }

@@ -2,8 +2,9 @@ import { type Known, missing, type StatedIn, type Value } from "@plumbmark/calc"
 import { isDay } from "../../document/days.js";
 import { asRead } from "../../document/nothing-written.js";
 import type { Contradiction } from "../../venue/completion.js";
-import { type Survey, surveyData } from "../../venue/survey.js";
+import { type Survey, surveyData, surveyNames } from "../../venue/survey.js";
 import type { DesignSource } from "../reading/design-source.js";
+import type { Reader } from "../reading/reader.js";
 
 /** A venue goes by the name of its survey: letters in small, digits, hyphens. */
 const NAME = /^[a-z0-9][a-z0-9-]*$/u;
@@ -91,5 +92,16 @@ export function checkVenue({ reader, context }: DesignSource): void {
   const name = reader.text("venue");
   if (name === undefined || !NAME.test(name) || context.surveys.has(name)) return;
   const known = [...context.surveys.keys()];
-  if (known.length > 0) reader.unknown("venue", name, `No survey of a venue \`${name}\` is in the repository.`, known);
+  const says = `No survey of a venue \`${name}\` is in the repository.`;
+  if (known.length > 0) reader.unknown("venue", name, says, known, likeliest(reader, [...context.surveys.values()]));
+}
+
+/** The survey that has most of the circuits a build takes: what waits for the name of its venue is told by it. */
+function likeliest(reader: Reader, surveys: readonly Survey[]): string | undefined {
+  const taken = reader.keys("power.runs").flatMap((run) => reader.text(`power.runs.${run}.from`) ?? []);
+  const count = (survey: Survey): number => {
+    const there = surveyNames(survey, "circuits");
+    return taken.filter((each) => there.includes(each)).length;
+  };
+  return surveys.toSorted((one, other) => count(other) - count(one))[0]?.name;
 }
