@@ -20,7 +20,7 @@ const BROWSER = [
 const PROCESS = [
   "tests/{bad-days,git,packages,plugins}/**/*.test.ts",
   "tests/guide/samples.test.ts",
-  "tests/editor/neovim/**/*.test.ts",
+  "tests/editor/{live,neovim}/**/*.test.ts",
   "tests/fuzz/command-line.test.ts",
   "tests/kit/types.test.ts",
   "tests/site/write-site.test.ts",

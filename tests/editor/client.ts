@@ -11,7 +11,13 @@ import {
   StreamMessageWriter,
 } from "vscode-jsonrpc/node.js";
 import { createConnection } from "vscode-languageserver/node.js";
-import type { Diagnostic, InitializeResult, PublishDiagnosticsParams } from "vscode-languageserver-protocol";
+import type {
+  Diagnostic,
+  InitializeResult,
+  PublishDiagnosticsParams,
+  Registration,
+  RegistrationParams,
+} from "vscode-languageserver-protocol";
 import { TODAY } from "../documents/repository.js";
 
 /** Where the repository in memory is said to lie. */
@@ -34,9 +40,14 @@ export class Client {
   readonly #texts = new Map<string, string>();
   readonly #found = new Map<string, PublishDiagnosticsParams>();
   readonly logged: string[] = [];
+  /** What the server asked to be told of besides. */
+  readonly registered: Registration[] = [];
   #woken: () => void = () => undefined;
 
-  private constructor(readonly connection: MessageConnection) {
+  private constructor(
+    readonly connection: MessageConnection,
+    readonly root: string,
+  ) {
     connection.onNotification("textDocument/publishDiagnostics", (params: PublishDiagnosticsParams) => {
       this.#found.set(params.uri, params);
       this.#woken();
@@ -44,7 +55,10 @@ export class Client {
     connection.onNotification("window/logMessage", ({ message }: { message: string }) => {
       this.logged.push(message);
     });
-    connection.onRequest("client/registerCapability", () => null);
+    connection.onRequest("client/registerCapability", ({ registrations }: RegistrationParams) => {
+      this.registered.push(...registrations);
+      return null;
+    });
     connection.listen();
   }
 
@@ -65,11 +79,21 @@ export class Client {
       text: async (path) => texts.get(path.slice(ROOT.length + 1)),
       pluginRules,
     });
-    const client = new Client(createMessageConnection(new StreamMessageReader(back), new StreamMessageWriter(there)));
-    onTestFinished(() => client.connection.dispose());
-    await client.request<InitializeResult>("initialize", { processId: null, rootUri: null, capabilities: {} });
-    client.connection.sendNotification("initialized", {});
+    const ours = createMessageConnection(new StreamMessageReader(back), new StreamMessageWriter(there));
+    onTestFinished(() => ours.dispose());
+    return Client.over(ours, ROOT);
+  }
+
+  /** A client of whatever server is at the other end; `root` is where the repository lies. */
+  static async over(connection: MessageConnection, root: string, capabilities: object = {}): Promise<Client> {
+    const client = new Client(connection, root);
+    await client.request<InitializeResult>("initialize", { processId: process.pid, rootUri: null, capabilities });
+    connection.sendNotification("initialized", {});
     return client;
+  }
+
+  uri(path: string): string {
+    return pathToFileURL(`${this.root}/${path}`).href;
   }
 
   request<Answer>(method: string, params: object): Promise<Answer> {
@@ -82,7 +106,7 @@ export class Client {
   }
 
   open(path: string, text: string): Promise<readonly Diagnostic[]> {
-    const uri = uriOf(path);
+    const uri = this.uri(path);
     this.#texts.set(path, text);
     this.#versions.set(path, 1);
     this.connection.sendNotification("textDocument/didOpen", {
@@ -99,14 +123,14 @@ export class Client {
     const range = { start: positionOf(was, from), end: positionOf(was, to) };
     this.#texts.set(path, was.slice(0, from) + text + was.slice(to));
     this.connection.sendNotification("textDocument/didChange", {
-      textDocument: { uri: uriOf(path), version },
+      textDocument: { uri: this.uri(path), version },
       contentChanges: [{ range, text }],
     });
   }
 
   /** What is found in the newest text of a document, once it was judged. */
   async found(path: string): Promise<readonly Diagnostic[]> {
-    const uri = uriOf(path);
+    const uri = this.uri(path);
     const end = performance.now() + 60_000;
     for (;;) {
       const told = this.#found.get(uri);
@@ -124,7 +148,7 @@ export class Client {
   async until(path: string, wanted: (diagnostics: readonly Diagnostic[]) => boolean): Promise<readonly Diagnostic[]> {
     const end = performance.now() + 30_000;
     for (;;) {
-      const told = this.#found.get(uriOf(path))?.diagnostics ?? [];
+      const told = this.#found.get(this.uri(path))?.diagnostics ?? [];
       if (wanted(told)) return told;
       if (performance.now() > end) throw new Error(`what is told of ${path} stays ${JSON.stringify(told)}`);
       await new Promise<void>((resolve) => {

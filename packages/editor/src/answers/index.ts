@@ -8,6 +8,7 @@ export { filesOf, kindOfText, type Mention, mentionAt, namesInPath, refusalOf, s
 export { isOlder, OLDER, type OpenedFile, type SoundModel } from "./opened.js";
 export { type Fold, foldsIn, type OutlineEntry, outlineOfFile } from "./outline.js";
 export { type PageLink, publishedRule, SITE } from "./pages.js";
+export type { InSteps } from "./steps.js";
 export { type Suggestion, suggestionsAt } from "./suggestions.js";
 export { isWish, mistakesInWish } from "./wishes.js";
 export type { FileKind } from "./zone.js";

@@ -1,5 +1,6 @@
 import { type Data, type OpenRepository, type Place, readYaml, stockFiles, surveyKind } from "@plumbmark/core";
 import { type NamedAt, type NameKind, nameAt } from "./names.js";
+import type { InSteps } from "./steps.js";
 import { isWish } from "./wishes.js";
 import { type FileKind, linesOf, zoneOf } from "./zone.js";
 
@@ -161,14 +162,11 @@ function inProse(lines: readonly string[], from: number): readonly Bare[] {
 }
 
 /** The names of a venue's circuits and supplies. */
-function statedBy(repository: OpenRepository, venue: string | undefined, of: NameKind): ReadonlySet<string> {
-  const key = of === "circuit" ? "circuits" : "supplies";
-  for (const { text } of repository.files.surveys ?? []) {
-    const lines = linesOf(text);
-    const { data } = inYaml(text, "survey", lines);
-    if (!isMapping(data) || data.survey !== venue) continue;
-    const entries = data[key];
-    return new Set(entries !== undefined && isMapping(entries) ? Object.keys(entries) : []);
+function statedBy(repository: OpenRepository, venue: string, of: NameKind): ReadonlySet<string> {
+  for (const { path, text } of repository.files.surveys ?? []) {
+    const defined = mentionsIn(repository, path, text, "survey").filter(({ defines }) => defines);
+    if (defined.some((each) => each.of === "venue" && each.name === venue))
+      return new Set(defined.filter((each) => each.of === of).map(({ name }) => name));
   }
   return new Set();
 }
@@ -246,9 +244,26 @@ export function kindOfText(path: string, text: string): FileKind {
   return isWish(text) ? "wish" : "parts";
 }
 
-/** Every name of the repository. */
-export const mentionsOf = (repository: OpenRepository): readonly Mention[] =>
-  filesOf(repository).flatMap(({ path, text, kind }) => mentionsIn(repository, path, text, kind));
+/** Everything of one kind that is written in the repository. */
+export const definedIn = (repository: OpenRepository, kind: FileKind, of: NameKind): readonly Mention[] =>
+  filesOf(repository)
+    .filter((file) => file.kind === kind)
+    .flatMap(({ path, text }) => mentionsIn(repository, path, text, kind))
+    .filter((each) => each.of === of && each.defines);
+
+/** Wherever something of a kind is called so, file by file. */
+function* called(repository: OpenRepository, of: NameKind, name: string): InSteps<readonly Mention[]> {
+  const found: Mention[] = [];
+  for (const file of filesOf(repository)) {
+    yield;
+    const { path, text, kind } = file;
+    // What is called so has the name in its text as it is: other spellings of YAML are no mention.
+    if (!text.includes(name)) continue;
+    const all = mentionsIn(repository, path, text, kind);
+    found.push(...all.filter((each) => each.of === of && each.name === name));
+  }
+  return found;
+}
 
 const isAt = ({ place }: Mention, line: number, column: number): boolean =>
   place.line === line && place.column <= column && column <= place.endColumn;
@@ -262,8 +277,8 @@ export const mentionAt = (
   mentionsIn(repository, file.path, file.text, file.kind).find((each) => isAt(each, line, column));
 
 /** Everywhere the same thing is named; where it is written first. */
-export function sameNames(repository: OpenRepository, { of, name, scope }: Mention): readonly Mention[] {
-  const same = mentionsOf(repository).filter((each) => each.of === of && each.name === name && each.scope === scope);
+export function* sameNames(repository: OpenRepository, { of, name, scope }: Mention): InSteps<readonly Mention[]> {
+  const same = (yield* called(repository, of, name)).filter((each) => each.scope === scope);
   return [...same.filter(({ defines }) => defines), ...same.filter(({ defines }) => !defines)];
 }
 
@@ -276,16 +291,21 @@ const NAME: Readonly<Partial<Record<NameKind, RegExp>>> = {
 };
 const USUAL_NAME = /^[A-Za-z0-9][A-Za-z0-9_-]*$/u;
 
-/** Why a name cannot be renamed so; undefined where it can. */
-export function refusalOf(repository: OpenRepository, mention: Mention, to: string): string | undefined {
-  const { of, name, scope } = mention;
-  const all = sameNames(repository, mention);
+/**
+ * Why a name cannot be renamed so; undefined where it can.
+ * @param all everywhere it is named
+ */
+export function* refusalOf(
+  repository: OpenRepository,
+  { of, name, scope }: Mention,
+  all: readonly Mention[],
+  to: string,
+): InSteps<string | undefined> {
   if (!all.some(({ defines }) => defines))
     return `\`${name}\` is not written in this repository, so it cannot be renamed here.`;
   if (!(NAME[of] ?? USUAL_NAME).test(to))
     return `\`${to.slice(0, 60)}\` cannot be a name here: write letters, digits and hyphens.`;
-  const taken = mentionsOf(repository).some(
-    (each) => each.of === of && each.name === to && each.scope === scope && each.defines,
-  );
+  const others = yield* called(repository, of, to);
+  const taken = others.some((each) => each.scope === scope && each.defines);
   return taken ? `There is a ${of} \`${to}\` already.` : undefined;
 }

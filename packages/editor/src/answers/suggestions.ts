@@ -21,7 +21,7 @@ import {
   refersOf,
   titleOfField,
 } from "./fields.js";
-import { mentionsIn, mentionsOf } from "./mentions.js";
+import { definedIn, mentionsIn } from "./mentions.js";
 import { builtIn, type NamedAt, type NameKind, nameAt } from "./names.js";
 import type { OpenedFile } from "./opened.js";
 import { isIn, linesOf, zoneOf } from "./zone.js";
@@ -77,9 +77,7 @@ function namesFor(
 function ownNames(file: OpenedFile, of: NameKind, path: readonly string[]): readonly string[] {
   const { repository, model } = file;
   if (of === "venue" || of === "build")
-    return mentionsOf(repository)
-      .filter((each) => each.of === of && each.defines)
-      .map(({ name }) => name);
+    return definedIn(repository, of === "venue" ? "survey" : "build", of).map(({ name }) => name);
   // While the text is broken, the names are those of the last one that could be read.
   const text = model && model.text !== file.text ? [model.text, file.text] : [file.text];
   const own = text

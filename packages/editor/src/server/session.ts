@@ -124,15 +124,14 @@ export class Session {
     for (const [path, text] of this.#texts) this.replace(path, text);
   }
 
-  /** Asks the plugins about the files as they are now; whether anything came of it. */
-  async askPlugins(): Promise<boolean> {
-    if (!this.hasPlugins) return false;
+  /** Asks the plugins about the files as they are now. */
+  async askPlugins(): Promise<void> {
+    if (!this.hasPlugins) return;
     const { files } = this.#repository;
     const wanted = files.documents.map(({ path }) => path).filter((path) => this.#texts.has(path));
     const rules = await this.#host.pluginRules(this.root, files, wanted);
     this.#ofPlugins = rules;
     this.#reopen(this.#repository.files);
-    return true;
   }
 
   /** The entry of a file, and the model it was judged by where that could be read. @throws StandardError */
