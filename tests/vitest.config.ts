@@ -41,14 +41,15 @@ const DEEP = [
   "tests/bad-days/writing/**/*.test.ts",
   "tests/documents/{causes,kinds,missing,robustness,turns}.test.ts",
   "tests/git/{many,staged}.test.ts",
-  "tests/bad-days/inputs/paths.test.ts",
+  "tests/bad-days/inputs/{closed,paths}.test.ts",
+  "tests/site/write-site.test.ts",
   "tests/plugins/**/*.test.ts",
   "packages/cli/src/**/{cache,engine,patterns,publish-again}.test.ts",
   "packages/core/src/**/{outline,skeleton,front-matter,parse}.test.ts",
 ];
 
 /** Those of a browser that look at every page in a deep run. */
-const DEEP_BROWSER = ["tests/site/{browser,injection,phone}.test.ts"];
+const DEEP_BROWSER = ["tests/site/{browser,injection,phone,print}.test.ts"];
 
 const HOURS = 4 * 3_600_000;
 

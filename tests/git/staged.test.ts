@@ -256,9 +256,12 @@ test("what is kept never changes what a staged change comes to", async () => {
     () => repository.commit(),
     () => repository.git("rm", "-q", "stock.yaml"),
   ];
+  // A step stands on those before it; what it comes to is looked at after some, others in each run.
+  const looked = deep ? steps : some(steps, 2, seed);
   for (const step of steps) {
     step();
     repository.git("add", "--all");
+    if (!looked.includes(step)) continue;
     const today = localDay(new Date());
     const cold = await plumbmark(repository.folder, ["inspect", "--staged", "--as", "json", "--no-cache"], { today });
     expect(cold.out + cold.err).not.toBe("");

@@ -147,7 +147,7 @@ test("a planted one changes nothing: it is read only where its user alone may wr
   cpSync(join(folder, CACHE), planted, { recursive: true });
   // It is good enough to be believed while nobody else could have written it.
   expect(warm()).not.toEqual(cold);
-  for (const open of opened) {
+  for (const open of EVERY ? opened : some(opened, 2, seed)) {
     rmSync(join(folder, CACHE), { recursive: true, force: true });
     cpSync(planted, join(folder, CACHE), { recursive: true });
     for (const path of paths(folder)) open(path);
@@ -175,8 +175,7 @@ test("several inspections that share it come to the same", { timeout: 60_000 }, 
   const cold = run(folder, [...words, "--no-cache"]);
   const plain = ["inspect", "--as", "json"];
   const { status, out } = run(folder, [...plain, "--no-cache"]);
-  for (const [got, printed] of await atOnce(folder, [plain, plain, plain]))
-    expect([got, printed]).toEqual([status, out]);
+  for (const [got, printed] of await atOnce(folder, [plain, plain])) expect([got, printed]).toEqual([status, out]);
   expect(run(folder, words)).toEqual(cold);
 });
 

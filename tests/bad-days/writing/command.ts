@@ -144,6 +144,3 @@ export function chosen(steps: number, count = 3): readonly number[] {
   if (EVERY || steps <= count) return all;
   return [1, ...some(all.slice(1, -1), count - 2, seed).toSorted((one, other) => one - other), steps];
 }
-
-/** Of so many faults, one at each place, every second one: the even ones in one run, the odd ones in another. */
-export const isTaken = (index: number): boolean => EVERY || (index + seed) % 2 === 0;
