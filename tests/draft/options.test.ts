@@ -1,5 +1,5 @@
 import { readSurveys, workedValues } from "@plumbmark/core";
-import { notSaid, readWish } from "@plumbmark/draft";
+import { draftRecord, notSaid, optionsTable, readWish } from "@plumbmark/draft";
 import { beforeAll, describe, expect, test, vi } from "vitest";
 import { BANNER, type Laid, laidOut, opened, PATH, starterFiles } from "./drafting.js";
 
@@ -119,6 +119,18 @@ describe("a wish that says little", () => {
     const wish = BANNER.replace(/shows: .*\nsize: .*\n/u, "shows: picture\nsize: {width: exactly 4.5 m}\n");
     const { options, fellOut } = laidOut(wish.replace("out-of: holdings", "out-of: catalogue"));
     expect(options[0]?.scheme ?? fellOut[0]).toMatchObject({ columns: 9, rows: 5 });
+  });
+
+  test("of what it hangs under has no hangs and no way with one more, and asks which structure", () => {
+    const beam = "from: {right: 18 ft, upstage: 9 ft, up: 18 ft}, to: {right: 42 ft, upstage: 9 ft, up: 18 ft}";
+    const two = BANNER.replace("  structure:\n", `  structure:\n    rear-beam: {${beam}}\n`);
+    const laid = laidOut(two.replace(/over: \{middle.*\}/u, "over: {trim: at least 10 ft}"));
+    const { brief, options } = laid;
+    expect(options.length).toBeGreaterThan(0);
+    expect(new Set(options.map(({ document }) => document)).size).toBe(options.length);
+    for (const { scheme } of options) expect(scheme.variant.join()).not.toContain("hang");
+    expect(notSaid(brief).join("\n")).toMatch(/What it hangs under: .* rear-beam, front-beam\./u);
+    expect(JSON.stringify(optionsTable(draftRecord(brief, laid)).rows[0])).toContain("not laid out");
   });
 
   test("of the rack puts it where a circuit has its outlet", () => {

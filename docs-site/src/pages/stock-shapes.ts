@@ -69,7 +69,7 @@ export function freeDaysOf(
 /** What every lot can become on its free days, by the maker's limits and the house's spares. @throws StandardError */
 export function stockShapes({ files, rules, today }: WishesInput, promises: readonly Promised[]): readonly LotShapes[] {
   const own = rules.filter(({ plugin }) => plugin === undefined);
-  const repository = openRepository(files, own, { today, every: true, accepted: true, keep: "models" });
+  const repository = openRepository(files, own, { today, every: true, accepted: true, keep: "models", turns: false });
   const { stock, catalogue } = repository;
   if (stock.lots.size === 0) return [];
   const shelf = new Shelf({ repository, path: freePath(new Set(repository.documents), "shelf") });

@@ -78,7 +78,7 @@ export function draftedWish(file: SourceFile, { files, rules: all, today }: Wish
             },
           ],
     );
-  const repository = openRepository(files, rules, { today, every: true, accepted: true, keep: "models" });
+  const repository = openRepository(files, rules, { today, every: true, accepted: true, keep: "models", turns: false });
   const unknown = unknownIn(wish, repository);
   if (unknown.length > 0)
     return unread(

@@ -1,27 +1,43 @@
-import { type CheckEntry, openRepository } from "@plumbmark/core";
+import { type CheckEntry, openRepository, type RepositoryFiles } from "@plumbmark/core";
 import { draftRecord, judgedAgain, type Option } from "@plumbmark/draft";
 import { rules } from "@plumbmark/rules";
-import { rulesOfPlugins } from "../plugins/plugins.js";
+import { rulesOnEach } from "../plugins/plugins.js";
 import type { Drafting, Made } from "./made.js";
 
 const FAILED = "plugin.failed";
 
-/** What the house's plugins say of a document that is not on the disk; nothing where it names none. */
-async function checksBy(path: string, text: string, { repository, context }: Drafting): Promise<readonly CheckEntry[]> {
-  const { files, settings, standardFolder } = repository;
-  const others = files.documents.filter((each) => each.path !== path);
-  const with1 = { ...files, documents: [...others, { path, text }] };
-  const own = await rulesOfPlugins({
-    settings,
-    standard: files.houseStandard,
-    folder: standardFolder,
-    taken: rules.map(({ id }) => id),
-    warn: context.warn,
-    on: { files: with1, today: context.today, wanted: [path] },
+/** The docs repository with one document more, which is not on the disk. */
+function filesWith({ files }: Drafting["repository"], path: string, text: string): RepositoryFiles {
+  return { ...files, documents: [...files.documents.filter((each) => each.path !== path), { path, text }] };
+}
+
+/** What the house's plugins say of documents that are not on the disk, each as the only one that is written. */
+async function checksBy(
+  path: string,
+  texts: readonly string[],
+  { repository, context }: Drafting,
+): Promise<readonly (readonly CheckEntry[])[]> {
+  const { settings, standardFolder, files } = repository;
+  const inputs = texts.map((text) => ({
+    files: filesWith(repository, path, text),
+    today: context.today,
+    wanted: [path],
+  }));
+  const found = await rulesOnEach(
+    {
+      settings,
+      standard: files.houseStandard,
+      folder: standardFolder,
+      taken: rules.map(({ id }) => id),
+      warn: context.warn,
+    },
+    inputs,
+  );
+  return inputs.map(({ files: with1 }, index) => {
+    const own = found[index] ?? [];
+    const held = openRepository(with1, [...rules, ...own], { today: context.today, every: true });
+    return own.flatMap((rule) => held.run(rule, path)).filter(({ outcome }) => outcome !== "holds");
   });
-  const names = new Set(own.map(({ id }) => id));
-  const { entry } = openRepository(with1, [...rules, ...own], { today: context.today, every: true }).one(path);
-  return entry.checks.filter(({ rule, outcome }) => (names.has(rule) || rule === FAILED) && outcome !== "holds");
 }
 
 /**
@@ -32,9 +48,15 @@ export async function judgedByPlugins(made: Made, path: string, drafting: Drafti
   if (drafting.repository.settings["rules-from"].length === 0 || made.drafted.options.length === 0) return made;
   const judged = new Map<Option, readonly CheckEntry[]>();
   const unasked = new Set<string>();
-  for (const option of made.drafted.options) {
-    drafting.context.progress?.(`${made.wish.name}: the house's own rules`);
-    const checks = await checksBy(path, option.document, drafting);
+  drafting.context.progress?.(`${made.wish.name}: the house's own rules`);
+  const { options } = made.drafted;
+  const told = await checksBy(
+    path,
+    options.map(({ document }) => document),
+    drafting,
+  );
+  for (const [index, option] of options.entries()) {
+    const checks = told[index] ?? [];
     for (const { rule, says, mend = "" } of checks) if (rule === FAILED) unasked.add(`${says} ${mend}`.trim());
     judged.set(
       option,

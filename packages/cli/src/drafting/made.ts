@@ -37,7 +37,7 @@ export interface Drafting {
 
 /** The docs repository, held in memory. */
 export const opened = ({ files }: DocsRepository, { today }: CommandContext) =>
-  openRepository(files, rules, { today, every: true, keep: "models" });
+  openRepository(files, rules, { today, every: true, keep: "models", turns: false });
 
 /** Drafts from a wish. @throws Trouble when it names what is not there */
 export function made(wish: Wish, path: string, { repository, options, context, begun }: Drafting): Made {

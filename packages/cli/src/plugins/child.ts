@@ -81,11 +81,32 @@ function runnerOf(repository: OpenRepository) {
   };
 }
 
-async function work({ files, today, jobs }: Work): Promise<void> {
+/** What was worked on last: options of a draft are the same docs repository with another document in it. */
+let last: { readonly beside: string; readonly repository: OpenRepository } | undefined;
+
+const without = ({ documents: _, ...files }: Work["files"], today: string): string => JSON.stringify([files, today]);
+
+/** The docs repository, of the one before where only documents are others. Frozen: a rule that changes it fails itself. */
+function opened({ files, today }: Work): OpenRepository {
+  const beside = without(files, today);
+  if (last?.beside !== beside) {
+    last = { beside, repository: openRepository(files, [], { today, frozen: true, keep: "models", prose: true }) };
+    return last.repository;
+  }
+  const { repository } = last;
+  const wanted = new Map(files.documents.map(({ path, text }) => [path, text]));
+  for (const { path, text } of repository.files.documents)
+    if (wanted.get(path) !== text) repository.replace(path, wanted.get(path));
+  const there = new Set(repository.documents);
+  for (const [path, text] of wanted) if (!there.has(path)) repository.replace(path, text, "document");
+  return repository;
+}
+
+async function work(asked: Work): Promise<void> {
+  const { jobs } = asked;
   // What the documents themselves take, in time and memory, is not the plugin's.
   await heed(Number.MAX_SAFE_INTEGER);
-  // Frozen, so that a rule that changes what it looks at fails itself and no other.
-  const repository = openRepository(files, [], { today, frozen: true, keep: "models", prose: true });
+  const repository = opened(asked);
   const run = runnerOf(repository);
   if ([...rules.values()].some(({ over }) => over === "repository")) repository.readAll();
   await heed(process.memoryUsage.rss() + allowed);

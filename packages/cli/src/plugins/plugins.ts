@@ -31,11 +31,11 @@ export interface Plugins {
 type Outcome = Pick<PluginResults, "rules" | "failed">;
 
 /** Every plugin in a process of its own, as many at a time as there are processors. */
-async function inTurns(
+async function inTurns<Found>(
   targets: readonly Target[],
-  run: (target: Target) => Promise<Outcome>,
-): Promise<readonly Outcome[]> {
-  const outcomes: Outcome[] = [];
+  run: (target: Target) => Promise<Found>,
+): Promise<readonly Found[]> {
+  const outcomes: Found[] = [];
   const left = [...targets.entries()];
   const turn = async (): Promise<void> => {
     for (let next = left.shift(); next; next = left.shift()) outcomes[next[0]] = await run(next[1]);
@@ -59,34 +59,52 @@ function withoutTwins(outcomes: readonly Outcome[]): readonly Outcome[] {
   });
 }
 
-/** The rules of the plugins a house standard names, carried out. @throws Trouble when one is nowhere to be found */
-export async function rulesOfPlugins({
-  settings,
-  standard,
-  folder,
-  taken,
-  warn,
-  refused,
-  cache,
-  on,
-}: Plugins): Promise<readonly Rule[]> {
-  if (settings["rules-from"].length === 0 || standard === undefined || folder === undefined) return [];
-  if (refused) return pluginRules({ rules: [], failed: [], refused: [...new Set(settings["rules-from"])] });
-  const targets = await targetsOf(settings, standard, folder);
+/** The plugins a house standard names, and how they are run; undefined where it names none. @throws Trouble */
+async function pluginsOf({ settings, standard, folder, taken, warn }: Plugins) {
+  if (settings["rules-from"].length === 0 || standard === undefined || folder === undefined) return undefined;
   const given: PluginRun = {
     folder,
     limits: limitsOf(settings),
     taken: [...taken, "plugin.failed", ...Object.keys(settings["own-rules"] ?? {})],
     warn,
   };
-  // Loaded only now: an inspection without plugins does not pay for them.
-  const [{ listPlugin }, { runCached }] = await Promise.all([import("./run-plugin.js"), import("./run-cached.js")]);
-  const outcomes = withoutTwins(
-    await inTurns(targets, (target) => (on ? runCached(target, given, on, cache) : listPlugin(target, given))),
-  );
-  return pluginRules({
+  return { given, targets: await targetsOf(settings, standard, folder) };
+}
+
+const carriedOut = (outcomes: readonly Outcome[]): readonly Rule[] =>
+  pluginRules({
     rules: outcomes.flatMap(({ rules }) => rules),
     failed: outcomes.flatMap(({ failed }) => failed),
     refused: [],
   });
+
+/** The rules of the plugins a house standard names, carried out. @throws Trouble when one is nowhere to be found */
+export async function rulesOfPlugins(plugins: Plugins): Promise<readonly Rule[]> {
+  const { settings, refused, cache, on } = plugins;
+  if (refused) {
+    const names = [...new Set(settings["rules-from"])];
+    return names.length === 0 ? [] : pluginRules({ rules: [], failed: [], refused: names });
+  }
+  const found = await pluginsOf(plugins);
+  if (!found) return [];
+  const { targets, given } = found;
+  // Loaded only now: an inspection without plugins does not pay for them.
+  const [{ listPlugin }, { runCached }] = await Promise.all([import("./run-plugin.js"), import("./run-cached.js")]);
+  return carriedOut(
+    withoutTwins(
+      await inTurns(targets, (target) => (on ? runCached(target, given, on, cache) : listPlugin(target, given))),
+    ),
+  );
+}
+
+/** The same on each of several inputs that know nothing of one another, each plugin in one process. @throws Trouble */
+export async function rulesOnEach(
+  plugins: Omit<Plugins, "on" | "cache" | "refused">,
+  inputs: readonly PluginInput[],
+): Promise<readonly (readonly Rule[])[]> {
+  const found = await pluginsOf(plugins);
+  if (!found) return inputs.map(() => []);
+  const { runPluginOnEach } = await import("./run-plugin.js");
+  const all = await inTurns(found.targets, (target) => runPluginOnEach(target, found.given, inputs));
+  return inputs.map((_, index) => carriedOut(withoutTwins(all.map((each) => each[index] as Outcome))));
 }

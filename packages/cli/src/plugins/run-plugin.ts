@@ -33,12 +33,14 @@ const failedAs = (plugin: string, cause: unknown): PluginResults["failed"][numbe
 
 const reasonOf = (cause: unknown): string => (cause instanceof Error ? cause.message : String(cause));
 
+/** A plugin's process with the rules it has loaded. */
+interface Loaded {
+  readonly running: PluginProcess;
+  readonly rules: readonly StatedRule[];
+}
+
 /** Starts a plugin's process and has it loaded. @throws Error with the reason */
-async function loaded(
-  target: Target,
-  given: PluginRun,
-  documents: number,
-): Promise<{ readonly running: PluginProcess; readonly rules: readonly StatedRule[] }> {
+async function loaded(target: Target, given: PluginRun, documents: number): Promise<Loaded> {
   const { name, address } = target;
   const running = new PluginProcess(name, given.folder, given.limits, given.warn, documents);
   try {
@@ -86,7 +88,7 @@ interface Progress {
 }
 
 /**
- * Runs jobs until they are done or the process is over.
+ * Runs jobs until they are done or the process is over; one that has done all of them can be given more.
  * @param isPart it has not been given every document: a rule that looks at others is stopped
  */
 async function untilOver(
@@ -102,7 +104,10 @@ async function untilOver(
     for (; at < jobs.length; at += 1) {
       const answer = await running.next();
       around ||= answer.answer === "done" && answer.around;
-      if (around && isPart) return { at, around };
+      if (around && isPart) {
+        running.stop();
+        return { at, around };
+      }
       const job = jobs[at] as Job;
       put(found, job, outcomeOf(answer, at, job));
       if (answer.answer === "done" && arePaths(answer.dependencies))
@@ -110,9 +115,8 @@ async function untilOver(
     }
     return { at, around };
   } catch (cause) {
-    return { at, cause, around };
-  } finally {
     running.stop();
+    return { at, cause, around };
   }
 }
 
@@ -142,39 +146,78 @@ export interface PluginOutcome extends Pick<PluginResults, "rules" | "failed"> {
   readonly dependencies?: Readonly<Record<string, readonly string[]>>;
 }
 
-async function runRules(target: Target, run: PluginRun, { files, today, wanted }: PluginInput): Promise<PluginOutcome> {
+/** What a plugin found, and its process for as long as that can be given more. */
+interface Run {
+  readonly outcome: PluginOutcome;
+  readonly still: Loaded | undefined;
+}
+
+/** @param begun a process that has the plugin loaded already */
+async function runRules(
+  target: Target,
+  run: PluginRun,
+  { files, today, wanted }: PluginInput,
+  begun?: Loaded,
+): Promise<Run> {
   const found: Found = new Map();
   const rested: Dependencies = new Map();
   const downs = new Map<string, number>();
   const asked = new Set(wanted);
   const paths = files.documents.map(({ path }) => path).filter((path) => asked.has(path));
-  let { running, rules } = await loaded(target, run, files.documents.length);
+  const first = begun ?? (await loaded(target, run, files.documents.length));
+  const { rules } = first;
+  let still: Loaded | undefined = first;
   let alone = rules.every(({ over }) => over === undefined);
   let jobs: readonly Job[] = paths.flatMap((file) => rules.map(({ id }) => ({ rule: id, file })));
   while (jobs.length > 0) {
+    const now: Loaded = still ?? (await loaded(target, run, files.documents.length));
+    const { running } = now;
     const isPart = alone && paths.length < files.documents.length;
     running.ask({ ask: "work", files: isPart ? narrowed(files, (path) => asked.has(path)) : files, today, jobs });
     const { at, cause, around } = await untilOver(running, jobs, found, rested, isPart);
     alone &&= !around;
     // What was stopped because it looked further is asked anew, with all there is to look at.
     jobs = cause === undefined ? jobs.slice(at) : remaining(jobs, at, reasonOf(cause), downs, found);
-    if (jobs.length > 0) ({ running } = await loaded(target, run, files.documents.length));
+    still = cause === undefined && jobs.length === 0 ? now : undefined;
   }
-  running.stop();
   const outcomes = (id: string) => Object.fromEntries(found.get(id) ?? []);
   return {
-    rules: rules.map((stated) => ({ stated, outcomes: outcomes(stated.id) })),
-    failed: [],
-    dependencies: Object.fromEntries([...rested].map(([file, on]) => [file, [...new Set(on)]])),
+    outcome: {
+      rules: rules.map((stated) => ({ stated, outcomes: outcomes(stated.id) })),
+      failed: [],
+      dependencies: Object.fromEntries([...rested].map(([file, on]) => [file, [...new Set(on)]])),
+    },
+    still,
   };
 }
 
 /** Runs every rule of a plugin; whatever it does, it costs its own checks only. */
 export const runPlugin = (target: Target, run: PluginRun, input: PluginInput): Promise<PluginOutcome> =>
-  runRules(target, run, input).catch((cause: unknown) => ({
-    rules: [],
-    failed: [failedAs(target.name, cause)],
-  }));
+  runPluginOnEach(target, run, [input]).then(([outcome]) => outcome as PluginOutcome);
+
+/**
+ * The same on several inputs that know nothing of one another, such as the options of a draft: one after another, in one
+ * process for as long as that lasts. A plugin that cannot be loaded is not tried again.
+ */
+export async function runPluginOnEach(
+  target: Target,
+  run: PluginRun,
+  inputs: readonly PluginInput[],
+): Promise<readonly PluginOutcome[]> {
+  const outcomes: PluginOutcome[] = [];
+  let still: Loaded | undefined;
+  for (const input of inputs)
+    try {
+      const ran = await runRules(target, run, input, still);
+      still = ran.still;
+      outcomes.push(ran.outcome);
+    } catch (cause) {
+      const failed = { rules: [], failed: [failedAs(target.name, cause)] };
+      return [...outcomes, ...inputs.slice(outcomes.length).map(() => failed)];
+    }
+  still?.running.stop();
+  return outcomes;
+}
 
 /** The rules of a plugin as they are stated, without running them. */
 export const listPlugin = (target: Target, given: PluginRun): Promise<Pick<PluginResults, "rules" | "failed">> =>

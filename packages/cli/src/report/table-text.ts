@@ -8,8 +8,12 @@ const GAP = 2;
 
 const widest = (texts: readonly string[]): number => Math.max(0, ...texts.map((text) => stringWidth(text)));
 
-/** Pieces a text may be broken into: at blanks, and behind a hyphen. */
-const piecesOf = (text: string): readonly string[] => text.split(/(?<=[ -])/u);
+/**
+ * Pieces a text may be broken into: at blanks and behind a hyphen, but neither between a number and its unit nor within
+ * `2027-05-14`, `8-1/4 in` or `19 ft 8 in`.
+ */
+const piecesOf = (text: string): readonly string[] =>
+  text.split(/(?<=[ -])(?<!\d-(?=\d))(?<!\d (?=(?:ft|in|mm|m|kg|lb|px|%)(?:[ ,;.]|$)))(?<!\d ft (?=\d))(?!×)/u);
 
 /** No column of words is narrower than this to make a table fit: what stands in it could not be read. */
 const LEAST_WORDS = 8;

@@ -51,7 +51,7 @@ export function inspectDocument(model: DocumentModel, asked: InspectionTask): In
   const waived = applyWaivers(explainMistakes(model, sureChecks(model, asked), asked), build);
   const turned = (): readonly CheckEntry[] => sortedByLine(withTurns(waived, model, asked));
   const later = model.kept !== undefined;
-  const sorted = later ? sortedByLine(waived) : turned();
+  const sorted = later || asked.turns === false ? sortedByLine(waived) : turned();
   const listed = (checks: readonly CheckEntry[]): readonly CheckEntry[] =>
     every ? checks : checks.filter((check) => check.outcome !== "holds");
   const data = (build.reader.placed.data ?? {}) as Record<string, Data>;

@@ -21,6 +21,8 @@ export interface InspectionTask {
   /** Everything to run rules by but the build. */
   readonly subject: Omit<Subject, "build" | "print">;
   readonly rules: readonly Rule[];
+  /** Whether it is told at which figures findings turn; true when left out. */
+  readonly turns?: boolean;
 }
 
 /** What a rule finds is kept with what it looked at: while that is the same, it is not asked again. */

@@ -14,6 +14,8 @@ export interface OpenOptions extends InspectOptions {
    * that it is not asked again while that is the same, and at which figures findings turn is told later, by `turned`.
    */
   readonly written?: boolean;
+  /** Whether it is told at which figure each finding turns: it takes as long as all the rest. True when left out. */
+  readonly turns?: boolean;
   /** Whether models are frozen, so that a rule that changes what it looks at fails itself and no other. */
   readonly frozen?: boolean;
 }

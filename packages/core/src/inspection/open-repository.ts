@@ -317,7 +317,8 @@ class Opened implements OpenRepository {
     const { ids } = this.#snapshot.prepared;
     const model = isOurs ? this.#toJudge(document.file.path) : modelOf(document, this.#snapshot, () => ids);
     const subject = this.#subject(model, this.#options.every ?? false, () => this.#allToJudge());
-    const asked = { document, snapshot: this.#snapshot, subject, rules: rulesBelow(subject.chain) };
+    const { turns = true } = this.#options;
+    const asked = { document, snapshot: this.#snapshot, subject, rules: rulesBelow(subject.chain), turns };
     const inspected = inspectDocument(model, asked);
     return { ...inspected, dependencies: dependenciesOf(model), trace: model.trace, name: model.name };
   }

@@ -10,7 +10,7 @@ import { lengthAsWritten } from "../write/length.js";
 import { type Buildable, canBuild, type PairOfFaces, pairsOf, worthLaying } from "./can-build.js";
 import { chosen } from "./choose.js";
 import { toFindOut } from "./find-out.js";
-import { dominates } from "./measure.js";
+import { dominates, hangsOf } from "./measure.js";
 import { needsOf, shortfallIn, shortfallText } from "./needs.js";
 import type { Figure, Option, OutOfIt } from "./option.js";
 import { PLAIN, planned, type Turn } from "./plan.js";
@@ -190,8 +190,7 @@ export function draft(brief: Brief, ask: DraftAsk): Drafted {
       if (!plain || turned) continue;
       turned = true;
       attempt(candidate, { apart: true, moreHangs: 0 });
-      if (brief.wish.support === undefined || brief.wish.support === "flown")
-        attempt(candidate, { apart: false, moreHangs: 1 });
+      if (hangsOf(plain) > 0) attempt(candidate, { apart: false, moreHangs: 1 });
     }
   } catch (error) {
     if (!(error instanceof OutOfTime)) throw error;

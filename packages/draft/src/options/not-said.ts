@@ -1,4 +1,5 @@
 import type { Brief } from "../brief.js";
+import { structureOf } from "../decide/cables.js";
 import { placesOfDevices, RACK } from "../decide/picture.js";
 
 /** What a wish leaves unsaid, and what was taken instead: it comes before the options, for it decides them. */
@@ -35,6 +36,10 @@ export function notSaid(brief: Brief): readonly string[] {
   tell(wish.support === undefined, "How it is held: it was taken as flown.");
   const flown = (wish.support ?? "flown") === "flown";
   tell(flown && wish.right === undefined, "Where its middle is: it was put on the line the venue is measured from.");
+  tell(
+    flown && facts.structures.length > 0 && structureOf(brief) === undefined,
+    `What it hangs under: bar and hangs are not laid out. \`over: {under: …}\` says which of ${facts.structures.map(({ name }) => name).join(", ")}.`,
+  );
   tell(flown && wish.trim === undefined, "The height of its lower edge: it hangs as low as its hardware lets it.");
   tell(wish.overPeople === undefined, "Whether people are below: it was taken that they are.");
   tell(!flown && wish.on === undefined, "What it stands on or is fixed to: no floor, deck or wall was judged.");

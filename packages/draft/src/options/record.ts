@@ -18,6 +18,7 @@ export interface OptionEntry {
   readonly columns: number;
   readonly rows: number;
   readonly spares: number;
+  readonly support: string;
   /** Width by height as they are read off a tape. */
   readonly size: string;
   readonly hangs: number;
@@ -69,7 +70,10 @@ export interface DraftRecord {
 function optionEntry({ catalogue }: Brief, option: Option, index: number, trades: string): OptionEntry {
   const { scheme, size, figures, decisions, toFindOut, shortfall, advised, open } = option;
   const full = fullest(option);
-  const face = scheme.matter.faces as Readonly<Record<string, { readonly spares?: number }>>;
+  const faces = scheme.matter.faces as Readonly<
+    Record<string, { readonly spares?: number; readonly support?: string }>
+  >;
+  const face = faces[FACE];
   return {
     number: index + 1,
     trades,
@@ -77,7 +81,8 @@ function optionEntry({ catalogue }: Brief, option: Option, index: number, trades
     ...(scheme.lot === undefined ? {} : { lot: scheme.lot }),
     columns: scheme.columns,
     rows: scheme.rows,
-    spares: face[FACE]?.spares ?? 0,
+    spares: face?.spares ?? 0,
+    support: face?.support ?? FLOWN,
     size,
     hangs: hangsOf(option),
     circuits: circuitsOf(option),
@@ -116,6 +121,7 @@ export function draftRecord(brief: Brief, drafted: Drafted): DraftRecord {
 }
 
 const NONE = "none";
+const FLOWN = "flown";
 
 /** The columns options are compared in: a name, and the words of one option. */
 const COLUMNS: readonly (readonly [name: string, of: (entry: OptionEntry) => string])[] = [
@@ -131,7 +137,7 @@ const COLUMNS: readonly (readonly [name: string, of: (entry: OptionEntry) => str
   ["Capitals", (entry) => figure(entry, `viewing.${FACE}.cap-height`)],
   ["Characters", (entry) => figure(entry, `viewing.${FACE}.characters`)],
   ["Bears on structure", (entry) => bears(entry)],
-  ["Hangs", ({ hangs }) => (hangs === 0 ? NONE : String(hangs))],
+  ["Hangs", ({ hangs, support }) => (hangs > 0 ? String(hangs) : support === FLOWN ? "not laid out" : NONE)],
   ["Circuits", ({ circuits }) => (circuits.length === 0 ? NONE : circuits.join(", "))],
   [
     "Fullest circuit",
