@@ -62,12 +62,22 @@ export class Client {
     connection.listen();
   }
 
-  static async of({ files, plugins = [], pluginRules = async () => [], more = [], pages }: Serving): Promise<Client> {
+  /** @param ends whether it ends with the test it was made in */
+  static async of(
+    { files, plugins = [], pluginRules = async () => [], more = [], pages }: Serving,
+    ends = true,
+  ): Promise<Client> {
     const [there, back] = [new PassThrough(), new PassThrough()];
     const connection = createConnection(new StreamMessageReader(there), new StreamMessageWriter(back));
-    const texts = new Map(
-      [...files.documents, ...files.parts, ...(files.stock ? [files.stock] : [])].map((file) => [file.path, file.text]),
-    );
+    const { documents, parts, surveys = [], stock, houseStandard } = files;
+    const all = [
+      ...documents,
+      ...parts,
+      ...surveys,
+      ...(stock ? [stock] : []),
+      ...(houseStandard ? [houseStandard] : []),
+    ];
+    const texts = new Map(all.map((file) => [file.path, file.text]));
     serve(connection, {
       version: "0.0.0",
       today: () => TODAY,
@@ -80,7 +90,7 @@ export class Client {
       pluginRules,
     });
     const ours = createMessageConnection(new StreamMessageReader(back), new StreamMessageWriter(there));
-    onTestFinished(() => ours.dispose());
+    if (ends) onTestFinished(() => ours.dispose());
     return Client.over(ours, ROOT);
   }
 

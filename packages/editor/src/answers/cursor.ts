@@ -90,6 +90,12 @@ class Walk {
       if (each > indent || (each === indent && !isItem)) this.#items.delete(each);
   }
 
+  /** Whether a line shows that what is open was never closed: what stands in braces is indented further than their key. */
+  isForgotten(line: string): boolean {
+    const lead = /^ */u.exec(line)?.[0].length ?? 0;
+    return lead <= (this.frames.at(-1)?.indent ?? -1) && KEY.test(line.slice(lead));
+  }
+
   item(indent: number): void {
     const number = (this.#items.get(indent) ?? 0) + 1;
     this.#items.set(indent, number);
@@ -209,6 +215,7 @@ export function cursorAt(text: string, zone: Zone, point: CursorPoint): Cursor |
     const content = whole.slice(0, endOfContent(whole));
     if (isLast && point.column - 1 > content.length && content.length < whole.length) return undefined;
     const until = isLast ? Math.min(content.length, point.column - 1) : content.length;
+    if (walk.opened.length > 0 && walk.isForgotten(content)) walk.opened = [];
     if (walk.opened.length > 0) {
       walk.inline(content, number, 0, until);
       if (isLast) return walk.opened.length > 0 ? inlineCursor(walk, content, point) : undefined;

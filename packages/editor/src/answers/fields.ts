@@ -1,4 +1,4 @@
-import { fieldsAt, schemas } from "@plumbmark/core";
+import { fieldsUnder, schemas } from "@plumbmark/core";
 import type { OpenedFile } from "./opened.js";
 import type { FileKind } from "./zone.js";
 
@@ -23,7 +23,7 @@ const kindOfPart = ({ repository, kind }: OpenedFile, name: string | undefined):
 /** What the schema says at a path, in every form; of a part only the forms of its kind. */
 export function formsAt(file: OpenedFile, path: readonly string[]): readonly Form[] {
   const root = ROOTS[file.kind];
-  const all = path.length === 0 ? [root] : fieldsAt(root, path.join("."));
+  const all = path.length === 0 ? [root] : fieldsUnder(root, path);
   const kind = kindOfPart(file, path[0]);
   if (kind === undefined || path.length > 1) return kind === undefined ? all : ofKind(file, path, kind, all);
   const own = all.filter((form) => kindIn(form) === kind);
@@ -34,9 +34,9 @@ export function formsAt(file: OpenedFile, path: readonly string[]): readonly For
 function ofKind(file: OpenedFile, path: readonly string[], kind: string, all: readonly Form[]): readonly Form[] {
   const root = ROOTS[file.kind];
   const [name = "", ...rest] = path;
-  const form = fieldsAt(root, name).find((each) => kindIn(each) === kind);
+  const form = fieldsUnder(root, [name]).find((each) => kindIn(each) === kind);
   if (!form) return all;
-  const found = fieldsAt({ ...form, $defs: root.$defs }, rest.join("."));
+  const found = fieldsUnder({ ...form, $defs: root.$defs }, rest);
   return found.length > 0 ? found : all;
 }
 

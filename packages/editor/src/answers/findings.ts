@@ -6,7 +6,8 @@ import {
   type Place,
   whereFoundWords,
 } from "@plumbmark/core";
-import { filesOf, mentionsIn } from "./mentions.js";
+import { filesOf } from "./files.js";
+import { mentionsIn } from "./names/mentions.js";
 
 /** Another place a finding is about. */
 export interface Related {

@@ -11,8 +11,8 @@ import {
 } from "@plumbmark/core";
 import { type Cursor, type CursorPoint, cursorAt } from "./cursor.js";
 import { descriptionOf, fixedWordsOf, formsAt, foundOf, quantitiesOf, titleOfField } from "./fields.js";
-import { mentionAt } from "./mentions.js";
-import { nameAt } from "./names.js";
+import { nameAt } from "./names/names.js";
+import { mentionAt } from "./names/same-names.js";
 import { isOlder, OLDER, type OpenedFile } from "./opened.js";
 import { isIn, linesOf, zoneOf } from "./zone.js";
 

@@ -1,10 +1,12 @@
 export { type Action, guessActions, mendActions, venueActions } from "./actions.js";
 export type { CursorPoint } from "./cursor.js";
+export { filesOf, kindOfText } from "./files.js";
 export { type Finding, findingsOf, type Related } from "./findings.js";
 export { type Hint, hintsIn } from "./hints.js";
 export { hoverAt, linkAt, type Told } from "./hover.js";
 export { type FileLink, linksIn } from "./links.js";
-export { filesOf, kindOfText, type Mention, mentionAt, namesInPath, refusalOf, sameNames } from "./mentions.js";
+export { type Mention, namesInPath } from "./names/mentions.js";
+export { mentionAt, namedAt, refusalOf, sameNames } from "./names/same-names.js";
 export { isOlder, OLDER, type OpenedFile, type SoundModel } from "./opened.js";
 export { type Fold, foldsIn, type OutlineEntry, outlineOfFile } from "./outline.js";
 export { type PageLink, publishedRule, SITE } from "./pages.js";

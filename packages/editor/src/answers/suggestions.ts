@@ -1,13 +1,5 @@
 import type { Kind } from "@plumbmark/calc";
-import {
-  cellName,
-  isDevice,
-  type OpenRepository,
-  type Part,
-  type Place,
-  scheduleNames,
-  usualUnits,
-} from "@plumbmark/core";
+import { chainFor, isDevice, listRule, type Place, scheduleNames, usualUnits } from "@plumbmark/core";
 import { type Cursor, type CursorPoint, cursorAt } from "./cursor.js";
 import {
   descriptionOf,
@@ -21,8 +13,8 @@ import {
   refersOf,
   titleOfField,
 } from "./fields.js";
-import { definedIn, mentionsIn } from "./mentions.js";
-import { builtIn, type NamedAt, type NameKind, nameAt } from "./names.js";
+import { aboutPart, cellsIn, namesFor, partsOfKinds } from "./names/known-names.js";
+import { builtIn, nameAt } from "./names/names.js";
 import type { OpenedFile } from "./opened.js";
 import { isIn, linesOf, zoneOf } from "./zone.js";
 
@@ -41,85 +33,8 @@ export interface Suggestion {
   readonly first?: boolean;
 }
 
-const NUMBER = /^(-?\d+(?:\.\d+)?)\s*([^\s\d]*)$/u;
-
-function aboutPart({ kind, data, file }: Part): string {
-  const { describes } = data;
-  return typeof describes === "string" ? describes : `${kind} in ${file}`;
-}
-
-const partsOf = ({ catalogue }: OpenRepository, kinds: readonly string[] = []): readonly Part[] => {
-  const all = [...catalogue.parts.values()];
-  return kinds.length === 0 ? all : all.filter(({ kind }) => kinds.includes(kind));
-};
-
-/** Names that may stand somewhere, each with what it is. */
-function namesFor(
-  file: OpenedFile,
-  { of, kinds }: NamedAt,
-  path: readonly string[],
-): readonly (readonly [name: string, about: string])[] {
-  const { repository } = file;
-  if (of === "part") return partsOf(repository, kinds).map((part) => [part.name, aboutPart(part)]);
-  if (of === "lot")
-    return [...repository.stock.lots.values()].map(({ name, panel, count }) => [name, `${count} of ${panel}`]);
-  if (of === "rule") return repository.rules.map(({ id, states }) => [id, states]);
-  if (of === "place") return placesIn(file);
-  const table = builtIn[of];
-  const tabled = table ? table().map((name) => [name, of] as const) : [];
-  if (of === "section")
-    return [...partsOf(repository, ["bar"]).map((part) => [part.name, aboutPart(part)] as const), ...tabled];
-  if (table) return tabled;
-  return [...new Set(ownNames(file, of, path))].map((name) => [name, of]);
-}
-
-/** Names of the same document, and of the venue it is at. */
-function ownNames(file: OpenedFile, of: NameKind, path: readonly string[]): readonly string[] {
-  const { repository, model } = file;
-  if (of === "venue" || of === "build")
-    return definedIn(repository, of === "venue" ? "survey" : "build", of).map(({ name }) => name);
-  // While the text is broken, the names are those of the last one that could be read.
-  const text = model && model.text !== file.text ? [model.text, file.text] : [file.text];
-  const own = text
-    .flatMap((each) => mentionsIn(repository, file.path, each, file.kind))
-    .filter((each) => each.of === of && each.defines);
-  const itself = path.at(-1) === "like" ? path.at(-2) : undefined;
-  const stated =
-    of === "circuit" || of === "supply"
-      ? Object.keys((model?.build.reader.data(of === "circuit" ? "power.circuits" : "power.supplies") ?? {}) as object)
-      : [];
-  const hangs = of === "hang" ? (model?.build.bars ?? []).flatMap((bar) => bar.hangs.map(({ name }) => name)) : [];
-  return [...own.map(({ name }) => name), ...stated, ...hangs].filter((name) => name !== itself);
-}
-
-function placesIn({ model }: OpenedFile): readonly (readonly [string, string])[] {
-  return (model?.build.devices ?? []).flatMap(({ stands, label }) =>
-    stands === undefined ? [] : [[stands, label] as const],
-  );
-}
-
-const snake = (columns: number, rows: number): string =>
-  Array.from({ length: rows }, (_, row) => {
-    const [left, right] = [cellName({ row, column: 0 }), cellName({ row, column: columns - 1 })];
-    return row % 2 === 0 ? `${left}..${right}` : `${right}..${left}`;
-  }).join(", ");
-
-/** A face with its cells, there and back again, and row by row. */
-function cellsIn({ model }: OpenedFile): readonly (readonly [string, string])[] {
-  return (model?.build.faces ?? []).flatMap((face) => {
-    if (face.columns < 1 || face.rows < 1 || face.rows > 40) return [];
-    const rows = Array.from(
-      { length: face.rows },
-      (_, row) => `${cellName({ row, column: 0 })}..${cellName({ row, column: face.columns - 1 })}`,
-    );
-    const all: (readonly [string, string])[] = [
-      [`${face.name} ${snake(face.columns, face.rows)}`, "every panel, there and back again"],
-    ];
-    return face.rows === 1
-      ? all
-      : [...all, ...rows.map((row, index) => [`${face.name} ${row}`, `row ${index + 1}`] as const)];
-  });
-}
+/** A number whose unit is being written; it may be a bound, or inches behind feet. */
+const NUMBER = /^((?:at (?:most|least) )?(?:\d+ ft )?-?\d+(?:\.\d+)?)\s*([^\s\d]*)$/u;
 
 const toldOf = (forms: readonly Form[]): { readonly told?: string } => {
   const text = [descriptionOf(forms), foundOf(forms) === undefined ? undefined : `Found: ${foundOf(forms)}.`]
@@ -146,7 +61,7 @@ function keyCompletions(file: OpenedFile, cursor: Cursor): readonly Suggestion[]
     }),
   );
   const named = nameAt(file.kind, "key", [...path, word || "x"]);
-  if (!named || named.defines) return keys;
+  if (!named || named.defines) return [...keys, ...settingCompletions(file, cursor)];
   const names = namesFor(file, named, path).filter(([name]) => !taken.has(name));
   return [
     ...keys,
@@ -162,29 +77,54 @@ function keyCompletions(file: OpenedFile, cursor: Cursor): readonly Suggestion[]
   ];
 }
 
+/** Settings of the rule a house standard asks something of, with what is in force now. */
+function settingCompletions(file: OpenedFile, { path, place, beside, word }: Cursor): readonly Suggestion[] {
+  const [group, id] = path;
+  const isOfRule = path.length === 2 && nameAt(file.kind, "key", [group ?? "", id ?? ""])?.of === "rule";
+  const rule = isOfRule ? file.repository.rules.find((each) => each.id === id) : undefined;
+  if (!rule) return [];
+  const { standard, standards } = file.repository;
+  const { settings } = listRule(rule, chainFor(standards, file.path), standard.practice ?? "us");
+  return Object.entries(settings)
+    .filter(([name]) => !beside.includes(name) || name === word)
+    .map(([name, { text }]) => ({ label: name, kind: "key", place, text: `${name}: `, about: `in force: ${text}` }));
+}
+
 /** Whether a colon stands behind the word already. */
 function isKeyed({ text }: OpenedFile, { place }: Cursor): boolean {
   return /^\s*:/u.test((linesOf(text)[place.endLine - 1] ?? "").slice(place.endColumn - 1));
 }
 
-function quantityCompletions(forms: readonly Form[], { before, place }: Cursor): readonly Suggestion[] {
+function quantityCompletions(forms: readonly Form[], { before, word, place }: Cursor): readonly Suggestion[] {
   const [, number] = NUMBER.exec(before.trim()) ?? [];
   if (number === undefined) return [];
+  // A guess stays one.
+  const mark = /\s\?$/u.exec(word)?.[0] ?? "";
+  const isBehindFeet = /\d ft /u.test(number);
   return quantitiesOf(forms)
     .flatMap((kind) => usualUnits(kind as Kind))
+    .filter((unit) => !isBehindFeet || unit === "in")
     .map(
       (unit): Suggestion => ({
         label: `${number} ${unit}`,
         kind: "quantity",
         place,
-        text: `${number} ${unit}`,
+        text: `${number} ${unit}${mark}`,
         about: titleOfField(forms) ?? "",
       }),
     );
 }
 
+/** Where a word stands, without quotes around it: they stay. */
+function withinQuotes({ word, place }: Cursor): Place {
+  const [, quote, end] = /^(["'])[^"']*(["']?)$/u.exec(word) ?? [];
+  if (quote === undefined) return place;
+  return { ...place, column: place.column + 1, endColumn: place.endColumn - (end === quote ? 1 : 0) };
+}
+
 function valueCompletions(file: OpenedFile, cursor: Cursor): readonly Suggestion[] {
-  const { path, place } = cursor;
+  const { path } = cursor;
+  const place = withinQuotes(cursor);
   const forms = formsAt(file, path);
   const put = (label: string, kind: Suggestion["kind"], about: string): Suggestion => ({
     label,
@@ -197,7 +137,7 @@ function valueCompletions(file: OpenedFile, cursor: Cursor): readonly Suggestion
   const names =
     named?.form === "cells"
       ? cellsIn(file)
-      : named && !named.defines && named.form === undefined
+      : named && !named.defines && (named.form === undefined || named.form === "point")
         ? namesFor(file, named, path)
         : referred(file, forms);
   return [
@@ -212,7 +152,9 @@ function referred({ repository }: OpenedFile, forms: readonly Form[]): readonly 
   const refers = refersOf(forms);
   if (refers === undefined) return [];
   if (refers === "connector") return (builtIn.connector?.() ?? []).map((name) => [name, "connector"]);
-  const found = partsOf(repository).filter(({ kind }) => kind === refers || (refers === "device" && isDevice(kind)));
+  const found = partsOfKinds(repository).filter(
+    ({ kind }) => kind === refers || (refers === "device" && isDevice(kind)),
+  );
   return found.map((part) => [part.name, aboutPart(part)]);
 }
 
@@ -244,5 +186,8 @@ export function suggestionsAt(file: OpenedFile, point: CursorPoint): readonly Su
   if (!isIn(zone, point.line)) return proseCompletions(file, lines[point.line - 1] ?? "", point);
   const cursor = cursorAt(file.text, zone, point);
   if (!cursor) return [];
-  return cursor.at === "key" ? keyCompletions(file, cursor) : valueCompletions(file, cursor);
+  if (cursor.at === "key") return keyCompletions(file, cursor);
+  // The first key of an item is written where a value might be.
+  const isFirst = !cursor.inline && /^\d+$/u.test(cursor.path.at(-1) ?? "") && isGroup(formsAt(file, cursor.path));
+  return [...(isFirst ? keyCompletions(file, cursor) : []), ...valueCompletions(file, cursor)];
 }

@@ -15,6 +15,7 @@ import {
   linksIn,
   type Mention,
   mentionAt,
+  namedAt,
   type OpenedFile,
   outlineOfFile,
   refusalOf,
@@ -25,7 +26,8 @@ import { actionsFor } from "./actions.js";
 import { completionItemOf, cursorPointOf, rangeOf, symbolOf } from "./convert.js";
 import type { About, Question } from "./question.js";
 
-const namedAt = (file: OpenedFile, position: Position): Mention | undefined =>
+/** What is to be renamed is told by the text as it is. */
+const renamedAt = (file: OpenedFile, position: Position): Mention | undefined =>
   mentionAt(file.repository, file, cursorPointOf(position));
 
 const everywhere = async (file: OpenedFile, named: Mention | undefined, { inSteps }: Question) =>
@@ -76,7 +78,7 @@ function answerAtPlaces(connection: Connection, about: About): void {
 function answerOnNames(connection: Connection, about: About): void {
   connection.onDefinition(async ({ textDocument, position }, token) =>
     about(textDocument.uri, token, async (file, asked) => {
-      const all = await everywhere(file, namedAt(file, position), asked);
+      const all = await everywhere(file, namedAt(file, cursorPointOf(position)), asked);
       return all
         .filter(({ defines }) => defines)
         .map(({ path, place }) => ({ uri: asked.uriOf(path), range: rangeOf(place) }));
@@ -84,7 +86,7 @@ function answerOnNames(connection: Connection, about: About): void {
   );
   connection.onReferences(async ({ textDocument, position, context }, token) =>
     about(textDocument.uri, token, async (file, asked) => {
-      const all = await everywhere(file, namedAt(file, position), asked);
+      const all = await everywhere(file, namedAt(file, cursorPointOf(position)), asked);
       return all
         .filter(({ defines }) => context.includeDeclaration || !defines)
         .map(({ path, place }) => ({ uri: asked.uriOf(path), range: rangeOf(place) }));
@@ -92,14 +94,14 @@ function answerOnNames(connection: Connection, about: About): void {
   );
   connection.onPrepareRename(async ({ textDocument, position }, token) =>
     about(textDocument.uri, token, async (file, asked) => {
-      const named = namedAt(file, position);
+      const named = renamedAt(file, position);
       const all = await everywhere(file, named, asked);
       const isWritten = named && all.some(({ defines }) => defines);
       return isWritten ? { range: rangeOf(named.place), placeholder: named.name } : null;
     }),
   );
   connection.onRenameRequest(async ({ textDocument, position, newName }, token) =>
-    about(textDocument.uri, token, (file, asked) => rename(file, namedAt(file, position), newName, asked)),
+    about(textDocument.uri, token, (file, asked) => rename(file, renamedAt(file, position), newName, asked)),
   );
 }
 

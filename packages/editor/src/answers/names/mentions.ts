@@ -1,8 +1,6 @@
-import { type Data, type OpenRepository, type Place, readYaml, stockFiles, surveyKind } from "@plumbmark/core";
+import { type Data, type OpenRepository, type Place, placeName, readYaml } from "@plumbmark/core";
+import { type FileKind, linesOf, zoneOf } from "../zone.js";
 import { type NamedAt, type NameKind, nameAt } from "./names.js";
-import type { InSteps } from "./steps.js";
-import { isWish } from "./wishes.js";
-import { type FileKind, linesOf, zoneOf } from "./zone.js";
 
 /** A name where it stands in a file. */
 export interface Mention {
@@ -13,21 +11,26 @@ export interface Mention {
   readonly path: string;
   readonly place: Place;
   readonly defines: boolean;
+  /** The bar a hang is of, or the structure a point of a venue is of. */
+  readonly within?: string;
 }
 
 /** Names that are the same in the whole repository. */
 const EVERYWHERE: readonly NameKind[] = ["build", "venue", "part", "lot", "connector", "section", "rule"];
 
+/** Names a survey may give, or a document by itself; and those that nothing but a survey gives. */
+const OF_VENUE: readonly NameKind[] = ["circuit", "supply", "place"];
+const ALWAYS_OF_VENUE: readonly NameKind[] = ["structure", "point", "surface"];
+
 interface Bare {
   readonly of: NameKind;
   readonly name: string;
-  /** The bar a hang is of. */
-  readonly bar?: string;
+  readonly within?: string;
   readonly place: Place;
   readonly defines: boolean;
 }
 
-const within = (place: Place, from: number, length: number): Place => ({
+const part = (place: Place, from: number, length: number): Place => ({
   line: place.line,
   column: place.column + from,
   endLine: place.line,
@@ -57,7 +60,7 @@ export function namesInPath(path: string): readonly (Omit<Bare, "place" | "defin
     const found = [{ of, name, from: offset(prefix.length) }];
     const hang = steps[prefix.length + 2];
     if (of !== "bar" || steps[prefix.length + 1] !== "hangs" || hang === undefined) return found;
-    return [...found, { of: "hang" as const, name: hang, bar: name, from: offset(prefix.length + 2) }];
+    return [...found, { of: "hang" as const, name: hang, within: name, from: offset(prefix.length + 2) }];
   }
   const drawing =
     /^drawings\.(hang-plot|one-line|stand|sightlines|face)-(.+?)(?:-(?:power|data)-(?:audience|rear))?$/u.exec(path);
@@ -75,7 +78,7 @@ function inner(lines: readonly string[], place: Place, text: string): Place | un
   if (place.line !== place.endLine) return undefined;
   const raw = (lines[place.line - 1] ?? "").slice(place.column - 1, place.endColumn - 1);
   const from = raw === text ? 0 : raw.slice(1, -1) === text ? 1 : -1;
-  return from < 0 ? undefined : within(place, from, text.length);
+  return from < 0 ? undefined : part(place, from, text.length);
 }
 
 function ofNamed(
@@ -88,25 +91,35 @@ function ofNamed(
   if (form === "path")
     return namesInPath(text).map(({ from, ...name }) => ({
       ...name,
-      place: within(place, from, name.name.length),
+      place: part(place, from, name.name.length),
       defines: false,
     }));
   if (form === "cells") {
     const name = /^\s*([A-Za-z0-9][\w-]*)/u.exec(text)?.[1];
     return name === undefined
       ? []
-      : [{ of, name, place: within(place, text.indexOf(name), name.length), defines: false }];
+      : [{ of, name, place: part(place, text.indexOf(name), name.length), defines: false }];
   }
-  if (form === "point") {
-    const [, bar, name = ""] = /^(?:(.+)\.)??([^.]+?)(?:\.(?:left|right))?$/u.exec(text) ?? [];
-    const at = within(place, bar === undefined ? 0 : bar.length + 1, name.length);
-    const hang = { of, name, ...(bar === undefined ? {} : { bar }), place: at, defines };
-    return bar === undefined
-      ? [hang]
-      : [{ of: "bar", name: bar, place: within(place, 0, bar.length), defines: false }, hang];
+  if (form === "hang" || form === "point") {
+    const [outer, inside] = form === "hang" ? (["bar", "hang"] as const) : (["structure", "point"] as const);
+    const [, within, name = ""] = /^(?:(.+)\.)??([^.]+?)(?:\.(?:left|right))?$/u.exec(text) ?? [];
+    const at = part(place, within === undefined ? 0 : within.length + 1, name.length);
+    const named = { of: inside, name, ...(within === undefined ? {} : { within }), place: at, defines };
+    return within === undefined
+      ? [named]
+      : [{ of: outer, name: within, place: part(place, 0, within.length), defines: false }, named];
   }
-  const bar = of === "hang" ? steps[2] : undefined;
-  return [{ of, name: text, ...(bar === undefined ? {} : { bar }), place, defines }];
+  if (form === "route") {
+    const [, from = "", to = ""] = /^(\S+) to (\S+)$/u.exec(text) ?? [];
+    const ends = [
+      { name: from, place: part(place, 0, from.length) },
+      { name: to, place: part(place, text.length - to.length, to.length) },
+    ];
+    return ends.filter(({ name }) => name !== "").map((end) => ({ of, ...end, defines }));
+  }
+  const within = of === "hang" ? steps[2] : of === "point" ? steps[1] : undefined;
+  const spelt = of === "place" ? placeName(text) : text;
+  return [{ of, name: spelt, ...(within === undefined ? {} : { within }), place, defines }];
 }
 
 function inYaml(
@@ -161,7 +174,7 @@ function inProse(lines: readonly string[], from: number): readonly Bare[] {
   );
 }
 
-/** The names of a venue's circuits and supplies. */
+/** Names of a kind that the survey of a venue gives. */
 function statedBy(repository: OpenRepository, venue: string, of: NameKind): ReadonlySet<string> {
   for (const { path, text } of repository.files.surveys ?? []) {
     const defined = mentionsIn(repository, path, text, "survey").filter(({ defines }) => defines);
@@ -171,39 +184,52 @@ function statedBy(repository: OpenRepository, venue: string, of: NameKind): Read
   return new Set();
 }
 
-const known = new Map<string, readonly Mention[]>();
+/** The names of a file, and whether they are all: what cannot be read may have more. */
+interface Names {
+  readonly mentions: readonly Mention[];
+  readonly isRead: boolean;
+}
+
+const known = new Map<string, Names>();
 /** More files than a repository usually has open; what is beyond is read again. */
 const MOST = 400;
 
-function read(repository: OpenRepository, path: string, text: string, kind: FileKind): readonly Mention[] {
+function read(repository: OpenRepository, path: string, text: string, kind: FileKind): Names {
   const lines = linesOf(text);
   const { found, data } = inYaml(text, kind, lines);
   const isProse = kind === "build" || kind === "survey";
-  const all = [...found, ...(isProse ? inProse(lines, zoneOf(lines, kind).to) : [])];
   const written = isMapping(data) ? data[kind === "survey" ? "survey" : "venue"] : undefined;
   const venue = typeof written === "string" ? written : undefined;
+  const structures = new Set(found.filter(({ of, defines }) => of === "structure" && defines).map(({ name }) => name));
+  const all = [...found, ...(isProse ? inProse(lines, zoneOf(lines, kind).to) : [])].map((each) =>
+    // A route leads to a structure as it leads to a place.
+    each.of === "place" && !each.defines && structures.has(each.name) ? { ...each, of: "structure" as const } : each,
+  );
   // A point without its bar is that of the only bar which has one of that name.
-  const barOf = new Map(all.filter(({ of, defines }) => of === "hang" && defines).map(({ name, bar }) => [name, bar]));
-  const scopeOf = ({ of, name, bar }: Bare): string => {
+  const barOf = new Map(
+    all.filter(({ of, defines }) => of === "hang" && defines).map(({ name, within }) => [name, within]),
+  );
+  const isOfVenue = ({ of, name }: Bare): boolean =>
+    kind === "survey" ||
+    ALWAYS_OF_VENUE.includes(of) ||
+    (OF_VENUE.includes(of) && venue !== undefined && statedBy(repository, venue, of).has(name));
+  const scopeOf = (bare: Bare): string => {
+    const { of, name, within } = bare;
     if (EVERYWHERE.includes(of)) return "";
-    if (of === "hang") return `${path} ${bar ?? barOf.get(name) ?? ""}`;
-    if (kind === "survey") return `venue ${venue}`;
-    if ((of === "circuit" || of === "supply") && venue !== undefined && statedBy(repository, venue, of).has(name))
-      return `venue ${venue}`;
-    return path;
+    if (of === "hang") return `${path} ${within ?? barOf.get(name) ?? ""}`;
+    if (!isOfVenue(bare)) return path;
+    return `venue ${venue}${of === "point" ? ` ${within}` : ""}`;
   };
-  return all.map((each) => ({
-    of: each.of,
-    name: each.name,
+  const mentions = all.map(({ from: _, ...each }: Bare & { readonly from?: number }) => ({
+    ...each,
     scope: scopeOf(each),
     path,
-    place: each.place,
-    defines: each.defines,
   }));
+  return { mentions, isRead: data !== null };
 }
 
-/** Every name of one file. */
-export function mentionsIn(repository: OpenRepository, path: string, text: string, kind: FileKind): readonly Mention[] {
+/** Every name of one file, kept from one look at it to the next. */
+export function namesOf(repository: OpenRepository, path: string, text: string, kind: FileKind): Names {
   const surveys = (repository.files.surveys ?? []).map((file) => file.text.length).join(",");
   const key = `${path}\u0000${kind}\u0000${surveys}\u0000${text}`;
   const found = known.get(key) ?? read(repository, path, text, kind);
@@ -214,98 +240,10 @@ export function mentionsIn(repository: OpenRepository, path: string, text: strin
   return found;
 }
 
-/** The files of a repository with what they are. */
-export function filesOf({
-  files,
-}: OpenRepository): readonly { readonly path: string; readonly text: string; readonly kind: FileKind }[] {
-  // The texts of many documents are read when they are looked at.
-  const of = (kind: FileKind, list: readonly { readonly path: string; readonly text: string }[]) =>
-    list.map((file) => ({
-      path: file.path,
-      kind,
-      get text(): string {
-        return file.text;
-      },
-    }));
-  return [
-    ...of("build", files.documents),
-    ...of("survey", files.surveys ?? []),
-    ...of("parts", files.parts),
-    ...of("stock", stockFiles(files)),
-    ...of("house standard", [...(files.houseStandard ? [files.houseStandard] : []), ...(files.folderStandards ?? [])]),
-  ];
-}
-
-/** What a file that is in no list yet would be, by its name and text. */
-export function kindOfText(path: string, text: string): FileKind {
-  if (!/\.ya?ml$/iu.test(path)) return surveyKind(text) === "other" ? "build" : "survey";
-  if (/(?:^|\/)house-standard\.yaml$/u.test(path)) return "house standard";
-  if (/(?:^|\/)stock\.yaml$/u.test(path)) return "stock";
-  return isWish(text) ? "wish" : "parts";
-}
-
-/** Everything of one kind that is written in the repository. */
-export const definedIn = (repository: OpenRepository, kind: FileKind, of: NameKind): readonly Mention[] =>
-  filesOf(repository)
-    .filter((file) => file.kind === kind)
-    .flatMap(({ path, text }) => mentionsIn(repository, path, text, kind))
-    .filter((each) => each.of === of && each.defines);
-
-/** Wherever something of a kind is called so, file by file. */
-function* called(repository: OpenRepository, of: NameKind, name: string): InSteps<readonly Mention[]> {
-  const found: Mention[] = [];
-  for (const file of filesOf(repository)) {
-    yield;
-    const { path, text, kind } = file;
-    // What is called so has the name in its text as it is: other spellings of YAML are no mention.
-    if (!text.includes(name)) continue;
-    const all = mentionsIn(repository, path, text, kind);
-    found.push(...all.filter((each) => each.of === of && each.name === name));
-  }
-  return found;
-}
-
-const isAt = ({ place }: Mention, line: number, column: number): boolean =>
-  place.line === line && place.column <= column && column <= place.endColumn;
-
-/** The name at a point of a file. */
-export const mentionAt = (
+/** Every name of one file. */
+export const mentionsIn = (
   repository: OpenRepository,
-  file: { readonly path: string; readonly text: string; readonly kind: FileKind },
-  { line, column }: { readonly line: number; readonly column: number },
-): Mention | undefined =>
-  mentionsIn(repository, file.path, file.text, file.kind).find((each) => isAt(each, line, column));
-
-/** Everywhere the same thing is named; where it is written first. */
-export function* sameNames(repository: OpenRepository, { of, name, scope }: Mention): InSteps<readonly Mention[]> {
-  const same = (yield* called(repository, of, name)).filter((each) => each.scope === scope);
-  return [...same.filter(({ defines }) => defines), ...same.filter(({ defines }) => !defines)];
-}
-
-/** Names that may be given: letters, digits, hyphens and underscores; of parts points as well. */
-const NAME: Readonly<Partial<Record<NameKind, RegExp>>> = {
-  part: /^[A-Za-z0-9][A-Za-z0-9_.-]*$/u,
-  rule: /^[a-z0-9-]+\.[a-z0-9-]+$/u,
-  build: /^[a-z0-9][a-z0-9-]*$/u,
-  venue: /^[a-z0-9][a-z0-9-]*$/u,
-};
-const USUAL_NAME = /^[A-Za-z0-9][A-Za-z0-9_-]*$/u;
-
-/**
- * Why a name cannot be renamed so; undefined where it can.
- * @param all everywhere it is named
- */
-export function* refusalOf(
-  repository: OpenRepository,
-  { of, name, scope }: Mention,
-  all: readonly Mention[],
-  to: string,
-): InSteps<string | undefined> {
-  if (!all.some(({ defines }) => defines))
-    return `\`${name}\` is not written in this repository, so it cannot be renamed here.`;
-  if (!(NAME[of] ?? USUAL_NAME).test(to))
-    return `\`${to.slice(0, 60)}\` cannot be a name here: write letters, digits and hyphens.`;
-  const others = yield* called(repository, of, to);
-  const taken = others.some((each) => each.scope === scope && each.defines);
-  return taken ? `There is a ${of} \`${to}\` already.` : undefined;
-}
+  path: string,
+  text: string,
+  kind: FileKind,
+): readonly Mention[] => namesOf(repository, path, text, kind).mentions;

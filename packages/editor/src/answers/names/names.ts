@@ -1,5 +1,5 @@
 import { connectors, sections } from "@plumbmark/calc";
-import type { FileKind } from "./zone.js";
+import type { FileKind } from "../zone.js";
 
 /** What a name is of. */
 export type NameKind =
@@ -15,6 +15,9 @@ export type NameKind =
   | "part"
   | "lot"
   | "place"
+  | "structure"
+  | "point"
+  | "surface"
   | "connector"
   | "section"
   | "rule";
@@ -29,8 +32,11 @@ export interface NamedAt {
   readonly defines?: true;
   /** Of a part: the kinds that belong there. */
   readonly kinds?: readonly string[];
-  /** More than the name: cells behind that of a face, a path that names are part of, or the name of a point. */
-  readonly form?: "cells" | "path" | "point";
+  /**
+   * More than the name: cells behind that of a face, a path that names are part of, the name of a hang with its bar,
+   * that of a venue's point with its structure, or the ends of a route.
+   */
+  readonly form?: "cells" | "path" | "hang" | "point" | "route";
 }
 
 type More = Pick<NamedAt, "defines" | "kinds" | "form">;
@@ -57,6 +63,8 @@ const ofBuild: readonly NamedAt[] = [
   key("faces.*", "face", DEFINES),
   value("faces.*.like", "face"),
   value("faces.*.panel", "part", parts("panel")),
+  value("faces.*.place", "place"),
+  value("faces.*.on", "surface"),
   value("faces.*.lot", "lot"),
   key("faces.*.lot.*", "lot"),
   value("faces.*.hung-by", "part", parts("attachment")),
@@ -67,6 +75,7 @@ const ofBuild: readonly NamedAt[] = [
   key("power.circuits.*", "circuit", DEFINES),
   value("power.circuits.*.like", "circuit"),
   value("power.circuits.*.from", "supply"),
+  value("power.circuits.*.at", "place"),
   value("power.circuits.*.outlet", "connector"),
   value("power.circuits.*.serves.*", "place"),
   key("power.runs.*", "run", DEFINES),
@@ -95,7 +104,12 @@ const ofBuild: readonly NamedAt[] = [
   ),
   ...listed("rigging.bars.*.second.assembly", HELD),
   ...listed("rigging.secondary", HELD),
-  key("rigging.letter.points.*", "hang", { form: "point" }),
+  key("rigging.letter.points.*", "hang", { form: "hang" }),
+  key("rigging.bars.*.letter.points.*", "hang", { form: "hang" }),
+  value("rigging.bars.*.under", "structure"),
+  ...["", ".bridle.left", ".bridle.right"].map((holder) =>
+    value(`rigging.bars.*.hangs.*${holder}.point`, "point", { form: "point" }),
+  ),
   key("also-bring.*", "part"),
   value("waivers.*.rule", "rule"),
   value("waivers.*.where", "face", { form: "path" }),
@@ -108,7 +122,15 @@ const ofSurvey: readonly NamedAt[] = [
   value("circuits.*.like", "circuit"),
   value("circuits.*.from", "supply"),
   value("circuits.*.outlet", "connector"),
+  value("circuits.*.at", "place"),
   key("places.*", "place", DEFINES),
+  key("routes.*", "place", { form: "route" }),
+  value("routes.*.via.*", "place"),
+  key("structure.*", "structure", DEFINES),
+  value("structure.*.like", "structure"),
+  key("structure.*.points.*", "point", DEFINES),
+  key("floors.*", "surface", DEFINES),
+  key("walls.*", "surface", DEFINES),
 ];
 
 const NAMED: Readonly<Record<FileKind, readonly NamedAt[]>> = {
@@ -126,7 +148,16 @@ const NAMED: Readonly<Record<FileKind, readonly NamedAt[]>> = {
     key("own-rules.*", "rule", DEFINES),
     value("allows.*", "rule"),
   ],
-  wish: [value("wish", "build"), value("venue", "venue")],
+  wish: [
+    value("wish", "build"),
+    value("venue", "venue"),
+    value("over.under", "structure"),
+    value("over.on", "surface"),
+    value("panel", "part", parts("panel")),
+    value("feed-from.power.*", "circuit"),
+    value("feed-from.data", "place"),
+    value("feed-from.picture", "place"),
+  ],
 };
 
 const fits = (steps: readonly string[], pattern: readonly string[]): boolean =>
