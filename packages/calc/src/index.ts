@@ -12,6 +12,8 @@ export {
 export { showSum } from "./formula/substitution.js";
 export {
   assumed,
+  assumedIn,
+  assumedWithin,
   counted,
   type Gap,
   gapsOf,

@@ -1,5 +1,5 @@
 import { arealMass, powerBySize, tabled, times } from "@plumbmark/calc";
-import { atLeast, atMost, type Build, is, type RawCheck, rule } from "@plumbmark/kit";
+import { atLeast, atMost, type Build, is, type RawCheck, rule, within } from "@plumbmark/kit";
 
 type Stand = NonNullable<Build["faces"][number]["stand"]>;
 
@@ -100,14 +100,34 @@ function* ofStand(stand: Stand): Iterable<RawCheck> {
     });
 }
 
+/** A cord is never lighter than its copper, and a table says what none exceeds: it is advice, for the table is no law. */
+function* ofCords({ cordMasses }: Build): Iterable<RawCheck> {
+  for (const { name, path, file, stated, least, most } of cordMasses)
+    yield {
+      ...within(
+        { path, label: name },
+        {
+          measured: stated,
+          least,
+          most,
+          says: ({ measured, allowed }) =>
+            `${name} is said to weigh ${measured}; cords of its conductors weigh from ${allowed}.`,
+          mend: `Correct the mass of ${name} in ${file}, its conductor or a unit; or take the mass out, and what cords of its kind weigh is assumed.`,
+          sources: ["cord-mass", "iec-60028", "iec-60228"],
+        },
+      ),
+      level: "should",
+    };
+}
+
 export default rule({
   id: "document.plausible",
   states: "Every figure is of the size its field has.",
   level: "shall",
   why: "A figure with a slipped point or another unit computes as well as a right one, and whatever rests on it holds: a beam rated 1e300 lb carries everything.",
   judged:
-    "Every quantity of the document and of the parts it names against the range that its field has in the schemas, which is far wider than anything ordinary: what lies outside is a slip. The mass of a panel against its size: from 4 to 150 kg/m²; its maximum power: from 60 to 4,000 W/m². The depth of a base against a tenth of the height of the face on it, and a footprint against the base it is under, `width` × `depth`, or the face's own width where the base has none. The ranges are common practice.",
-  sources: ["practice"],
+    "Every quantity of the document and of the parts it names against the range that its field has in the schemas, which is far wider than anything ordinary: what lies outside is a slip. The mass of a panel against its size: from 4 to 150 kg/m²; its maximum power: from 60 to 4,000 W/m². The depth of a base against a tenth of the height of the face on it, and a footprint against the base it is under, `width` × `depth`, or the face's own width where the base has none. The mass per length of a cord, as a recommendation, against the copper in it and against the greatest mass that tables have for such a cord. The ranges of the fields are common practice.",
+  sources: ["practice", "cord-mass", "iec-60028", "iec-60228"],
   *checks({ build }) {
     const { implausible } = build;
     for (const { of, path, found } of implausible) {
@@ -127,5 +147,6 @@ export default rule({
       yield* powerOfPanels(face);
       if (face.stand) yield* ofStand(face.stand);
     }
+    yield* ofCords(build);
   },
 });

@@ -1,5 +1,14 @@
-import { LEAST_ROPE_AREA, ROPE_GRADE, ropeAreas, ropeStrengthMost, SOLID, tabled } from "@plumbmark/calc";
-import { atMost, type Bar, open, type RawCheck, rule, written } from "@plumbmark/kit";
+import {
+  LEAST_ROPE_AREA,
+  LEAST_ROPE_MASS,
+  ROPE_GRADE,
+  ropeAreas,
+  ropeMassLeast,
+  ropeStrengthMost,
+  SOLID,
+  tabled,
+} from "@plumbmark/calc";
+import { atLeast, atMost, type Bar, open, type RawCheck, rule, written } from "@plumbmark/kit";
 
 type Strand = Bar["hangs"][number]["strands"][number]["assembly"];
 
@@ -41,14 +50,36 @@ function* ofRope(bar: Bar, assembly: Strand, each: Strand["parts"][number]): Ite
   });
 }
 
+/** A rope of a known construction is never lighter than its wires; what its ends weigh stands in no table. */
+function* massOfRope(bar: Bar, assembly: Strand, each: Strand["parts"][number]): Iterable<RawCheck> {
+  const construction = written(each.part?.data.construction);
+  if (construction === undefined || ropeAreas[plainName(construction)] === undefined) return;
+  const measured = assembly.valueOf(each, "mass", "mass", "mass");
+  const allowed = ropeMassLeast.of({
+    W: tabled(LEAST_ROPE_MASS, "factor", "rope-length-mass", "the least of any construction"),
+    d: assembly.valueOf(each, "diameter", "length", "diameter"),
+    L: assembly.valueOf(each, "length", "length", "length"),
+  });
+  // What is not written is asked for by the rules that weigh and measure.
+  if (!measured.known || !allowed.known) return;
+  yield atLeast(bar, {
+    measured,
+    allowed,
+    says: (words) =>
+      `${bar.label}: rope ${each.name} is said to weigh ${words.measured}; its wires alone weigh ${words.allowed} at least.`,
+    mend: "Correct the mass, the diameter or the length of the rope, or a unit.",
+    sources: ["rope-length-mass"],
+  });
+}
+
 export default rule({
   id: "rigging.rope-figures",
-  states: "No rope is said to break later than the steel in it can bear.",
+  states: "No rope is said to break later than the steel in it can bear, or to weigh less than its wires.",
   level: "should",
   why: "A breaking strength in pounds that is entered as kilograms more than doubles the rope, and every factor that rests on it holds.",
   judged:
-    "Breaking strength of every wire rope, before its termination, against C × d² × R: the metallic area by its `construction` and its diameter, and the strongest grade that is drawn, 2,160 N/mm² (from memory). A construction in no table counts as a rod of solid steel of the rope's diameter; where none is written, the least of the table has to be enough, else it is open. No rope reaches it: laying wires up costs a tenth and more.",
-  sources: ["rope-factors", "practice"],
+    "Breaking strength of every wire rope, before its termination, against C × d² × R: the metallic area by its `construction` and its diameter, and the strongest grade that is drawn, 2,160 N/mm² (from memory). A construction in no table counts as a rod of solid steel of the rope's diameter; where none is written, the least of the table has to be enough, else it is open. No rope reaches it: laying wires up costs a tenth and more. Of a construction in the table the mass, too, against 0.29 kg for each 100 m and mm² of its diameter squared: a tenth under the least length mass factor. What ferrules and thimbles weigh stands in no table at hand, so the mass of a rope is never assumed.",
+  sources: ["rope-factors", "rope-length-mass", "practice"],
   *checks({ build }) {
     for (const bar of build.bars) {
       const seen = new Set<string>();
@@ -61,6 +92,7 @@ export default rule({
           if (each.part?.kind !== "rope" || seen.has(each.name)) continue;
           seen.add(each.name);
           yield* ofRope(bar, assembly, each);
+          yield* massOfRope(bar, assembly, each);
         }
     }
   },

@@ -20,7 +20,8 @@ export function writtenText(value: Value, system: System, otherwise = UNWRITTEN)
     const bound = value.sure === undefined || value.sure === "guess" ? "" : `${value.sure} `;
     return `${bound}${value.origin.text.trim()}${guessMark(value)}`;
   }
-  return `${printQuantity(value.value, value.kind, system)}${guessMark(value)}`;
+  const assumed = value.sure === "assumed" ? "assumed " : "";
+  return `${assumed}${printQuantity(value.value, value.kind, system)}${guessMark(value)}`;
 }
 
 /** Whether its author wrote feet, with or without inches: `1 ft`, `3 ft 10 in`. */

@@ -46,7 +46,7 @@ export type Origin =
   | { readonly from: "written"; readonly path: string; readonly text: string; readonly stated?: StatedIn }
   | { readonly from: "step"; readonly step: Step }
   | { readonly from: "table"; readonly source: SourceId; readonly what: string }
-  | { readonly from: "assumed"; readonly source: SourceId; readonly why: string }
+  | { readonly from: "assumed"; readonly source: SourceId; readonly why: string; readonly path?: string }
   | { readonly from: "counted"; readonly what: string };
 
 /** A value that is known, in the unit its kind is kept in (SI). */
@@ -100,6 +100,18 @@ export const assumed = <const K extends Kind>(value: number, kind: K, source: So
   origin: { from: "assumed", source, why },
 });
 
+/** Whether anything was assumed within an interval at all: where nothing was, nothing has to be looked through for it. */
+let anyAssumed = false;
+
+/**
+ * An end of an interval that a source gives for what nobody wrote down.
+ * @param path where it would be written
+ */
+export function assumedWithin<K extends Kind>(end: Known<K>, path: string, source: SourceId, why: string): Known<K> {
+  anyAssumed = true;
+  return { ...end, sure: "assumed", origin: { from: "assumed", source, why, path } };
+}
+
 /** A value read from a published table. */
 export const tabled = <const K extends Kind>(value: number, kind: K, source: SourceId, what: string): Known<K> => ({
   known: true,
@@ -123,12 +135,12 @@ export function guessed<K extends Kind>(value: Known<K>): Known<K> {
   return { ...value, sure: "guess" };
 }
 
-const NO_GUESS: ReadonlySet<string> = new Set();
+const NONE: ReadonlySet<string> = new Set();
 const guessesBy = new WeakMap<Known, ReadonlySet<string>>();
 
 /** Paths of the guesses a value rests on: its own, and those of everything it is worked out from. */
 export function guessesIn(value: Value): ReadonlySet<string> {
-  if (!anyGuess || !value.known) return NO_GUESS;
+  if (!anyGuess || !value.known) return NONE;
   const known = guessesBy.get(value);
   if (known) return known;
   const found = new Set<string>();
@@ -137,6 +149,22 @@ export function guessesIn(value: Value): ReadonlySet<string> {
   if (origin.from === "step")
     for (const input of origin.step.inputs) for (const path of guessesIn(input)) found.add(path);
   guessesBy.set(value, found);
+  return found;
+}
+
+const assumedBy = new WeakMap<Known, ReadonlySet<string>>();
+
+/** Paths of what is assumed within an interval and a value rests on: its own, and those of everything it is worked out from. */
+export function assumedIn(value: Value): ReadonlySet<string> {
+  if (!anyAssumed || !value.known) return NONE;
+  const known = assumedBy.get(value);
+  if (known) return known;
+  const found = new Set<string>();
+  const { origin } = value;
+  if (value.sure === "assumed" && origin.from === "assumed") found.add(origin.path ?? "");
+  if (origin.from === "step")
+    for (const input of origin.step.inputs) for (const path of assumedIn(input)) found.add(path);
+  assumedBy.set(value, found);
   return found;
 }
 

@@ -30,6 +30,15 @@ export {
 } from "./conductors/copper-metric.js";
 export { conductorResistance, gaugeOf, type Strands } from "./conductors/resistance.js";
 export { continuousRating, continuousShare, isContinuous, overcurrentNeeded, type Practice } from "./continuous.js";
+export {
+  COPPER_DENSITY,
+  CORD_CORES,
+  type CordMassRow,
+  copperMass,
+  cordMass,
+  cordMassRows,
+  LEAST_COPPER,
+} from "./cord-mass.js";
 export { segmentDrop, segmentDropThreePhase, sharedLineDrop } from "./drop.js";
 export { dropShare, endVoltage, farEndDrop } from "./far-end.js";
 export { C_MIN, faultLoop, faultLoopMost, OPENS_AT } from "./fault-loop.js";

@@ -1,5 +1,8 @@
-/** How sure a written value is, where it is less than stated: a guess (`12 A ?`), or a bound (`at most 200 ft`). */
-export type Sure = "guess" | "at most" | "at least";
+/**
+ * How sure a value is, where it is less than stated: a guess (`12 A ?`), a bound (`at most 200 ft`), or assumed, where
+ * nothing is written and a source gives an interval.
+ */
+export type Sure = "guess" | "at most" | "at least" | "assumed";
 
 /** A text without what says how sure it is. */
 export interface Marked {

@@ -20,6 +20,7 @@ export * from "./hardware/clips.js";
 export * from "./hardware/modes.js";
 export * from "./hardware/rope.js";
 export * from "./hardware/rope-area.js";
+export * from "./hardware/rope-mass.js";
 export * from "./hardware/slings.js";
 export * from "./lift/head-room.js";
 export * from "./lift/niosh.js";

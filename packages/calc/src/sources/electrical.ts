@@ -109,6 +109,16 @@ export const electricalSources = sourceTable({
     says: "greatest conductor resistance at 20 °C by class and cross-section",
     basis: "published",
   },
+  "iec-60028": {
+    document: "IEC 60028",
+    says: "density of annealed copper at 20 °C: 8.89 g/cm³",
+    basis: "published",
+  },
+  "cord-mass": {
+    document: "EN 50525-2-21 (H07RN-F), EN 50525-2-11 and UL 62 (SOOW), as tables restate them",
+    says: "no flexible cord is heavier: the overall diameters in print, filled with copper and rubber of 1.6 g/cm³, and up to a quarter more",
+    basis: "published",
+  },
   "copper-alpha-20": {
     document: "IEC 60028",
     says: "temperature coefficient of annealed copper 0.00393 /K at 20 °C",

@@ -180,6 +180,11 @@ export const riggingSources = sourceTable({
     says: "metallic area = C × d², by construction; the calculated breaking force is that times the grade of the wires",
     basis: "published",
   },
+  "rope-length-mass": {
+    document: "EN 12385-4; API Specification 9A",
+    says: "nominal length mass of stranded steel ropes = W × d², W from 0.327 to 0.417 kg for each 100 m and mm² by class and core",
+    basis: "published",
+  },
   "eyebolts-in-line": {
     document: "makers' instructions for eyebolts, as published",
     says: "a bolt without a shoulder is pulled in line only; one with a shoulder carries less at an angle, in the plane of its eye",

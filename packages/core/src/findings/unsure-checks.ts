@@ -88,12 +88,21 @@ export interface OtherEnds {
   readonly checks: readonly CheckEntry[];
 }
 
+/**
+ * Whether another end says anything of a check. The text quotes a figure as it is computed and printed, with what is
+ * assumed at the end that is printed, too: at the other end it is another figure, and no mistake of the text.
+ */
+const saysOf = ({ rule }: CheckEntry, at: readonly Unsure[]): boolean =>
+  rule !== "document.quoted-values" || at.every(({ sure }) => sure !== "assumed");
+
 /** A check holds only if it holds at each bound and at the other end of what it leaves possible. */
 export function withinBounds(checks: readonly CheckEntry[], ends: readonly OtherEnds[]): readonly CheckEntry[] {
   const found = ends.map(({ at, checks: others }) => ({ at, others: counterparts(checks, others) }));
   return checks.map((check) => {
     if (!isTold(check)) return check;
-    const [otherwise] = found.filter(({ others }) => others.get(check)?.outcome !== check.outcome);
+    const [otherwise] = found.filter(
+      ({ at, others }) => saysOf(check, at) && others.get(check)?.outcome !== check.outcome,
+    );
     if (!otherwise) return check;
     const { at, others } = otherwise;
     const there = others.get(check);
@@ -102,7 +111,9 @@ export function withinBounds(checks: readonly CheckEntry[], ends: readonly Other
     return {
       ...kept,
       outcome: "open",
-      says: `${check.says} So it ${check.outcome} as ${listed(at)} is written; at the other end of what that leaves possible it ${came}.`,
+      says: at.some(({ sure }) => sure === "assumed")
+        ? `${check.says} So it ${check.outcome} at one end of ${listed(at)}; at the other it ${came}.`
+        : `${check.says} So it ${check.outcome} as ${listed(at)} is written; at the other end of what that leaves possible it ${came}.`,
       mend: `Write the value itself under ${at.map(({ path }) => `\`${path}\``).join(", ")}.`,
       missing: at.map(({ path }) => path),
       "rests-on-bounds": at.map(({ path }) => path),

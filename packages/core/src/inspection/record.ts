@@ -109,6 +109,8 @@ export interface CheckEntry {
   readonly "stated-in"?: readonly StatedInEntry[];
   /** Paths of the guesses it rests on: it is open, however it would come out. */
   readonly "rests-on-guesses"?: readonly string[];
+  /** Paths of what is assumed within an interval of a source, and it rests on. */
+  readonly "rests-on-assumed"?: readonly string[];
   /** Paths of the bounds at whose ends it comes out one way and the other: it is open. */
   readonly "rests-on-bounds"?: readonly string[];
   /** How it would come out were every guess right. */

@@ -13,6 +13,7 @@ import type { Part } from "../repository/parts.js";
 import { isSchedule, scheduleNamed, scheduleNames } from "../takeoff/names.js";
 import { Takeoff } from "../takeoff/takeoff.js";
 import { type BuildWaiver, waiversIn } from "../waivers/of-build.js";
+import { type CordMass, cordMasses } from "./cabling/cord-masses.js";
 import { type Joint, jointsOf } from "./cabling/joints.js";
 import { type Jumpers, jumpersOf } from "./cabling/jumpers.js";
 import { type Meeting, meetingsOf } from "./cabling/meetings.js";
@@ -184,6 +185,11 @@ export class Build implements CountedDesign {
       part.implausible.map((found) => ({ of: `The part ${part.name} (${part.file}): `, path, found })),
     );
     return [...own, ...parts];
+  }
+
+  /** Cords it names whose part states a mass per length, with what a table gives for such a cord. */
+  get cordMasses(): readonly CordMass[] {
+    return cordMasses(this.reader);
   }
 
   /** Mistakes of the holdings in what they say of the lots and items it takes. */

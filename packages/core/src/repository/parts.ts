@@ -8,6 +8,7 @@ import { inWorld, type Unsure, type World } from "../document/unsure.js";
 import { readWholeYaml } from "../document/yaml/whole-yaml.js";
 import type { Data, Placed } from "../document/yaml/yaml.js";
 import { assemblyMistakes } from "./assembly-mistakes.js";
+import { assumedOf } from "./assumed.js";
 import type { SourceFile } from "./files.js";
 import { priceMistakes } from "./price.js";
 
@@ -89,9 +90,17 @@ function partsFileOf({ path: file, text }: SourceFile): PartsFile {
         .filter(({ path }) => path.startsWith(prefix))
         .map((each) => ({ ...each, path: each.path.slice(prefix.length) }));
     const wrong = read.filter(({ path }) => path === name || path.startsWith(prefix));
-    const own = { implausible: inside(sizes), unsure: inside(doubts), mistakes: wrong };
+    const place = placed.keys.get(name);
+    const unsure = inside(doubts);
+    const assumed = assumedOf({ name, data: written, quantities, unsure }, place);
+    if (assumed) quantities.set(assumed.path, assumed.value);
+    const own = {
+      implausible: inside(sizes),
+      unsure: assumed ? [...unsure, assumed.unsure] : unsure,
+      mistakes: wrong,
+    };
     const part = { name, kind: kindOf(written), file, data: written, quantities, ...own };
-    return [{ part, place: placed.keys.get(name) }];
+    return [{ part, place }];
   });
   return { parts, mistakes, placed };
 }

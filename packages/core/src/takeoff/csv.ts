@@ -26,7 +26,7 @@ const cell = ({ text, number }: ScheduleCell): string =>
 /** How sure the least sure of a row is: numbers stay numbers, so it stands in a column of its own. */
 function sureOf(row: readonly ScheduleCell[]): string {
   if (row.some(({ stated }) => !stated)) return NOT_STATED;
-  return (["guess", "bound"] as const).find((sure) => row.some((each) => each.sure === sure)) ?? "stated";
+  return (["guess", "bound", "assumed"] as const).find((sure) => row.some((each) => each.sure === sure)) ?? "stated";
 }
 
 /**

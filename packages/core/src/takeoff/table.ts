@@ -1,4 +1,5 @@
 import {
+  assumedIn,
   fromKept,
   guessesIn,
   type Kind,
@@ -26,7 +27,7 @@ export interface ScheduleCell {
   /** False where something is not written down: never an empty entry, never nought. */
   readonly stated: boolean;
   /** How sure it is, where it is less than stated. */
-  readonly sure?: "guess" | "bound";
+  readonly sure?: "guess" | "bound" | "assumed";
 }
 
 /** A schedule as plain data, for any surface to render. */
@@ -69,9 +70,10 @@ const feetAndInches = ({ origin, kind }: Extract<Value, { readonly known: true }
     ? origin.text.trim()
     : undefined;
 
-/** A guess has its sign behind it wherever it is printed; a bound its words in front. */
+/** A guess has its sign behind it wherever it is printed; a bound its words in front, and so has what is assumed. */
 function sureness(value: Known, text: string): Partial<ScheduleCell> {
   if (guessesIn(value).size > 0) return { text: `${text} ?`, sure: "guess" };
+  if (assumedIn(value).size > 0) return { text: `assumed ${text}`, sure: "assumed" };
   return value.sure === undefined ? {} : { text: `${value.sure} ${text}`, sure: "bound" };
 }
 

@@ -12,6 +12,7 @@ import { gaugeAt } from "../../power/conductors/copper-awg.js";
 import { correctionTo20, metricAt } from "../../power/conductors/copper-metric.js";
 import { conductorResistance, gaugeOf } from "../../power/conductors/resistance.js";
 import { continuousShare, isContinuous } from "../../power/continuous.js";
+import { cordMass } from "../../power/cord-mass.js";
 import { faultLoopMost } from "../../power/fault-loop.js";
 import { wattsToBtu } from "../../power/heat.js";
 import { curveRides } from "../../power/inrush.js";
@@ -102,6 +103,20 @@ export const powerMethods: readonly Method[] = [
       gives: 21.84,
       within: 0.005,
       from: "NEC 110.14(C), Tables 310.16, 310.15(B)(1) and (C)(1): 30 A × 0.91 × 0.80, cap 25 A",
+    },
+  },
+  {
+    name: "cordMass",
+    title: "Mass of a flexible cord, from least to most",
+    of: cordMass,
+    units: "type, mm², number of conductors → kg/m",
+    sources: ["iec-60028", "iec-60228", "cord-mass"],
+    validity: "flexible cords of copper, two to five conductors up to 25 mm²",
+    example: {
+      asks: "H07RN-F, 3 conductors of 2.5 mm²: the least of it",
+      got: () => numberOf(cordMass("H07RN-F", 2.5, 3)?.[0]),
+      gives: 3 * 2.5 * 0.85 * 0.00889,
+      from: "IEC 60028: 8.89 g/cm³; IEC 60228: 85 % of the cross-section at least",
     },
   },
   {

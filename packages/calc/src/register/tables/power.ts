@@ -11,6 +11,7 @@ import { annexGLimits, REACTANCE, RESISTIVITY } from "../../power/annex-g.js";
 import { standardBreakers } from "../../power/breakers.js";
 import { ALPHA_75, gaugeRows } from "../../power/conductors/copper-awg.js";
 import { ALPHA_20, metricRows } from "../../power/conductors/copper-metric.js";
+import { COPPER_DENSITY, CORD_CORES, cordMassRows, LEAST_COPPER } from "../../power/cord-mass.js";
 import { C_MIN, OPENS_AT } from "../../power/fault-loop.js";
 import { BTU_PER_TON } from "../../power/heat.js";
 import { TRIP_CURVES } from "../../power/inrush.js";
@@ -90,6 +91,20 @@ export const powerTables: readonly RegisterTable[] = [
     holds: "factor on a cord's ampacity by number of conductors",
     sources: ["nec-400.5a3", "nec-310.15c1"],
     data: countRows,
+  },
+  {
+    id: "power.cord-mass",
+    title: "Greatest mass of flexible cords",
+    holds: "kg/m by conductor in mm², two and three conductors; and the number of conductors it is for",
+    sources: ["cord-mass"],
+    data: { cordMassRows, CORD_CORES },
+  },
+  {
+    id: "power.copper",
+    title: "Copper in a conductor",
+    holds: "kg/m³, and the share of its cross-section that is copper at least",
+    sources: ["iec-60028", "iec-60228"],
+    data: { COPPER_DENSITY, LEAST_COPPER },
   },
   {
     id: "power.field-assembled-cord",

@@ -4,6 +4,7 @@ import { clipChart } from "../../rigging/hardware/clips.js";
 import { leastCoefficients, slingModeFactors, unknownSling } from "../../rigging/hardware/modes.js";
 import { carbonCable, shackles, stainlessCable, terminations } from "../../rigging/hardware/rope.js";
 import { ROPE_GRADE, ropeAreas, SOLID } from "../../rigging/hardware/rope-area.js";
+import { LEAST_ROPE_MASS } from "../../rigging/hardware/rope-mass.js";
 import { chain80, slingColours, slingModes } from "../../rigging/hardware/slings.js";
 import { headRoom } from "../../rigging/lift/head-room.js";
 import { frequencyRows, liftingHours, loadConstant } from "../../rigging/lift/niosh.js";
@@ -120,6 +121,13 @@ export const riggingTables: readonly RegisterTable[] = [
     holds: "a factor by kind of part and practice; 5 for American textile slings is from memory",
     sources: ["ec-2006-42-4.1.2.5"],
     data: leastCoefficients,
+  },
+  {
+    id: "rigging.rope-mass",
+    title: "Least mass of stranded steel ropes",
+    holds: "kg for each 100 m and mm² of diameter squared",
+    sources: ["rope-length-mass"],
+    data: LEAST_ROPE_MASS,
   },
   {
     id: "rigging.rope-areas",

@@ -1,4 +1,5 @@
 import {
+  assumedIn,
   type Gap,
   gapsOf,
   guessesIn,
@@ -91,13 +92,15 @@ interface Line {
 /** The lines of one document, by the printer it has of its own: rules measure the same values over and over. */
 const linesBy = new WeakMap<Print, Map<Step, Line>>();
 
-/** Inputs of a step that another file states, in words: `120 V: the survey of 2026-10-02 by R. Tallow`. */
+/** Inputs of a step that another file states, or that are assumed, in words: `120 V: the survey of 2026-10-02 by R. Tallow`. */
 function statedInputs({ inputs }: Step, print: Print): readonly string[] {
-  return inputs.flatMap(({ value, kind, origin }) =>
-    origin.from === "written" && origin.stated
+  return inputs.flatMap(({ value, kind, origin, sure }) => {
+    if (sure === "assumed" && origin.from === "assumed")
+      return [`${print(value, kind)}: ${origin.why}, ${sourceOf(origin.source).document}`];
+    return origin.from === "written" && origin.stated
       ? [`${print(value, kind)}: ${origin.stated.by}, ${origin.stated.file}, line ${origin.stated.line}`]
-      : [],
-  );
+      : [];
+  });
 }
 
 function madeLine(step: Step, result: Known, print: Print): Line {
@@ -168,6 +171,10 @@ function statedBehind(raw: RawCheck, build: Build, values: readonly Value[]): re
 const statedEntry = (stated: readonly StatedIn[]): Pick<CheckEntry, "stated-in"> =>
   stated.length === 0 ? {} : { "stated-in": stated };
 
+/** What of a comparison nobody wrote down, behind its sentence. */
+const assumedWords = (paths: readonly string[]): string =>
+  paths.length === 0 ? "" : ` Assumed: ${paths.map((path) => `\`${path}\``).join(", ")}.`;
+
 const NOWHERE: CheckEntry["at"] = { path: "", ...START };
 
 /**
@@ -228,6 +235,7 @@ export function judge(
   const shown = (value: Known | undefined): string =>
     value ? `${print(value.value, value.kind)}${guessMark(value)}` : "";
   const guesses = [...new Set(values.flatMap((value) => [...guessesIn(value)]))].filter((path) => path !== "");
+  const assumed = [...new Set(values.flatMap((value) => [...assumedIn(value)]))].filter((path) => path !== "");
   const limit = most ? `${shown(allowed)} to ${shown(most)}` : shown(allowed);
   const share =
     measured && allowed
@@ -236,13 +244,14 @@ export function judge(
   return {
     ...base,
     outcome: good ? "holds" : "fails",
-    says: raw.says({ measured: shown(measured), allowed: limit }),
+    says: `${raw.says({ measured: shown(measured), allowed: limit })}${assumedWords(assumed)}`,
     ...(measured ? { measured: entry(measured) } : {}),
     ...(allowed ? { allowed: allowedEntry(allowed, most, raw.sense) as NonNullable<CheckEntry["allowed"]> } : {}),
     ...(share === undefined ? {} : { share: Number(share.toPrecision(6)) }),
     ...(!good && raw.mend ? { mend: raw.mend } : {}),
     working: workingEntries(values as readonly Known[], print),
     ...(guesses.length > 0 ? { "rests-on-guesses": guesses } : {}),
+    ...(assumed.length > 0 ? { "rests-on-assumed": assumed } : {}),
     ...stated,
   };
 }

@@ -1,18 +1,24 @@
 import type { Unsure, World } from "../../document/unsure.js";
 import { otherEnds, restingOnGuesses, withinBounds, withoutGuesses } from "../../findings/unsure-checks.js";
+import { partsUsed } from "../../model/reading/parts-used.js";
 import { catalogueIn } from "../../repository/parts.js";
 import { type DocumentModel, modelOf } from "../document-model.js";
 import { type InspectionTask, judgeDocument } from "../judge-document.js";
 import type { CheckEntry } from "../record.js";
 import type { Snapshot } from "../snapshot.js";
 
-/** Guesses and bounds of a document and of the catalogue; a part's stand under its name. */
-const unsureIn = ({ unsure }: DocumentModel, { catalogue }: Snapshot): readonly Unsure[] => [
-  ...unsure,
-  ...[...catalogue.parts.values()].flatMap((part) =>
-    part.unsure.map((each) => ({ ...each, path: `${part.name}.${each.path}` })),
-  ),
-];
+/**
+ * Guesses and bounds of a document and of the catalogue, and what is assumed of the parts it names; a part's stand under
+ * its name.
+ */
+function unsureIn({ unsure, build }: DocumentModel, { catalogue }: Snapshot): readonly Unsure[] {
+  const all = [...catalogue.parts.values()].flatMap((part) =>
+    part.unsure.map((each) => ({ ...each, path: `${part.name}.${each.path}`, part })),
+  );
+  if (all.every(({ sure }) => sure !== "assumed")) return [...unsure, ...all];
+  const used = new Set(partsUsed(build.reader).map(({ part }) => part.name));
+  return [...unsure, ...all.filter(({ sure, part }) => sure !== "assumed" || used.has(part.name))];
+}
 
 /** The checks of a document; where something is not sure, what rests on it is looked at in other worlds and opened. */
 export function sureChecks(model: DocumentModel, asked: InspectionTask): readonly CheckEntry[] {
