@@ -107,6 +107,23 @@ describe("plumbmark draft", () => {
     expect(record.options.map(({ number }) => number)).toEqual(record.options.map((_, index) => index + 1));
   });
 
+  test("several wishes as one purchase are judged by the house's own rules, too", async () => {
+    const standard = join(folder, "house-standard.yaml");
+    const before = readFileSync(standard, "utf8");
+    const kit = new URL("../../packages/kit/dist/index.js", import.meta.url).href;
+    writeFileSync(join(folder, "narrow.mjs"), NARROW.replace("KIT", kit));
+    writeFileSync(standard, `rules-from: ["./narrow.mjs"]\n${before}`);
+    const { printed } = await run([STRIP, "wishes/spring-banner.yaml"], { as: "json", together: true });
+    writeFileSync(standard, before);
+    rmSync(join(folder, "narrow.mjs"));
+    const { wishes } = JSON.parse(printed) as {
+      readonly wishes: readonly { readonly "fell-out": readonly unknown[] }[];
+    };
+    expect(wishes.flatMap((each) => each["fell-out"])).toContainEqual(
+      expect.objectContaining({ columns: 6, rule: "house.narrow" }),
+    );
+  });
+
   test("gives status 1 where nothing on offer meets the wish, and says what can be made", async () => {
     const text = readFileSync(join(folder, STRIP), "utf8").replace(/height: [^}]+/u, "height: exactly 3 ft");
     writeFileSync(join(folder, "wishes/odd.yaml"), text);

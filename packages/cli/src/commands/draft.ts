@@ -89,9 +89,7 @@ export async function draftCommand(
   const all: Made[] = [];
   for (const wish of wishes) {
     const path = target?.file ?? freePath(taken, wish.name);
-    const plain = made(own(wish), path, drafting);
-    // What is only counted is not judged by the house's own rules.
-    all.push(options.together ? plain : await judgedByPlugins(plain, path, drafting));
+    all.push(await judgedByPlugins(made(own(wish), path, drafting), path, drafting));
   }
   if (options.together) return printTogether(all, drafting);
   if (target && number !== undefined)
@@ -115,10 +113,11 @@ function refuseTwins(wishes: readonly Wish[]): void {
 /** Prints what serves all of several wishes; status 1 when nothing does. */
 function printTogether(all: readonly Made[], { repository, options, context }: Drafting): number {
   const result = drawnTogether(all, opened(repository, context));
+  const notLookedAt = [...new Set(all.flatMap(({ drafted }) => drafted.notLookedAt))];
   if (options.as === "json")
     context.print(json({ together: 1, ...result, wishes: all.map(({ record }) => record) }), "json");
-  else if (options.as === "markdown") context.print(togetherMarkdown(result));
-  else context.print(togetherText(result, context), "report");
+  else if (options.as === "markdown") context.print(togetherMarkdown(result, notLookedAt));
+  else context.print(togetherText(result, notLookedAt, context), "report");
   return result.purchases.length > 0 ? 0 : 1;
 }
 

@@ -4,7 +4,8 @@ import { SAFETY } from "../form.js";
 import { conditionLines } from "./conditions.js";
 import { fallenLines } from "./fallen.js";
 
-const inert = (text: string): string => text.replace(/\s+/gu, " ").replace(/[\\`*_{}[\]<>#|~&]/gu, "\\$&");
+/** Words of others as Markdown that does nothing. */
+export const inert = (text: string): string => text.replace(/\s+/gu, " ").replace(/[\\`*_{}[\]<>#|~&]/gu, "\\$&");
 
 const listed = (title: string, lines: readonly string[]): readonly string[] =>
   lines.length === 0 ? [] : [`### ${title}`, "", ...lines.map((line) => `- ${inert(line)}`), ""];

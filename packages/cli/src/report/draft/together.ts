@@ -4,6 +4,7 @@ import type { Colour } from "../../terminal/context.js";
 import { SAFETY } from "../form.js";
 import { plain, wrap } from "../lines.js";
 import { tableText } from "../table-text.js";
+import { inert } from "./options-markdown.js";
 
 const cell = (text: string) => ({ text, stated: true });
 
@@ -66,13 +67,20 @@ const nothing = ({ unserved }: TogetherResult): string =>
     ? `No panel serves them all: ${unserved.join(", ")} can be met by none. Draft it by itself to see what is in the way.`
     : "No panel serves them all: what one can be made of serves another not at all.";
 
-/** What serves several wishes, for a terminal. */
+const NOT_LOOKED_AT = "Not looked at:";
+
+/**
+ * What serves several wishes, for a terminal.
+ * @param notLookedAt what of any of them was not, and what could not be asked
+ */
 export function togetherText(
   result: TogetherResult,
+  notLookedAt: readonly string[],
   around: { readonly width: number; readonly colour: Colour },
 ): string {
   const line = (text: string): string => `${wrap(plain(text), around.width).join("\n")}\n`;
-  if (result.purchases.length === 0) return line(nothing(result));
+  const not = notLookedAt.map((each) => line(`${NOT_LOOKED_AT} ${each}`));
+  if (result.purchases.length === 0) return [line(nothing(result)), ...not].join("\n");
   const pieces = result.purchases.flatMap((purchase) => [
     line(sentence(purchase)),
     line(costs(purchase)),
@@ -80,12 +88,13 @@ export function togetherText(
     tableText(table("What has to be there on the fullest day", purchase.peak), around),
     line(gap(purchase)),
   ]);
-  return [...pieces, line(SAFETY)].join("\n");
+  return [...pieces, ...not, line(SAFETY)].join("\n");
 }
 
 /** The same as Markdown. */
-export function togetherMarkdown(result: TogetherResult): string {
-  if (result.purchases.length === 0) return `${nothing(result)}\n`;
+export function togetherMarkdown(result: TogetherResult, notLookedAt: readonly string[]): string {
+  const not = notLookedAt.map((each) => `${NOT_LOOKED_AT} ${inert(each)}\n`);
+  if (result.purchases.length === 0) return [`${nothing(result)}\n`, ...not].join("\n");
   return [
     ...result.purchases.flatMap((purchase) => [
       `${sentence(purchase)}\n`,
@@ -94,6 +103,7 @@ export function togetherMarkdown(result: TogetherResult): string {
       tableMarkdown(table("What has to be there on the fullest day", purchase.peak)),
       `${gap(purchase)}\n`,
     ]),
+    ...not,
     `_${SAFETY}_\n`,
   ].join("\n");
 }
