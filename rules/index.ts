@@ -30,6 +30,7 @@ import documentWaivers from "./document/waivers/rule.js";
 import panelsBatch from "./panels/batch/rule.js";
 import panelsMixed from "./panels/mixed/rule.js";
 import panelsSpares from "./panels/spares/rule.js";
+import panelsTurned from "./panels/turned/rule.js";
 import pictureCarried from "./picture/carried/rule.js";
 import pictureJoined from "./picture/joined/rule.js";
 import pictureLinkLength from "./picture/link-length/rule.js";
@@ -132,6 +133,7 @@ export const rules: readonly Rule[] = [
   panelsBatch,
   panelsMixed,
   panelsSpares,
+  panelsTurned,
   pictureCarried,
   pictureJoined,
   pictureLinkLength,

@@ -74,6 +74,7 @@ export {
   type Person,
   person,
   samePerson,
+  turnsAllowed,
   whoMay,
   written,
 } from "@plumbmark/core";

@@ -4,6 +4,7 @@ import type { Part } from "../../repository/parts.js";
 import { asMass } from "../reading/as-mass.js";
 import { partOptional, partValue } from "../reading/reader.js";
 import type { Face } from "./face.js";
+import { turnsStated } from "./turns.js";
 
 /** What hangs the columns of a face from its bar. */
 export class Attachment {
@@ -69,6 +70,11 @@ export class Attachment {
     if (one?.known) return [one, one];
     const what = "diameter of pipe it fits";
     return [partValue(this.part, "fits.1", "length", what, this), partValue(this.part, "fits.2", "length", what, this)];
+  }
+
+  /** Degrees a panel that hangs from it may be turned by; undefined where its part does not say. */
+  get takesTurned(): readonly number[] | undefined {
+    return turnsStated(this.part?.data["takes-turned"]);
   }
 
   /** Panels it is made for; undefined where its part does not say. */

@@ -138,9 +138,14 @@ export class Face {
     return own;
   }
 
+  /** Degrees its panels are turned by; 0 for upright ones. */
+  get turn(): number {
+    return Number(this.reader.data(`${this.path}.rotated`) ?? 0);
+  }
+
   /** Panels lie on their side: what the part calls its width runs upright. */
   get onSide(): boolean {
-    return Number(this.reader.data(`${this.path}.rotated`) ?? 0) % 180 !== 0;
+    return this.turn % 180 !== 0;
   }
 
   /** Width of a panel as it stands in the face. */
