@@ -174,6 +174,50 @@ describe("lifting gear whose inspection runs out before the build", () => {
   });
 });
 
+describe("panels that may lie on their side", () => {
+  /** Twice as high as wide; invented. */
+  const tall = (turns: string, takes: string) => {
+    const files = starterFiles();
+    const [, panels = ""] =
+      files.parts.map(({ text }) => /^tile-500-p3\.1:\n((?: .*\n)+)/mu.exec(text)).find(Boolean) ?? [];
+    const panel = panels.replace("500 mm x 500 mm", "500 mm x 1 m").replace("160 x 160", "160 x 320");
+    const hook =
+      "kind: attachment, wll: 300 lb, breaking: 3300 lb, mass: 1.8 kg, columns: 1, drop: 90 mm, fits: 48 mm to 61 mm, takes: tall";
+    const text = `tall:\n${panel}${turns}tall-hook: {${hook}${takes}}\n`;
+    return { ...files, parts: [...files.parts, { path: "parts/tall.yaml", text }] };
+  };
+  const WISH = BANNER.replace("out-of: holdings", "out-of: catalogue\npanel: tall").replace(
+    /shows: .*\n/u,
+    "shows: colour\n",
+  );
+
+  test("make a face no upright one can be, by leave of both makers", () => {
+    // A metre is more than two feet, half a metre is not (the foot is 0.3048 m); three metres go into ten feet.
+    const { options } = laidOut(WISH, { files: tall("  turns: [90]\n", ", takes-turned: [90]") });
+    expect(options[0]?.scheme).toMatchObject({ columns: 3, rows: 1, rotated: 90 });
+    expect(options[0]?.figures.get("faces.display.width")?.value).toBeCloseTo(3, 9);
+    expect(options[0]?.figures.get("faces.display.pixels-wide")?.value).toBe(960);
+    expect(options[0]?.document).toContain("rotated: 90");
+  });
+
+  test.each([
+    ["the maker of the panel says none", "  turns: none\n", ", takes-turned: [90]"],
+    ["the maker of the panel says nothing", "", ", takes-turned: [90]"],
+    ["nothing that would hang them is made for it", "  turns: [90]\n", ""],
+  ])("are not turned where %s", (_, turns, takes) =>
+    expect(laidOut(WISH, { files: tall(turns, takes) }).options).toEqual([]),
+  );
+
+  test("stay upright where that is as near to the wish", () => {
+    // Six upright by one and three lying by two are both 3 m by 1 m.
+    const { options } = laidOut(WISH.replace("height: at most 2 ft", "height: at most 4 ft"), {
+      files: tall("  turns: [90]\n", ", takes-turned: [90]"),
+    });
+    expect(options.length).toBeGreaterThan(0);
+    for (const { scheme } of options) expect(scheme.rotated).toBeUndefined();
+  });
+});
+
 test("of a cable that is owned too short it is said which of the catalogue would have to be bought", () => {
   const files = starterFiles();
   const stock = files.stock?.text.replace(/^( {2}beam-clamp:)/mu, "  cord-12-3: {lengths: {15 ft: 4}}\n$1");

@@ -1,4 +1,5 @@
 import type { Mapping } from "../data.js";
+import type { OnSide } from "../search/shapes.js";
 
 /** What was decided, why, and whether every other way was looked at. */
 export interface Decision {
@@ -26,6 +27,8 @@ export interface Fallen {
 export interface Scheme {
   readonly columns: number;
   readonly rows: number;
+  /** Degrees the panels are turned by, where they lie on their side. */
+  readonly rotated?: OnSide;
   readonly panel: string;
   readonly lot: string | undefined;
   readonly matter: Mapping;

@@ -2,6 +2,7 @@ import type { CheckEntry, Data, Part } from "@plumbmark/core";
 import { type Brief, partsInUnits, partsOfKind } from "../brief.js";
 import { textsOf } from "../data.js";
 import type { Scheme } from "./decision.js";
+import { takesTurned } from "./size.js";
 
 /** What hangs the bar, as the catalogue has it: assemblies, each a list of parts. */
 export interface HangAssembly {
@@ -30,9 +31,10 @@ export interface Hardware {
 
 /** Sections, attachments and assemblies the catalogue has for a bar, the plainest first. */
 export function* hardwareOf(brief: Brief, scheme: Scheme): Generator<Hardware> {
+  const { panel, rotated } = scheme;
   const takes = (part: Part): boolean => {
     const { takes: list } = part.data;
-    return !Array.isArray(list) || list.includes(scheme.panel);
+    return (!Array.isArray(list) || list.includes(panel)) && (rotated === undefined || takesTurned(rotated)(part));
   };
   const attachments = partsInUnits(brief, "attachment").filter(takes);
   const all = assembliesOf(brief);

@@ -6,7 +6,7 @@ import { structureOf } from "./cables.js";
 import { type Decided, decided, fallen, type Scheme } from "./decision.js";
 import { type Hardware, hardwareOf, nothingUseless, type Useless } from "./hang-hardware.js";
 import { rigged } from "./power.js";
-import { panelSize } from "./size.js";
+import { sizeIn } from "./size.js";
 
 /** Name of the bar of a drafted build; several are `header-1` and on from the audience's left. */
 export const BAR = "header";
@@ -121,7 +121,7 @@ export function hung(brief: Brief, scheme: Scheme, { more }: HangWish): Decided 
       scheme: decided(scheme, { rigging: rigged(brief) }, { what: "hangs", why, exact: true, figures: [] }),
     };
   }
-  const size = panelSize(brief, scheme.panel) as { readonly width: number; readonly height: number };
+  const size = sizeIn(brief, scheme) as { readonly width: number; readonly height: number };
   // A point somebody else hangs from on those days is theirs.
   const points = pointsOf(structure, brief.system).filter(
     ({ name }) => (brief.free?.point(`${structure.name}.${name}`).by.length ?? 0) === 0,

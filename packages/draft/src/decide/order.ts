@@ -2,14 +2,12 @@ import type { Brief } from "../brief.js";
 import { type CableOrder, cableOrders } from "../search/cable-order.js";
 import { cellsOf, type GridCell } from "../search/grid.js";
 import type { Decision, Scheme } from "./decision.js";
-import { panelSize } from "./size.js";
+import { sizeIn } from "./size.js";
 
 /** The order cables go through the face in: no step is longer than to the next panel where that can be. */
-export function ordered(
-  brief: Brief,
-  { columns, rows, panel }: Scheme,
-): { readonly order: CableOrder; readonly decision: Decision } {
-  const size = panelSize(brief, panel) ?? { width: 1, height: 1 };
+export function ordered(brief: Brief, scheme: Scheme): { readonly order: CableOrder; readonly decision: Decision } {
+  const { columns, rows } = scheme;
+  const size = sizeIn(brief, scheme) ?? { width: 1, height: 1 };
   const [order] = cableOrders(cellsOf(columns, rows), { across: size.width, down: size.height });
   const best = order as CableOrder;
   const form = best.form;

@@ -17,7 +17,7 @@ import { hangsOnBar, keptLengths, lengthFor, type Need, tooShort, wayToFace } fr
 import { type Decided, type Decision, decided, fallen, type Scheme } from "./decision.js";
 import { interleaved } from "./order.js";
 import { placesOfDevices } from "./picture.js";
-import { FACE, panelSize } from "./size.js";
+import { FACE, sizeIn } from "./size.js";
 
 /** Rules a run is judged by. Devices and what is not known of a circuit are judged of the whole. */
 const RUN_RULES = [
@@ -122,7 +122,7 @@ const wayFrom = (brief: Brief, { at }: VenueCircuit) => wayToFace(brief, at ?? p
 /** A cable to a face with its length, as far as it can be told. */
 export function cableTo(brief: Brief, scheme: Scheme, part: Part, need: Need | undefined): Mapping {
   const length = lengthFor(brief, part, need);
-  const size = panelSize(brief, scheme.panel);
+  const size = sizeIn(brief, scheme);
   const flown = (brief.wish.support ?? "flown") === "flown";
   const hangs =
     length === undefined && flown && size

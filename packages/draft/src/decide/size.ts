@@ -1,6 +1,7 @@
-import type { Brief, PanelsOnOffer } from "../brief.js";
+import { type Part, turnsAllowed, turnsStated } from "@plumbmark/core";
+import { type Brief, type PanelsOnOffer, partsOfKind } from "../brief.js";
 import { grouped } from "../data.js";
-import { type Extent, type Shape, shapes } from "../search/shapes.js";
+import { type Extent, type OnSide, type Shape, shapes } from "../search/shapes.js";
 import { lengthAsWritten } from "../write/length.js";
 import type { Scheme } from "./decision.js";
 
@@ -21,6 +22,34 @@ export function panelSize({ catalogue }: Pick<Brief, "catalogue">, panel: string
   const [width, height] = ["size.1", "size.2"].map((path) => catalogue.parts.get(panel)?.quantities.get(path)?.value);
   return width === undefined || height === undefined ? undefined : { width, height };
 }
+
+/** The same as it stands in a face: panels on their side are as wide as they are high. */
+export function sizeIn(
+  brief: Pick<Brief, "catalogue">,
+  { panel, rotated }: { readonly panel: string; readonly rotated?: OnSide | undefined },
+) {
+  const size = panelSize(brief, panel);
+  return size && rotated !== undefined ? { width: size.height, height: size.width } : size;
+}
+
+/** How panels may lie on their side, by their maker and the maker of what would hang them; undefined where not at all. */
+function onSide({ catalogue, wish }: Brief, panel: string): OnSide | undefined {
+  const part = catalogue.parts.get(panel);
+  const size = panelSize({ catalogue }, panel);
+  // On its side a square panel makes the same face.
+  if (!size || Math.abs(size.width - size.height) < 1e-9) return undefined;
+  const allowed = turnsAllowed(part) ?? [];
+  const attachments = partsOfKind({ catalogue }, "attachment");
+  const held = (turn: OnSide): boolean =>
+    (wish.support ?? "flown") !== "flown" || attachments.length === 0 || attachments.some(takesTurned(turn));
+  return ([90, 270] as const).find((turn) => allowed.includes(turn) && held(turn));
+}
+
+/** Whether an attachment is made for panels that are turned so. */
+export const takesTurned =
+  (turn: OnSide) =>
+  ({ data }: Part): boolean =>
+    turnsStated(data["takes-turned"])?.includes(turn) === true;
 
 /** The name a drafted face has. */
 export const FACE = "display";
@@ -95,15 +124,34 @@ export function sizesOf(
   for (const offer of offers) {
     const size = panelSize(brief, offer.panel);
     if (!size) continue;
-    const off = ({ columns, rows }: Shape): number =>
-      offBy(wish.width, columns * size.width) +
-      offBy(wish.height, rows * size.height) +
-      offShape(wish, { width: columns * size.width, height: rows * size.height });
-    const suiting = [...shapes(size, asked, MOST_PANELS)].sort(
-      (a, b) =>
-        off(a) - off(b) ||
-        (wantsMore(asked) ? b.columns * b.rows - a.columns * a.rows : a.columns * a.rows - b.columns * b.rows),
-    );
+    const off = ({ columns, rows, rotated }: Shape): number => {
+      const { width, height } = sizeIn(brief, { panel: offer.panel, rotated }) ?? size;
+      return (
+        offBy(wish.width, columns * width) +
+        offBy(wish.height, rows * height) +
+        offShape(wish, { width: columns * width, height: rows * height })
+      );
+    };
+    const sorted = (all: readonly Shape[]): readonly Shape[] =>
+      [...all].sort(
+        (a, b) =>
+          off(a) - off(b) ||
+          (wantsMore(asked) ? b.columns * b.rows - a.columns * a.rows : a.columns * a.rows - b.columns * b.rows),
+      );
+    const upright = sorted(shapes(size, asked, MOST_PANELS));
+    const turn = onSide(brief, offer.panel);
+    const turned =
+      turn === undefined
+        ? []
+        : sorted(
+            shapes({ width: size.height, height: size.width }, asked, MOST_PANELS).map((each) => ({
+              ...each,
+              rotated: turn,
+            })),
+          );
+    // On their side they are looked at where that comes nearer to the wish than any upright face does.
+    const nearer = upright[0] ? turned.filter((each) => off(each) < off(upright[0] as Shape) - 1e-9) : turned;
+    const suiting = [...nearer, ...upright];
     const [first] = suiting;
     if (first && !holds(offer.panel, first) && !narrow.some((each) => each.offer.panel === offer.panel))
       narrow.push({ offer, shape: first });
@@ -121,7 +169,7 @@ export function sizesOf(
       }
       kept += 1;
       // Another lot of the same panel makes the same face.
-      const face = `${offer.panel} ${shape.columns} ${shape.rows}`;
+      const face = `${offer.panel} ${shape.columns} ${shape.rows} ${shape.rotated ?? 0}`;
       if (seen.has(face)) return;
       seen.add(face);
       candidates.push({ ...shape, offer, spares: own });
@@ -153,8 +201,11 @@ function nearestTo(
   return { panel, width: times(wish.width, width) * width, height: times(wish.height, height) * height };
 }
 
+/** In words, of a face whose panels are turned. */
+export const ON_SIDE = "panels on their side";
+
 /** The scheme a candidate begins as. */
-export function begun(brief: Brief, { columns, rows, offer, spares }: Candidate): Scheme {
+export function begun(brief: Brief, { columns, rows, rotated, offer, spares }: Candidate): Scheme {
   const { wish } = brief;
   const support = wish.support ?? "flown";
   const face = grouped({
@@ -162,6 +213,7 @@ export function begun(brief: Brief, { columns, rows, offer, spares }: Candidate)
     columns,
     rows,
     support,
+    rotated,
     on: brief.surveyed !== undefined && support !== "flown" ? wish.on : undefined,
     upstage:
       brief.surveyed === undefined || wish.upstage === undefined
@@ -174,14 +226,15 @@ export function begun(brief: Brief, { columns, rows, offer, spares }: Candidate)
   return {
     columns,
     rows,
+    ...(rotated === undefined ? {} : { rotated }),
     panel: offer.panel,
     lot: offer.lot,
     matter: grouped({ venue: brief.surveyed, "on-site": wish.onSite, faces: { [FACE]: face } }),
-    variant: [],
+    variant: rotated === undefined ? [] : [ON_SIDE],
     decisions: [
       {
         what: "size",
-        why: `${columns} × ${rows} panels ${offer.panel} out of ${of}, with ${spares} spare${spares === 1 ? "" : "s"} of the same batch: the nearest to what was asked for that can be made of whole panels.`,
+        why: `${columns} × ${rows} panels ${offer.panel} out of ${of}, with ${spares} spare${spares === 1 ? "" : "s"} of the same batch: the nearest to what was asked for that can be made of whole panels.${rotated === undefined ? "" : ` They are turned by ${rotated}°, as the makers of panel and hardware allow.`}`,
         exact: true,
         figures: [`faces.${FACE}.width`, `faces.${FACE}.height`],
       },

@@ -4,7 +4,7 @@ import { grouped, keyOf, type Mapping, mappingOf } from "../data.js";
 import { lengthAsWritten } from "../write/length.js";
 import { type Decided, type Decision, decided, fallen, type Scheme } from "./decision.js";
 import { rigged } from "./power.js";
-import { FACE, panelSize } from "./size.js";
+import { FACE, sizeIn } from "./size.js";
 import { withFace } from "./viewing.js";
 
 /** Depths of a base that are tried, the shallowest first, as they are written. */
@@ -33,7 +33,7 @@ const floorOf = ({ wish, facts, surveyed }: Brief): Mapping => {
 
 function baseOf(brief: Brief, scheme: Scheme, depth: number, plates: number): Mapping {
   const { system } = brief;
-  const size = panelSize(brief, scheme.panel) as { readonly width: number; readonly height: number };
+  const size = sizeIn(brief, scheme) as { readonly width: number; readonly height: number };
   const metres = METRES[system][depth] as number;
   const { step, unit } = PLATE[system];
   const width = lengthAsWritten(scheme.columns * size.width, system);

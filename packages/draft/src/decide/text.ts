@@ -1,9 +1,9 @@
 import type { Brief } from "../brief.js";
 import { grouped, type Mapping } from "../data.js";
-import type { Shape } from "../search/shapes.js";
+import type { OnSide, Shape } from "../search/shapes.js";
 import { lengthAsWritten } from "../write/length.js";
 import { type Decision, decided, type Scheme } from "./decision.js";
-import { begun, FACE, panelSize } from "./size.js";
+import { begun, FACE, sizeIn } from "./size.js";
 import { surroundings, withFace } from "./viewing.js";
 
 /** Shares of the line pitch a capital may fill, the largest first: what is left is the space between lines. */
@@ -20,6 +20,11 @@ interface Lettered {
   /** What viewers do not read. */
   readonly unread: readonly string[];
 }
+
+/** Rows of a face, and how its panels are turned. */
+type Turned = Omit<Shape, "columns">;
+
+const turnedBy = (rotated: OnSide | undefined): Pick<Shape, "rotated"> => (rotated === undefined ? {} : { rotated });
 
 /** The text of a wish on faces of one panel: which capitals the farthest viewer reads, and how many go onto a line. */
 export class TextRoom {
@@ -65,15 +70,15 @@ export class TextRoom {
   }
 
   /** Fewest columns of so many rows that hold the text; undefined where no number does. */
-  columns(panel: string, rows: number): number | undefined {
-    const key = `${panel} ${rows}`;
-    if (!this.#least.has(key)) this.#least.set(key, this.#columns(panel, rows));
+  columns(panel: string, { rows, rotated }: Turned): number | undefined {
+    const key = `${panel} ${rows} ${rotated ?? 0}`;
+    if (!this.#least.has(key)) this.#least.set(key, this.#columns(panel, { rows, ...turnedBy(rotated) }));
     return this.#least.get(key);
   }
 
-  #begun(panel: string, { columns, rows }: Shape): Scheme {
+  #begun(panel: string, shape: Shape): Scheme {
     const offer = { panel, lot: undefined, free: Number.POSITIVE_INFINITY, owned: false };
-    return begun(this.brief, { columns, rows, offer, spares: 0 });
+    return begun(this.brief, { ...shape, offer, spares: 0 });
   }
 
   /** Characters of a line of a face in capitals that are read; undefined where none are, or that cannot be told. */
@@ -82,8 +87,8 @@ export class TextRoom {
     return unread.length > 0 ? undefined : room;
   }
 
-  #columns(panel: string, rows: number): number | undefined {
-    const holds = (columns: number): boolean => this.holds(panel, { columns, rows });
+  #columns(panel: string, turned: Turned): number | undefined {
+    const holds = (columns: number): boolean => this.holds(panel, { columns, ...turned });
     if (!holds(MOST_COLUMNS)) return undefined;
     let [low, high] = [0, MOST_COLUMNS];
     while (high - low > 1) {
@@ -95,10 +100,10 @@ export class TextRoom {
   }
 
   /** The smallest capitals that are read on so many rows, however wide they are; undefined where none are. */
-  #smallestRead(panel: string, rows: number): string | undefined {
-    const key = `${panel} ${rows}`;
+  #smallestRead(panel: string, turned: Turned): string | undefined {
+    const key = `${panel} ${turned.rows} ${turned.rotated ?? 0}`;
     if (this.#read.has(key)) return this.#read.get(key);
-    const scheme = this.#begun(panel, { columns: 1, rows });
+    const scheme = this.#begun(panel, { columns: 1, ...turned });
     let read: string | undefined;
     for (const share of CAP_HEIGHTS) {
       if (this.#on(scheme, share).unread.length > 0) break;
@@ -109,18 +114,19 @@ export class TextRoom {
   }
 
   /** Whether a face has room for every character at a height the farthest viewer reads. */
-  holds(panel: string, { columns, rows }: Shape): boolean {
+  holds(panel: string, { columns, rows, rotated }: Shape): boolean {
     if (this.characters === undefined) return true;
-    const least = this.#smallestRead(panel, rows);
+    const turned = { rows, ...turnedBy(rotated) };
+    const least = this.#smallestRead(panel, turned);
     if (least === undefined) return false;
-    return (this.#on(this.#begun(panel, { columns, rows }), least).room ?? 0) >= this.characters;
+    return (this.#on(this.#begun(panel, { columns, ...turned }), least).room ?? 0) >= this.characters;
   }
 
   /** By how much a face is too narrow for the text, in a sentence. */
-  shortOf(panel: string, { columns, rows }: Shape, room: number | undefined): string {
+  shortOf(panel: string, { columns, rows, rotated }: Shape, room: number | undefined): string {
     const { system } = this.brief;
-    const side = panelSize(this.brief, panel)?.width ?? 0;
-    const least = this.columns(panel, rows);
+    const side = sizeIn(this.brief, { panel, rotated })?.width ?? 0;
+    const least = this.columns(panel, { rows, ...turnedBy(rotated) });
     const has = `It has room for ${room ?? 0} of the ${this.characters} characters of a line in capitals the farthest viewer reads`;
     if (least === undefined) return `${has}, and no wider face of ${rows === 1 ? "one row" : `${rows} rows`} has more.`;
     const [needs, more] = [least * side, (least - columns) * side].map((each) => lengthAsWritten(each, system));

@@ -1,7 +1,7 @@
 import { type CheckEntry, type InspectedDocument, workedValues } from "@plumbmark/core";
 import type { Brief } from "../brief.js";
 import type { Fallen, Scheme } from "../decide/decision.js";
-import { type Candidate, FACE, offBy, type Sizes, sizesOf } from "../decide/size.js";
+import { type Candidate, FACE, ON_SIDE, offBy, type Sizes, sizesOf } from "../decide/size.js";
 import { TextRoom } from "../decide/text.js";
 import { OutOfTime } from "../desk/desk.js";
 import { type KeptNames, withNames } from "../wish/keep-names.js";
@@ -66,11 +66,14 @@ const figuresOf = (inspected: InspectedDocument): ReadonlyMap<string, Figure> =>
   new Map([...workedValues(inspected)].map(([path, { value, text }]) => [path, { path, value, text }]));
 
 /** A computed length has tenths of a foot; whoever looks where the face goes has a tape of inches. */
+const sideText = ({ value, text }: Figure, system: Brief["system"]): string =>
+  system === "metric" || value === undefined
+    ? text
+    : `${lengthAsWritten(value, system)}${text.endsWith("?") ? " ?" : ""}`;
+
 function sizeText({ columns, rows }: Scheme, figures: ReadonlyMap<string, Figure>, system: Brief["system"]): string {
-  const sides = ["width", "height"].map((side) => figures.get(`faces.${FACE}.${side}`)?.value);
-  return sides.includes(undefined)
-    ? `${columns} × ${rows} panels`
-    : sides.map((side) => lengthAsWritten(side as number, system)).join(" × ");
+  const [width, height] = ["width", "height"].map((side) => figures.get(`faces.${FACE}.${side}`));
+  return width && height ? `${sideText(width, system)} × ${sideText(height, system)}` : `${columns} × ${rows} panels`;
 }
 
 const failing = (checks: readonly CheckEntry[]): CheckEntry | undefined =>
@@ -122,7 +125,8 @@ export function underNames(brief: Brief, name: string, option: Option, kept: Kep
 
 const isOption = (made: Option | Fallen): made is Option => "document" in made;
 
-const faceOf = ({ columns, rows, offer }: Candidate): string => `${columns} × ${rows} ${offer.panel}`;
+const faceOf = ({ columns, rows, rotated, offer }: Candidate): string =>
+  `${columns} × ${rows} ${offer.panel}${rotated === undefined ? "" : `, ${ON_SIDE}`}`;
 
 /** What a search that was ended before its time has left: what it was at, and the faces it had not come to. */
 function leftBy(looking: string | undefined, waiting: readonly Candidate[]): readonly string[] {
@@ -142,7 +146,10 @@ export function draft(brief: Brief, ask: DraftAsk): Drafted {
     ask.progress?.(looking);
     const plan = planned(brief, candidate, turn);
     const about = { ...candidate, panel: candidate.offer.panel };
-    const variant = turn.apart ? ["over two circuits"] : turn.moreHangs > 0 ? ["on one hang more"] : [];
+    const variant = [
+      ...(candidate.rotated === undefined ? [] : [ON_SIDE]),
+      ...(turn.apart ? ["over two circuits"] : turn.moreHangs > 0 ? ["on one hang more"] : []),
+    ];
     if (!plan.ok) {
       fellOut.push(out(about, variant, plan.fallen));
       return undefined;

@@ -41,6 +41,7 @@ export function planned(brief: Brief, candidate: Candidate, turn: Turn): Decided
   const held = (scheme: Scheme): Decided =>
     support === "flown" ? hung(brief, scheme, { more: turn.moreHangs }) : stood(brief, scheme);
   const variant = [
+    ...begin.variant,
     ...(turn.apart ? ["over two circuits, so that a trip leaves half lit"] : []),
     ...(turn.moreHangs > 0 ? [`on ${turn.moreHangs} hang${turn.moreHangs === 1 ? "" : "s"} more than need be`] : []),
   ];

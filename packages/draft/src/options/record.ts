@@ -17,6 +17,8 @@ export interface OptionEntry {
   readonly lot?: string;
   readonly columns: number;
   readonly rows: number;
+  /** Degrees the panels are turned by. */
+  readonly rotated?: number;
   readonly spares: number;
   readonly support: string;
   /** Width by height as they are read off a tape. */
@@ -81,6 +83,7 @@ function optionEntry({ catalogue }: Brief, option: Option, index: number, trades
     ...(scheme.lot === undefined ? {} : { lot: scheme.lot }),
     columns: scheme.columns,
     rows: scheme.rows,
+    ...(scheme.rotated === undefined ? {} : { rotated: scheme.rotated }),
     spares: face?.spares ?? 0,
     support: face?.support ?? FLOWN,
     size,
@@ -126,7 +129,7 @@ const FLOWN = "flown";
 /** The columns options are compared in: a name, and the words of one option. */
 const COLUMNS: readonly (readonly [name: string, of: (entry: OptionEntry) => string])[] = [
   ["Option", ({ number }) => String(number)],
-  ["Panels", ({ columns, rows }) => `${columns} × ${rows}`],
+  ["Panels", ({ columns, rows, rotated }) => `${columns} × ${rows}${rotated === undefined ? "" : ", on their side"}`],
   ["Panel", ({ panel, spares }) => `${panel}, ${spares} spare${spares === 1 ? "" : "s"}`],
   ["Size", ({ size }) => size],
   [

@@ -2,7 +2,11 @@
 export interface Shape {
   readonly columns: number;
   readonly rows: number;
+  /** Degrees the panels are turned by, where they lie on their side. */
+  readonly rotated?: OnSide;
 }
+
+export type OnSide = 90 | 270;
 
 /** What is asked of one side of a face, in metres. */
 export interface Extent {
