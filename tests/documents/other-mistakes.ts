@@ -260,14 +260,6 @@ export const OTHER_MISTAKES: readonly SingleMistake[] = [
     write: '`"#20"`',
   },
   {
-    slip: "watts where nobody knows the power factor",
-    file: HALL,
-    from: "    other-load: none",
-    to: "    other-load: 500 W",
-    found: "`500 W`, and watts are volt-amperes only at a power factor of 1",
-    write: "`500 VA` if all of it is heaters or filament lamps; else the watts ÷ the power factor",
-  },
-  {
     slip: "misspelt key of a lot",
     file: STOCK,
     from: 'batch: "24-31", count: 40',

@@ -1,10 +1,17 @@
-import { loadCurrent, sum, type Value } from "@plumbmark/calc";
+import { apparentPower, assumed, type Known, loadCurrent, sum, type Value } from "@plumbmark/calc";
 import type { Circuit } from "./circuit.js";
 
-/** Other load of a circuit in volt-amperes; undefined when there is none. */
+/** Watts of a load whose power factor nobody wrote down count as volt-amperes; the working says so. */
+const UNITY = assumed(1, "factor", "practice", "power factor of the other load, which is not written down");
+
+/** Other load of a circuit in volt-amperes: as written in VA, or watts at power factor 1; undefined when there is none. */
 export function otherLoadOf({ build, path, label }: Circuit): Value<"apparent-power"> | undefined {
   if (build.reader.isNone(`${path}.other-load`)) return undefined;
-  return build.reader.optional(`${path}.other-load`, "apparent-power", "other load", label);
+  const written: Value | undefined = build.reader.optional(`${path}.other-load`, "power", "other load", label);
+  if (!written) return undefined;
+  return written.known && written.kind === "apparent-power"
+    ? (written as Known<"apparent-power">)
+    : apparentPower.of({ P: written, pf: UNITY });
 }
 
 /** Everything on a circuit besides its panels: the devices it serves, and what is written as its other load. */
