@@ -3,7 +3,7 @@ import type { Mistake } from "../../document/mistake.js";
 import { type Cause, withCauses } from "../../findings/consequences.js";
 import { type ReadDocument, readDocument, withChanges } from "../../repository/outline.js";
 import { surveyAsMeant } from "../../venue/survey.js";
-import { type DocumentModel, modelOf } from "../document-model.js";
+import { type DocumentModel, modelOf, rewrittenModel } from "../document-model.js";
 import { type InspectionTask, judgeDocument } from "../judge-document.js";
 import type { CheckEntry } from "../record.js";
 import type { Snapshot } from "../snapshot.js";
@@ -53,7 +53,12 @@ export function explainMistakes(
   const stocked = stockCauses(model, snapshot);
   if (mistakes.length + catalogue.length + surveyed.causes.length + stocked.causes.length === 0) return checks;
   const meant = (which: (mistake: Mistake) => boolean, by: Snapshot): readonly CheckEntry[] | undefined => {
-    const read = (text: string): DocumentModel => withText(text, model, by, asked);
+    const known = new Map(by === snapshot ? [[document.file.text, model]] : []);
+    const read = (text: string): DocumentModel => {
+      const made = known.get(text) ?? withText(text, model, by, asked);
+      known.set(text, made);
+      return made;
+    };
     const text = asMeant(document.file.text, (each) => read(each).mistakes.filter(which));
     const same = text === document.file.text && by === snapshot;
     return same ? undefined : judgeDocument(read(text), { ...asked, subject: { ...asked.subject, every: false } });
@@ -91,7 +96,8 @@ export function explainMistakes(
 
 /** A document with another text; what is laid over it is laid over that, too, where it still leads to something. */
 function rewritten(document: ReadDocument, text: string): ReadDocument {
-  const other = readDocument({ ...document.file, text });
+  // Its body is the same as a rule, and is not read again then.
+  const other = readDocument({ ...document.file, text }, false, document.changes ? undefined : document);
   const [first, ...others] = document.changes ?? [];
   if (!first) return other;
   try {
@@ -102,13 +108,22 @@ function rewritten(document: ReadDocument, text: string): ReadDocument {
   }
 }
 
-/** The model of another text in place of a document's; what it looks at is noted with the rest. */
+/**
+ * The model of another text in place of a document's; what it looks at is noted with the rest. Where the repository is
+ * the same and the document is being written, what does not rest on the mistakes is not looked at again.
+ */
 function withText(
   text: string,
-  { build, trace }: DocumentModel,
-  snapshot: Snapshot,
-  { document }: InspectionTask,
+  model: DocumentModel,
+  by: Snapshot,
+  { document, snapshot }: InspectionTask,
 ): DocumentModel {
+  const { build, trace } = model;
   const read = text === document.file.text ? document : rewritten(document, text);
-  return modelOf(read, snapshot.withDocument(read), () => build.context.rules, trace);
+  const rules = (): readonly string[] => build.context.rules;
+  const isSound = [document, read].every(
+    ({ placed, markdown }) => (placed?.data ?? null) !== null && !markdown.refused,
+  );
+  if (by === snapshot && isSound) return rewrittenModel(model, read, by.withDocument(read), rules);
+  return modelOf(read, by.withDocument(read), rules, trace);
 }

@@ -43,18 +43,26 @@ function found({ placed, parts }: Reader): readonly PartUsed[] {
 /** The first place at which the front matter names something, as a text or as a key; empty where it does not. */
 export function placeNaming(reader: Pick<Reader, "placed">, name: string): string {
   noteAt(LOOK.naming, name);
-  const placed = aside(() => reader.placed);
-  const find = (data: Data | undefined, path: string): string | undefined => {
-    if (data === name) return path;
-    if (data === null || typeof data !== "object") return undefined;
-    const isList = Array.isArray(data);
-    for (const [key, inner] of Object.entries(data)) {
-      const step = isList ? String(Number(key) + 1) : key;
-      const here = path === "" ? step : `${path}.${step}`;
-      const found = !isList && key === name ? here : find(inner as Data, here);
-      if (found !== undefined) return found;
-    }
-    return undefined;
+  return aside(() => once(reader, "first places", () => firstPlaces(reader.placed.data))).get(name) ?? "";
+}
+
+/** Every text and key with the path at which it stands first. */
+function firstPlaces(data: Data): ReadonlyMap<string, string> {
+  const found = new Map<string, string>();
+  const put = (name: string, path: string): void => {
+    if (!found.has(name)) found.set(name, path);
   };
-  return find(placed.data, "") ?? "";
+  const walk = (here: Data | undefined, path: string): void => {
+    if (typeof here === "string") put(here, path);
+    if (here === null || typeof here !== "object") return;
+    const isList = Array.isArray(here);
+    for (const [key, inner] of Object.entries(here)) {
+      const step = isList ? String(Number(key) + 1) : key;
+      const inside = path === "" ? step : `${path}.${step}`;
+      if (!isList) put(key, inside);
+      walk(inner as Data, inside);
+    }
+  };
+  walk(data, "");
+  return found;
 }

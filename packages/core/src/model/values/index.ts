@@ -6,7 +6,7 @@ import type { ValueEntry } from "./entries.js";
 import { faceValues } from "./faces.js";
 import { pictureValues } from "./picture.js";
 import { powerValues } from "./power.js";
-import { riggingValues } from "./rigging.js";
+import { holdingValues, riggingValues } from "./rigging.js";
 import { sharedValues } from "./shared.js";
 import { standValues } from "./standing.js";
 import { stockValues } from "./stock.js";
@@ -25,8 +25,8 @@ const MAKERS: readonly (readonly [words: readonly string[], make: Maker])[] = [
   [["data"], deviceValues("data")],
   [["picture"], pictureValues],
   [["picture"], deviceValues("picture")],
-  // What hangs a face or holds it to a wall lies with the face.
-  [["rigging", "faces"], riggingValues],
+  [["faces"], holdingValues],
+  [["rigging"], riggingValues],
   [["stock"], stockValues],
   [["shared"], sharedValues],
   [["totals"], totals],

@@ -121,7 +121,6 @@ function valuesOfBar(bar: Bar): readonly ValueEntry[] {
     ...bar.hangs.flatMap(valuesOfHang),
     ...valuesOfSecond(bar),
     ...valuesOfLosses(bar),
-    ...valuesOfAttachments(bar),
   ];
 }
 
@@ -137,12 +136,17 @@ const fixingValues = (build: Design): readonly ValueEntry[] =>
     });
   });
 
+/** What hangs faces from bars, or holds them to a wall: told with the face, and without what the bars come to. */
+export const holdingValues = (build: Design): readonly ValueEntry[] => [
+  ...build.bars.flatMap(valuesOfAttachments),
+  ...fixingValues(build),
+];
+
 export const riggingValues = (build: Design): readonly ValueEntry[] => {
   const { bars, lifting } = build;
   const lifted = build.reader.has("rigging.lifting");
   return [
     ...bars.flatMap(valuesOfBar),
-    ...fixingValues(build),
     ...(build.faces.length > 0 ? under(lifting.path, { heaviest: () => lifting.heaviest }) : []),
     ...(build.faces.length > 0
       ? numbered(`${lifting.path}.lifted`, lifting.pieces, ({ mass }) => ({ mass: () => mass }))
