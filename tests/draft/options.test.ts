@@ -174,6 +174,33 @@ describe("lifting gear whose inspection runs out before the build", () => {
   });
 });
 
+test.each([
+  ["whose outlets all go to the devices", "outlets: 2", /Outlets are what is short: c1 has 2; .* take 2\./u],
+  ["that is full", "outlets: 9, other-load: 1910 VA", /What is on them already leaves room for none/u],
+])("of a circuit %s it is said why it takes no panel", (_, more, says) => {
+  const circuit = `{supply: 120 V, breaker: 20 A, outlet: nema-5-20, ${more}}`;
+  const { options, fellOut } = laidOut(
+    `wish: w\ntitle: W\nsize: {width: at most 4 ft, height: at most 2 ft}\nsupport: wall\nvenue: {circuits: {c1: ${circuit}}}\n`,
+  );
+  expect(options).toEqual([]);
+  expect(fellOut[0]?.says).toMatch(says);
+});
+
+test("of days that are over it is said that they are", () => {
+  const { brief } = laidOut(
+    "wish: w\ntitle: W\non-site: 2026-01-02 to 2026-01-03\nsize: {width: at most 2 ft}\nsupport: wall\n",
+  );
+  expect(notSaid(brief).join("\n")).toContain("those on site were over on 2026-01-03");
+});
+
+test("panels another lot has enough of are not told as short", () => {
+  // The starter has 24 and 14 of one panel; 6 by 3 are 18, and more with spares.
+  const { fellOut } = laidOut(
+    "wish: w\ntitle: W\nsize: {width: exactly 3 m, height: exactly 1.5 m}\nsupport: wall\npanel: tile-500-p4.2\n",
+  );
+  expect(fellOut.map(({ rule }) => rule)).not.toContain("panels.stock");
+});
+
 describe("panels that may lie on their side", () => {
   /** Twice as high as wide; invented. */
   const tall = (turns: string, takes: string) => {

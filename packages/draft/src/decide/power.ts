@@ -428,10 +428,26 @@ export function powered(brief: Brief, scheme: Scheme, cells: readonly GridCell[]
   if (!best)
     return fallen(
       "power.circuit-load",
-      `The circuits ${named.map(({ name }) => name).join(", ")} take ${room} panels; the face has ${cells.length}.`,
-      `${room} panels are the most these circuits take.`,
+      room > 0
+        ? `The circuits ${named.map(({ name }) => name).join(", ")} take ${room} panels; the face has ${cells.length}.`
+        : `The circuits ${named.map(({ name }) => name).join(", ")} take no panel.${outletsTold(brief, scheme, named)}`,
+      ...(room > 0 ? [`${room} panels are the most these circuits take.`] : []),
     );
   return withRuns(scheme, best, { cabled, jumper, cells, parts, apart });
+}
+
+/** Why circuits take no panel: where the outlets went of those whose outlets are all taken, else what is on them. */
+function outletsTold(brief: Brief, scheme: Scheme, circuits: readonly VenueCircuit[]): string {
+  const devices = placesOf(brief).reduce((sum, place) => sum + devicesAt(brief, scheme, place), 0);
+  const told = circuits.flatMap(({ name, data }) => {
+    const outlets = wholeAt(data, "outlets") ?? 1;
+    const others = brief.free?.outlets(name).amounts.n ?? 0;
+    if (outlets > others + devices) return [];
+    return [`${name} has ${outlets}${others > 0 ? `, of which others take ${others}` : ""}`];
+  });
+  return told.length === 0
+    ? " What is on them already leaves room for none, or a run of one is too much by another rule."
+    : ` Outlets are what is short: ${told.join("; ")}; processor, source and what is between them take ${devices}.`;
 }
 
 function unfed(scheme: Scheme, why: string): Decided {

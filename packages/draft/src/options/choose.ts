@@ -42,6 +42,8 @@ const plural = (count: number, word: string): string => `${count} ${word}${count
 
 function firstTrade(option: Option): string {
   const spread = circuitsOf(option);
+  // Without a circuit that is known nothing is fed, and nothing of it was chosen.
+  if (spread.length === 0 && hangsOf(option) === 0) return "Nearest to what was asked for.";
   return `Nearest to what was asked for, with the fewest circuits${hangsOf(option) > 0 ? " and hangs" : ""} that do${spread.length === 1 ? `; all of it goes dark when ${spread[0]} trips` : ""}.`;
 }
 

@@ -180,7 +180,10 @@ export function draft(brief: Brief, ask: DraftAsk): Drafted {
         }),
       );
     }
-    for (const { offer, shape, needs } of sizes.short)
+    // What another lot of the same panel has enough of is not short.
+    const isShort = ({ offer, needs }: Sizes["short"][number]): boolean =>
+      !brief.offers.some(({ panel, free }) => panel === offer.panel && free >= needs);
+    for (const { offer, shape, needs } of sizes.short.filter(isShort))
       fellOut.push(
         out({ ...shape, panel: offer.panel }, [], {
           rule: "panels.stock",

@@ -1,10 +1,11 @@
+import { stayOf } from "@plumbmark/core";
 import type { Brief } from "../brief.js";
 import { structureOf } from "../decide/cables.js";
 import { placesOfDevices, RACK } from "../decide/picture.js";
 
 /** What a wish leaves unsaid, and what was taken instead: it comes before the options, for it decides them. */
 export function notSaid(brief: Brief): readonly string[] {
-  const { wish, facts, practice, offers } = brief;
+  const { wish, facts, practice, offers, desk } = brief;
   const { processor } = placesOfDevices(brief);
   const said: string[] = [];
   const tell = (missing: boolean, what: string): void => {
@@ -13,6 +14,12 @@ export function notSaid(brief: Brief): readonly string[] {
   tell(
     wish.venueName === undefined && facts.survey === undefined,
     "The venue: nothing is known of circuits, structure or distances.",
+  );
+  const { today } = desk.repository.model(desk.path).build.context;
+  const stay = stayOf(wish.onSite);
+  tell(
+    stay?.to !== undefined && stay.to < today,
+    `Days that are to come: those on site were over on ${stay?.to}, and what is free, inspected and stated is told of then.`,
   );
   tell(wish.onSite === undefined, "The days on site: panels count as free on every day, and the draft has no dates.");
   tell(wish.shows === undefined, "What it shows: text was not laid out, and legibility was not judged.");

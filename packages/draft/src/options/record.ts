@@ -125,6 +125,7 @@ export function draftRecord(brief: Brief, drafted: Drafted): DraftRecord {
 
 const NONE = "none";
 const FLOWN = "flown";
+const NOT_LAID_OUT = "not laid out";
 
 /** The columns options are compared in: a name, and the words of one option. */
 const COLUMNS: readonly (readonly [name: string, of: (entry: OptionEntry) => string])[] = [
@@ -140,8 +141,8 @@ const COLUMNS: readonly (readonly [name: string, of: (entry: OptionEntry) => str
   ["Capitals", (entry) => figure(entry, `viewing.${FACE}.cap-height`)],
   ["Characters", (entry) => figure(entry, `viewing.${FACE}.characters`)],
   ["Bears on structure", (entry) => bears(entry)],
-  ["Hangs", ({ hangs, support }) => (hangs > 0 ? String(hangs) : support === FLOWN ? "not laid out" : NONE)],
-  ["Circuits", ({ circuits }) => (circuits.length === 0 ? NONE : circuits.join(", "))],
+  ["Hangs", ({ hangs, support }) => (hangs > 0 ? String(hangs) : support === FLOWN ? NOT_LAID_OUT : NONE)],
+  ["Circuits", ({ circuits }) => (circuits.length === 0 ? NOT_LAID_OUT : circuits.join(", "))],
   [
     "Fullest circuit",
     (entry) =>
