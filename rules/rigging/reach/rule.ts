@@ -1,5 +1,5 @@
 import { difference, sum, type Value } from "@plumbmark/calc";
-import { atLeast, atMost, type Bar, type Hang, type RawCheck, rule, type Thing, tabled } from "@plumbmark/kit";
+import { atLeast, atMost, type Bar, type Hang, is, type RawCheck, rule, type Thing, tabled } from "@plumbmark/kit";
 
 /** A way and what spans it: with the setting either way it is neither too short nor too long. */
 function* spans(thing: Thing, way: Value, [short, long]: readonly [Value, Value], within: Value): Iterable<RawCheck> {
@@ -42,6 +42,18 @@ function* ofRun(leg: Leg, within: Value): Iterable<RawCheck> {
   });
 }
 
+/** Both legs to one side have nothing to balance them: the bar swings until it hangs below its points. */
+function* ofSide(leg: Leg, within: Value): Iterable<RawCheck> {
+  const { sideByPoint, runByPoint, side } = leg;
+  // A point right above its hang, as far as anybody measures, is on neither side.
+  if (sideByPoint === undefined || !runByPoint?.known || (within.known && runByPoint.value <= within.value)) return;
+  yield is(leg, {
+    holds: sideByPoint === side,
+    says: `${leg.label} goes up to a point that is to the ${sideByPoint} of its hang, as the audience sees it.`,
+    mend: `Take a point to the ${side} of the hang. Legs that both pull to one side let the bar swing away until it hangs below its points. A qualified rigger works out the bridle.`,
+  });
+}
+
 /** What hangs below the apex reaches the bar. By each leg's own rise: where both agree, it is said once. */
 function* ofApex(hang: Hang, within: Value): Iterable<RawCheck> {
   if (hang.assembly === undefined) return;
@@ -64,6 +76,7 @@ function* ofHang(hang: Hang, within: Value): Iterable<RawCheck> {
   for (const leg of hang.legs) {
     yield* spans(leg, leg.length, leg.assembly.length, within);
     yield* ofRun(leg, within);
+    yield* ofSide(leg, within);
   }
   yield* ofApex(hang, within);
 }
@@ -109,7 +122,7 @@ export default rule({
   level: "shall",
   why: "A rope that is a foot short is found out at the top of a ladder, and what is then put in between has no marking.",
   judged:
-    "Length of an assembly: the `length` of its ropes and the `effective` length of its hardware, of a turnbuckle from its shortest to its longest. A hang's way is the height its hardware bears on less the height of the middle of the bar; a bridle leg's is √(rise² + run²), and below the apex it is the height the leg bears on less its rise and the height of the bar; all have to be met within the setting. Where the survey has the point of a leg and the place of the bar, the run of the leg has to be the distance from the one to over its hang. A second suspension has to reach round the structure (`girth`) and down to the bar. The trim of a face has to be the height of the bar less the attachment's drop and the height of the face, within the setting.",
+    "Length of an assembly: the `length` of its ropes and the `effective` length of its hardware, of a turnbuckle from its shortest to its longest. A hang's way is the height its hardware bears on less the height of the middle of the bar; a bridle leg's is √(rise² + run²), and below the apex it is the height the leg bears on less its rise and the height of the bar; all have to be met within the setting. Where the survey has the point of a leg and the place of the bar, the run of the leg has to be the distance from the one to over its hang, and the point on the side the leg is named by: two legs to one side hold nothing where it is. A second suspension has to reach round the structure (`girth`) and down to the bar. The trim of a face has to be the height of the bar less the attachment's drop and the height of the face, within the setting.",
   sources: ["geometry", "practice"],
   settings: {
     within: {

@@ -164,15 +164,23 @@ export function placeByPoint(hang: Hang): Value<"length"> | undefined {
   return moved(reference.on, reference.along, along, overhead.sense);
 }
 
-/** How far the point of a leg is from over its hang, along the structure above the bar; undefined where either is not known. */
-export function runByPoint(leg: Leg): Value<"length"> | undefined {
+/** Where the point of a leg is from over its hang, along the structure above the bar. */
+export interface WayToPoint {
+  readonly run: Value<"length">;
+  /** To which side of its hang, as the audience sees it; undefined where it cannot be told, or it is right above. */
+  readonly side: "left" | "right" | undefined;
+}
+
+/** How far the point of a leg is from over its hang, and to which side; undefined where either place is not known. */
+export function wayToPoint(leg: Leg): WayToPoint | undefined {
   const { hang } = leg;
   const { reader } = hang.bar.build;
   const named = reader.venue && pointNamed(reader.venue.survey, reader.text(`${leg.path}.point`));
-  const [along, under] = [alongOf(leg), placeUnder(hang.bar)];
-  if (!named || !along || !under || named[0] !== overheadOf(hang.bar)?.name) return undefined;
+  const [along, under, overhead] = [alongOf(leg), placeUnder(hang.bar), overheadOf(hang.bar)];
+  if (!named || !along || !under || named[0] !== overhead?.name) return undefined;
   const over = under.along(hang.at);
-  if (!over.known || !along.known) return missing("length", ...gapsOf([over, along]));
+  if (!over.known || !along.known) return { run: missing("length", ...gapsOf([over, along])), side: undefined };
   const [near, far] = over.value <= along.value ? [over, along] : [along, over];
-  return difference(far, near, "length", "run");
+  const right = (along.value - over.value) * overhead.sense;
+  return { run: difference(far, near, "length", "run"), side: right === 0 ? undefined : right > 0 ? "right" : "left" };
 }

@@ -1,7 +1,7 @@
 import { bridleLegLength, bridleTension, difference, dropOf, legAngle, sum, type Value } from "@plumbmark/calc";
 import { asMass } from "../reading/as-mass.js";
 import { Assembly, type AssemblyRating } from "./assembly.js";
-import { runByPoint } from "./bar-place.js";
+import { wayToPoint } from "./bar-place.js";
 import type { Hang } from "./hang.js";
 import { ratingOf } from "./letter.js";
 
@@ -57,7 +57,12 @@ export class Leg {
 
   /** How far its point is from over its hang, along the structure; undefined where it is not known. */
   get runByPoint(): Value<"length"> | undefined {
-    return runByPoint(this);
+    return wayToPoint(this)?.run;
+  }
+
+  /** The side of its hang its point is on, by the survey; undefined where it is not known, or right above. */
+  get sideByPoint(): "left" | "right" | undefined {
+    return wayToPoint(this)?.side;
   }
 
   /** What the structure bears at its end when a load is caught: as the letter says, else its rating. */
