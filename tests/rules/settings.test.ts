@@ -41,6 +41,7 @@ const SETTINGS: Readonly<Record<string, readonly [us: number, iec: number]>> = {
   "rigging.stack-stability push-above": [239.4, 63],
   "rigging.stack-stability factor": [1.5, 1.5], // trade fairs
   "stock.inspected months": [12, 6], // ASME B30.26; LOLER reg. 9(3)(a)
+  "venue.agrees aside": [0.3048, 0.3], // 1 ft, 300 mm
   "venue.agrees place": [0.0254, 0.025], // 1 in, 25 mm
   "venue.survey-age days": [730, 730], // two years; practice
   "viewing.camera refreshes": [8, 8], // practice

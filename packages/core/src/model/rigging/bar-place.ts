@@ -73,6 +73,22 @@ function alongOf(held: Hang | Leg): Value<"length"> | undefined {
   return found.origin.from === "written" ? { ...found, origin: { ...found.origin, stated: venue.at(path) } } : found;
 }
 
+/**
+ * How far a place upstage is from below the structure of a bar: nothing between the ends of one that runs up and down
+ * stage. Undefined where the structure's own place is not surveyed.
+ */
+export function offUpstage(bar: Bar, upstage: Value<"length">): Value<"length"> | undefined {
+  const ends = overheadOf(bar)?.ends.map((end) => end.upstage);
+  const [one, other] = ends ?? [];
+  if (!one?.known || !other?.known) return undefined;
+  if (!upstage.known) return missing("length", ...gapsOf([upstage]));
+  const [near, far] = one.value <= other.value ? [one, other] : [other, one];
+  if (upstage.value < near.value) return difference(near, upstage, "length", "off");
+  return upstage.value > far.value
+    ? difference(upstage, far, "length", "off")
+    : counted(0, "below its structure", "length");
+}
+
 /** How much farther along the structure one place to the side is than another. */
 const rightOf = (
   one: Value<"length">,

@@ -28,7 +28,7 @@ import {
   pointsOn,
   uniformOn,
 } from "./bar-loads.js";
-import { planPlaceOf, structureOfBar } from "./bar-place.js";
+import { offUpstage, planPlaceOf, structureOfBar } from "./bar-place.js";
 import { type BarCases, casesOf, type Stillness, stillness, type WorstMoment } from "./cases.js";
 import { deepestUnder, heaviestColumn, isShared, leastLimit } from "./column-loads.js";
 import { Hang } from "./hang.js";
@@ -161,6 +161,11 @@ export class Bar {
   /** The structure of the survey it hangs under; undefined where it names none. */
   get under(): string | undefined {
     return structureOfBar(this);
+  }
+
+  /** How far a place upstage is from below its structure; undefined where that is not surveyed. */
+  offUpstage(upstage: Value<"length">): Value<"length"> | undefined {
+    return offUpstage(this, upstage);
   }
 
   /** Its second suspension; undefined where none is written down. */
