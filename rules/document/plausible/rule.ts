@@ -120,13 +120,41 @@ function* ofCords({ cordMasses }: Build): Iterable<RawCheck> {
     };
 }
 
+/**
+ * Whatever governs, a longer span carries no more: bending and deflection fall with it, and where shear governs a load
+ * in the middle stays as it is. A row that rises has a slipped point or another unit.
+ */
+function* loadTable({ section, path, label }: Build["bars"][number]): Iterable<RawCheck> {
+  const rows = [...section.loadTable].sort((one, other) => one.span - other.span);
+  const here = { path: `${path}.section`, label };
+  for (const [index, row] of rows.entries()) {
+    const before = rows[index - 1];
+    if (!before) continue;
+    const said = (what: string) => ({
+      says: ({ measured, allowed }: { measured: string; allowed: string }) =>
+        `${label}: row ${index + 1} of its maker's load table, by span, has ${measured} ${what}, and the shorter span before it ${allowed}; a longer span never carries more.`,
+      mend: "Correct the row or its unit from the maker's sheet, under `loads` of the part. Nothing is hung by a table that rises.",
+    });
+    yield atMost(here, {
+      measured: tabled(row.uniform, "mass-per-length", "part", "uniform load of the row"),
+      allowed: tabled(before.uniform, "mass-per-length", "part", "uniform load of the row before"),
+      ...said("spread evenly"),
+    });
+    yield atMost(here, {
+      measured: tabled(row.centre, "mass", "part", "load in the middle of the row"),
+      allowed: tabled(before.centre, "mass", "part", "load in the middle of the row before"),
+      ...said("in the middle"),
+    });
+  }
+}
+
 export default rule({
   id: "document.plausible",
   states: "Every figure is of the size its field has.",
   level: "shall",
   why: "A figure with a slipped point or another unit computes as well as a right one, and whatever rests on it holds: a beam rated 1e300 lb carries everything.",
   judged:
-    "Every quantity of the document and of the parts it names against the range that its field has in the schemas, which is far wider than anything ordinary: what lies outside is a slip. The mass of a panel against its size: from 4 to 150 kg/m²; its maximum power: from 60 to 4,000 W/m². The depth of a base against a tenth of the height of the face on it, and a footprint against the base it is under, `width` × `depth`, or the face's own width where the base has none. The mass per length of a cord, as a recommendation, against the copper in it and against the greatest mass that tables have for such a cord. The ranges of the fields are common practice.",
+    "Every quantity of the document and of the parts it names against the range that its field has in the schemas, which is far wider than anything ordinary: what lies outside is a slip. The mass of a panel against its size: from 4 to 150 kg/m²; its maximum power: from 60 to 4,000 W/m². The depth of a base against a tenth of the height of the face on it, and a footprint against the base it is under, `width` × `depth`, or the face's own width where the base has none. A maker's load table, row by row: a longer span never carries more. The mass per length of a cord, as a recommendation, against the copper in it and against the greatest mass that tables have for such a cord. The ranges of the fields are common practice.",
   sources: ["practice", "cord-mass", "iec-60028", "iec-60228"],
   *checks({ build }) {
     const { implausible } = build;
@@ -142,6 +170,7 @@ export default rule({
       );
     }
     if (implausible.length === 0) yield is(build, { holds: true, says: "Every figure is of the size its field has." });
+    for (const bar of build.bars) yield* loadTable(bar);
     for (const face of build.faces) {
       yield* ofPanels(face);
       yield* powerOfPanels(face);
