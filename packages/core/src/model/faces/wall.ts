@@ -44,13 +44,18 @@ export class Fixings extends Statement {
     return this.face.overhead || !this.build.reader.has(`${this.face.path}.height-above`);
   }
 
+  /** From the lowest row to the top one. */
+  get apart(): Value<"length"> {
+    return this.#length("apart", "lever arm of the top row");
+  }
+
   get tension(): Value<"force"> {
     const { face } = this;
     const e = fixingLever.of({
       d: face.panelValue("depth", "length", "depth"),
       o: this.#length("stand-off", "distance of the panels' backs from the wall"),
     });
-    return fixingTension.of({ m: face.mass, e, z: this.#length("apart", "lever arm of the top row"), n: this.taking });
+    return fixingTension.of({ m: face.mass, e, z: this.apart, n: this.taking });
   }
 
   get shear(): Value<"force"> {
