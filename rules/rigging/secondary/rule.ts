@@ -111,6 +111,15 @@ function* ofBar(bar: Bar, most: number): Iterable<RawCheck> {
     says: ({ measured }) => `${second.label} goes round the structure itself, ${measured}.`,
     mend: "Lead it round the structure, apart from the hang.",
   });
+  const { leastGirth } = second;
+  if (leastGirth?.known && second.girth.known)
+    yield atLeast(second, {
+      measured: second.girth,
+      allowed: leastGirth,
+      says: ({ measured, allowed }) =>
+        `${second.label} is said to go ${measured} round the structure; over and under what is that wide it is ${allowed} at least.`,
+      mend: "Measure the way round the structure again, with the tape where the rope will lie. A rope that is cut to less does not reach the bar.",
+    });
   yield atMost(second, {
     measured: second.slack,
     allowed: tabled(most, "length", "house", "most slack"),

@@ -1,4 +1,4 @@
-import { caughtLoad, caughtTaut, counted, missing, sum, times, type Value } from "@plumbmark/calc";
+import { caughtLoad, caughtTaut, counted, difference, missing, sum, times, type Value } from "@plumbmark/calc";
 import { Assembly } from "./assembly.js";
 import type { Bar } from "./bar.js";
 import type { Hang } from "./hang.js";
@@ -62,9 +62,28 @@ export class SecondSuspension {
     return this.assembly.length;
   }
 
-  /** The way it has to reach: round the structure and down to the bar. */
+  /** The width of what it goes round, from the survey or the bar; undefined where neither is written. */
+  get #across(): Value<"length"> | undefined {
+    const { reader, path, label } = { reader: this.bar.build.reader, path: this.bar.path, label: this.bar.label };
+    return (
+      reader.optional(`${path}.flange`, "length", "width of the beam's flange above it", label) ??
+      reader.optional(`${path}.pipe`, "length", "diameter of the pipe above it", label)
+    );
+  }
+
+  /** The shortest way there is round what it goes round: twice the width of it. */
+  get leastGirth(): Value<"length"> | undefined {
+    const across = this.#across;
+    return across && times(across, 2, "2");
+  }
+
+  /** The way it has to reach: round the structure and down to the bar; as a basket, up again on the other side. */
   get way(): Value<"length"> {
-    return sum([this.girth, this.bar.drop], "length", "way");
+    const once = sum([this.girth, this.bar.drop], "length", "way");
+    if (this.rope?.mode !== "basket") return once;
+    const across = this.#across;
+    const both = sum([once, this.bar.drop], "length", "way");
+    return across ? difference(both, across, "length", "way") : both;
   }
 
   /** What all of them weigh. */
