@@ -451,8 +451,8 @@ const cases: readonly Case[] = [
   {
     name: "cautions for a wall",
     rule: "document.cautions",
-    front: `${face(2, 2, "wall")}\ncautions-confirmed: {by: M. Finch, on: 2027-02-01}`,
-    tells: ["holds: M. Finch has gone over the cautions on 2027-02-01."],
+    front: `${face(2, 2, "wall")}\ncautions-confirmed: {by: M. Finch, on: 2026-12-01}`,
+    tells: ["holds: M. Finch has gone over the cautions on 2026-12-01."],
   },
   {
     name: "cautions on no day",

@@ -10,7 +10,7 @@ export { resolved, type SchemaNode, valueWords } from "./document/key-words.js";
 export { LIKE_IN_BUILD, LIKE_IN_SURVEY, withLike } from "./document/like.js";
 export type { Mistake } from "./document/mistake.js";
 export { choices, nearest } from "./document/nearest.js";
-export { asRead, isNothingWritten, isPlaceholder, written } from "./document/nothing-written.js";
+export { affirmed, asRead, isNothingWritten, isPlaceholder, written } from "./document/nothing-written.js";
 export { nobodyIn, type Person, person, samePerson } from "./document/person.js";
 export type { Place } from "./document/place.js";
 export { placeName } from "./document/place-name.js";

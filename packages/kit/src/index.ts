@@ -8,7 +8,8 @@
  * - `mends` of a check: changes of the document that would put it right, for `plumbmark mend` and editors.
  * - `quantity`, `quantityOf`: a limit of the author's own. `sum`, `times`, `leastOf`, `greatestOf`, `formula`: values from
  *   values, with their working. `counted`, `tabled`, `assumed`, `missing`: a value with where it comes from.
- * - `written`, `isNothingWritten`, `person`: whether a text says anything, and whom it names. A placeholder says nothing.
+ * - `written`, `isNothingWritten`, `person`: whether a text says anything, and whom it names. A placeholder says nothing;
+ *   nor does `none` where `affirmed` asks for something that has to be there.
  * - The types of the model: `Build` with its faces, circuits, runs, chains, bars and hangs; `Repository` with all builds.
  *
  * `@plumbmark/kit/calc` has every formula and table there is; `@plumbmark/kit/tryout` tries a rule out.
@@ -64,6 +65,7 @@ export type {
   WorstDay,
 } from "@plumbmark/core";
 export {
+  affirmed,
   inspectionDays,
   isNothingWritten,
   isPlaceholder,

@@ -1,4 +1,4 @@
-import { is, open, person, rule, written } from "@plumbmark/kit";
+import { affirmed, is, open, person, rule, written } from "@plumbmark/kit";
 
 const HERE = { path: "rigging.kept-clear", label: "The floor below" };
 
@@ -13,7 +13,7 @@ export default rule({
   *checks({ build }) {
     const above = build.bars.length > 0 || build.faces.some(({ overhead }) => overhead);
     if (!above || build.reader.data("rigging.over-people") !== false) return;
-    const how = written(build.reader.data(`${HERE.path}.how`));
+    const how = affirmed(build.reader.data(`${HERE.path}.how`));
     const by = written(build.reader.data(`${HERE.path}.by`));
     if (how === undefined)
       yield open(HERE, {

@@ -14,6 +14,13 @@ export const isDay = (text: string): boolean => {
   return !Number.isNaN(read.getTime()) && read.toISOString().slice(0, 10) === text;
 };
 
+/**
+ * Whether a day is still to come. Where a day ends depends on where one stands: the morrow of one place is today in
+ * another.
+ */
+export const isToCome = (day: string, today: string): boolean =>
+  day > new Date(Date.parse(today) + 86_400_000).toISOString().slice(0, 10);
+
 const two = (text: string): string => text.padStart(2, "0");
 
 /** A day in another form as ISO 8601 has it; undefined where day and month cannot be told apart. */

@@ -73,6 +73,26 @@ export function isNothingWritten(data: Data | undefined): boolean {
   return Object.values(data).every(isNothingWritten);
 }
 
+/** Answers that say there is none, in small letters: no licence, nothing it is fixed to, no barrier. */
+const DENIALS: ReadonlySet<string> = new Set(
+  (
+    "none|no|not|nothing|never|without|without one|nowhere|not at all|no one|nobody|not needed|not necessary|not required|" +
+    "not fixed|unfixed|loose|free standing|freestanding|unlicensed|unlicenced|not licensed|no licence|no license|" +
+    "applied for|expired|lapsed|not kept clear|open to all|open to the public"
+  ).split("|"),
+);
+
+/** A text as `written`, of which `none`, `nothing` and their like are no answer: of what has to be there. */
+export function affirmed(data: Data | undefined): string | undefined {
+  const read = written(data);
+  const bare = read
+    ?.toLowerCase()
+    .replace(/[.,:;!?…"'`*_()-]+/gu, " ")
+    .replace(/\s+/gu, " ")
+    .trim();
+  return bare === undefined || DENIALS.has(bare) ? undefined : read;
+}
+
 /** A text as it reads; undefined where nothing is written, or a question mark at its end says that it is a guess. */
 export function written(data: Data | undefined): string | undefined {
   if (typeof data !== "string" || isPlaceholder(data)) return undefined;

@@ -272,7 +272,7 @@ export class Build implements CountedDesign {
 
   /** Who has confirmed something, at a path of the document. */
   confirmation(path: string): Confirmation {
-    return confirmationAt(this.reader, path);
+    return confirmationAt(this.reader, path, this.context.today);
   }
 
   /** What a licensed person has put on paper, at a path of the document; undefined where nothing is. */

@@ -21,7 +21,7 @@ import {
   times,
   type Value,
 } from "@plumbmark/calc";
-import { written } from "../../document/nothing-written.js";
+import { affirmed } from "../../document/nothing-written.js";
 import type { Face } from "./face.js";
 
 const plain = (value: number, kind: "length" | "area", what: string): Known => tabled(value, kind, "geometry", what);
@@ -87,9 +87,9 @@ export class Stand {
     return slidingFactor.of({ μ, m: this.mass, F: this.pushed(push) });
   }
 
-  /** What it is fixed to; undefined where nothing is written, a placeholder included. */
+  /** What it is fixed to; undefined where nothing is written, a placeholder and `none` included. */
   get fixedTo(): string | undefined {
-    return written(this.face.reader.data(`${this.path}.fixed-to`));
+    return affirmed(this.face.reader.data(`${this.path}.fixed-to`));
   }
 
   #pushed({ low, high }: Push): Parameters<typeof notionalMoment.of>[0] {

@@ -1,5 +1,5 @@
-import { isDay } from "../../document/days.js";
-import { written } from "../../document/nothing-written.js";
+import { isDay, isToCome } from "../../document/days.js";
+import { affirmed, written } from "../../document/nothing-written.js";
 import { nobodyIn, type Person, person } from "../../document/person.js";
 import type { DesignSource } from "./design-source.js";
 
@@ -35,13 +35,17 @@ function filedUnder({ context, reader }: DesignSource, path: string, file: strin
 export function paperAt(build: DesignSource, path: string): Paper | undefined {
   const { reader } = build;
   if (!reader.has(path)) return undefined;
-  const text = (key: string): string | undefined => written(reader.data(`${path}.${key}`));
+  const text = (key: string): string | undefined =>
+    (key === "licence" ? affirmed : written)(reader.data(`${path}.${key}`));
   const [name, day, file] = [reader.text(`${path}.by`), text("on"), text("file")];
   const by = person(name);
   const nobody = name === undefined || by ? undefined : nobodyIn(name);
   const filed = file === undefined ? undefined : filedUnder(build, `${path}.file`, file);
   const wrong = [
     ...(day === undefined || isDay(day) ? [] : [{ path: `${path}.on`, says: `its day, \`${day}\`, is no day` }]),
+    ...(day !== undefined && isDay(day) && isToCome(day, build.context.today)
+      ? [{ path: `${path}.on`, says: `its day, ${day}, is still to come` }]
+      : []),
     ...(file === undefined || filed !== false
       ? []
       : [{ path: `${path}.file`, says: `its file, \`${file}\`, is not among the papers of the repository` }]),

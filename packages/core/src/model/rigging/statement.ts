@@ -1,5 +1,5 @@
-import { isDay } from "../../document/days.js";
-import { written } from "../../document/nothing-written.js";
+import { isDay, isToCome } from "../../document/days.js";
+import { affirmed, written } from "../../document/nothing-written.js";
 import { person } from "../../document/person.js";
 import type { DesignSource } from "../reading/design-source.js";
 import { paperAt } from "../reading/paper.js";
@@ -72,7 +72,7 @@ export class Statement {
   }
 
   #licence(): StatementCheck {
-    const licence = this.text("licence");
+    const licence = affirmed(this.build.reader.data(`${this.path}.licence`));
     return licence === undefined
       ? this.#open("licence", "the licence of who states it")
       : this.#is("licence", true, `the licence is ${licence}.`);
@@ -101,6 +101,13 @@ export class Statement {
     const [day, stay] = [this.text("on"), stayOf(this.build.reader.data("on-site"))];
     if (day === undefined) return this.#open("on", "its day");
     if (!isDay(day)) return this.#is("on", false, `\`${day}\` is no day.`, "Write the day as 2027-03-05.");
+    if (isToCome(day, this.build.context.today))
+      return this.#is(
+        "on",
+        false,
+        `it is of ${day}, which is still to come.`,
+        "Nothing is stated before it is signed: have it signed, and write its day.",
+      );
     if (!stay) return this.#undated("on", "whether its day is before the days on site cannot be told");
     return this.#is(
       "on",
