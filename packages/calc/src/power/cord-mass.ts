@@ -42,7 +42,7 @@ export const copperMass = formula({
     n: { kind: "count", is: "number of conductors", least: 1 },
     A: { kind: "conductor", is: "cross-section of a conductor", above: 0 },
   },
-  expression: "n × A × 0.85 × 8,890 kg/m³",
+  expression: "n × A × 0.85 × 0.00889 kg/(m·mm²)",
   source: "iec-60028",
   also: ["iec-60228"],
   validity: "copper; a cord is never lighter than the copper in it",
