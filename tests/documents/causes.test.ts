@@ -7,13 +7,14 @@ import { some } from "../run/some.js";
 import { OTHER_MISTAKES, withSurveys } from "./other-mistakes.js";
 import { TODAY } from "./repository.js";
 import { SINGLE_MISTAKES, type SingleMistake, withMistake } from "./single-mistakes.js";
+import { TYPED_MISTAKES } from "./typed-mistakes.js";
 
 /** A terminal as it opens on most machines: 80 columns, 24 lines, of which the prompt takes one before and one behind. */
 const [WIDTH, LINES] = [80, 22];
 
 /** All in a deep run; else a third of them, others in each run. */
 const { deep, seed } = inject("effort");
-const ALL = [...SINGLE_MISTAKES, ...OTHER_MISTAKES];
+const ALL = [...SINGLE_MISTAKES, ...OTHER_MISTAKES, ...TYPED_MISTAKES];
 const TRIED = deep ? ALL : some(ALL, Math.ceil(ALL.length / 3), seed);
 
 const reports = new Map<SingleMistake, ReturnType<typeof report>>();
@@ -26,7 +27,7 @@ function reported(mistake: SingleMistake): ReturnType<typeof report> {
 }
 
 function report(mistake: SingleMistake) {
-  const { files, file, line } = withMistake(mistake, OTHER_MISTAKES.includes(mistake) ? withSurveys() : undefined);
+  const { files, file, line } = withMistake(mistake, SINGLE_MISTAKES.includes(mistake) ? undefined : withSurveys());
   const text = textReport(openRepository(files, rules, { today: TODAY }).all(), { width: WIDTH, colour: 0 });
   const lines = text.trimEnd().split("\n");
   const head = lines.findIndex((each) => /^ {2}(?:SHALL|SHOULD|NOTE) /u.test(each));

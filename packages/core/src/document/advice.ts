@@ -120,6 +120,7 @@ function asTyped(text: string): string {
     .replace(/^\s*[\u2010-\u2015\u2212]\s*/u, "-")
     .replace(/(?<=\d)\s*#$/u, " lb")
     .replace(/^#\s*(\d{1,2}(?:\/0)?)$/u, "$1 AWG")
+    .replace(/^(\d{1,2}(?:\/0)?)\s*(?:gauge|ga\.?)$/iu, "$1 AWG")
     .replace(/(?<=\d)\s*fps$/iu, " Hz");
 }
 
@@ -146,9 +147,10 @@ function ofSigns(text: string, wanted: readonly Kind[]): Advice | undefined {
 
 /** `2.5 tons` in pounds and tonnes, whichever ton was meant. */
 function ofTons(text: string): Advice | undefined {
-  const [, number, unit] = new RegExp(`^(${NUMBER})\\s*(T|tons?)$`, "iu").exec(text) ?? [];
+  const [, number, unit] = new RegExp(`^(${NUMBER}|\\d+/\\d+)\\s*(T|tons?)$`, "iu").exec(text) ?? [];
   if (number === undefined || unit === "t") return undefined;
-  const size = Number(number);
+  const [over, under = "1"] = number.split("/");
+  const size = Number(over) / Number(under);
   const ways = [`${number} short ton`, `${number} long ton`, `${number} t`];
   return {
     found: `\`${text}\`, and \`${unit}\` may be any of three tons`,

@@ -23,8 +23,23 @@ export const isToCome = (day: string, today: string): boolean =>
 
 const two = (text: string): string => text.padStart(2, "0");
 
+const MONTHS = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
+
+/** `12 November 2026` and `November 12, 2026`. */
+function ofMonth(text: string): string | undefined {
+  const [, day, name, year] =
+    /^(\d{1,2})(?:st|nd|rd|th)?\.?\s+([a-z]{3,9})\.?,?\s+(\d{4})$/iu.exec(text) ??
+    (/^([a-z]{3,9})\.?\s+(\d{1,2})(?:st|nd|rd|th)?,?\s+(\d{4})$/iu.exec(text) ?? []).map((part, at, all) =>
+      at === 1 ? (all[2] as string) : at === 2 ? (all[1] as string) : part,
+    );
+  const month = name === undefined ? -1 : MONTHS.indexOf(name.slice(0, 3).toLowerCase());
+  return month < 0 ? undefined : `${year}-${two(String(month + 1))}-${two(day as string)}`;
+}
+
 /** A day in another form as ISO 8601 has it; undefined where day and month cannot be told apart. */
 function isoOf(text: string): string | undefined {
+  const named = ofMonth(text);
+  if (named !== undefined) return named;
   const first = /^(\d{4})[./](\d{1,2})[./](\d{1,2})$/u.exec(text);
   if (first) return `${first[1]}-${two(first[2] as string)}-${two(first[3] as string)}`;
   // With points between, the day stands first (DIN 5008 and its like); with strokes either may.

@@ -9,7 +9,7 @@ import {
   readPair,
   readQuantity,
 } from "@plumbmark/calc";
-import { type Advice, adviceFor } from "./advice.js";
+import { type Advice, adviceFor, twoEnds } from "./advice.js";
 import { adviceForPair, adviceForRange } from "./advice-of-two.js";
 import { adviceForDays } from "./days.js";
 import type { Mistake } from "./mistake.js";
@@ -35,6 +35,14 @@ type Schema = { readonly [key: string]: unknown };
 
 /** What stands between the two ends of a range. */
 const BETWEEN = /\s+(?:to|–)\s+/u;
+
+const NOTHING = /^(?:nothing|nil|no|n\/a|not any|zero|-+)$/iu;
+
+/** Where `none` may stand, a word for it is told so. */
+const orNone = (advice: Advice, { none }: Schema, text: string): Advice =>
+  none === true && NOTHING.test(text.trim())
+    ? { ...advice, mend: `${advice.mend} Where there is none, write \`none\`.`, better: "none" }
+    : advice;
 
 const resolved = new WeakMap<Schema, Schema>();
 
@@ -114,7 +122,9 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
     // Where one value or a range may stand, the word between two values tells which it is.
     const { quantity, range, ...rest } = given;
     const both = quantity !== undefined && range !== undefined;
-    const schema = !both ? given : BETWEEN.test(String(data)) ? { ...rest, range } : { ...rest, quantity };
+    const isRange =
+      both && (BETWEEN.test(String(data)) || twoEnds(String(data), [range].flat() as Kind[]) !== undefined);
+    const schema = !both ? given : isRange ? { ...rest, range } : { ...rest, quantity };
     const less = {
       found: `\`${data}\`, which is less than nothing`,
       mend: "Write a value of 0 or more.",
@@ -142,7 +152,7 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
     if (schema.quantity !== undefined) {
       const wanted = [schema.quantity].flat() as Kind[];
       const reading = readQuantity(mark.sure === undefined ? data : mark.text, wanted);
-      if (!reading.ok) refuse(path, adviceFor(mark.text, wanted, reading.found), schema);
+      if (!reading.ok) refuse(path, orNone(adviceFor(mark.text, wanted, reading.found), schema, mark.text), schema);
       else if (isLess(reading.quantity, schema)) refuse(path, less, schema);
       else {
         values.set(path, written(reading.quantity, path, mark));
@@ -160,7 +170,11 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
     const advise = schema.range === undefined ? adviceForPair : adviceForRange;
     if (!reading.ok) refuse(path, advise(data, wanted, reading.found), schema);
     else if (reading.pair.some((half) => isLess(half, schema))) refuse(path, less, schema);
-    else {
+    else if (schema.range !== undefined && reading.pair[0].value > reading.pair[1].value) {
+      const better = `${reading.pair[1].text} to ${reading.pair[0].text}`;
+      const mend = `Write \`${better}\`: the lower end first.`;
+      refuse(path, { found: `\`${data}\`, the upper end first`, mend, better }, schema);
+    } else {
       for (const [index, half] of reading.pair.entries()) values.set(join(path, index + 1), written(half, path, mark));
       doubt(schema, mark, path, String(data));
       weigh(schema, reading.pair, String(data), path);

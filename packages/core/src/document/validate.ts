@@ -4,6 +4,7 @@ import * as validators from "../generated/validators.js";
 import { kindNames, standInFor } from "./advice.js";
 import type { Mistake } from "./mistake.js";
 import { choices, nearest, nearOnes } from "./nearest.js";
+import { keyFor, oppositeOf, valueFor } from "./other-words.js";
 import { type Place, START } from "./place.js";
 import { shown } from "./shown.js";
 import { join, type Placed } from "./yaml/yaml.js";
@@ -89,6 +90,8 @@ interface Words {
   readonly offers?: readonly string[];
   /** Something that could stand in place of the value. */
   readonly standIn?: string;
+  /** Of a key that is not known: the one it stands for, which is not told once more as missing. */
+  readonly insteadOf?: string;
 }
 
 type Schema = Complaint["parentSchema"] & Readonly<Record<string, unknown>>;
@@ -150,7 +153,14 @@ function ofType(name: string, path: string, complaint: Complaint): Words {
     const such = keys.length === 0 ? "" : `, with keys such as ${keys.map((key) => `\`${key}:\``).join(", ")}`;
     return { says, mend: `Write a group of keys under \`${path}\`${such}.` };
   }
-  if (types.includes("array")) return { says, mend: `Write a list: \`[${typeof data === "string" ? data : "…"}]\`.` };
+  if (types.includes("array")) {
+    const better = typeof data === "string" && /^[\w .-]+$/u.test(data) ? `[${data}]` : undefined;
+    const mend = `Write a list: \`[${typeof data === "string" ? data : "…"}]\`.`;
+    return { says, mend, ...(better === undefined ? {} : { better }) };
+  }
+  const counted = types.includes("integer") && typeof data === "string" ? /^(\d{1,6})\s*[a-z]+$/iu.exec(data) : null;
+  if (counted)
+    return { says, mend: `Write \`${counted[1]}\`: a number of things has no unit.`, better: counted[1] as string };
   const standIn = types.includes("integer") && typeof data === "number" ? String(Math.max(1, Math.round(data))) : "1";
   return { says, mend: `Write ${typeNames(params.type)} there.`, standIn };
 }
@@ -175,6 +185,7 @@ const NUMBERS = [
 function formWords(schema: Schema): string {
   const wanted = schema.quantity ?? schema.pair;
   if (wanted !== undefined) return kindNames([wanted].flat() as Kind[]);
+  if (schema.const !== undefined) return `\`${String(schema.const)}\``;
   const keys = Object.keys(schema.properties ?? {});
   if (keys.length > 0) return `a group with ${keys.map((key) => `\`${key}:\``).join(", ")}`;
   if (schema.description !== undefined) return schema.description.replace(/\.$/u, "");
@@ -201,6 +212,20 @@ function ofKey(path: string, { params, parentSchema, data }: Complaint): Words {
     const better = `${glued[1]}: ${glued[2]}`;
     return { ...here, says, mend: `Write \`${better}\`, with a blank behind the colon.`, better };
   }
+  const spaced = /^([\w.-]+)\s+(\d.*)$/u.exec(key);
+  if (spaced && known.includes(spaced[1] as string)) {
+    const better = `${spaced[1]}: ${spaced[2]}`;
+    return { ...here, says, mend: `Write \`${better}\`, with a colon behind the key.`, better };
+  }
+  const opposite = oppositeOf(key, known);
+  if (opposite !== undefined) {
+    const written = (data as Readonly<Record<string, unknown>>)[key];
+    const mend = `Write \`${opposite}: -${String(written).replace(/^-/u, "")}\`: what lies the other way is less than nothing.`;
+    return { ...here, says, mend, insteadOf: opposite };
+  }
+  const other = keyFor(key, known);
+  if (other !== undefined && !Object.hasOwn(data as object, other))
+    return { ...here, says, mend: `Write \`${other}\`.`, better: other };
   const [near, ...offers] = nearOnes(key, known);
   if (near === undefined) return { ...here, says, mend: choices(known, key) };
   // A word of the same letters is the one that was meant; of several that are near none is sure.
@@ -242,7 +267,8 @@ function words(schema: SchemaName, complaint: Complaint, path: string, siblings:
     case "enum": {
       const allowed = (params.allowedValues as unknown[]).map(String);
       const word = typeof data === "string" ? data.trim().replaceAll(/[ _]/gu, "-") : "";
-      const [near, ...offers] = word === "" ? [] : nearOnes(word, allowed);
+      const other = valueFor(word, allowed);
+      const [near, ...offers] = other !== undefined ? [other] : word === "" ? [] : nearOnes(word, allowed);
       if (near === undefined) return { says, mend: choices(allowed) };
       const sure = near === word.toLowerCase();
       return { says, mend: `Write \`${near}\`. ${choices(allowed)}`, better: near, sure, offers };
@@ -255,7 +281,8 @@ function words(schema: SchemaName, complaint: Complaint, path: string, siblings:
       if (parentSchema.form !== undefined) return undefined;
       return { says, mend: parentSchema.description ?? `Write ${TEXT_FORM}.` };
     case "discriminator": {
-      const near = typeof params.tagValue === "string" ? nearest(params.tagValue, KINDS) : undefined;
+      const kind = typeof params.tagValue === "string" ? params.tagValue : undefined;
+      const near = kind === undefined ? undefined : (valueFor(kind, KINDS) ?? nearest(kind, KINDS));
       const mend = near === undefined ? choices(KINDS) : `Write \`${near}\`. ${choices(KINDS)}`;
       const kindPath = join(path, "kind");
       return params.tagValue === undefined
@@ -312,6 +339,7 @@ const KINDS = [
   "rope",
   "attachment",
   "hardware",
+  "assembly",
   "spare-part",
 ];
 
@@ -338,8 +366,15 @@ export function validate(schema: SchemaName, placed: Placed): readonly Mistake[]
   const complaints = check.errors ?? [];
   // A value in none of several forms complains once for each form; the longest path says most.
   const deeper = (pointer: string): boolean => complaints.some((other) => other.instancePath.startsWith(`${pointer}/`));
+  // Where none of the forms fits and nothing deeper is wrong, it is told once, with all forms.
+  const ofForms = new Set(
+    complaints.flatMap(({ keyword, instancePath }) =>
+      keyword === "anyOf" && !deeper(instancePath) ? [instancePath] : [],
+    ),
+  );
   const made = complaints.flatMap((complaint) => {
     if (complaint.keyword === "anyOf" && deeper(complaint.instancePath)) return [];
+    if (complaint.keyword !== "anyOf" && ofForms.has(complaint.instancePath)) return [];
     const path = dotted(complaint.instancePath, placed.data);
     const told = words(schema, complaint, path, siblingsOf(placed, path));
     return told ? [{ complaint, path, told }] : [];
@@ -347,7 +382,11 @@ export function validate(schema: SchemaName, placed: Placed): readonly Mistake[]
   // A key that is misspelt is told where it stands, and not once more as the one that is not there.
   const misspelt = new Set(
     made.flatMap(({ complaint, path, told }) =>
-      complaint.keyword === "additionalProperties" && told.better !== undefined ? [join(path, told.better)] : [],
+      complaint.keyword === "additionalProperties"
+        ? [told.better, told.insteadOf].flatMap((key) =>
+            key === undefined ? [] : [join(path, key.replace(/:.*$/su, ""))],
+          )
+        : [],
     ),
   );
   for (const { complaint, path, told } of made) {

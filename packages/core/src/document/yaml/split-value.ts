@@ -19,6 +19,32 @@ interface Item {
 
 const THOUSANDS = /^\d{1,3}$/u;
 
+/** Words and lengths that stand between commas without a key of their own: `25 ft`, `ac-locking-16`. */
+const BARE = /^(?:\d+(?:\.\d+)?\s*[a-z]+\d?|[a-z][\w.-]*)$/iu;
+
+/** Finds `{lengths: 25 ft, 35 ft}`: a list without its brackets, whose second entry becomes a key with nothing behind it. */
+function listFrom(
+  items: readonly Item[],
+  index: number,
+  yaml: string,
+): { readonly told: SplitValue; readonly rest: readonly Node[] } | undefined {
+  const value = items[index]?.value;
+  if (!isScalar(value) || !value.range || !BARE.test(String(value.value))) return undefined;
+  const rest: Node[] = [];
+  for (const { key } of items.slice(index + 1)) {
+    const isAlone = isScalar(key) && key.range && /^\s*[,}]/u.test(yaml.slice(key.range[1]));
+    if (!isAlone || !BARE.test(String(key.value))) break;
+    rest.push(key);
+  }
+  const last = rest.at(-1)?.range;
+  if (!last) return undefined;
+  const [from, to] = [value.range[0], last[1]];
+  const written = yaml.slice(from, to);
+  const better = `[${written}]`;
+  const says = `\`${written}\` has a comma in it, and inside braces a comma ends a value.`;
+  return { told: { from, to, says, mend: `Write a list in brackets: \`${better}\`.`, better, sure: false }, rest };
+}
+
 /**
  * Finds `{length: 0,9 m}`: inside braces a comma ends a value, so that `9 m` becomes a key with nothing behind it. The
  * halves are told by the keys of the items: the first with what is wrong, the second as the rest of it.
@@ -26,6 +52,12 @@ const THOUSANDS = /^\d{1,3}$/u;
 export function joinedOf(items: readonly Item[], yaml: string): ReadonlyMap<Node, SplitValue | "rest"> {
   const found = new Map<Node, SplitValue | "rest">();
   for (const [index, { key, value }] of items.entries()) {
+    const list = listFrom(items, index, yaml);
+    if (list) {
+      found.set(key, list.told);
+      for (const each of list.rest) found.set(each, "rest");
+      continue;
+    }
     const next = items[index + 1];
     if (!next || !isScalar(value) || !isScalar(next.key) || !/^-?\d+$/u.test(String(value.value))) continue;
     const rest = String(next.key.value);

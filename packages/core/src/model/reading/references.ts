@@ -57,7 +57,8 @@ function checkOfVenue(reader: Reader): void {
       for (const where of ["", "bridle.left.", "bridle.right."]) {
         const path = `rigging.bars.${bar}.hangs.${hang}.${where}point`;
         const point = reader.text(path);
-        if (point !== undefined && !points.includes(point))
+        // One without its structure is told by its form.
+        if (point?.includes(".") && !points.includes(point))
           reader.unknown(path, point, `The survey ${survey.name} has no point \`${point}\`.`, points);
       }
     }
