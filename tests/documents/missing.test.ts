@@ -129,7 +129,7 @@ describe("a value of a part that is needed and not written down", () => {
     ["the rate of a port", / {2}port-rate: 1 Gb\/s\n/u, "data.port-load"],
     ["the maker's pixels of a port", / {2}port-pixels: 512000\n/u, "data.port-load"],
     ["the WLL of the clamp", /(?<=lower flange of a beam, effective: 4 in, )wll: 1000 lb, /u, "rigging.point-load"],
-    ["the mass of the cord", /(?<=jacket: SOOW, )mass: 0\.25 kg\/m, /u, "rigging.suspended-weight"],
+    ["the mass of a data cable", /(?<=conductor: 23 AWG, )mass: 0\.045 kg\/m, /u, "rigging.suspended-weight"],
   ])("%s: %s makes a check open, and the build is not ready", (_, from, rule) => {
     const document = withPart(from, "");
     const open = document.checks.filter((check) => check.rule === rule && check.outcome === "open");
