@@ -211,23 +211,12 @@ export function adviceFor(input: string | number, wanted: readonly Kind[], probl
   return { found: problem, mend: `Write ${kindNames(wanted)}.`, standIn };
 }
 
-/** Watts or amperes where volt-amperes belong: how many those are nobody can tell without a factor or a voltage. */
+/** Watts where volt-amperes belong: how many those are nobody can tell without a power factor. */
 function ofApparent(text: string, wanted: readonly Kind[]): Advice | undefined {
-  if (wanted.length !== 1 || wanted[0] !== "apparent-power") return undefined;
-  if (reads(text, ["power"])) {
-    const same = text.replace(/W$/u, "VA");
-    return {
-      found: `\`${text}\`, and watts are volt-amperes only at a power factor of 1`,
-      mend: `Write VA: \`${same}\` if all of it is heaters or filament lamps; else the watts ÷ the power factor on the plate, or volts × amperes of the plate.`,
-      offers: [same],
-      standIn: same,
-    };
-  }
-  if (reads(text, ["current"]))
-    return {
-      found: `\`${text}\`, a current, and its voltage is not told`,
-      mend: "Write VA: volts × amperes of the plate.",
-      standIn: standInFor(wanted),
-    };
-  return undefined;
+  if (wanted.length !== 1 || wanted[0] !== "apparent-power" || !reads(text, ["power"])) return undefined;
+  return {
+    found: `\`${text}\`, and watts are volt-amperes only at a power factor of 1`,
+    mend: "Write kVA or VA as the plate has it: watts ÷ the power factor on the plate.",
+    standIn: text.replace(/W$/u, "VA"),
+  };
 }
