@@ -19,7 +19,7 @@ import type { Device } from "./device.js";
 import { faultLoopAllowed } from "./fault-loop.js";
 import { legsOf, type PhaseLeg } from "./legs.js";
 import { neutralOf } from "./neutral.js";
-import { loadsBeside, otherLoadOf } from "./other-load.js";
+import { currentAtHalfFactor, loadsBeside, otherLoadOf } from "./other-load.js";
 import type { PowerDesign } from "./power-design.js";
 import { peakRiddenBy } from "./rides-through.js";
 import type { Run } from "./run.js";
@@ -147,6 +147,11 @@ export class Circuit {
     return this.threePhase
       ? greatestOf(Object.values(this.legs), "current", "I")
       : loadCurrent.of({ S: this.load, V: this.voltage });
+  }
+
+  /** The same at a power factor of 0.5 of its other load; undefined where no watts of it are written. */
+  get currentAtHalfFactor(): Value<"current"> | undefined {
+    return currentAtHalfFactor(this);
   }
 
   /** Current of each leg of a three-phase circuit. */

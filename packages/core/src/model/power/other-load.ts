@@ -1,4 +1,4 @@
-import { apparentPower, assumed, type Known, loadCurrent, sum, type Value } from "@plumbmark/calc";
+import { apparentPower, assumed, type Known, loadCurrent, sum, times, type Value } from "@plumbmark/calc";
 import type { Circuit } from "./circuit.js";
 
 /** Watts of a load whose power factor nobody wrote down count as volt-amperes; the working says so. */
@@ -24,4 +24,17 @@ export function loadsBeside(circuit: Circuit): readonly Value<"apparent-power">[
 export function currentBeside(circuit: Circuit, voltage: Value): readonly Value<"current">[] {
   const currents = loadsBeside(circuit).map((each) => loadCurrent.of({ S: each, V: voltage }));
   return currents.length > 1 ? [sum(currents, "current", "I")] : currents;
+}
+
+/**
+ * What a circuit carries if the watts of its other load are twice as many volt-amperes: small power supplies and lamps
+ * with a power factor of 0.5 are common. Undefined where no watts are written.
+ */
+export function currentAtHalfFactor(circuit: Circuit): Value<"current"> | undefined {
+  const other = otherLoadOf(circuit);
+  if (other?.known && circuit.build.reader.quantities.get(`${circuit.path}.other-load`)?.kind === "power") {
+    const V = circuit.threePhase ? times(circuit.voltage, 1 / Math.sqrt(3), "1 ÷ √3") : circuit.voltage;
+    return sum([circuit.current, loadCurrent.of({ S: other, V })], "current", "I");
+  }
+  return undefined;
 }
