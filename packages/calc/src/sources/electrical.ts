@@ -115,9 +115,9 @@ export const electricalSources = sourceTable({
     basis: "published",
   },
   "cord-mass": {
-    document: "EN 50525-2-21 (H07RN-F), EN 50525-2-11 and UL 62 (SOOW), as tables restate them",
-    says: "no flexible cord is heavier: the overall diameters in print, filled with copper and rubber of 1.6 g/cm³, and up to a quarter more",
-    basis: "published",
+    document: "IEC 60227-5, Table 13, and overall diameters of rubber cords in print",
+    says: "no flexible cord is heavier: the greatest diameters filled with copper and rubber of 1.6 g/cm³, and up to a quarter more",
+    basis: "practice",
   },
   "copper-alpha-20": {
     document: "IEC 60028",
