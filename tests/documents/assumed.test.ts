@@ -51,7 +51,7 @@ describe("the mass of a cord that nobody wrote down", () => {
   test("is marked in the working with its interval and its source", () => {
     const from = onHang(NONE).flatMap(({ working }) => working?.flatMap((line) => line.from ?? []) ?? []);
     // The interval is in kg/m whatever the units of the document: 12 AWG is taken with the 4 mm² of the table.
-    expect(from.join("\n")).toMatch(/assumed, for none is written: from 0\.075 to 0\.44 kg\/m, EN 50525-2-21/u);
+    expect(from.join("\n")).toMatch(/assumed, for none is written: from 0\.075 to 0\.44 kg\/m, IEC 60227-5/u);
     const failing = opened(NONE, rated("10 lb")).all();
     const report = textReport(failing, { width: 80, colour: 0 }).replace(/\s+/gu, " ");
     expect(report).toContain("Assumed: `cord-12-3.mass`.");
