@@ -57,6 +57,22 @@ test("SARIF: valid against the schema of SARIF 2.1.0 (OASIS), with and without t
   expect(every.filter(({ kind }) => kind === "pass").length).toBeGreaterThan(100);
 });
 
+test("SARIF: every document has its verdict, also one that only waits for what is not written (SARIF 2.1.0, 3.24)", async () => {
+  const repository = unborn();
+  repository.change(BANNER, "      other-load: none\n", "");
+  const { out } = await repository.plumbmark("inspect", "--as", "sarif");
+  const { runs } = JSON.parse(out) as {
+    readonly runs: readonly {
+      readonly artifacts: readonly { readonly location: { readonly uri: string }; readonly properties: object }[];
+    }[];
+  };
+  const verdicts = new Map(runs[0]?.artifacts.map(({ location, properties }) => [location.uri, properties]));
+  expect(verdicts.size).toBeGreaterThan(3);
+  expect(verdicts.get(BANNER)).toEqual({ verdict: "not ready" });
+  expect(verdicts.get("builds/riser-fascias.md")).toEqual({ verdict: "ready" });
+  expect(verdicts.get("builds/gallery-header.md")).toEqual({ verdict: "draft" });
+});
+
 test("SARIF: a waived check is suppressed in the source, with its reason (SARIF 2.1.0, 3.35)", async () => {
   const repository = unborn();
   repository.change(

@@ -20,13 +20,13 @@ export default rule({
   level: "shall",
   why: "Whoever opens the sheet on site may never have met this build. What can hurt them has to stand where they look first, and somebody has to have held it against this build and this house.",
   judged:
-    "Flown faces and bars make a build that lifts; circuits, runs and panels with a supply make one that uses mains. The cautions for both are printed with every sheet, whatever the author writes, and no prose is graded: the rule asks that somebody has gone over them for this build, `cautions-confirmed: {by: …, on: …}`, no later than its first day on site, on a day that has come.",
+    "Flown faces and bars make a build that lifts; circuits, runs and panels with a supply make one that uses mains. The cautions for both are printed with every sheet, whatever the author writes, and no prose is graded: the rule asks that somebody has gone over them for this build, `cautions-confirmed: {by: …, on: …}`, no later than its first day on site.",
   sources: ["practice"],
   *checks({ build }) {
     const dangers = [lifts(build), usesMains(build)];
     if (dangers.every((each) => each === false)) return;
     const path = "cautions-confirmed";
-    const { by, on, toCome } = build.confirmation(path);
+    const { by, on } = build.confirmation(path);
     const thing = { path, label: build.label };
     const what = ["lifts", "uses mains"].filter((_, index) => dangers[index]).join(" and ");
     if (by === undefined || on === undefined) {
@@ -38,14 +38,6 @@ export default rule({
         says,
         mend: "Read the cautions printed with the sheet against this build and this house, and write `cautions-confirmed: {by: …, on: …}` with the name and the day.",
         needs: [...(by ? [] : [`${path}.by`]), ...(on ? [] : [`${path}.on`])],
-      });
-      return;
-    }
-    if (toCome) {
-      yield is(thing, {
-        holds: false,
-        says: `${by.name} is written down as having gone over the cautions on ${on}, which is still to come.`,
-        mend: "Go over the cautions, and write the day on which that was done.",
       });
       return;
     }

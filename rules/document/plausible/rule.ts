@@ -148,13 +148,29 @@ function* loadTable({ section, path, label }: Build["bars"][number]): Iterable<R
   }
 }
 
+/** Nobody can have signed it yet. It is advice: a document is written ahead of what it waits for. */
+function* ofDays({ statedAhead }: Build): Iterable<RawCheck> {
+  for (const { path, on } of statedAhead)
+    yield {
+      ...is(
+        { path: `${path}.on`, label: `\`${path}\`` },
+        {
+          holds: false,
+          says: `\`${path}\` is of ${on}, which is still to come.`,
+          mend: "Write the day on which it was signed or confirmed, once it is.",
+        },
+      ),
+      level: "should",
+    };
+}
+
 export default rule({
   id: "document.plausible",
   states: "Every figure is of the size its field has.",
   level: "shall",
   why: "A figure with a slipped point or another unit computes as well as a right one, and whatever rests on it holds: a beam rated 1e300 lb carries everything.",
   judged:
-    "Every quantity of the document and of the parts it names against the range that its field has in the schemas, which is far wider than anything ordinary: what lies outside is a slip. The mass of a panel against its size: from 4 to 150 kg/m²; its maximum power: from 60 to 4,000 W/m². The depth of a base against a tenth of the height of the face on it, and a footprint against the base it is under, `width` × `depth`, or the face's own width where the base has none. A maker's load table, row by row: a longer span never carries more. The mass per length of a cord, as a recommendation, against the copper in it and against the greatest mass that tables have for such a cord. The ranges of the fields are common practice.",
+    "Every quantity of the document and of the parts it names against the range that its field has in the schemas, which is far wider than anything ordinary: what lies outside is a slip. The mass of a panel against its size: from 4 to 150 kg/m²; its maximum power: from 60 to 4,000 W/m². The depth of a base against a tenth of the height of the face on it, and a footprint against the base it is under, `width` × `depth`, or the face's own width where the base has none. A maker's load table, row by row: a longer span never carries more. The mass per length of a cord, as a recommendation, against the copper in it and against the greatest mass that tables have for such a cord. What is stated, signed or confirmed on a day that is still to come, as a recommendation. The ranges of the fields are common practice.",
   sources: ["practice", "cord-mass", "iec-60028", "iec-60228"],
   *checks({ build }) {
     const { implausible } = build;
@@ -177,5 +193,6 @@ export default rule({
       if (face.stand) yield* ofStand(face.stand);
     }
     yield* ofCords(build);
+    yield* ofDays(build);
   },
 });

@@ -29,20 +29,12 @@ export default rule({
         });
         continue;
       }
-      const { by, on, toCome } = build.confirmation(`${path}.stays-on`);
+      const { by, on } = build.confirmation(`${path}.stays-on`);
       if (control === "relay" && (by === undefined || on === undefined)) {
         yield open(circuit, {
           says: `${circuit.label} is switched by a relay; who keeps it closed for the whole event is not written down.`,
           mend: `Have the house confirm it, and write \`stays-on: {by: …, on: …}\` with the name and the day.`,
           needs: [by === undefined ? `${path}.stays-on.by` : `${path}.stays-on.on`],
-        });
-        continue;
-      }
-      if (control === "relay" && toCome) {
-        yield is(circuit, {
-          holds: false,
-          says: `${circuit.label} is switched by a relay; ${by?.name} is written down as confirming on ${on} that it stays closed, and that day is still to come.`,
-          mend: "Have the house confirm it, and write the day on which it did.",
         });
         continue;
       }

@@ -60,7 +60,7 @@ export default rule({
   level: "shall",
   why: "What a ceiling or a beam may carry cannot be seen. A rating that nobody signed is a guess over people's heads.",
   judged:
-    "`letter` under `rigging`, or of a bar its own, which the survey of the venue may state for its structure: who states it, a person by name; their licence; its day, which has come and is not after the first day on site; its file, which is among the papers of the house standard; until when it is good, not before the last day on site, or `no-end`. It names every hang, and both ends of a bridle, with what the structure carries there; a rating that is also written at the hang is not above it. It says whether the points carry that together, or one at a time, and counts in what else hangs there. A placeholder is nothing written. A name alone, as `structure-by` in older documents, is open.",
+    "`letter` under `rigging`, or of a bar its own, which the survey of the venue may state for its structure: who states it, a person by name; their licence; its day, not after the first day on site; its file, which is among the papers of the house standard; until when it is good, not before the last day on site, or `no-end`. It names every hang, and both ends of a bridle, with what the structure carries there; a rating that is also written at the hang is not above it. It says whether the points carry that together, or one at a time, and counts in what else hangs there. A placeholder is nothing written. A name alone, as `structure-by` in older documents, is open.",
   sources: ["practice"],
   *checks({ build }) {
     for (const letter of lettersOf(build)) {

@@ -138,12 +138,24 @@ function* results({ record, prefix }: SarifInput, rules: ReadonlyMap<string, num
   }
 }
 
+/**
+ * The documents with their verdicts (3.24): open checks have no level of their own in SARIF, so that a document which is
+ * not ready for what cannot be told would look as one of which nothing is said.
+ */
+const artifacts = ({ record, prefix }: SarifInput): readonly object[] =>
+  record.documents.map(({ file, verdict }) => ({
+    location: { uri: uri(prefix + file), uriBaseId: "SRCROOT" },
+    roles: ["analysisTarget"],
+    properties: { verdict },
+  }));
+
 /** The record as a SARIF log, result by result. Places count UTF-16 code units. */
 export function sarifPieces(input: SarifInput): Iterable<string> {
   const listed = descriptors(input.record, input.rules);
   const index = new Map(listed.map(({ id }, at) => [id, at]));
   const driver = { name: "Plumbmark", semanticVersion: input.version, rules: listed };
   const run = { tool: { driver }, columnKind: "utf16CodeUnits", invocations: [{ executionSuccessful: true }] };
-  const log = { $schema: SCHEMA, version: "2.1.0", runs: [{ ...run, results: [] }] };
+  const documents = artifacts(input);
+  const log = { $schema: SCHEMA, version: "2.1.0", runs: [{ ...run, artifacts: documents, results: [] }] };
   return jsonPieces(log, { name: "results", depth: 3, items: results(input, index) });
 }

@@ -31,6 +31,7 @@ import { checkServed, type Device, devicesOf } from "./power/device.js";
 import { Run } from "./power/run.js";
 import { type Supply, suppliesOf } from "./power/supply.js";
 import { Prose } from "./prose.js";
+import { type Ahead, statedAhead } from "./reading/ahead.js";
 import { asMass } from "./reading/as-mass.js";
 import type { BuildContext } from "./reading/build-context.js";
 import { type Confirmation, confirmationAt } from "./reading/confirmed.js";
@@ -270,9 +271,14 @@ export class Build implements CountedDesign {
     return once(this, "devices", () => devicesOf(this));
   }
 
+  /** What is stated, signed or confirmed on a day that is still to come. */
+  get statedAhead(): readonly Ahead[] {
+    return statedAhead(this);
+  }
+
   /** Who has confirmed something, at a path of the document. */
   confirmation(path: string): Confirmation {
-    return confirmationAt(this.reader, path, this.context.today);
+    return confirmationAt(this.reader, path);
   }
 
   /** What a licensed person has put on paper, at a path of the document; undefined where nothing is. */

@@ -1,4 +1,4 @@
-import { isDay, isToCome } from "../../document/days.js";
+import { isDay } from "../../document/days.js";
 import { written } from "../../document/nothing-written.js";
 import { type Person, person } from "../../document/person.js";
 import type { Reader } from "./reader.js";
@@ -8,8 +8,6 @@ export interface Confirmation {
   readonly by: Person | undefined;
   /** `2027-01-31`. */
   readonly on: string | undefined;
-  /** Whether that day is still to come: then nobody has confirmed anything yet. */
-  readonly toCome: boolean;
 }
 
 const dayAt = (reader: Reader, path: string): string | undefined => {
@@ -17,11 +15,11 @@ const dayAt = (reader: Reader, path: string): string | undefined => {
   return text !== undefined && isDay(text) ? text : undefined;
 };
 
-/** `{by, on}` at a path, as it stands on a day. */
-export function confirmationAt(reader: Reader, path: string, today: string): Confirmation {
-  const on = dayAt(reader, `${path}.on`);
-  return { by: person(reader.text(`${path}.by`)), on, toCome: on !== undefined && isToCome(on, today) };
-}
+/** `{by, on}` at a path. */
+export const confirmationAt = (reader: Reader, path: string): Confirmation => ({
+  by: person(reader.text(`${path}.by`)),
+  on: dayAt(reader, `${path}.on`),
+});
 
 /** Keys of `{by, on}` or `{by, licence, on, file}` that say nothing, as paths. */
 export const silentAt = (path: string, said: object): readonly string[] =>

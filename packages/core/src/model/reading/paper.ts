@@ -1,4 +1,4 @@
-import { isDay, isToCome } from "../../document/days.js";
+import { isDay } from "../../document/days.js";
 import { affirmed, written } from "../../document/nothing-written.js";
 import { nobodyIn, type Person, person } from "../../document/person.js";
 import type { DesignSource } from "./design-source.js";
@@ -43,9 +43,6 @@ export function paperAt(build: DesignSource, path: string): Paper | undefined {
   const filed = file === undefined ? undefined : filedUnder(build, `${path}.file`, file);
   const wrong = [
     ...(day === undefined || isDay(day) ? [] : [{ path: `${path}.on`, says: `its day, \`${day}\`, is no day` }]),
-    ...(day !== undefined && isDay(day) && isToCome(day, build.context.today)
-      ? [{ path: `${path}.on`, says: `its day, ${day}, is still to come` }]
-      : []),
     ...(file === undefined || filed !== false
       ? []
       : [{ path: `${path}.file`, says: `its file, \`${file}\`, is not among the papers of the repository` }]),

@@ -1,4 +1,4 @@
-import { isDay, isToCome } from "../../document/days.js";
+import { isDay } from "../../document/days.js";
 import { affirmed, written } from "../../document/nothing-written.js";
 import { person } from "../../document/person.js";
 import type { DesignSource } from "../reading/design-source.js";
@@ -101,13 +101,6 @@ export class Statement {
     const [day, stay] = [this.text("on"), stayOf(this.build.reader.data("on-site"))];
     if (day === undefined) return this.#open("on", "its day");
     if (!isDay(day)) return this.#is("on", false, `\`${day}\` is no day.`, "Write the day as 2027-03-05.");
-    if (isToCome(day, this.build.context.today))
-      return this.#is(
-        "on",
-        false,
-        `it is of ${day}, which is still to come.`,
-        "Nothing is stated before it is signed: have it signed, and write its day.",
-      );
     if (!stay) return this.#undated("on", "whether its day is before the days on site cannot be told");
     return this.#is(
       "on",
