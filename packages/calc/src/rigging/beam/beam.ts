@@ -72,5 +72,6 @@ export function requireSoundBeam(beam: Beam): void {
   if (!loads.every(Number.isFinite)) throw new RangeError("a load on the beam is not a finite number");
   if ((beam.uniform ?? []).some((each) => each.to < each.from)) throw new RangeError("a load ends before it begins");
   for (const [index, place] of beam.supports.entries())
-    if (index > 0 && place - beam.supports[index - 1]! < SAME_PLACE) throw new RangeError("supports have to rise");
+    if (index > 0 && place - beam.supports[index - 1]! < SAME_PLACE)
+      throw new RangeError("two supports are at one place, or not in their order");
 }
