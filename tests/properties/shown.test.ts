@@ -31,7 +31,7 @@ const UNIT = new RegExp(`(\\d) ?(?:${NAMES})(?![\\p{L}\\d²³⁴/·])`, "gu");
 const keyed = (line: string): string =>
   line
     .replace(/(\d) (?:Gb\/s)/gu, "($1 * 1e9)")
-    .replace(/Ω·mm²\/m| kg\/\(m·mm²\)| per W| mm²?\/(?:ft²?|in)|°|′/gu, "")
+    .replace(/Ω·mm²\/m| per W| mm²?\/(?:ft²?|in)|°|′/gu, "")
     .replace(UNIT, "$1")
     .replace(/(\d),(?=\d{3}(?!\d))/gu, "$1")
     .replace(/([\d.]+) ?%/gu, "($1 / 100)")

@@ -42,10 +42,10 @@ export const copperMass = formula({
     n: { kind: "count", is: "number of conductors", least: 1 },
     A: { kind: "conductor", is: "cross-section of a conductor", above: 0 },
   },
-  expression: "n × A × 0.85 × 0.00889 kg/(m·mm²)",
+  expression: "n × A × 0.85 × 0.00889",
   source: "iec-60028",
   also: ["iec-60228"],
-  validity: "copper; a cord is never lighter than the copper in it",
+  validity: "copper, 0.00889 kg for each m and mm²; a cord is never lighter than the copper in it",
   example: {
     given: { n: 1, A: 1 },
     gives: 0.85 * 0.00889,

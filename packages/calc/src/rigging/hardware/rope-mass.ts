@@ -16,9 +16,9 @@ export const ropeMassLeast = formula({
     d: { kind: "length", is: "diameter of the rope", above: 0 },
     L: { kind: "length", is: "length of the rope", least: 0 },
   },
-  expression: "W × d² ÷ 100 × L",
+  expression: "10,000 × W × d² × L",
   source: "rope-length-mass",
-  validity: "stranded ropes of steel wire, d in mm and L in m; ferrules, thimbles and what an eye takes come on top",
+  validity: "stranded ropes of steel wire, d and L in m; ferrules, thimbles and what an eye takes come on top",
   example: {
     given: { W: 0.345, d: 0.012, L: 100 },
     gives: 49.7,
