@@ -54,7 +54,7 @@ function inspect(plugins: readonly string[], ...more: readonly string[]): Ran {
   const named = plugins.map((name) => `./plugins/${name}.mjs`);
   put(
     "house-standard.yaml",
-    `house-standard: House\nrules-from: ${JSON.stringify(named)}\nplugin-limits: {time: 2 s, memory: 64 MB}\n${rules}`,
+    `house-standard: House\nrules-from: ${JSON.stringify(named)}\nplugin-limits: {time: 5 s, memory: 64 MB}\n${rules}`,
   );
   const { status, stdout, stderr } = spawnSync(
     process.execPath,
