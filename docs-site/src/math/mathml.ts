@@ -74,7 +74,7 @@ function set(expression: Expression): Element {
 export const symbolMath = (symbol: string): Element => h("math", name(symbol));
 
 /** A phone shows so many letters of a formula; a longer one may scroll there, which keys have to reach too. */
-const MOST = 15;
+const MOST = 12;
 
 /** A formula such as `I = S ÷ V` set as in a handbook; as it is written where it cannot be read. */
 export function formulaMath(symbol: string, expression: string): Element {

@@ -173,7 +173,7 @@ const statedEntry = (stated: readonly StatedIn[]): Pick<CheckEntry, "stated-in">
 
 /** What of a comparison nobody wrote down, behind its sentence. */
 const assumedWords = (paths: readonly string[]): string =>
-  paths.length === 0 ? "" : ` Assumed: ${paths.map((path) => `\`${path}\``).join(", ")}.`;
+  ` Assumed: ${paths.map((path) => `\`${path}\``).join(", ")}.`;
 
 const NOWHERE: CheckEntry["at"] = { path: "", ...START };
 
@@ -241,10 +241,12 @@ export function judge(
     measured && allowed
       ? shareOf(measured.value, [allowed.value, ...(most ? [most.value] : [])], raw.sense)
       : undefined;
+  const told = raw.says({ measured: shown(measured), allowed: limit });
   return {
     ...base,
     outcome: good ? "holds" : "fails",
-    says: `${raw.says({ measured: shown(measured), allowed: limit })}${assumedWords(assumed)}`,
+    // What is no text is refused by whoever takes the check, and is not to become one here.
+    says: assumed.length > 0 && typeof told === "string" ? `${told}${assumedWords(assumed)}` : told,
     ...(measured ? { measured: entry(measured) } : {}),
     ...(allowed ? { allowed: allowedEntry(allowed, most, raw.sense) as NonNullable<CheckEntry["allowed"]> } : {}),
     ...(share === undefined ? {} : { share: Number(share.toPrecision(6)) }),
