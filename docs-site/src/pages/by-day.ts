@@ -1,3 +1,4 @@
+import { dayAfter } from "@plumbmark/core";
 import { type Content, h } from "../html/html.js";
 import { verdictState } from "../html/state.js";
 import { table } from "../html/table.js";
@@ -6,11 +7,6 @@ import type { SiteWithDocuments } from "../site/site.js";
 
 /** Nobody reads a longer calendar. */
 const MOST = 400;
-
-const DAY = 86_400_000;
-
-const dayAfter = (day: string, days: number): string =>
-  new Date(Date.parse(`${day}T00:00:00Z`) + days * DAY).toISOString().slice(0, 10);
 
 /** Days on which the same builds stand. */
 interface Stretch {

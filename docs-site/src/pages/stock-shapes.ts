@@ -1,5 +1,5 @@
 import type { System } from "@plumbmark/calc";
-import { type DaysAway, openRepository, type Promised, soundIn, withWay } from "@plumbmark/core";
+import { type DaysAway, dayAfter, openRepository, type Promised, soundIn, withWay } from "@plumbmark/core";
 import { freePath, lengthAsWritten, Shelf, type ShelfShape, type ShelfShapes } from "@plumbmark/draft";
 import { nameAnchor } from "../html/anchor.js";
 import { type Content, h } from "../html/html.js";
@@ -30,10 +30,6 @@ export interface LotShapes {
 /** Nobody reads on. */
 const MOST_PERIODS = 40;
 const MOST_COUNTS = 12;
-const DAY = 86_400_000;
-
-const dayAfter = (day: string, days = 1): string =>
-  new Date(Date.parse(`${day}T00:00:00Z`) + days * DAY).toISOString().slice(0, 10);
 
 /** The days from today on, cut where panels of the lot leave or come back. Drafts and builds without days take none. */
 export function freeDaysOf(

@@ -5,6 +5,7 @@ export { usualUnits } from "./document/advice.js";
 export { isThere } from "./document/body/links.js";
 export { type Markdown, plainText, readMarkdown } from "./document/body/markdown.js";
 export { type Section, sectionsOf } from "./document/body/sections.js";
+export { dayAfter, isToCome } from "./document/days.js";
 export { fieldsAt, fieldsUnder } from "./document/field.js";
 export { resolved, type SchemaNode, valueWords } from "./document/key-words.js";
 export { LIKE_IN_BUILD, LIKE_IN_SURVEY, withLike } from "./document/like.js";

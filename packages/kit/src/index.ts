@@ -66,9 +66,11 @@ export type {
 } from "@plumbmark/core";
 export {
   affirmed,
+  dayAfter,
   inspectionDays,
   isNothingWritten,
   isPlaceholder,
+  isToCome,
   may,
   monthsAfter,
   nobodyIn,

@@ -1,4 +1,4 @@
-import { type Build, is, open, type RawCheck } from "@plumbmark/kit";
+import { type Build, is, isToCome, open, type RawCheck } from "@plumbmark/kit";
 import { approverPath, named } from "./named.js";
 
 const mendOf = ({ context, approval }: Build): string =>
@@ -25,9 +25,7 @@ function dayOf(build: Build): RawCheck {
   const path = "approved.on";
   if (!reader.has(path))
     return open({ path: "approved", label }, { says: "The approval has no day.", mend: mendOf(build), needs: [path] });
-  // Where the day ends depends on where one stands: the morrow of one place is today in another.
-  const latest = new Date(Date.parse(context.today) + 86_400_000).toISOString().slice(0, 10);
-  const holds = approval.on !== undefined && approval.on <= latest;
+  const holds = approval.on !== undefined && !isToCome(approval.on, context.today);
   return is(
     { path, label },
     {

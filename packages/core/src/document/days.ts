@@ -14,12 +14,17 @@ export const isDay = (text: string): boolean => {
   return !Number.isNaN(read.getTime()) && read.toISOString().slice(0, 10) === text;
 };
 
+const DAY_MS = 86_400_000;
+
+/** A day so many days later, or earlier. */
+export const dayAfter = (day: string, days = 1): string =>
+  new Date(Date.parse(`${day}T00:00:00Z`) + days * DAY_MS).toISOString().slice(0, 10);
+
 /**
  * Whether a day is still to come. Where a day ends depends on where one stands: the morrow of one place is today in
  * another.
  */
-export const isToCome = (day: string, today: string): boolean =>
-  day > new Date(Date.parse(today) + 86_400_000).toISOString().slice(0, 10);
+export const isToCome = (day: string, today: string): boolean => day > dayAfter(today);
 
 const two = (text: string): string => text.padStart(2, "0");
 

@@ -1,11 +1,6 @@
+import { dayAfter } from "../../document/days.js";
 import type { DaysAway } from "../../repository/stock.js";
 import type { Stay } from "../stock/bookings.js";
-
-const DAY = 86_400_000;
-
-/** A day so many days later, or earlier. */
-export const dayAfter = (day: string, days: number): string =>
-  new Date(Date.parse(`${day}T00:00:00Z`) + days * DAY).toISOString().slice(0, 10);
 
 /** The days on site with those before and after on which everything is away already, or not back yet. */
 export const withWay = ({ from, to }: Stay, { out, back }: DaysAway): Stay =>
