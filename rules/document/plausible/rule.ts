@@ -164,6 +164,28 @@ function* ofDays({ statedAhead }: Build): Iterable<RawCheck> {
     };
 }
 
+/** Every figure that is written, against its range, and what rests on the size of a panel or a base. */
+function* ofSizes(build: Build): Iterable<RawCheck> {
+  const { implausible } = build;
+  for (const { of, path, found } of implausible) {
+    const name = found.title === undefined ? `\`${found.path}\`` : `\`${found.path}\` (${found.title})`;
+    yield is(
+      { path, label: name },
+      {
+        holds: false,
+        says: `${of}${name} is \`${found.text}\`; from ${found.range[0]} to ${found.range[1]} is plausible.`,
+        mend: "Correct the figure or its unit. If it is right, waive this with the name of whoever stands for it.",
+      },
+    );
+  }
+  if (implausible.length === 0) yield is(build, { holds: true, says: "Every figure is of the size its field has." });
+  for (const face of build.faces) {
+    yield* ofPanels(face);
+    yield* powerOfPanels(face);
+    if (face.stand) yield* ofStand(face.stand);
+  }
+}
+
 export default rule({
   id: "document.plausible",
   states: "Every figure is of the size its field has.",
@@ -171,28 +193,12 @@ export default rule({
   why: "A figure with a slipped point or another unit computes as well as a right one, and whatever rests on it holds: a beam rated 1e300 lb carries everything.",
   judged:
     "Every quantity of the document and of the parts it names against the range that its field has in the schemas, which is far wider than anything ordinary: what lies outside is a slip. The mass of a panel against its size: from 4 to 150 kg/m²; its maximum power: from 60 to 4,000 W/m². The depth of a base against a tenth of the height of the face on it, and a footprint against the base it is under, `width` × `depth`, or the face's own width where the base has none. A maker's load table, row by row: a longer span never carries more. The mass per length of a cord, as a recommendation, against the copper in it and against the greatest mass that tables have for such a cord. What is stated, signed or confirmed on a day that is still to come, as a recommendation. The ranges of the fields are common practice.",
-  sources: ["practice", "cord-mass", "iec-60028", "iec-60228"],
+  sources: ["practice", "statics", "cord-mass", "iec-60028", "iec-60228"],
   *checks({ build }) {
-    const { implausible } = build;
-    for (const { of, path, found } of implausible) {
-      const name = found.title === undefined ? `\`${found.path}\`` : `\`${found.path}\` (${found.title})`;
-      yield is(
-        { path, label: name },
-        {
-          holds: false,
-          says: `${of}${name} is \`${found.text}\`; from ${found.range[0]} to ${found.range[1]} is plausible.`,
-          mend: "Correct the figure or its unit. If it is right, waive this with the name of whoever stands for it.",
-        },
-      );
-    }
-    if (implausible.length === 0) yield is(build, { holds: true, says: "Every figure is of the size its field has." });
-    for (const bar of build.bars) yield* loadTable(bar);
-    for (const face of build.faces) {
-      yield* ofPanels(face);
-      yield* powerOfPanels(face);
-      if (face.stand) yield* ofStand(face.stand);
-    }
+    // What a cord may weigh is no basis of what a panel may.
+    for (const check of ofSizes(build)) yield { ...check, sources: ["practice"] };
+    for (const bar of build.bars) for (const check of loadTable(bar)) yield { ...check, sources: ["statics"] };
     yield* ofCords(build);
-    yield* ofDays(build);
+    for (const check of ofDays(build)) yield { ...check, sources: ["practice"] };
   },
 });

@@ -61,6 +61,7 @@ export default rule({
           says: `The other load of ${circuit.label} is written in watts and counts at power factor 1. At 0.5, which small power supplies and lamps have, the circuit would carry more than its continuous rating.`,
           mend: `Write \`${circuit.path}.other-load\` in VA: volts × amperes of the plate.`,
           needs: [`${circuit.path}.other-load`],
+          sources: ["practice"],
         });
     }
     for (const supply of build.supplies)

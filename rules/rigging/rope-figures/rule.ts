@@ -23,6 +23,9 @@ const plainName = (construction: string): string =>
 const areaOf = (construction: string | undefined): number =>
   construction === undefined ? LEAST_ROPE_AREA : (ropeAreas[plainName(construction)] ?? SOLID);
 
+/** What the greatest strength of a rope rests on; its least mass is of another table. */
+const STRENGTH = ["rope-factors", "practice"] as const;
+
 function* ofRope(bar: Bar, assembly: Strand, each: Strand["parts"][number]): Iterable<RawCheck> {
   const { name, part, path } = each;
   if (!part) return;
@@ -38,6 +41,7 @@ function* ofRope(bar: Bar, assembly: Strand, each: Strand["parts"][number]): Ite
       says: `${bar.label}: how rope ${name} is made is not written down, so whether it can break as late as it says cannot be told.`,
       mend: `Write \`construction\` of ${name} in ${part.file}, as its data sheet has it: 7x19.`,
       needs: [`${path}.construction`],
+      sources: STRENGTH,
     });
     return;
   }
@@ -47,6 +51,7 @@ function* ofRope(bar: Bar, assembly: Strand, each: Strand["parts"][number]): Ite
     says: ({ measured, allowed }) =>
       `${bar.label}: rope ${name}${construction === undefined ? "" : `, ${construction},`} is said to break at ${measured}; the steel in it bears ${allowed} at most.`,
     mend: "Read breaking strength, unit and diameter off the certificate again.",
+    sources: STRENGTH,
   });
 }
 
