@@ -42,6 +42,25 @@ describe("cords", () => {
   test("H07RN-F of 3 × 1 mm² filled to its greatest diameter, 10.7 mm (HD 22.4, as restated), is not heavier", () => {
     expect(filled(10.7, 1, 3)).toBeLessThanOrEqual(ends("H07RN-F", 1, 3)[1]);
   });
+  // IEC 60245-4, type 66 (H07RN-F), three conductors: greatest mean overall diameters, mm. From memory, but for the first,
+  // which is in print (above); they hold the envelope to what such cords are.
+  test.each([
+    [1, 10.7],
+    [1.5, 11.9],
+    [2.5, 14],
+    [4, 16.2],
+    [6, 18],
+    [10, 24.2],
+    [16, 27.6],
+    [25, 33],
+  ])(
+    "the greatest mass of 3 × %d mm² is that of one filled to %d mm, and less than a seventh more",
+    (mm2, diameter) => {
+      const [, most] = ends("H07RN-F", mm2, 3);
+      expect(most).toBeGreaterThan(filled(diameter, mm2, 3));
+      expect(most).toBeLessThan((8 / 7) * filled(diameter, mm2, 3));
+    },
+  );
   // IEC 60227-5, Table 13, type 60227 IEC 57 (H05VV-F): greatest mean overall diameters, mm.
   test.each([
     [2, 0.75, 7.2],

@@ -116,7 +116,7 @@ export const electricalSources = sourceTable({
   },
   "cord-mass": {
     document: "IEC 60227-5, Table 13, and overall diameters of rubber cords in print",
-    says: "no flexible cord is heavier: the greatest diameters filled with copper and rubber of 1.6 g/cm³, and up to a quarter more",
+    says: "no flexible cord is heavier: the greatest diameters filled with copper and rubber of 1.6 g/cm³, and up to a tenth more",
     basis: "practice",
   },
   "copper-alpha-20": {
