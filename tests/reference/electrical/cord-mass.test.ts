@@ -44,7 +44,7 @@ describe("cords", () => {
   });
   // IEC 60245-4, type 66 (H07RN-F), three conductors: greatest mean overall diameters, mm. From memory, but for the first,
   // which is in print (above); they hold the envelope to what such cords are.
-  test.each([
+  const H07RN_F = [
     [1, 10.7],
     [1.5, 11.9],
     [2.5, 14],
@@ -53,7 +53,8 @@ describe("cords", () => {
     [10, 24.2],
     [16, 27.6],
     [25, 33],
-  ])(
+  ] as const;
+  test.each(H07RN_F)(
     "the greatest mass of 3 × %d mm² is that of one filled to %d mm, and less than a seventh more",
     (mm2, diameter) => {
       const [, most] = ends("H07RN-F", mm2, 3);
@@ -61,6 +62,13 @@ describe("cords", () => {
       expect(most).toBeLessThan((8 / 7) * filled(diameter, mm2, 3));
     },
   );
+  test("a conductor between two sizes counts as the larger one", () => {
+    for (const [index, [mm2, diameter]] of notEmpty(H07RN_F.entries())) {
+      const smaller = H07RN_F[index - 1]?.[0];
+      if (smaller !== undefined)
+        expect(ends("H07RN-F", smaller * 1.02, 3)[1]).toBeGreaterThan(filled(diameter, mm2, 3));
+    }
+  });
   // IEC 60227-5, Table 13, type 60227 IEC 57 (H05VV-F): greatest mean overall diameters, mm.
   test.each([
     [2, 0.75, 7.2],
@@ -95,9 +103,9 @@ describe("cords", () => {
     ["a type in no table", "CABLE", 2.5, 3],
     ["a single conductor", "SC", 33.6, 2],
     ["single wires", "H07V-K", 2.5, 3],
-    ["more conductors than the table has", "SOOW", 2.5, 7],
+    ["more conductors than the table has", "SOOW", 2.5, 6],
     ["one conductor", "SOOW", 2.5, 1],
-    ["a conductor larger than the table has", "H07RN-F", 35, 3],
+    ["a conductor larger than the table has", "H07RN-F", 25.5, 3],
   ])("of %s nothing is told", (_, type, mm2, conductors) => {
     expect(cordMass(type, mm2, conductors)).toBeUndefined();
   });
