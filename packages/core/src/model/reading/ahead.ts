@@ -16,7 +16,6 @@ export function statedAhead({ reader, context }: DesignSource): readonly Ahead[]
     ...under("rigging.bars", ".letter"),
     ...under("exposure-stated"),
     ...under("faces", ".fixings"),
-    ...under("faces", ".letter"),
     ...under("power.circuits", ".stays-on"),
     ...under("power.supplies", ".generator.earthing"),
   ];
