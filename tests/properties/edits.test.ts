@@ -147,3 +147,46 @@ test(
   },
   LONG,
 );
+
+/** Edits of the front matter, one after another, each with figures of the text that are no longer right then. */
+const LATER: readonly (readonly [was: string, is: string, told: readonly string[]])[] = [
+  ["trim: 11 ft", "trim: 12 ft", ["faces.banner.trim"]],
+  ["rate: 60 Hz", "rate: 50 Hz", ["picture.rate"]],
+  ["spares: 2", "spares: 3", ["faces.banner.spares"]],
+  [
+    "jumper: {part: power-jumper, length: 0.9 m}",
+    "jumper: {part: power-jumper, length: 9 m}",
+    ["rigging.bars.header.load"],
+  ],
+  ["target: 400 cd/m2", "target: 500 cd/m2", ["viewing.banner.drive-level"]],
+  ["rows: 1", "rows: 2", ["faces.banner.mass", "faces.banner.pixels-high"]],
+];
+
+test.each(LATER)(
+  "a figure of the text is looked at anew after the edit of %s to %s, and after it is taken back",
+  (was, is, told) => {
+    const now = write(starter, false);
+    const text = textOf(now, EDITED);
+    const quoted = (): readonly string[] =>
+      now
+        .one(EDITED)
+        .entry.checks.flatMap(({ rule, at }) => (rule === "document.quoted-values" ? [at.path ?? ""] : []));
+    expect(quoted()).toEqual([]);
+    // What was looked at first is kept from the second model on.
+    for (const each of ["revision: 5", "revision: 6"]) {
+      now.replace(EDITED, text.replace("revision: 4", each));
+      expect(quoted()).toEqual([]);
+    }
+    const edited = text.replace(was, is);
+    expect(edited).not.toBe(text);
+    now.replace(EDITED, edited);
+    expect(quoted()).toEqual(expect.arrayContaining([...told]));
+    expect(quoted().length).toBe(
+      openRepository(now.files, rules, options)
+        .one(EDITED)
+        .entry.checks.filter(({ rule, outcome }) => rule === "document.quoted-values" && outcome !== "holds").length,
+    );
+    now.replace(EDITED, text);
+    expect(quoted()).toEqual([]);
+  },
+);

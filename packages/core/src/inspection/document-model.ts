@@ -7,6 +7,7 @@ import { readData } from "../document/read-data.js";
 import { inWorld, type Unsure, type World } from "../document/unsure.js";
 import type { Placed } from "../document/yaml/yaml.js";
 import { Build } from "../model/build.js";
+import { handOver, keepAcross } from "../model/reading/once.js";
 import { Reader } from "../model/reading/reader.js";
 import { LOOK, LOOKED_AT, note, noteAt, noting, Reads } from "../model/reading/reads.js";
 import { systemOf } from "../model/reading/system.js";
@@ -121,6 +122,7 @@ export function modelOf(
   const context = new TracedContext(snapshot, trace, file.path, rules, name, found);
   const making = (): Build => new Build(reader, markdown, context);
   const build = written ? noting(new Reads(), making) : making();
+  if (written) keepAcross(build);
   const kept = written ? { kept: { checks: new Map(), turns: new Map(), promises: snapshot.promises } } : {};
   return { build, system: systemOf(reader, build.practice), mistakes: build.mistakes, name, unsure, trace, ...kept };
 }
@@ -137,6 +139,7 @@ function keptFrom(was: DocumentModel, is: DocumentModel): Pick<DocumentModel, "k
   const { promises } = is.kept;
   const unchanged = new Unchanged(was, is, was.kept.promises === promises);
   const checks = new Map([...was.kept.checks].filter(([, { reads }]) => unchanged.holds(reads)));
+  handOver(was.build, is.build, (reads) => unchanged.holds(reads));
   const { uses } = was.kept;
   const turns = was.build.reader === is.build.reader ? was.kept.turns : new Map();
   const kept: KeptFindings = { checks, turns, promises };

@@ -1,4 +1,5 @@
-import type { Known } from "@plumbmark/calc";
+import type { Known, Origin } from "@plumbmark/calc";
+import type { Place } from "../document/place.js";
 import type { Data } from "../document/yaml/yaml.js";
 import type { Build } from "../model/build.js";
 import { partsUsed, placeNaming } from "../model/reading/parts-used.js";
@@ -20,9 +21,35 @@ function sameData(one: Data | undefined, other: Data | undefined): boolean {
 
 const asText = (value: unknown): string => JSON.stringify(value) ?? "";
 
+const samePlace = (one: Place, other: Place): boolean =>
+  one === other ||
+  (one.line === other.line &&
+    one.column === other.column &&
+    one.endLine === other.endLine &&
+    one.endColumn === other.endColumn);
+
+function sameOrigin(one: Origin, other: Origin): boolean {
+  // Most is written in the document itself; what a survey states has more to it.
+  if (one.from !== "written" || other.from !== "written" || one.stated || other.stated)
+    return asText(one) === asText(other);
+  return one.path === other.path && one.text === other.text;
+}
+
 /** Whether a quantity says the same and comes from the same place. */
 const sameQuantity = (one: Known | undefined, other: Known | undefined): boolean =>
-  one === other || (one?.unit === other?.unit && asText(one) === asText(other));
+  one === other ||
+  (one !== undefined &&
+    other !== undefined &&
+    one.value === other.value &&
+    one.kind === other.kind &&
+    one.unit === other.unit &&
+    one.sure === other.sure &&
+    sameOrigin(one.origin, other.origin));
+
+function every<T>(all: Iterable<T>, is: (each: T) => boolean): boolean {
+  for (const each of all) if (!is(each)) return false;
+  return true;
+}
 
 const namesUsed = (reader: Reader) => partsUsed(reader).map(({ part, path }) => [part.name, path]);
 
@@ -55,9 +82,9 @@ export class Unchanged {
     if (known !== undefined) return known;
     const holds =
       !reads.unknown &&
-      [...reads.others].every((what) => this.#isSame(what)) &&
-      [...reads.data].every((path) => this.#isSameData(path)) &&
-      [...reads.inner].every((inner) => this.holds(inner));
+      every(reads.data, (path) => this.#isSameData(path)) &&
+      every(reads.others, (what) => this.#isSame(what)) &&
+      every(reads.inner, (inner) => this.holds(inner));
     this.#holds.set(reads, holds);
     return holds;
   }
@@ -123,7 +150,7 @@ export class Unchanged {
       case LOOK.quantity:
         return sameQuantity(was.quantities.get(path), is.quantities.get(path));
       case LOOK.place:
-        return asText(was.place(path)) === asText(is.place(path));
+        return samePlace(was.place(path), is.place(path));
       default:
         // Nobody knows what this is.
         return false;

@@ -35,7 +35,7 @@ import { type Ahead, statedAhead } from "./reading/ahead.js";
 import { asMass } from "./reading/as-mass.js";
 import type { BuildContext } from "./reading/build-context.js";
 import { type Confirmation, confirmationAt } from "./reading/confirmed.js";
-import { once, shareOnce } from "./reading/once.js";
+import { once, onceAcross, shareOnce } from "./reading/once.js";
 import { type Paper, paperAt } from "./reading/paper.js";
 import { partsUsed } from "./reading/parts-used.js";
 import { partName, partValue, type Reader } from "./reading/reader.js";
@@ -253,7 +253,8 @@ export class Build implements CountedDesign {
   /** The value with this path, computed alone: a text quotes a few of many. */
   valueAt(path: string): Value | undefined {
     const first = path.split(".", 1)[0] as string;
-    return once(this, `entries under ${first}`, () => new Map(valueEntriesUnder(this, first))).get(path)?.();
+    const entries = () => once(this, `entries under ${first}`, () => new Map(valueEntriesUnder(this, first)));
+    return onceAcross(this, `value ${path}`, () => entries().get(path)?.());
   }
 
   /** The values whose paths begin with a word. */
