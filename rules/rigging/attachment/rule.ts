@@ -17,6 +17,7 @@ type Carried = Bar["carries"][number];
 
 interface Factors {
   readonly factor: number;
+  /** Over people: half the maker's WLL instead of the factor. */
   readonly half: boolean;
 }
 
@@ -26,9 +27,9 @@ function* ofColumn(bar: Bar, carried: Carried, people: boolean, { factor, half }
   const load = hungBy.load(bar.heaviestColumn(carried));
   yield atMost(hungBy, {
     measured: load,
-    allowed: half && people ? times(hungBy.wll, 0.5, "½") : hungBy.wll,
+    allowed: half ? times(hungBy.wll, 0.5, "½") : hungBy.wll,
     says: (words) =>
-      `${hungBy.label}: one ${hungBy.name} carries ${words.measured}; ${half && people ? "over people half its WLL" : "its WLL"} is ${words.allowed}.`,
+      `${hungBy.label}: one ${hungBy.name} carries ${words.measured}; ${half ? "over people half its WLL" : "its WLL"} is ${words.allowed}.`,
     mend: "Take an attachment of a higher WLL, more of them, or fewer panels below one another.",
   });
   if (!half)

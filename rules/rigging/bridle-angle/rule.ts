@@ -14,6 +14,7 @@ export default rule({
   },
   *checks({ build, settings }) {
     const least = settings.least as number;
+    const source = least === 30 ? "asme-b30.9" : "house";
     const hangs = build.bars.flatMap((bar) => bar.hangs);
     for (const hang of hangs)
       if (hang.bridled)
@@ -27,7 +28,8 @@ export default rule({
     for (const leg of hangs.flatMap((hang) => hang.legs)) {
       yield atLeast(leg, {
         measured: leg.angle,
-        allowed: tabled(least, "angle", least === 30 ? "asme-b30.9" : "house", "least angle from horizontal"),
+        allowed: tabled(least, "angle", source, "least angle from horizontal"),
+        sources: [source],
         says: ({ measured, allowed }) => `${leg.label} stands at ${measured} from horizontal; ${allowed} is the least.`,
         turns: { path: `${leg.path}.rise`, sense: "at least" },
         mend: "Raise the anchors over the apex, or bring them closer together.",

@@ -4,7 +4,7 @@ import { atLeast, atMost, type Hang, is, open, type RawCheck, rule } from "@plum
 type Grip = Hang["grips"][number];
 
 /** A pipe is sold as 48.3 mm and 1.9 in alike, and measures within a hundredth of that; a flange is measured. */
-const PLAY = { pipe: 0.01, flange: 0 } as const;
+const PLAY = 0.01;
 
 /** What is held, in words: the bar's own pipe, else what is above. */
 const heldBy = ({ end, by }: Grip): string =>
@@ -40,19 +40,20 @@ function* ofGrip(grip: Grip): Iterable<RawCheck> {
     });
     return;
   }
-  const [least, greatest] = made;
+  const [thin, thick] = made;
+  const [least, greatest] = by === "flange" ? made : [times(thin, 1 - PLAY, "0.99"), times(thick, 1 + PLAY, "1.01")];
   const size = by === "flange" ? "wide" : "thick";
   const mend = by === "flange" ? "Take a clamp made for this flange." : "Take one that is made for this pipe.";
   yield atLeast(here, {
     measured: there,
-    allowed: PLAY[by] === 0 ? least : times(least, 1 - PLAY[by], `${1 - PLAY[by]}`),
+    allowed: least,
     says: ({ measured, allowed }) =>
       `${label}: ${heldBy(grip)} ${measured} ${size}; ${part.name} takes hold from ${allowed}.`,
     mend,
   });
   yield atMost(here, {
     measured: there,
-    allowed: PLAY[by] === 0 ? greatest : times(greatest, 1 + PLAY[by], `${1 + PLAY[by]}`),
+    allowed: greatest,
     says: ({ measured, allowed }) =>
       `${label}: ${heldBy(grip)} ${measured} ${size}; ${part.name} takes hold up to ${allowed}.`,
     mend,

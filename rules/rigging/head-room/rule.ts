@@ -30,6 +30,7 @@ export default rule({
       yield atLeast(face, {
         measured: build.reader.value(`${face.path}.trim`, "length", "trim", face.label),
         allowed: tabled(least, "length", source, "least head room"),
+        sources: [source],
         says: ({ measured, allowed }) =>
           `The lower edge of face ${face.name} hangs at ${measured}; people need ${allowed} to walk under it.`,
         turns: { path: `${face.path}.trim`, sense: "at least" },

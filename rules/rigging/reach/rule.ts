@@ -1,4 +1,4 @@
-import { difference, sum, type Value } from "@plumbmark/calc";
+import { difference, type Known, sum, type Value } from "@plumbmark/calc";
 import { atLeast, atMost, type Bar, type Hang, is, type RawCheck, rule, type Thing, tabled } from "@plumbmark/kit";
 
 /** A way and what spans it: with the setting either way it is neither too short nor too long. */
@@ -43,10 +43,10 @@ function* ofRun(leg: Leg, within: Value): Iterable<RawCheck> {
 }
 
 /** Both legs to one side have nothing to balance them: the bar swings until it hangs below its points. */
-function* ofSide(leg: Leg, within: Value): Iterable<RawCheck> {
+function* ofSide(leg: Leg, within: Known): Iterable<RawCheck> {
   const { sideByPoint, runByPoint, side } = leg;
   // A point right above its hang, as far as anybody measures, is on neither side.
-  if (sideByPoint === undefined || !runByPoint?.known || (within.known && runByPoint.value <= within.value)) return;
+  if (!runByPoint?.known || runByPoint.value <= within.value) return;
   yield is(leg, {
     holds: sideByPoint === side,
     says: `${leg.label} goes up to a point that is to the ${sideByPoint} of its hang, as the audience sees it.`,
@@ -68,7 +68,7 @@ function* ofApex(hang: Hang, within: Value): Iterable<RawCheck> {
     );
 }
 
-function* ofHang(hang: Hang, within: Value): Iterable<RawCheck> {
+function* ofHang(hang: Hang, within: Known): Iterable<RawCheck> {
   if (!hang.bridled) {
     yield* spans(hang, hang.bar.drop, hang.ownAssembly.length, within);
     return;

@@ -1,13 +1,11 @@
 import { clipsNeeded } from "@plumbmark/calc";
 import { type AssemblyPart, is, open, type RawCheck, rule } from "@plumbmark/kit";
 
-/** Sizes of the chart, in sixteenths of an inch. */
-const SIXTEENTHS = ["1/16", "1/8", "3/16", "1/4", "5/16", "3/8", "7/16", "1/2"];
-const SIZES: ReadonlyMap<number, string> = new Map([...SIXTEENTHS.entries()].map(([index, size]) => [index + 1, size]));
+/** Sizes of the chart by sixteenths of an inch, from one on; its least is for what is thinner, too. */
+const SIZES = ["1/8", "1/8", "3/16", "1/4", "5/16", "3/8", "7/16", "1/2"];
 
 /** The size the chart lists for a rope: the next larger where it is metric, the safe side. */
-const sizeOf = (metres: number): string | undefined =>
-  SIZES.get(Math.ceil((metres / 0.0254) * 16 - 1e-6) === 1 ? 2 : Math.ceil((metres / 0.0254) * 16 - 1e-6));
+const sizeOf = (metres: number): string | undefined => SIZES[Math.ceil((metres / 0.0254) * 16 - 1e-6) - 1];
 
 function check({ name, part, clips, path }: AssemblyPart, label: string): RawCheck {
   const here = { path, label };

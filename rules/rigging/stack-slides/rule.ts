@@ -16,6 +16,7 @@ export default rule({
   },
   *checks({ build, settings }) {
     const factor = Number(settings.factor);
+    const source = factor === 2 ? "friction-temporary-works" : "house";
     for (const { stand, label } of build.faces) {
       if (!stand) continue;
       if (stand.fixedTo !== undefined) {
@@ -25,12 +26,8 @@ export default rule({
       const resists = stand.sliding(pushOf(settings));
       yield atLeast(stand, {
         measured: resists,
-        allowed: tabled(
-          factor,
-          "factor",
-          factor === 2 ? "friction-temporary-works" : "house",
-          "factor against sliding",
-        ),
+        allowed: tabled(factor, "factor", source, "factor against sliding"),
+        sources: [source, "messe-stand-building", "ibc-1607.13"],
         says: ({ measured, allowed }) =>
           `${label} resists sliding ${measured} times the push; ${allowed} times is the least.`,
         ...(resists.known ? { turns: { path: `${stand.path}.ballast`, sense: "at least" as const } } : {}),

@@ -26,15 +26,12 @@ export default rule({
     },
   },
   *checks({ build, settings }) {
+    const source = settings.angle === CHARACTER_ANGLE.least ? "iso-9241-303" : "house";
     for (const text of build.lettering) {
       yield atLeast(text, {
         measured: text.angle,
-        allowed: tabled(
-          settings.angle as number,
-          "angle",
-          settings.angle === CHARACTER_ANGLE.least ? "iso-9241-303" : "house",
-          "least angle of a capital",
-        ),
+        allowed: tabled(settings.angle as number, "angle", source, "least angle of a capital"),
+        sources: [source],
         says: ({ measured, allowed }) =>
           `${text.label} has capitals of ${measured} at the farthest viewer; ${allowed} is the least.`,
         turns: { path: "audience.farthest", sense: "at most" },

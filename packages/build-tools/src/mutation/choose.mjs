@@ -4,7 +4,7 @@ import { isTriedOn } from "./files.mjs";
 const keyOf = ({ file, name }) => `${file}${name}`;
 
 /** Checks of single figures: any of them may look at a table, and all of them together take little time. */
-const isCheck = ({ file, ms }) => /tests\/(?:reference|architecture)\//u.test(file) && ms < 50;
+const isCheck = ({ file, ms }) => /tests\/(?:reference\/|architecture\/|rules\/settings\.)/u.test(file) && ms < 50;
 
 /** Milliseconds. What takes longer than this would take most of the time of all tests. */
 const TOO_SLOW = 1500;
