@@ -190,3 +190,31 @@ test.each(LATER)(
     expect(quoted()).toEqual([]);
   },
 );
+
+test("what rests on guesses and bounds is told anew after every edit", () => {
+  const now = write(starter, false);
+  const steps: readonly (readonly [was: string | RegExp, is: string])[] = [
+    ["trim: 11 ft", "trim: 11 ft ?"],
+    ["hangs over the front", "hangs right over the front"],
+    ["raster: 1920 x 1080", "raster: 900 x 1080"],
+    ["raster: 900 x 1080", "raster: 1920 x 1080"],
+    ["sdi-coax, length: 160 ft", "sdi-coax, length: 160 ft ?"],
+    ["hangs right over", "hangs over"],
+    ["sdi-coax, length: 160 ft ?", "sdi-coax, length: at most 160 ft"],
+    ["power-jumper, length: 0.9 m", "power-jumper, length: at least 0.9 m"],
+    ["target: 400 cd/m2", "target: 450 cd/m2"],
+    ["hangs over", "hangs well over"],
+    ["trim: 11 ft ?", "trim: 3 ft ?"],
+    ["sdi-coax, length: at most 160 ft", "sdi-coax, length: at most 900 ft"],
+    ["trim: 3 ft ?", "trim: 11 ft"],
+    ["length: at least 0.9 m", "length: 0.9 m"],
+  ];
+  now.one(EDITED);
+  for (const [was, is] of steps) {
+    const text = textOf(now, EDITED);
+    const next = text.replace(was, is);
+    expect(next).not.toBe(text);
+    now.replace(EDITED, next);
+    agrees(now, EDITED, false);
+  }
+});

@@ -58,6 +58,17 @@ export interface KeptFindings {
   readonly turns: Map<CheckEntry, TurnsAtEntry | undefined>;
   /** What all documents promised then. */
   readonly promises: readonly Promised[];
+  /** Its models in other worlds than the one that is written, by what is otherwise there. */
+  readonly worlds: Map<string, WorldModel>;
+  /** Those of the model before. */
+  readonly earlierWorlds: ReadonlyMap<string, WorldModel>;
+}
+
+/** A document as a model in another world. */
+interface WorldModel {
+  readonly model: DocumentModel;
+  /** The front matter it was made of. */
+  readonly reader: Reader;
 }
 
 const NOTHING: Placed = { data: null, places: new Map(), keys: new Map(), mistakes: [] };
@@ -123,9 +134,17 @@ export function modelOf(
   const making = (): Build => new Build(reader, markdown, context);
   const build = written ? noting(new Reads(), making) : making();
   if (written) keepAcross(build);
-  const kept = written ? { kept: { checks: new Map(), turns: new Map(), promises: snapshot.promises } } : {};
+  const kept: Pick<DocumentModel, "kept"> = written ? { kept: newlyKept(snapshot) } : {};
   return { build, system: systemOf(reader, build.practice), mistakes: build.mistakes, name, unsure, trace, ...kept };
 }
+
+const newlyKept = ({ promises }: Snapshot): KeptFindings => ({
+  checks: new Map(),
+  turns: new Map(),
+  promises,
+  worlds: new Map(),
+  earlierWorlds: new Map(),
+});
 
 /** Each look at a quantity is noted by its path. */
 const NOTED = {
@@ -142,7 +161,8 @@ function keptFrom(was: DocumentModel, is: DocumentModel): Pick<DocumentModel, "k
   handOver(was.build, is.build, (reads) => unchanged.holds(reads));
   const { uses } = was.kept;
   const turns = was.build.reader === is.build.reader ? was.kept.turns : new Map();
-  const kept: KeptFindings = { checks, turns, promises };
+  const { worlds: earlierWorlds } = was.kept;
+  const kept: KeptFindings = { checks, turns, promises, worlds: new Map(), earlierWorlds };
   return { kept: uses && unchanged.holds(uses.reads) ? { ...kept, uses } : kept };
 }
 
@@ -155,6 +175,31 @@ export function rewrittenModel(
 ): DocumentModel {
   const model = modelOf(read, snapshot, rules, was.trace, undefined, was.kept !== undefined);
   return { ...model, ...keptFrom(was, model) };
+}
+
+const keyOf = ({ without, instead }: World): string => JSON.stringify([[...without], [...instead]]);
+
+/**
+ * A document as a model in another world; while it is written, with what still holds of the model of that world before.
+ * @param snapshot the repository in that world
+ */
+export function modelInWorld(
+  { build, trace, kept }: DocumentModel,
+  read: ReadDocument,
+  snapshot: Snapshot,
+  world: World,
+): DocumentModel {
+  const rules = (): readonly string[] => build.context.rules;
+  if (!kept) return modelOf(read, snapshot, rules, trace, world);
+  const { reader } = build;
+  const earlier = kept.earlierWorlds.get(keyOf(world));
+  const model =
+    earlier?.reader === reader
+      ? withBody(earlier.model, read, snapshot, rules)
+      : modelOf(read, snapshot, rules, trace, world, true);
+  const whole = earlier && earlier.reader !== reader ? { ...model, ...keptFrom(earlier.model, model) } : model;
+  kept.worlds.set(keyOf(world), { model: whole, reader });
+  return whole;
 }
 
 /** The model of a document of which nothing but the body was changed, in a repository that else is the same. */

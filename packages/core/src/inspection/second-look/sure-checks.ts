@@ -2,7 +2,7 @@ import type { Unsure, World } from "../../document/unsure.js";
 import { otherEnds, restingOnGuesses, withinBounds, withoutGuesses } from "../../findings/unsure-checks.js";
 import { partsUsed } from "../../model/reading/parts-used.js";
 import { catalogueIn } from "../../repository/parts.js";
-import { type DocumentModel, modelOf } from "../document-model.js";
+import { type DocumentModel, modelInWorld } from "../document-model.js";
 import { type InspectionTask, judgeDocument } from "../judge-document.js";
 import type { CheckEntry } from "../record.js";
 import type { Snapshot } from "../snapshot.js";
@@ -29,10 +29,7 @@ export function sureChecks(model: DocumentModel, asked: InspectionTask): readonl
   const all = { ...asked, subject: { ...subject, every: true } };
   const inOther = (world: World): readonly CheckEntry[] => {
     const other = snapshot.withCatalogue(catalogueIn(snapshot.catalogue, world));
-    return judgeDocument(
-      modelOf(document, other, () => model.build.context.rules, model.trace, world),
-      all,
-    );
+    return judgeDocument(modelInWorld(model, document, other, world), all);
   };
   const bounds = unsure.filter(({ other }) => other !== undefined);
   const guesses = unsure.filter(({ sure }) => sure === "guess");
