@@ -11,6 +11,16 @@ import { drawnTable } from "./shared/table.js";
 import { gapNotes, UNWRITTEN } from "./shared/value-text.js";
 
 type Placement = Build["picture"]["placements"][number];
+type Part = Placement["parts"][number];
+
+/** A part with the number of its face, which gives it its colour. */
+interface Piece {
+  readonly part: Part;
+  readonly face: number;
+}
+
+const piecesOf = (placements: readonly Placement[]): readonly Piece[] =>
+  placements.flatMap(({ parts }, face) => parts.map((part) => ({ part, face })));
 
 const LEFT = 18;
 const HIGHEST = 110;
@@ -29,10 +39,10 @@ const onPaper = ({ x, y, per }: Ground, pixels: Rectangle): Box => ({
   height: pixels.height * per,
 });
 
-/** Number and name of a face in its rectangle; the number alone, beside it, where that is too small. */
-function number(box: Box, sign: string, name: string): Shapes {
+/** Number and name of a part in its rectangle; the number alone, beside it, where that is too small. */
+function number(box: Box, sign: string, part: Part): Shapes {
   const room = (words: string): boolean => box.width > measure(words, SMALL, true) + 2 && box.height > SMALL + 1.5;
-  const words = room(`${sign} ${name}`) ? `${sign} ${name}` : sign;
+  const words = [part.name, part.words ?? part.name].map((each) => `${sign} ${each}`).find(room) ?? sign;
   const width = measure(words, SMALL, true) + 1;
   const fits = room(words);
   const x = fits ? box.x + 1 : box.x + box.width + 1;
@@ -43,61 +53,74 @@ function number(box: Box, sign: string, name: string): Shapes {
   ];
 }
 
-function placed(ground: Ground, placement: Placement, index: number): Shapes {
-  const { rectangle, copyOf, face } = placement;
+function placed(ground: Ground, { part, face }: Piece, index: number): Shapes {
+  const { rectangle, placement } = part;
   if (!rectangle) return [];
   const box = onPaper(ground, rectangle);
-  const { colour, className, hatch: kind } = series(index);
+  const { colour, className, hatch: kind } = series(face);
   const marks = {
-    dataFace: face.name,
+    dataFace: placement.face.name,
     dataX: rectangle.x,
     dataY: rectangle.y,
     dataWidth: rectangle.width,
     dataHeight: rectangle.height,
   };
+  const dashes = placement.copyOf ? { strokeDasharray: "3 1.5" } : {};
   return [
     group(marks, [
       path(hatch(box, kind, 2.6), { stroke: colour, strokeWidth: 0.18, className: `hatch ${className}` }),
-      rect(box, { stroke: colour, className, strokeWidth: 0.7, ...(copyOf ? { strokeDasharray: "3 1.5" } : {}) }),
+      rect(box, { stroke: colour, className, strokeWidth: 0.7, ...dashes }),
     ]),
-    ...number(box, `${index + 1}`, face.name),
+    ...number(box, `${index + 1}`, part),
   ];
 }
 
-/** Where two faces lie over one another without saying so. */
-function collisions(ground: Ground, placements: readonly Placement[]): Shapes {
-  return placements.flatMap((one, index) =>
-    placements.slice(0, index).flatMap((other) => {
+/** Where two faces, or two parts of one, lie over one another without saying so. */
+function collisions(ground: Ground, pieces: readonly Piece[]): Shapes {
+  return pieces.flatMap(({ part: one }, index) =>
+    pieces.slice(0, index).flatMap(({ part: other }) => {
       const shared =
-        one.rectangle && other.rectangle && one.copyOf !== other.face.name && other.copyOf !== one.face.name
+        one.rectangle && other.rectangle && !one.placement.isRepeat(other.placement)
           ? overlap(one.rectangle, other.rectangle)
           : undefined;
       if (!shared) return [];
       const box = onPaper(ground, shared);
+      const [first, second] = [other.placement.face.name, one.placement.face.name];
       return [
         path(hatch(box, "crossed", 1.2), { strokeWidth: 0.3, className: "overlap" }),
-        rect(box, { strokeWidth: WIDE, dataOverlap: `${other.face.name} ${one.face.name}` }),
+        rect(box, { strokeWidth: WIDE, dataOverlap: `${first} ${second}` }),
       ];
     }),
   );
 }
 
-const rows = (placements: readonly Placement[]) =>
-  placements.map(({ face, rectangle, corner, copyOf, scaled }, index) => [
-    { words: String(index + 1) },
-    { words: face.name },
-    {
-      words: corner ? `${corner.x}, ${corner.y}` : UNWRITTEN,
-      data: corner ? { dataCorner: `${corner.x},${corner.y}` } : {},
-    },
-    { words: rectangle ? `${rectangle.width} × ${rectangle.height}` : "cannot be told" },
-    {
-      words: rectangle
-        ? `${rectangle.x + rectangle.width - 1}, ${rectangle.y + rectangle.height - 1}`
-        : "cannot be told",
-    },
-    { words: copyOf ? `copy of ${copyOf}` : scaled ? "scaled, not one to one" : "one to one" },
-  ]);
+const NOT_TOLD = "cannot be told";
+
+function how({ placement }: Part): string {
+  const { copyOf, scaled, isFolded } = placement;
+  if (copyOf) return `copy of ${copyOf}`;
+  return scaled ? "scaled, not one to one" : isFolded ? "folded, one to one" : "one to one";
+}
+
+/** First pixel of a part within its face. */
+const onFace = ({ left, top }: Part): string => (left.known && top.known ? `${left.value}, ${top.value}` : NOT_TOLD);
+
+const rows = (pieces: readonly Piece[], isFolded: boolean) =>
+  pieces.map(({ part }, index) => {
+    const { corner, rectangle: box } = part;
+    return [
+      { words: String(index + 1) },
+      { words: part.name },
+      ...(isFolded ? [{ words: onFace(part) }] : []),
+      {
+        words: corner ? `${corner.x}, ${corner.y}` : UNWRITTEN,
+        data: corner ? { dataCorner: `${corner.x},${corner.y}` } : {},
+      },
+      { words: box ? `${box.width} × ${box.height}` : NOT_TOLD },
+      { words: box ? `${box.x + box.width - 1}, ${box.y + box.height - 1}` : NOT_TOLD },
+      { words: how(part) },
+    ];
+  });
 
 /** Origin and the way pixels are counted: across and down. */
 const origin = ({ x, y }: Ground): Shapes => [
@@ -108,14 +131,14 @@ const origin = ({ x, y }: Ground): Shapes => [
 function picture(
   raster: { readonly width: number; readonly height: number },
   ground: Ground,
-  placements: readonly Placement[],
+  pieces: readonly Piece[],
 ): Shapes {
   const whole = onPaper(ground, { x: 0, y: 0, ...raster });
   const [right, bottom] = [whole.x + whole.width, whole.y + whole.height];
   return [
     rect(whole, { strokeWidth: WIDE, className: "raster", dataRaster: `${raster.width}x${raster.height}` }),
-    ...placements.flatMap((each, index) => placed(ground, each, index)),
-    ...collisions(ground, placements),
+    ...pieces.flatMap((each, index) => placed(ground, each, index)),
+    ...collisions(ground, pieces),
     ...origin(ground),
     line([whole.x, whole.y - 3], [whole.x, whole.y - 8], { strokeWidth: 0.15 }),
     line([right, whole.y - 1], [right, whole.y - 8], { strokeWidth: 0.15 }),
@@ -128,12 +151,19 @@ function picture(
 }
 
 /** How far the drawing reaches: the raster, and faces that lie beyond it. */
-function reach(raster: { readonly width: number; readonly height: number }, placements: readonly Placement[]) {
-  const boxes = placements.flatMap(({ rectangle }) => (rectangle ? [rectangle] : []));
+function reach(raster: { readonly width: number; readonly height: number }, pieces: readonly Piece[]) {
+  const boxes = pieces.flatMap(({ part: { rectangle } }) => (rectangle ? [rectangle] : []));
   return {
     width: Math.max(raster.width, ...boxes.map((each) => each.x + each.width)),
     height: Math.max(raster.height, ...boxes.map((each) => each.y + each.height)),
   };
+}
+
+/** Of a folded face: that its picture has to be cut, and what is in no part. */
+function foldedNotes({ isFolded, face, parts, coverage }: Placement): readonly string[] {
+  if (!isFolded) return [];
+  const cut = `Face ${face.name} is folded: its picture is cut into ${parts.length} parts, each from its upper left pixel on the face to the one on the raster.`;
+  return [cut, ...(coverage.leftOut.count > 0 ? [`No part has ${coverage.leftOut.words} of face ${face.name}.`] : [])];
 }
 
 /** Where every face takes its pixels from. Undefined when the build has no picture. */
@@ -148,34 +178,38 @@ export function rasterDrawing({ build }: DrawingSubject): Drawing | undefined {
       ]
     : ["Not drawn: the raster is not written down."];
   const top = drawingHeading(title, below, SHEET_WIDTH);
-  const all = raster && reach(raster, placements);
+  const pieces = piecesOf(placements);
+  const isFolded = placements.some((each) => each.isFolded);
+  const all = raster && reach(raster, pieces);
   const per = all ? Math.min((SHEET_WIDTH - LEFT - 10) / all.width, HIGHEST / all.height) : 0;
   const ground: Ground = { x: LEFT, y: top.height + 13, per };
-  const drawn = raster ? picture(raster, ground, placements) : [];
+  const drawn = raster ? picture(raster, ground, pieces) : [];
   const low = all ? ground.y + all.height * per + 5 : top.height + 2;
   const list = drawnTable(
-    ["No.", "Face", "Upper left", "Pixels", "Lower right", "How"],
-    rows(placements),
+    ["No.", "Face", ...(isFolded ? ["On the face"] : []), "Upper left", "Pixels", "Lower right", "How"],
+    rows(pieces, isFolded),
     [2, low],
     SHEET_WIDTH - 4,
   );
-  const outside = placements.filter(
-    ({ rectangle: box }) => raster && box && (box.x + box.width > raster.width || box.y + box.height > raster.height),
+  const outside = pieces.filter(
+    ({ part: { rectangle: box } }) =>
+      raster && box && (box.x + box.width > raster.width || box.y + box.height > raster.height),
   );
   const words = [
-    ...outside.map(({ face }) => `Face ${face.name} reaches beyond the raster.`),
-    ...gapNotes([width, height, ...placements.flatMap((each) => [each.right, each.bottom])]),
+    ...placements.flatMap(foldedNotes),
+    ...outside.map(({ part }) => `${part.label} reaches beyond the raster.`),
+    ...gapNotes([width, height, ...pieces.flatMap(({ part }) => [part.right, part.bottom])]),
   ];
   const foot = notes(words, 2, low + list.height, SHEET_WIDTH - 4);
   return {
     name: "raster",
     title,
     description:
-      placements
-        .map(({ face, rectangle: box }) =>
+      pieces
+        .map(({ part: { label, rectangle: box } }) =>
           box
-            ? `Face ${face.name}: ${box.width} by ${box.height} pixels, its upper left pixel at ${box.x},${box.y}`
-            : `Face ${face.name}: place or size not written down`,
+            ? `${label}: ${box.width} by ${box.height} pixels, its upper left pixel at ${box.x},${box.y}`
+            : `${label}: place or size not written down`,
         )
         .join(". ") + `. The raster: ${raster ? `${raster.width} by ${raster.height} pixels` : UNWRITTEN}.`,
     width: SHEET_WIDTH,

@@ -107,11 +107,11 @@ export function commandLine(context: CommandContext, version: string, done: (sta
   program
     .command("takeoff")
     .description(
-      "count the parts of a document; list its cables, panels, circuits, hangs, what it costs and what is not on the shelf",
+      "count the parts of a document; list its cables, panels, cut of the picture, circuits, hangs, what it costs and what is not on the shelf",
     )
     .argument(
       "<file...>",
-      "a build document, or several for `shortfall`; then parts, cables, panels, circuits, hangs, prices or shortfall (without it parts and cables)",
+      "a build document, or several for `shortfall`; then parts, cables, panels, cut, circuits, hangs, prices or shortfall (without it parts and cables)",
     )
     .addOption(new Option("--as <form>", "the form to print in").choices(["text", "markdown", "csv"]).default("text"))
     .addOption(standard())

@@ -87,6 +87,7 @@ export { type Cell, cellName, readCells, rowName } from "./model/faces/cells.js"
 export type { Face } from "./model/faces/face.js";
 export type { KindOfPanel } from "./model/faces/face-kinds.js";
 export type { Panel } from "./model/faces/panels.js";
+export { stretchAsWritten } from "./model/faces/stretch.js";
 export { turnsAllowed, turnsStated } from "./model/faces/turns.js";
 export type { Lifting } from "./model/lifting/lifting.js";
 export type { Hop, Station } from "./model/picture/picture-path.js";

@@ -19,7 +19,7 @@ function missingOf(face: Face, build: Build): readonly (readonly [what: string, 
     ...(held ? [] : [["what holds it", where] as const]),
     ...(on(runs) ? [] : [["what powers it", "power.runs"] as const]),
     ...(on(chains) ? [] : [["what drives it", "data.chains"] as const]),
-    ...(picture.placements.some((each) => each.face.name === name && each.corner !== undefined)
+    ...(picture.placements.some((each) => each.face.name === name && each.isPlaced)
       ? []
       : [["where it is on the raster", `picture.at.${name}`] as const]),
   ];

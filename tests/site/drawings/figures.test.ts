@@ -123,8 +123,8 @@ describe("the raster", () => {
     "$file: every face where the document puts it",
     ({ file, build }) => {
       const drawing = named(file, "raster");
-      const known = build.picture.placements.flatMap(({ face, rectangle }) =>
-        rectangle ? [{ name: face.name, ...rectangle }] : [],
+      const known = build.picture.placements.flatMap(({ face, parts }) =>
+        parts.flatMap(({ rectangle }) => (rectangle ? [{ name: face.name, ...rectangle }] : [])),
       );
       const { width, height } = build.picture;
       if (!width.known || !height.known) return expect(drawing.having("data-face")).toHaveLength(0);

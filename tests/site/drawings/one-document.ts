@@ -84,10 +84,47 @@ rigging: {bars: {b: {hangs: {H1: {}}}}}
 # Hardly anything
 `;
 
+/** A ribbon and a tower folded over the raster, a lamp that is one panel, and one more that shows the same. */
+export const FOLDED = `---
+build: folded
+title: Folded over the raster
+status: draft
+faces:
+  ribbon: {panel: tile-500-p3.1, columns: 25, rows: 1, support: wall}
+  tower: {panel: tile-500-p3.1, columns: 1, rows: 10, support: wall}
+  lamp: {panel: tile-500-p4.2, columns: 1, rows: 1, support: wall}
+  twin: {panel: tile-500-p3.1, columns: 1, rows: 10, support: wall}
+picture:
+  raster: 1920 x 1080
+  rate: 60 Hz
+  depth: 8 bit
+  at:
+    ribbon:
+      parts:
+        - {columns: 1..9, at: "0,0"}
+        - {columns: 10..17, at: "0,160"}
+        - {columns: 18..25, at: "0,320"}
+    tower:
+      parts:
+        - {rows: A..D, at: "1440,0"}
+        - {rows: E..H, at: "1600,0"}
+        - {rows: I..J, at: "1760,0"}
+    lamp: 1800,900
+    twin:
+      copy-of: tower
+      parts:
+        - {rows: A..D, at: "1440,0"}
+        - {rows: E..H, at: "1600,0"}
+        - {rows: I..J, at: "1760,0"}
+---
+# Folded over the raster
+`;
+
 const more = [
   ["builds/odd.md", ODD],
   ["builds/huge.md", HUGE],
   ["builds/bare.md", BARE],
+  ["builds/folded.md", FOLDED],
 ] as const;
 
 export const files: RepositoryFiles = {

@@ -90,12 +90,14 @@ function* below(root: SchemaPiece, schema: SchemaPiece, at: Way, seen: readonly 
   const way = ref === undefined ? seen : [...seen, ref];
   const here = followed(root, schema);
   const forms = formsOf(root, schema);
-  const properties = forms.flatMap((form) => {
+  const written = forms.flatMap((form) => {
     const required = listOf(form.required);
     return Object.entries((form.properties ?? {}) as Readonly<Record<string, SchemaPiece>>)
       .filter(([, value]) => isSchema(value))
       .map(([key, value]) => ({ key, value, required: required.includes(key) }));
   });
+  // A key that several forms have is told once.
+  const properties = written.filter(({ key }, index) => written.findIndex((each) => each.key === key) === index);
   const fields = properties.map(({ key, value, required }) => fieldAt(root, value, step(at, key), required));
   const description = text(here.description);
   if (fields.length > 0)

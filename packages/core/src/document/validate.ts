@@ -297,8 +297,12 @@ function words(schema: SchemaName, complaint: Complaint, path: string, siblings:
     case "oneOf":
       return undefined;
     case "anyOf": {
-      const forms = (parentSchema.anyOf as readonly Schema[] | undefined) ?? [];
-      return { says, mend: `Write ${forms.map((form) => formWords(resolved(schema, form))).join(", or ")}.` };
+      const forms = formsOf(schema, complaint);
+      const apart = keysApart(forms, data);
+      return {
+        says: apart ? `${name} has both \`${apart[0]}:\` and \`${apart[1]}:\`.` : says,
+        mend: `Write ${forms.map(formWords).join(", or ")}.`,
+      };
     }
     case "maximum":
       if (params.limit === 1 && typeof data === "number" && data > 1 && data <= 100)
@@ -314,6 +318,13 @@ function words(schema: SchemaName, complaint: Complaint, path: string, siblings:
     case "minLength":
       return { says: `${name} is empty.`, mend: "Write something there, or take the key out." };
     case "minProperties":
+      if (Number(params.limit) > 1 && keysIn(data).length > 0)
+        return {
+          says: `${name} has ${keysIn(data)
+            .map((key) => `\`${key}:\``)
+            .join(" and ")} alone.`,
+          mend: parentSchema.description ?? "Write more of its keys.",
+        };
       return { says: `${name} is empty.`, mend: "Write at least one entry, or take the key out." };
     case "minItems":
     case "maxItems": {
@@ -357,6 +368,34 @@ function resolved(schema: SchemaName, form: Schema): Schema {
   return defined ? { ...defined, ...form } : form;
 }
 
+/** The forms a value may have, of a complaint that it has none of them. */
+const formsOf = (schema: SchemaName, { parentSchema }: Complaint): readonly Schema[] =>
+  (((parentSchema as Schema).anyOf as readonly Schema[] | undefined) ?? []).map((form) => resolved(schema, form));
+
+const keysIn = (data: unknown): readonly string[] =>
+  typeof data === "object" && data !== null && !Array.isArray(data) ? Object.keys(data) : [];
+
+const isKeyOf = ({ properties }: Schema, key: string): boolean => Object.hasOwn(properties ?? {}, key);
+
+/** Two keys that are each known in some form and stand together in none. */
+function keysApart(forms: readonly Schema[], data: unknown): readonly [string, string] | undefined {
+  const known = keysIn(data).filter((key) => forms.some((form) => isKeyOf(form, key)));
+  for (const [index, one] of known.entries())
+    for (const other of known.slice(index + 1))
+      if (!forms.some((form) => isKeyOf(form, one) && isKeyOf(form, other))) return [one, other];
+  return undefined;
+}
+
+/** Whether a complaint is of a form that a value was not meant to have: of another type, or with fewer of its keys. */
+function isOfOtherForm(schema: SchemaName, anyOf: Complaint, complaint: Complaint): boolean {
+  const { keyword } = complaint;
+  if (keyword === "type") return true;
+  if (keyword !== "required" && keyword !== "additionalProperties") return false;
+  const keys = keysIn(complaint.data);
+  const knownIn = (form: Schema): number => keys.filter((key) => isKeyOf(form, key)).length;
+  return knownIn(complaint.parentSchema as Schema) < Math.max(...formsOf(schema, anyOf).map(knownIn));
+}
+
 /** Checks placed data against one of the schemas; every complaint becomes a mistake with its place and what may stand there. */
 export function validate(schema: SchemaName, placed: Placed): readonly Mistake[] {
   const check = (validators as unknown as Record<SchemaName, Validator>)[schema];
@@ -374,6 +413,8 @@ export function validate(schema: SchemaName, placed: Placed): readonly Mistake[]
   const made = complaints.flatMap((complaint) => {
     if (complaint.keyword === "anyOf" && deeper(complaint.instancePath)) return [];
     if (complaint.keyword !== "anyOf" && ofForms.has(complaint.instancePath)) return [];
+    const anyOf = complaints.find((each) => each.keyword === "anyOf" && each.instancePath === complaint.instancePath);
+    if (anyOf && anyOf !== complaint && isOfOtherForm(schema, anyOf, complaint)) return [];
     const path = dotted(complaint.instancePath, placed.data);
     const told = words(schema, complaint, path, siblingsOf(placed, path));
     return told ? [{ complaint, path, told }] : [];
@@ -389,6 +430,9 @@ export function validate(schema: SchemaName, placed: Placed): readonly Mistake[]
     ),
   );
   for (const { complaint, path, told } of made) {
+    // What is said to be missing by its name is not told once more as too little.
+    const isTooFew = complaint.keyword === "minProperties" && Number(complaint.params.limit) > 1;
+    if (isTooFew && made.some((other) => other.path === path && other.complaint.keyword === "required")) continue;
     if (complaint.keyword === "required" && misspelt.has(join(path, String(complaint.params.missingProperty))))
       continue;
     const where = told.path ?? path;

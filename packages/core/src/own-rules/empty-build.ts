@@ -12,7 +12,7 @@ also-bring: {${ANY}: 1}
 faces: {${ANY}: {support: flown}}
 power: {circuits: {${ANY}: {from: ${ANY}}}, runs: {${ANY}: {from: ${ANY}}}}
 data: {chains: {${ANY}: {}}}
-picture: {path: [{}], at: {${ANY}: "0,0"}}
+picture: {path: [{}], at: {${ANY}: {parts: [{columns: 1, at: "0,0"}]}}}
 rigging: {bars: {${ANY}: {hangs: {${ANY}: {point: ${ANY}}}}}}
 `;
 

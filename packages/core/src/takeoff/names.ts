@@ -3,6 +3,7 @@ export const scheduleTitles = {
   parts: "Parts",
   cables: "Cables",
   panels: "Panels",
+  cut: "Cut of the picture",
   circuits: "Circuits",
   hangs: "Hangs",
 } as const;

@@ -4,6 +4,7 @@ import type { Build } from "../model/build.js";
 import { type ScheduleName, scheduleTitles } from "./names.js";
 import { cableColumns } from "./schedules/cables.js";
 import { circuitColumns } from "./schedules/circuits.js";
+import { cutColumns, cutLines } from "./schedules/cut.js";
 import { hangColumns, hangLines } from "./schedules/hangs.js";
 import { panelColumns, panelLines } from "./schedules/panels.js";
 import { partColumns, partLines } from "./schedules/parts.js";
@@ -31,6 +32,8 @@ export function schedule(build: Build, name: ScheduleName, system: System, judge
       return tableOf(about, cableColumns, build.takeoff.cables, system);
     case "panels":
       return tableOf(about, panelColumns, panelLines(build), system);
+    case "cut":
+      return tableOf(about, cutColumns, cutLines(build), system);
     case "circuits":
       return tableOf(about, [...circuitColumns, ...notHolding(judged)], build.circuits, system);
     case "hangs":

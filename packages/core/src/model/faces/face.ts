@@ -148,6 +148,11 @@ export class Face {
     return this.turn % 180 !== 0;
   }
 
+  /** Where a panel's part states its pixels along one way of the face: panels on their side have the other ones. */
+  pixelsPath(way: "across" | "down"): "pixels.1" | "pixels.2" {
+    return (way === "across") === this.onSide ? "pixels.2" : "pixels.1";
+  }
+
   /** Width of a panel as it stands in the face. */
   get panelWidth(): Value<"length"> {
     return this.alike(this.onSide ? "size.2" : "size.1", "length", "size");
@@ -273,7 +278,7 @@ export class Face {
   get pixelsWide(): Value<"pixels"> {
     return facePixelsAlong.of({
       k: counted(this.columns, "columns"),
-      p: this.alike(this.onSide ? "pixels.2" : "pixels.1", "pixels", "number of pixels"),
+      p: this.alike(this.pixelsPath("across"), "pixels", "number of pixels"),
     });
   }
 
@@ -281,7 +286,7 @@ export class Face {
   get pixelsHigh(): Value<"pixels"> {
     return facePixelsAlong.of({
       k: counted(this.rows, "rows"),
-      p: this.alike(this.onSide ? "pixels.1" : "pixels.2", "pixels", "number of pixels"),
+      p: this.alike(this.pixelsPath("down"), "pixels", "number of pixels"),
     });
   }
 

@@ -1,72 +1,8 @@
-import {
-  type Blanking,
-  counted,
-  missing,
-  type RasterTotals,
-  type Rectangle,
-  type PictureSignal as Signal,
-  sum,
-  type Value,
-} from "@plumbmark/calc";
-import type { Face } from "../faces/face.js";
+import type { Blanking, RasterTotals, PictureSignal as Signal, Value } from "@plumbmark/calc";
 import { partOptional } from "../reading/reader.js";
 import type { PictureDesign } from "./picture-design.js";
 import { type Hop, hopsOf } from "./picture-path.js";
-
-/** Where a face stands on the raster, in pixels of the raster. */
-export class Placement {
-  readonly path: string;
-  readonly label: string;
-
-  constructor(
-    readonly build: PictureDesign,
-    readonly face: Face,
-  ) {
-    this.path = `picture.at.${face.name}`;
-    this.label = face.label;
-  }
-
-  get corner(): { readonly x: number; readonly y: number } | undefined {
-    const { reader } = this.build;
-    const match = /^\s*(\d+)\s*,\s*(\d+)\s*$/u.exec(reader.text(this.path) ?? reader.text(`${this.path}.at`) ?? "");
-    return match ? { x: Number(match[1]), y: Number(match[2]) } : undefined;
-  }
-
-  /** Name of the face whose picture it shows on purpose. */
-  get copyOf(): string | undefined {
-    return this.build.reader.text(`${this.path}.copy-of`);
-  }
-
-  /** Size it is given on the raster when that is not its own. */
-  get scaled(): { readonly width: Value<"pixels">; readonly height: Value<"pixels"> } | undefined {
-    const [width, height] = ([1, 2] as const).map((half) =>
-      this.build.reader.optional(`${this.path}.scaled.${half}`, "pixels", "size on the raster", this.label),
-    );
-    return width && height && { width, height };
-  }
-
-  get right(): Value<"pixels"> {
-    return this.#edge(this.corner?.x, this.scaled?.width, this.face.pixelsWide, "right edge");
-  }
-
-  get bottom(): Value<"pixels"> {
-    return this.#edge(this.corner?.y, this.scaled?.height, this.face.pixelsHigh, "lower edge");
-  }
-
-  /** Undefined when corner or size cannot be told. */
-  get rectangle(): Rectangle | undefined {
-    const { corner, right, bottom } = this;
-    return corner && right.known && bottom.known
-      ? { ...corner, width: right.value - corner.x, height: bottom.value - corner.y }
-      : undefined;
-  }
-
-  #edge(start: number | undefined, scaled: Value | undefined, own: Value, what: string): Value<"pixels"> {
-    if (start === undefined) return missing("pixels", { path: this.path, what: "place on the raster", of: this.label });
-    const size = scaled?.known ? counted(scaled.value, "size on the raster", "pixels") : (scaled ?? own);
-    return sum([counted(start, "top-left pixel", "pixels"), size], "pixels", what);
-  }
-}
+import { Placement } from "./placement.js";
 
 /** Blanking a source may be set to. */
 const BLANKINGS: readonly Blanking[] = ["standard", "reduced", "reduced-2", "widened"];
@@ -78,7 +14,7 @@ export class Picture {
   readonly placements: readonly Placement[];
 
   constructor(readonly build: PictureDesign) {
-    this.placements = build.faces.map((face) => new Placement(build, face));
+    this.placements = build.faces.map((face) => new Placement(build.reader, face));
   }
 
   /** The largest raster the processor takes, across or down; undefined when its part says nothing of it. */

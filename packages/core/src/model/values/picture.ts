@@ -1,7 +1,8 @@
 import { missing, type PictureSignal as Signal, timingClock, timingsOf, type Value } from "@plumbmark/calc";
 import type { Design } from "../design.js";
 import type { Hop } from "../picture/picture-path.js";
-import { under, type ValueEntry } from "./entries.js";
+import type { PlacedPart, Placement } from "../picture/placement.js";
+import { numbered, under, type ValueEntry } from "./entries.js";
 
 /** Clock of the timing the link uses; of a link without a clock that of the timing a source would send. */
 function linkClock(hop: Hop, signal: Signal): Value<"frequency"> {
@@ -26,13 +27,17 @@ function valuesOfHop(hop: Hop, signal: Signal): readonly ValueEntry[] {
   return [...under(hop.path, clock), ...cables];
 }
 
+/** How far something reaches on the raster. */
+const edges = (placed: Placement | PlacedPart) => ({ right: () => placed.right, bottom: () => placed.bottom });
+
 export function pictureValues({ picture }: Design): readonly ValueEntry[] {
   const { signal, width, height, rate, depth } = picture;
   return [
     ...under("picture", { width: () => width, height: () => height, rate: () => rate, depth: () => depth }),
     ...(signal ? picture.hops.flatMap((hop) => valuesOfHop(hop, signal)) : []),
-    ...picture.placements.flatMap(({ path, right, bottom }) =>
-      under(path, { right: () => right, bottom: () => bottom }),
-    ),
+    ...picture.placements.flatMap((placement) => [
+      ...under(placement.path, edges(placement)),
+      ...numbered(`${placement.path}.parts`, placement.isFolded ? placement.parts : [], edges),
+    ]),
   ];
 }

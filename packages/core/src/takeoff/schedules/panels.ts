@@ -4,7 +4,7 @@ import type { Build } from "../../model/build.js";
 import type { Chain } from "../../model/data/chain.js";
 import { type Cell, cellName } from "../../model/faces/cells.js";
 import type { Face } from "../../model/faces/face.js";
-import type { Placement } from "../../model/picture/picture.js";
+import type { Placement } from "../../model/picture/placement.js";
 import type { Run } from "../../model/power/run.js";
 import { type ColumnOf, NOT_STATED, type ScheduleEntry } from "../table.js";
 
@@ -37,11 +37,14 @@ function byPanel<Line extends Run | Chain>(lines: readonly Line[]): ReadonlyMap<
 }
 
 /** First pixel of a panel along one side of the raster; undefined where the face is scaled or its place is not told. */
-function pixelAt(placement: Placement | undefined, side: "x" | "y", index: number): Value | undefined {
-  const corner = placement?.corner;
-  if (!placement || !corner || placement.scaled) return undefined;
-  const size = placement.face.panelValue(side === "x" ? "pixels.1" : "pixels.2", "pixels", "pixels");
-  return size.known ? counted(corner[side] + index * size.value, "first pixel", "pixels") : size;
+function pixelAt(placement: Placement | undefined, side: "x" | "y", cell: Cell): Value | undefined {
+  const part = placement?.partOf(cell);
+  if (!placement || !part?.corner || placement.scaled) return undefined;
+  const { face } = placement;
+  const [along, place] = side === "x" ? (["columns", cell.column] as const) : (["rows", cell.row] as const);
+  const size = face.alike(face.pixelsPath(side === "x" ? "across" : "down"), "pixels", "pixels");
+  const before = place - (part.cut?.[along]?.first ?? 0);
+  return size.known ? counted(part.corner[side] + before * size.value, "first pixel", "pixels") : size;
 }
 
 /** Every panel of every face, row by row from the top left as the audience sees it. */
@@ -56,8 +59,8 @@ export function panelLines(build: Build): readonly PanelLine[] {
         cell,
         runs: runs.get(name) ?? [],
         chains: chains.get(name) ?? [],
-        left: pixelAt(placement, "x", cell.column),
-        top: pixelAt(placement, "y", cell.row),
+        left: pixelAt(placement, "x", cell),
+        top: pixelAt(placement, "y", cell),
       };
     });
   });
