@@ -241,6 +241,28 @@ describe("names", () => {
   });
 });
 
+describe("a house standard", () => {
+  const STANDARD = "house-standard.yaml";
+  const standard = starter().houseStandard?.text ?? "";
+  const offered = async (line: string): Promise<readonly CompletionItem[]> => {
+    const put = `practice: us\nrequirements:\n${line}`;
+    const client = await Client.of({ files: starter() });
+    await client.open(STANDARD, put.replace("|", ""));
+    const params = { textDocument: { uri: uriOf(STANDARD) }, position: positionOf(put, put.indexOf("|")) };
+    return (await client.request<CompletionItem[] | null>("textDocument/completion", params)) ?? [];
+  };
+  test("a setting is offered with the units of its kind", async () => {
+    expect(standard).not.toBe("");
+    const items = await offered("  data.jumper-reach: {slack: 5|}\n");
+    expect(labels(items)).toEqual(expect.arrayContaining(["5 in", "5 m", "5 mm"]));
+    expect(labels(items)).not.toContain("5 kg");
+    expect(labels(await offered("  power.circuit-load: {share: 75|}\n"))).toContain("75 %");
+  });
+  test("a plain number has none", async () => {
+    expect(labels(await offered("  stock.inspected: {months: 6|}\n"))).toEqual([]);
+  });
+});
+
 describe("the rest", () => {
   test("the outline has faces, runs, chains, bars and hangs, and the sections of the body", async () => {
     const { ask } = await opened("title:", "title:");

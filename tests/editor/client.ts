@@ -69,9 +69,10 @@ export class Client {
   ): Promise<Client> {
     const [there, back] = [new PassThrough(), new PassThrough()];
     const connection = createConnection(new StreamMessageReader(there), new StreamMessageWriter(back));
-    const { documents, parts, surveys = [], stock, houseStandard } = files;
+    const { documents, parts, surveys = [], wishes = [], stock, houseStandard } = files;
     const all = [
       ...documents,
+      ...wishes,
       ...parts,
       ...surveys,
       ...(stock ? [stock] : []),

@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { setTimeout } from "node:timers/promises";
 import { describe, expect, test, vi } from "vitest";
 import { CancellationTokenSource } from "vscode-jsonrpc/node.js";
-import type { Diagnostic, Hover, Location } from "vscode-languageserver-protocol";
+import type { Diagnostic, Hover, Location, WorkspaceEdit } from "vscode-languageserver-protocol";
 import { positionOf } from "../client.js";
 import { live, rewrite, starterOnDisk, textOn } from "./process.js";
 
@@ -69,6 +69,24 @@ describe("files that are changed on the disk", () => {
     tell(BANNER, "parts/panels.yaml");
     const heavier = await client.until(BANNER, (all) => rulesOf(all).includes("rigging.lift"));
     expect(rulesOf(heavier)).toContain("document.front-matter");
+  });
+
+  test("a lot is renamed in the wishes that are on the disk, too, and in one that is new", async () => {
+    const root = starterOnDisk();
+    const wish = (name: string): string => `wish: ${name}\ntitle: x\nout-of: lot-2431\n`;
+    mkdirSync(join(root, "wishes"), { recursive: true });
+    writeFileSync(join(root, "wishes/one.yaml"), wish("one"));
+    const { client, at, tell } = await opened(root);
+    writeFileSync(join(root, "wishes/two.yaml"), wish("two"));
+    tell("wishes/two.yaml");
+    const where = at("lot: lot-2431", "lot: ".length);
+    const { changes } = await vi.waitFor(async () => {
+      const found = await client.request<WorkspaceEdit>("textDocument/rename", { ...where, newName: "lot-9999" });
+      expect(Object.keys(found.changes ?? {})).toContain(client.uri("wishes/two.yaml"));
+      return found;
+    }, 20_000);
+    const touched = Object.keys(changes ?? {});
+    for (const path of [BANNER, "stock.yaml", "wishes/one.yaml"]) expect(touched).toContain(client.uri(path));
   });
 
   test("a house standard nobody can read: the last one goes on to be used, and the server goes on", async () => {

@@ -1,13 +1,14 @@
 import { readdir } from "node:fs/promises";
 import { join, resolve } from "node:path";
 import { type FileRole, surveyKind } from "@plumbmark/core";
-import { type Host, type RepositoryOnDisk, SITE, serve } from "@plumbmark/editor";
+import { type Host, isWish, type RepositoryOnDisk, SITE, serve } from "@plumbmark/editor";
 import { rules } from "@plumbmark/rules";
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node.js";
 import { plainMeans } from "../engine/plain.js";
 import { rulesOfPlugins } from "../plugins/plugins.js";
 import { isMeantAsBuild } from "../repository/build-document.js";
 import { STANDARD } from "../repository/find-standard.js";
+import { readFiles } from "../repository/read-files.js";
 import { type DocsRepository, readRepository } from "../repository/read-repository.js";
 import { disk } from "../source/disk.js";
 import { fromRoot } from "../source/paths.js";
@@ -27,6 +28,7 @@ const roles =
       if (path === STANDARD) return "house standard";
       if (path.endsWith(`/${STANDARD}`)) return "folder standard";
       if (fits([settings.stock ?? []].flat())) return "stock";
+      if (fits(settings.wishes) && isWish(text)) return "wish";
       return fits(settings.parts) ? "parts" : undefined;
     }
     if (fits(settings.surveys) && surveyKind(text) !== "other") return "survey";
@@ -53,9 +55,12 @@ function hostOf(version: string): Host {
       const folder = (await disk.kind(path)) === "folder" ? path : resolve(path, "..");
       try {
         const repository = await readRepository({ folder, paths: [], today: today() });
-        const { root, files, settings } = repository;
+        const { root, files: inspected, settings } = repository;
         read.set(root, repository);
         const pages = await pagesIn(root);
+        const tree = disk.treeAt(root);
+        const { files: wishes } = await readFiles(tree, await tree.find(settings.wishes));
+        const files = { ...inspected, wishes };
         return { root, files, rules, plugins: settings["rules-from"], pages, roleOf: roles(repository) };
       } catch (error) {
         throw error instanceof Trouble ? new Error(`${error.says} ${error.mend}`) : error;

@@ -58,6 +58,8 @@ export interface RepositoryFiles {
   readonly surveys?: readonly SourceFile[];
   /** Paths of letters and other papers that documents refer to; they are not read. Undefined where nobody looked. */
   readonly papers?: readonly string[];
+  /** Wishes, from which documents are drafted. No inspection reads them: an editor looks for names in them. */
+  readonly wishes?: readonly SourceFile[];
   readonly documents: readonly DocumentFile[];
   /** Documents that are not inspected this time; the ones that are share names and lots with them. */
   readonly others?: readonly OtherDocument[];

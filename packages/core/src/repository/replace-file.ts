@@ -2,7 +2,7 @@ import { asStock, type FolderStandard, type RepositoryFiles, type SourceFile, st
 import { outlineOf } from "./outline.js";
 
 /** What a file is to an inspection. */
-export type FileRole = "document" | "parts" | "survey" | "stock" | "house standard" | "folder standard";
+export type FileRole = "document" | "parts" | "survey" | "wish" | "stock" | "house standard" | "folder standard";
 
 /** What the file at a path is; undefined when there is none. */
 function roleOf(files: RepositoryFiles, path: string): FileRole | "other" | undefined {
@@ -12,6 +12,7 @@ function roleOf(files: RepositoryFiles, path: string): FileRole | "other" | unde
   if (among(files.others)) return "other";
   if (among(files.parts)) return "parts";
   if (among(files.surveys)) return "survey";
+  if (among(files.wishes)) return "wish";
   if (among(stockFiles(files))) return "stock";
   if (files.houseStandard?.path === path) return "house standard";
   return among(files.folderStandards) ? "folder standard" : undefined;
@@ -53,7 +54,7 @@ export function replaceFile(
   const file = text === undefined ? undefined : { path, text };
   const { stock: _stock, moreStock: _more, houseStandard: _standard, ...rest } = files;
   const stock = stockFiles(files);
-  const { documents, parts, others = [], folderStandards = [], surveys = [] } = files;
+  const { documents, parts, others = [], folderStandards = [], surveys = [], wishes = [] } = files;
   const folder = (): FolderStandard | undefined => file && { ...file, folder: folderOf(path) };
   switch (is) {
     case "document":
@@ -64,6 +65,8 @@ export function replaceFile(
       return { ...files, parts: replaced(parts, path, file) };
     case "survey":
       return { ...files, surveys: replaced(surveys, path, file) };
+    case "wish":
+      return { ...files, wishes: replaced(wishes, path, file) };
     case "folder standard":
       return { ...files, folderStandards: replaced(folderStandards, path, folder()) };
     case "stock":

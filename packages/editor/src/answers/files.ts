@@ -18,6 +18,7 @@ export function filesOf({
   return [
     ...of("build", files.documents),
     ...of("survey", files.surveys ?? []),
+    ...of("wish", files.wishes ?? []),
     ...of("parts", files.parts),
     ...of("stock", stockFiles(files)),
     ...of("house standard", [...(files.houseStandard ? [files.houseStandard] : []), ...(files.folderStandards ?? [])]),

@@ -1,5 +1,5 @@
 import type { Kind } from "@plumbmark/calc";
-import { chainFor, isDevice, listRule, type Place, scheduleNames, usualUnits } from "@plumbmark/core";
+import { chainFor, isDevice, listRule, type Place, type Rule, scheduleNames, usualUnits } from "@plumbmark/core";
 import { type Cursor, type CursorPoint, cursorAt } from "./cursor.js";
 import {
   descriptionOf,
@@ -77,11 +77,15 @@ function keyCompletions(file: OpenedFile, cursor: Cursor): readonly Suggestion[]
   ];
 }
 
+/** The rule a house standard asks something of at a path. */
+function ruleAt({ kind, repository }: OpenedFile, [group = "", id = ""]: readonly string[]): Rule | undefined {
+  const isOfRule = nameAt(kind, "key", [group, id])?.of === "rule";
+  return isOfRule ? repository.rules.find((each) => each.id === id) : undefined;
+}
+
 /** Settings of the rule a house standard asks something of, with what is in force now. */
 function settingCompletions(file: OpenedFile, { path, place, beside, word }: Cursor): readonly Suggestion[] {
-  const [group, id] = path;
-  const isOfRule = path.length === 2 && nameAt(file.kind, "key", [group ?? "", id ?? ""])?.of === "rule";
-  const rule = isOfRule ? file.repository.rules.find((each) => each.id === id) : undefined;
+  const rule = path.length === 2 ? ruleAt(file, path) : undefined;
   if (!rule) return [];
   const { standard, standards } = file.repository;
   const { settings } = listRule(rule, chainFor(standards, file.path), standard.practice ?? "us");
@@ -95,13 +99,17 @@ function isKeyed({ text }: OpenedFile, { place }: Cursor): boolean {
   return /^\s*:/u.test((linesOf(text)[place.endLine - 1] ?? "").slice(place.endColumn - 1));
 }
 
-function quantityCompletions(forms: readonly Form[], { before, word, place }: Cursor): readonly Suggestion[] {
+function quantityCompletions(
+  kinds: readonly string[],
+  about: string,
+  { before, word, place }: Cursor,
+): readonly Suggestion[] {
   const [, number] = NUMBER.exec(before.trim()) ?? [];
   if (number === undefined) return [];
   // A guess stays one.
   const mark = /\s\?$/u.exec(word)?.[0] ?? "";
   const isBehindFeet = /\d ft /u.test(number);
-  return quantitiesOf(forms)
+  return kinds
     .flatMap((kind) => usualUnits(kind as Kind))
     .filter((unit) => !isBehindFeet || unit === "in")
     .map(
@@ -110,9 +118,24 @@ function quantityCompletions(forms: readonly Form[], { before, word, place }: Cu
         kind: "quantity",
         place,
         text: `${number} ${unit}${mark}`,
-        about: titleOfField(forms) ?? "",
+        about,
       }),
     );
+}
+
+/** What a setting of a rule may be: units behind a number, or one of its words. */
+function settingValues(file: OpenedFile, cursor: Cursor): readonly Suggestion[] {
+  const { path, place } = cursor;
+  const name = path.length === 3 ? path[2] : undefined;
+  const setting = name === undefined ? undefined : ruleAt(file, path)?.settings?.[name];
+  if (!setting) return [];
+  const { kind, describe, schema, us } = setting;
+  const listed = Array.isArray(schema?.enum) ? schema.enum.map(String) : [];
+  const words = typeof us === "boolean" ? ["true", "false"] : listed;
+  return [
+    ...words.map((word): Suggestion => ({ label: word, kind: "word", place, text: word, about: describe })),
+    ...quantityCompletions(kind === undefined ? [] : [kind], describe, cursor),
+  ];
 }
 
 /** Where a word stands, without quotes around it: they stay. */
@@ -143,7 +166,8 @@ function valueCompletions(file: OpenedFile, cursor: Cursor): readonly Suggestion
   return [
     ...names.map(([name, about]) => put(name, "name", about)),
     ...fixedWordsOf(forms).map((word) => put(word, "word", titleOfField(forms) ?? "")),
-    ...quantityCompletions(forms, cursor),
+    ...quantityCompletions(quantitiesOf(forms), titleOfField(forms) ?? "", cursor),
+    ...settingValues(file, cursor),
   ];
 }
 

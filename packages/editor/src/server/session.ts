@@ -103,9 +103,9 @@ export class Session {
   replace(path: string, text: string | undefined): void {
     const known = filesOf(this.#repository).find((file) => file.path === path);
     if (known?.text === text) return;
-    if (!known && text !== undefined && kindOfText(path, text) === "wish") return;
     const role = known ? undefined : text === undefined ? undefined : this.#disk.roleOf(path, text);
     if (!known && role === undefined) return;
+    if (text !== undefined && role === "parts" && kindOfText(path, text) === "wish") return;
     const isStandard = known?.kind === "house standard" || role === "house standard" || role === "folder standard";
     if (!isStandard) {
       this.#repository.replace(path, text, role);
@@ -153,7 +153,8 @@ export class Session {
   /** A wish is none of the repository's documents: what is wrong with it, as of one. */
   #wishEntry(path: string): DocumentEntry | undefined {
     const text = this.#texts.get(path);
-    if (text === undefined || kindOfText(path, text) !== "wish") return undefined;
+    const isKnown = filesOf(this.#repository).some((file) => file.path === path && file.kind === "wish");
+    if (text === undefined || !(isKnown || kindOfText(path, text) === "wish")) return undefined;
     const checks = mistakesInWish(this.#repository, path, text);
     const { length } = checks;
     const counts = { checks: length, holds: 0, fails: length, open: 0, waived: 0 };

@@ -14,6 +14,12 @@ export const partsOfKinds = ({ catalogue }: OpenRepository, kinds: readonly stri
   return kinds.length === 0 ? all : all.filter(({ kind }) => kinds.includes(kind));
 };
 
+/** What a wish may be made out of besides one lot. */
+const ANY_LOT = [
+  ["holdings", "whatever is owned and free"],
+  ["catalogue", "whatever can be bought"],
+] as const;
+
 /** Names that may stand somewhere, each with what it is. */
 export function namesFor(
   file: OpenedFile,
@@ -22,8 +28,12 @@ export function namesFor(
 ): readonly (readonly [name: string, about: string])[] {
   const { repository } = file;
   if (of === "part") return partsOfKinds(repository, kinds).map((part) => [part.name, aboutPart(part)]);
-  if (of === "lot")
-    return [...repository.stock.lots.values()].map(({ name, panel, count }) => [name, `${count} of ${panel}`]);
+  if (of === "lot") {
+    const lots = [...repository.stock.lots.values()].map(
+      ({ name, panel, count }) => [name, `${count} of ${panel}`] as const,
+    );
+    return path[0] === "out-of" ? [...ANY_LOT, ...lots] : lots;
+  }
   if (of === "rule") return repository.rules.map(({ id, states }) => [id, states]);
   if (of === "place") return placesIn(file);
   if (of === "point")

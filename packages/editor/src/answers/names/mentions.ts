@@ -117,7 +117,7 @@ function ofNamed(
     ];
     return ends.filter(({ name }) => name !== "").map((end) => ({ of, ...end, defines }));
   }
-  const within = of === "hang" ? steps[2] : of === "point" ? steps[1] : undefined;
+  const within = of === "hang" || of === "point" ? steps.at(-3) : undefined;
   const spelt = of === "place" ? placeName(text) : text;
   return [{ of, name: spelt, ...(within === undefined ? {} : { within }), place, defines }];
 }
@@ -209,10 +209,12 @@ function read(repository: OpenRepository, path: string, text: string, kind: File
   const barOf = new Map(
     all.filter(({ of, defines }) => of === "hang" && defines).map(({ name, within }) => [name, within]),
   );
+  // Where no survey is named, the facts of the venue are those of the file.
   const isOfVenue = ({ of, name }: Bare): boolean =>
-    kind === "survey" ||
-    ALWAYS_OF_VENUE.includes(of) ||
-    (OF_VENUE.includes(of) && venue !== undefined && statedBy(repository, venue, of).has(name));
+    venue !== undefined &&
+    (kind === "survey" ||
+      ALWAYS_OF_VENUE.includes(of) ||
+      (OF_VENUE.includes(of) && statedBy(repository, venue, of).has(name)));
   const scopeOf = (bare: Bare): string => {
     const { of, name, within } = bare;
     if (EVERYWHERE.includes(of)) return "";

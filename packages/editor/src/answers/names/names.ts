@@ -4,6 +4,7 @@ import type { FileKind } from "../zone.js";
 /** What a name is of. */
 export type NameKind =
   | "build"
+  | "wish"
   | "venue"
   | "face"
   | "supply"
@@ -149,10 +150,13 @@ const NAMED: Readonly<Record<FileKind, readonly NamedAt[]>> = {
     value("allows.*", "rule"),
   ],
   wish: [
-    value("wish", "build"),
+    value("wish", "wish", DEFINES),
     value("venue", "venue"),
+    // The few facts of a venue that has no survey are written as in one.
+    ...ofSurvey.filter(({ of }) => of !== "venue").map((each) => ({ ...each, path: ["venue", ...each.path] })),
     value("over.under", "structure"),
     value("over.on", "surface"),
+    value("out-of", "lot"),
     value("panel", "part", parts("panel")),
     value("feed-from.power.*", "circuit"),
     value("feed-from.data", "place"),
