@@ -26,9 +26,33 @@ describe("a quoted figure is brought up to date in the form it is written in", (
     ["12 ft 10-3/4 in", 163.27 * INCH, "length", "13 ft 7-1/4 in"],
     ["12 ft 10-3/4 in", 162.5 * INCH, "length", "13 ft 6-1/2 in"],
     ["12 ft 10-3/4 in", 156.06 * INCH, "length", "13 ft 0 in"],
+    ["12 ft 10-1/16 in", 163.5 * INCH, "length", "13 ft 7-1/2 in"],
+    ["12 ft 10-1/16 in", 163.625 * INCH, "length", "13 ft 7-5/8 in"],
+    ["12 ft 10-1/64 in", 163.25 * INCH, "length", "13 ft 7-1/4 in"],
+    ["12 ft 10-1/64 in", 163.5 * INCH, "length", "13 ft 7-1/2 in"],
+    ["12 ft 10-1/128 in", 163.5 * INCH, "length", "13 ft 7-1/2 in"],
+    ["13 ft 2 in", 0, "length", "0 ft 0 in"],
+    ["13 ft 2 in", 0.5, "length", "1 ft 8 in"],
+    ["-6.8 m", -5.004, "length", "-5.0 m"],
+    ["6.8 m", -5.004, "length", "-5.0 m"],
+    ["-6.8 m", -0.004, "length", "0.0 m"],
     [`13' 2"`, 163.4 * INCH, "length", `13' 7"`],
   ] as const)("%s of %d %s is %s", (text, value, kind, expected) => {
     expect(upToDate(text, of(value, kind))).toBe(expected);
+  });
+
+  test("feet and inches below nothing are left to a person", () => {
+    expect(upToDate("13 ft 2 in", of(-0.5, "length"))).toBeUndefined();
+  });
+
+  test.each([
+    ["186 kg", 186.49, true],
+    ["186 kg", 186.52, false],
+    ["186 kg", 185.48, false],
+    ["186.0 kg", 186.04, true],
+    ["186.0 kg", 186.052, false],
+  ])("%s of %d kg within half of its last digit", (text, kilograms, agrees) => {
+    expect(figureAgrees(text, of(kilograms, "mass"))).toBe(agrees);
   });
 
   test("what it makes, the rule takes: whatever the value", () => {

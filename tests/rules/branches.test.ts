@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
-import { type CheckEntry, openRepository } from "@plumbmark/core";
+import { type CheckEntry, openRepository, type RepositoryFiles } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
 import { parse } from "yaml";
@@ -21,10 +21,18 @@ interface Branch {
   /** Holdings in place of the starter's, as YAML. */
   readonly stock?: string;
   readonly houseStandard?: string;
+  /** What stands in the front matter of the survey of `ferry-hall`. */
+  readonly survey?: string;
+  /** Other documents beside it, by their paths: what stands in their front matter. */
+  readonly others?: Readonly<Record<string, string>>;
   /** The level of each check, where the rule has several. */
   readonly levels?: readonly string[];
   /** The path of what each check says would turn it, where it says so. */
   readonly turns?: readonly (string | null)[];
+  /** Of each check whether it compares two figures. */
+  readonly compared?: readonly boolean[];
+  /** What each check says is missing; none where nothing is. */
+  readonly missing?: readonly (readonly string[])[];
   readonly tells: readonly string[];
 }
 
@@ -42,15 +50,25 @@ const CITING: ReadonlySet<string> = new Set([
 const withSources = (rule: string, sources: readonly { readonly id: string }[]): string =>
   CITING.has(rule) ? ` [${sources.map(({ id }) => id).join(" ")}]` : "";
 
-function checksOf({ rule, front, body, parts, stock, houseStandard }: Branch): readonly CheckEntry[] {
+const written = (name: string, front: string, body = ""): string => {
   const status = /^status:/mu.test(front) ? "" : "status: for-build\n";
   const practice = front.includes("practice:") ? "" : "practice: us\n";
-  const text = `---\nbuild: told\ntitle: Told\n${status}${practice}${front}\n---\n\n${body ?? ""}\n`;
+  return `---\nbuild: ${name}\ntitle: Told\n${status}${practice}${front}\n---\n\n${body}\n`;
+};
+
+function checksOf({ rule, front, body, parts, stock, houseStandard, survey, others }: Branch): readonly CheckEntry[] {
   const only = rules.filter(({ id }) => id === rule);
-  const starter = alone({ path: "told.md", text });
-  const files = {
+  const starter = alone({ path: "told.md", text: written("told", front, body) });
+  const more = Object.entries(others ?? {}).map(([path, each]) => ({
+    path,
+    text: written(path.replace(".md", ""), each),
+  }));
+  const hall = `---\nsurvey: ferry-hall\ntitle: Ferry Hall\n${survey}\n---\n\n# Ferry Hall\n`;
+  const files: RepositoryFiles = {
     ...starter,
+    documents: [...starter.documents, ...more],
     ...(parts ? { parts: [...starter.parts, { path: "parts/own.yaml", text: parts }] } : {}),
+    ...(survey ? { surveys: [{ path: "venues/ferry-hall.md", text: hall }] } : {}),
     ...(stock ? { stock: { path: "stock.yaml", text: stock } } : {}),
     ...(houseStandard ? { houseStandard: { path: "house-standard.yaml", text: houseStandard } } : {}),
   };
@@ -69,5 +87,7 @@ describe.each(notEmpty(readdirSync(FOLDER)))("at its edges: %s", (file) => {
       expect(checks.map((check) => told(branch.rule, check))).toEqual(branch.tells);
       if (branch.levels) expect(checks.map(({ level }) => level)).toEqual(branch.levels);
       if (branch.turns) expect(checks.map((check) => check["turns-at"]?.path ?? null)).toEqual(branch.turns);
+      if (branch.compared) expect(checks.map(({ allowed }) => allowed !== undefined)).toEqual(branch.compared);
+      if (branch.missing) expect(checks.map(({ missing }) => missing ?? [])).toEqual(branch.missing);
     });
 });

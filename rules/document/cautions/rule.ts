@@ -1,18 +1,13 @@
 import { type Build, is, open, rule } from "@plumbmark/kit";
 
-/** Whether the build lifts; undefined when that cannot be told. */
-function lifts({ faces, bars }: Build): boolean | undefined {
-  if (bars.length > 0 || faces.some((face) => face.support === "flown")) return true;
-  return faces.length > 0 && faces.every((face) => face.support !== undefined) ? false : undefined;
-}
+/** Whether the build lifts, as far as it is written. */
+const lifts = ({ faces, bars }: Build): boolean => bars.length > 0 || faces.some((face) => face.support === "flown");
 
-/** Whether it uses mains; undefined when that cannot be told. */
-const usesMains = ({ faces, circuits, runs }: Build): boolean | undefined =>
+/** Whether it uses mains, as far as it is written. That it uses none is nowhere written. */
+const usesMains = ({ faces, circuits, runs }: Build): boolean =>
   circuits.length > 0 ||
   runs.length > 0 ||
-  faces.some((face) => face.panel?.data.supply !== undefined || face.panel?.data.power !== undefined)
-    ? true
-    : undefined;
+  faces.some((face) => face.panel?.data.supply !== undefined || face.panel?.data.power !== undefined);
 
 export default rule({
   id: "document.cautions",
@@ -24,7 +19,6 @@ export default rule({
   sources: ["practice"],
   *checks({ build }) {
     const dangers = [lifts(build), usesMains(build)];
-    if (dangers.every((each) => each === false)) return;
     const path = "cautions-confirmed";
     const { by, on } = build.confirmation(path);
     const thing = { path, label: build.label };

@@ -55,7 +55,7 @@ function inFeet(match: RegExpExecArray, metres: number): string {
 export function upToDate(text: string, value: Known): string | undefined {
   const reading = readingOf(text, value);
   if (!reading.ok) return undefined;
-  const feet = value.kind === "length" && value.value >= 0 ? FEET.exec(text) : null;
+  const feet = value.value >= 0 ? FEET.exec(text) : null;
   if (feet) return inFeet(feet, value.value);
   const one = ONE.exec(text);
   if (!one) return undefined;

@@ -29,7 +29,7 @@ export default rule({
         }
         yield atMost(thing, {
           measured: hop.length,
-          allowed: hop.limit(cable, signal ?? { width: 0, height: 0, rate: 0, depth: 0 }),
+          allowed: hop.limit(cable, signal),
           says: ({ measured, allowed }) =>
             `${hop.label} has ${measured} of cable; ${cable.name} carries this picture ${allowed}.`,
           turns: { path: `${cable.path}.length`, sense: "at most" },

@@ -30,15 +30,15 @@ export default rule({
         });
         const { protection, circuit } = run;
         const fuse = run.feed.ends[0]?.id === "bs-1363";
-        if (circuit && protection)
+        if (protection)
           yield atMost(cable, {
             measured: protection,
             allowed: breaker,
             says: ({ measured, allowed }) =>
               `${cable.label} is ${fuse ? "behind a fuse" : "on a breaker"} of ${measured}; a cord like it may be ${fuse ? "behind" : "on"} ${allowed}.`,
-            ...(fuse
-              ? {}
-              : { turns: { path: `${circuit.path}.breaker`, sense: "at most", asks: "electrician" } as const }),
+            ...(circuit && !fuse
+              ? { turns: { path: `${circuit.path}.breaker`, sense: "at most", asks: "electrician" } as const }
+              : {}),
             mend: fuse
               ? "Put a smaller fuse into the plug, or take a cord of a larger conductor."
               : "Take a cord of a larger conductor, or a circuit with a smaller breaker.",

@@ -12,8 +12,9 @@ export default rule({
   *checks({ build }) {
     if (build.practice !== "iec") return;
     for (const circuit of build.circuits) {
-      const { residual, hasResidual } = circuit;
-      if (hasResidual && residual.known && residual.value <= RESIDUAL_MOST)
+      const { residual } = circuit;
+      // `none` is no figure.
+      if (residual.known && residual.value <= RESIDUAL_MOST)
         yield is(circuit, {
           holds: true,
           says: `The residual device of circuit ${circuit.name} opens at ${residual.value * 1000} mA, in 40 ms at five times that.`,

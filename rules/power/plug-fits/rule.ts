@@ -87,7 +87,7 @@ const FUSED = "bs-1363";
 /** Sockets with fused plugs may be on a larger circuit: the fuse in each plug limits what hangs on it. */
 function fused(circuit: Circuit): RawCheck {
   const { layout, breaker } = circuit;
-  const { amperes } = connectors.get(FUSED)?.rated?.iec ?? { amperes: 13 };
+  const amperes = (connectorCurrent(FUSED, "iec") as Known).value;
   const small = breaker.known && breaker.value <= amperes;
   if (layout === undefined && breaker.known && !small)
     return open(circuit, {
@@ -95,7 +95,7 @@ function fused(circuit: Circuit): RawCheck {
       mend: `Ask the electrician, and write \`${circuit.path}.layout\`: \`ring\` or \`radial\`.`,
       needs: [`${circuit.path}.layout`],
     });
-  const most = small || layout === undefined ? amperes : socketAllows(layout);
+  const most = layout === undefined ? amperes : socketAllows(layout);
   return atMost(circuit, {
     measured: breaker,
     allowed: tabled(

@@ -51,13 +51,13 @@ function judged(each: InspectedItem, { today, from, until }: Days, months: numbe
       mend: `Have it inspected again by a qualified person, ${earliest > today ? `no earlier than ${earliest} and ` : ""}by ${from}, and write the day under \`inspected\` in the holdings.`,
     });
   }
-  const last = [...days]
-    .filter((day) => day !== undefined)
+  const last = days
+    .filter((day) => day !== undefined && !good.includes(day))
     .sort()
     .at(-1);
   const found =
     last === undefined
-      ? `There is no ${name} that can be taken`
+      ? `There ${days.length === 0 ? `is no ${name}` : `are too few of ${name}`} that can be taken`
       : last > today
         ? `${name} is written down as inspected on ${last}, which is still to come`
         : `${name} was last inspected on ${last}, more than ${months} months before ${until}`;

@@ -101,12 +101,12 @@ export class Hop {
     );
   }
 
-  /** How long one of its cables may be for a picture. */
-  limit(cable: Station, picture: Signal): Value {
+  /** How long one of its cables may be for a picture; what its maker states is for any. */
+  limit(cable: Station, picture: Signal | undefined): Value {
     const { part, name } = cable;
     const stated = partOptional(part, "longest", "length", "longest length stated by the maker");
     if (stated) return stated;
-    const carried = this.carries(picture);
+    const carried = picture && this.carries(picture);
     if (part?.data.medium === "coax" && carried?.link.sort === "sdi") return coaxLimit(part, carried);
     const copper =
       part?.data.medium === "copper" && carried?.link.sort === "tmds" && carried.measured?.known
