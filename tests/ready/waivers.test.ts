@@ -162,4 +162,42 @@ describe("never waived", () => {
   });
 });
 
+describe("what is told of a waiver that is complete", () => {
+  /** Inspected on 2026-11-25. */
+  const told = (fields: string, text = SMALL): readonly string[] =>
+    inspectText(changed("practice: us", `practice: us\nwaivers: [{${fields}}]`, text))
+      .checks.filter(({ rule }) => rule === "document.waivers")
+      .map(({ level, outcome, at, says }) => `${level} ${outcome} ${at.path}: ${says}`);
+  const few = changed("    spares: 2", "    spares: 0");
+  const SPARES = "rule: panels.spares, because: so, by: M. Finch";
+
+  test("it ran out, with something left to excuse", () => {
+    expect(told(`${SPARES}, until: 2026-11-24, accepts: 0`, few)).toEqual([
+      "shall fails waivers.1: Waiver 1 ran out on 2026-11-24.",
+    ]);
+  });
+  test("it ran out, with nothing left to excuse, whatever it lacks", () => {
+    const left = [
+      "should fails waivers.1: Waiver 1 ran out on 2026-11-24, and there is nothing left for it to excuse.",
+    ];
+    expect(told(`${SPARES}, until: 2026-11-24, accepts: 2`)).toEqual(left);
+    expect(told(`${SPARES}, until: 2026-11-24`)).toEqual(left);
+  });
+  test("it excuses nothing, anywhere or at its place", () => {
+    expect(told(`${SPARES}, until: 2027-06-30, accepts: 0`)).toEqual([
+      "should fails waivers.1: Waiver 1 excuses nothing: nothing that panels.spares judges in the document fails or is open.",
+    ]);
+    expect(told(`${SPARES}, where: faces.header, until: 2027-06-30, accepts: 0`)).toEqual([
+      "should fails waivers.1: Waiver 1 excuses nothing: nothing that panels.spares judges at `faces.header` fails or is open.",
+    ]);
+  });
+  // 400 days on from 2026-11-25 is 2027-12-30, by the calendar.
+  test("it runs for very long", () => {
+    expect(told(`${SPARES}, until: 2027-12-30, accepts: 0`, few)).toHaveLength(1);
+    expect(told(`${SPARES}, until: 2027-12-31, accepts: 0`, few)[1]).toBe(
+      "should fails waivers.1.until: Waiver 1 runs for 401 more days; a waiver runs for at most 400.",
+    );
+  });
+});
+
 test("the small build itself needs no waiver", () => expect(inspectText(SMALL).verdict).toBe("ready"));

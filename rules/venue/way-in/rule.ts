@@ -14,9 +14,14 @@ const measure = (part: Part, path: string, what: string): Value =>
     of: `The part ${part.name} (${part.file})`,
   });
 
-/** Two measures, the lesser first; as they are where one is not known. */
-const inOrder = (values: readonly Value[]): readonly Value[] =>
-  [...values].sort((one, other) => (one.known && other.known ? one.value - other.value : 0));
+/** Measures, the least first. Which are the least cannot be told while one is not known: then that stands for each. */
+function inOrder(values: readonly Value[]): readonly Value[] {
+  const known = values.filter((each) => each.known);
+  const [unknown] = values.filter((each) => !each.known);
+  return unknown ? values.map(() => unknown) : [...known].sort((one, other) => one.value - other.value);
+}
+
+const SIDES = ["its narrowest", "its next"] as const;
 
 /** A panel goes through on its narrowest side, its longest first: the two lesser of its measures count. */
 function* through(build: Build, part: Part, key: "door" | "lift.size", what: string): Iterable<RawCheck> {
@@ -26,17 +31,13 @@ function* through(build: Build, part: Part, key: "door" | "lift.size", what: str
     measure(part, "depth", "depth"),
   ]);
   const way = inOrder([1, 2].map((half) => build.venue.wayIn(`${key}.${half}`, "length", `size of the ${what}`)));
-  for (const half of [0, 1] as const) {
-    const [measured, allowed] = [panel[half], way[half]];
-    if (measured && allowed)
-      yield atMost(THING, {
-        measured,
-        allowed,
-        says: (words) =>
-          `Panel ${part.name} is ${words.measured} on ${half === 0 ? "its narrowest" : "its next"} side; the ${what} has ${words.allowed}.`,
-        mend: "Find another way in, or ask for panels of another size.",
-      });
-  }
+  for (const [index, side] of SIDES.entries())
+    yield atMost(THING, {
+      measured: panel[index] as Value,
+      allowed: way[index] as Value,
+      says: (words) => `Panel ${part.name} is ${words.measured} on ${side} side; the ${what} has ${words.allowed}.`,
+      mend: "Find another way in, or ask for panels of another size.",
+    });
 }
 
 const heaviest = (build: Build): readonly { readonly name: string; readonly mass: Value<"mass"> }[] => [
