@@ -30,6 +30,7 @@ export {
 export { assignCircuits, type CircuitRoom, type CircuitSearch, roomFor } from "./search/assign-circuits.js";
 export { type CableOrder, cableOrders } from "./search/cable-order.js";
 export { divide } from "./search/divide.js";
+export { type FoldedFace, type FoldPiece, fold, type PixelFace } from "./search/fold.js";
 export { cellsOf, distance, type GridCell, type Pitch } from "./search/grid.js";
 export { bestStations, worthAsking } from "./search/hang-sets.js";
 export { type Extent, pairs, type Shape, shapes, suits } from "./search/shapes.js";

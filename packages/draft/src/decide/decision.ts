@@ -1,6 +1,15 @@
 import type { Mapping } from "../data.js";
 import type { OnSide } from "../search/shapes.js";
 
+/** What is still to be found out, in words, and who is asked. */
+export interface ToFindOut {
+  readonly what: string;
+  readonly by: string;
+}
+
+/** Whom to ask for what is decided when the build is laid out. */
+export const PLANNER = "whoever plans the build";
+
 /** What was decided, why, and whether every other way was looked at. */
 export interface Decision {
   /** Which of the ten: size, viewing, cable order, power … */
@@ -35,6 +44,8 @@ export interface Scheme {
   readonly decisions: readonly Decision[];
   /** What is the other way round than in the scheme it came from, in words: `over two circuits`. */
   readonly variant: readonly string[];
+  /** What a decision leaves for somebody to find out that no rule asks for. */
+  readonly toFindOut?: readonly ToFindOut[];
 }
 
 export type Decided = { readonly ok: true; readonly scheme: Scheme } | { readonly ok: false; readonly fallen: Fallen };

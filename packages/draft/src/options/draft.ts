@@ -83,7 +83,7 @@ const failing = (checks: readonly CheckEntry[]): CheckEntry | undefined =>
 function written(brief: Brief, ask: DraftAsk, scheme: Scheme, candidate: Candidate): Option | Fallen {
   const { desk } = brief;
   const first = desk.inspect(draftedText(brief, ask.name, scheme, []));
-  const found = toFindOut(first.entry.checks);
+  const found = toFindOut(first.entry.checks, scheme);
   const document = draftedText(brief, ask.name, scheme, found);
   const { entry } = first;
   const bad = failing(entry.checks);
@@ -113,7 +113,7 @@ function written(brief: Brief, ask: DraftAsk, scheme: Scheme, candidate: Candida
 export function underNames(brief: Brief, name: string, option: Option, kept: KeptNames): Option {
   const scheme = { ...option.scheme, matter: withNames(option.scheme.matter, kept) };
   const { entry } = brief.desk.inspect(draftedText(brief, name, scheme, []));
-  const found = toFindOut(entry.checks);
+  const found = toFindOut(entry.checks, scheme);
   return {
     ...option,
     scheme,

@@ -1,6 +1,5 @@
 import type { CheckEntry } from "@plumbmark/core";
-import type { Decision, Scheme } from "../decide/decision.js";
-import type { ToFindOut } from "../write/document.js";
+import type { Decision, Scheme, ToFindOut } from "../decide/decision.js";
 
 /** A figure of an option, as the model computes it from the document as it is written. */
 export interface Figure {

@@ -1,13 +1,7 @@
 import type { Brief } from "../brief.js";
 import { grouped, keyOf, type Mapping, mappingOf } from "../data.js";
-import type { Scheme } from "../decide/decision.js";
+import type { Scheme, ToFindOut } from "../decide/decision.js";
 import { frontMatterText } from "./yaml.js";
-
-/** What is still to be found out, in words, and who is asked. */
-export interface ToFindOut {
-  readonly what: string;
-  readonly by: string;
-}
 
 /** Sections in which people have to decide: a draft writes facts, not procedures. */
 const DECIDED: Readonly<Record<string, readonly string[]>> = {
@@ -113,6 +107,10 @@ const SCHEDULES = [
   ["cables", "Every cable, with its label and where its ends go"],
 ] as const;
 
+/** Whether its face lies on the raster in parts. */
+const isFolded = ({ matter }: Scheme): boolean =>
+  Object.values(mappingOf(keyOf(matter.picture, "at"))).some((at) => keyOf(at, "parts") !== undefined);
+
 /** The body: the house's sections, what can be told in figures under Scope, and what is still to be found out. */
 export function bodyText(brief: Brief, scheme: Scheme, toFindOut: readonly ToFindOut[]): string {
   const { wish, desk } = brief;
@@ -126,6 +124,7 @@ export function bodyText(brief: Brief, scheme: Scheme, toFindOut: readonly ToFin
         ...scope(brief, scheme),
         "",
         ...SCHEDULES.map(([name, words]) => `[${words}](calc:schedules.${name})`).flatMap((each) => [each, ""]),
+        ...(isFolded(scheme) ? ["[How the picture is cut](calc:schedules.cut)", ""] : []),
         ...bars.map((bar) => `[Hang plot of bar ${bar}](calc:drawings.hang-plot-${bar})`).flatMap((each) => [each, ""]),
         "### What is still to be found out, by whom",
         "",

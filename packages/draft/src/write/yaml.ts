@@ -28,7 +28,7 @@ function flowText(data: Data): string {
 
 /** Groups whose entries are things with names: each has lines of its own, as a person would write them. */
 const OPEN =
-  /^(?:faces|power|data|picture|rigging|power\.(?:circuits|runs|supplies)|data\.chains|rigging\.bars|rigging\.bars\.[^.]+|rigging\.bars\.[^.]+\.hangs|rigging\.letter\.points|faces\.[^.]+|power\.(?:circuits|runs)\.[^.]+|data\.chains\.[^.]+|picture\.(?:path|at)|rigging\.letter)$/u;
+  /^(?:faces|power|data|picture|rigging|power\.(?:circuits|runs|supplies)|data\.chains|rigging\.bars|rigging\.bars\.[^.]+|rigging\.bars\.[^.]+\.hangs|rigging\.letter\.points|faces\.[^.]+|power\.(?:circuits|runs)\.[^.]+|data\.chains\.[^.]+|picture\.(?:path|at)|picture\.at\.[^.]+(?:\.parts)?|rigging\.letter)$/u;
 
 function lines(data: Mapping, indent: string, path: string): readonly string[] {
   return Object.entries(data).flatMap(([key, value]) => {

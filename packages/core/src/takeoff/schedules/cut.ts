@@ -9,10 +9,10 @@ export const cutLines = ({ picture }: Build): readonly PlacedPart[] =>
 export const cutColumns: readonly ColumnOf<PlacedPart>[] = [
   { name: "Face", of: ({ placement }) => placement.face.name },
   { name: "Part", of: ({ isUnread, words }) => (isUnread ? NOT_STATED : words) },
-  { name: "On the face, across", kind: "pixels", of: ({ left }) => left },
-  { name: "On the face, down", kind: "pixels", of: ({ top }) => top },
+  { name: "Face across", kind: "pixels", of: ({ left }) => left },
+  { name: "Face down", kind: "pixels", of: ({ top }) => top },
   { name: "Width", kind: "pixels", of: ({ width }) => width },
   { name: "Height", kind: "pixels", of: ({ height }) => height },
-  { name: "On the raster, across", kind: "pixels", of: ({ x }) => x },
-  { name: "On the raster, down", kind: "pixels", of: ({ y }) => y },
+  { name: "Raster across", kind: "pixels", of: ({ x }) => x },
+  { name: "Raster down", kind: "pixels", of: ({ y }) => y },
 ];
