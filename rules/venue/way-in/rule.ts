@@ -76,7 +76,7 @@ export default rule({
     if (!venue.hasWayIn()) {
       yield open(THING, {
         says: `The survey ${venue.survey.name} does not say how things come in.`,
-        mend: `Measure the narrowest door on the way, and write \`way-in: {door: 40 in x 80 in, stairs: false}\` in ${venue.survey.file}.`,
+        mend: `Measure the narrowest door on the way, and write \`way-in: {door: ${build.practice === "us" ? "40 in x 80 in" : "1 m x 2 m"}, stairs: false}\` in ${venue.survey.file}.`,
         needs: ["way-in"],
       });
       return;

@@ -18,6 +18,7 @@ import { type Decided, type Decision, decided, fallen, type Scheme } from "./dec
 import { interleaved } from "./order.js";
 import { placesOfDevices } from "./picture.js";
 import { FACE, sizeIn } from "./size.js";
+import { noFeedTold, noTwoTold } from "./unfed.js";
 
 /** Rules a run is judged by. Devices and what is not known of a circuit are judged of the whole. */
 const RUN_RULES = [
@@ -30,6 +31,9 @@ const RUN_RULES = [
   "power.voltage-drop",
 ] as const;
 const CABLE_RULES = ["connectors.", "power.plug-fits", "power.cord-type", "power.run-current"] as const;
+
+/** Rules on a jumper that say something of its part alone. */
+const JUMPER_RULES = ["connectors.", "power.cord-type"] as const;
 
 export interface PowerWish {
   /** Whether every other panel is on another circuit, so that a trip leaves half of them lit. */
@@ -82,7 +86,7 @@ export const cablesBetween = (brief: Brief, panel: string, kind: "power" | "data
 
 /**
  * The jumper between panels in cable order: of the cables that fit, with the shortest length each is kept in that reaches
- * every step by the rule on jumpers, the first that no other rule has anything against.
+ * every step by the rule on jumpers, the first of which rules say the least.
  */
 export function jumperFor(
   brief: Brief,
@@ -93,6 +97,7 @@ export function jumperFor(
 ): { readonly jumper: Mapping } | { readonly fallen: CheckEntry | undefined } {
   const panels = `${FACE} ${cellsText(cells)}`;
   let worst: CheckEntry | undefined;
+  let best: { readonly jumper: Mapping; readonly told: number } | undefined;
   for (const part of parts) {
     const kept = keptLengths(part, brief).map(({ text }) => text);
     for (const length of kept.length > 0 ? kept : SHORT_JUMPERS) {
@@ -101,17 +106,22 @@ export function jumperFor(
         kind === "power"
           ? { power: { runs: { P1: { jumper, panels } } } }
           : { data: { chains: { D1: { jumper, panels } } } };
-      const asked = brief.desk.ask({ faces: scheme.matter.faces as Data, rigging: rigged(brief), ...matter });
+      const { venue, faces } = scheme.matter;
+      const asked = brief.desk.ask({ ...grouped({ venue, faces }), rigging: rigged(brief), ...matter });
       if (cells.length > 1 && asked.checks("data.jumper-reach").length > 0) continue;
       const bad = asked
         .fails("connectors.")
         .find(({ at }) => at.path.endsWith(".jumper") || !at.path.includes(".feed"));
-      if (!bad) return { jumper };
       worst ??= bad;
+      if (bad) break;
+      // What is made for it is taken before what merely fits: which cord may lie on a stage is the practice's.
+      const told = asked.checks(...JUMPER_RULES).filter(({ at }) => at.path.endsWith(".jumper")).length;
+      if (told === 0) return { jumper };
+      if (best === undefined || told < best.told) best = { jumper, told };
       break;
     }
   }
-  return { fallen: worst };
+  return best ? { jumper: best.jumper } : { fallen: worst };
 }
 
 /** Lengths of what is cut to length. */
@@ -384,7 +394,7 @@ export function powered(brief: Brief, scheme: Scheme, cells: readonly GridCell[]
     const says =
       fails[0]?.says ??
       short ??
-      `The catalogue has no cable from the outlets of ${named.map(({ name }) => name).join(", ")} to ${scheme.panel}.`;
+      noFeedTold(named, scheme.panel, panelEnd(brief.catalogue.parts.get(scheme.panel), "power-in"));
     return fallen(fails[0]?.rule ?? "power.plug-fits", says);
   }
   const limits = new Map<string, number>();
@@ -423,7 +433,10 @@ export function powered(brief: Brief, scheme: Scheme, cells: readonly GridCell[]
   if (!best && apart && room >= cells.length)
     return fallen(
       "power.circuit-load",
-      `No two of the circuits ${named.map(({ name }) => name).join(", ")} have room for a part of it each.`,
+      noTwoTold(
+        named,
+        cabled.map(({ circuit }) => circuit),
+      ),
     );
   if (!best)
     return fallen(

@@ -37,11 +37,13 @@ export class Desk {
    * @param repository one of its own: a document is put into it
    * @param path where the drafted document is going to be
    * @param isOver whether the search was to end by now
+   * @param given what every front matter has that decides how the rest is judged: the practice, where it stands
    */
   constructor(
     readonly repository: OpenRepository,
     readonly path: string,
     private readonly isOver: () => boolean = () => false,
+    private readonly given: Mapping = {},
   ) {
     repository.replace(path, SEED("draft"), "document");
   }
@@ -65,7 +67,7 @@ export class Desk {
         op: "replace",
         document: this.path,
         path: "",
-        value: { build: "draft", title: "draft", status: "draft", ...matter } as Data,
+        value: { build: "draft", title: "draft", status: "draft", ...this.given, ...matter } as Data,
       },
     ]);
     const { build, system } = laid.model(this.path);

@@ -1,5 +1,6 @@
 import { choices, type Free, type Mistake, nearest, type OpenRepository, type Part, stayOf } from "@plumbmark/core";
 import type { Brief, PanelsOnOffer } from "../brief.js";
+import { grouped, type Mapping, mappingOf } from "../data.js";
 import { Desk } from "../desk/desk.js";
 import { venueFactsOf } from "../venue/facts.js";
 import type { Wish } from "../wish/wish.js";
@@ -54,6 +55,13 @@ export function unknownIn(
   return told;
 }
 
+/**
+ * What decides how every front matter of a draft is judged.
+ * @param facts of a venue that has no survey: those of one that has are found there
+ */
+const givenIn = (practice: "us" | "iec", facts: Mapping): Mapping =>
+  grouped({ practice, exposure: facts.exposure, "on-stage": facts["on-stage"] });
+
 /** Everything a draft of a wish is made from. */
 export function briefFor(wish: Wish, start: Start): Brief {
   const { repository, path } = start;
@@ -61,17 +69,18 @@ export function briefFor(wish: Wish, start: Start): Brief {
   const stay = stayOf(wish.onSite);
   const free =
     stay && repository.free({ stay, but: path, ...(wish.venueName === undefined ? {} : { venue: wish.venueName }) });
-  const venue = facts.survey?.placed.data as { readonly practice?: unknown } | undefined;
+  const stated = mappingOf(facts.survey?.placed.data);
+  const surveyed = repository.surveys.byName.get(wish.venueName ?? "") ? wish.venueName : undefined;
   const practice =
     wish.practice ??
-    (venue?.practice === "iec" ? "iec" : venue?.practice === "us" ? "us" : undefined) ??
+    (stated.practice === "iec" ? "iec" : stated.practice === "us" ? "us" : undefined) ??
     repository.standard.practice ??
     "us";
   return {
     wish,
     facts,
-    surveyed: repository.surveys.byName.get(wish.venueName ?? "") ? wish.venueName : undefined,
-    desk: new Desk(repository, path, start.isOver),
+    surveyed,
+    desk: new Desk(repository, path, start.isOver, givenIn(practice === "iec" ? "iec" : "us", surveyed ? {} : stated)),
     catalogue: repository.catalogue,
     stock: repository.stock,
     practice: practice === "iec" ? "iec" : "us",

@@ -1,3 +1,4 @@
+import type { ScheduleTable } from "@plumbmark/core";
 import { buildableTable, comparedOptions, type DraftRecord, lengthAsWritten, pairsTable } from "@plumbmark/draft";
 import type { Colour } from "../../terminal/context.js";
 import { SAFETY } from "../form.js";
@@ -27,6 +28,16 @@ const lengthIn =
   (metres: number): string =>
     lengthAsWritten(metres, units);
 
+/** A table of one row with its columns one below the other: so many side by side fit no terminal. */
+const upright = ({ columns, rows: [row = []], ...rest }: ScheduleTable): ScheduleTable => ({
+  ...rest,
+  columns: [columns[0]?.name ?? "", row[0]?.text ?? ""].map((name) => ({ name, numeric: false })),
+  rows: columns.slice(1).flatMap(({ name }, at) => {
+    const found = row[at + 1];
+    return found ? [[{ text: name, stated: true }, found]] : [];
+  }),
+});
+
 /** What came of a wish, for a terminal: what was not said, the options in a table, what each trades, why others fell out. */
 export function draftText(record: DraftRecord, around: Around): string {
   const pieces: string[] = [];
@@ -41,7 +52,7 @@ export function draftText(record: DraftRecord, around: Around): string {
     );
   if (options.length > 0) {
     const { table, alike } = comparedOptions(record);
-    pieces.push(tableText(table, around));
+    pieces.push(tableText(options.length === 1 ? upright(table) : table, around));
     if (alike !== undefined) pieces.push(`${wrap(plain(alike), around.width).join("\n")}\n`);
     pieces.push(
       heading("What each trades", around) +

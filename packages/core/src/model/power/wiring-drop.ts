@@ -85,8 +85,11 @@ export function feederDropOf(run: Run): Value<"voltage"> | undefined {
 }
 
 export const noFeederDrop = (run: Run): Value<"voltage"> =>
-  missing("voltage", {
-    path: `${run.circuit?.path ?? run.path}.wiring.feeder-drop`,
-    what: "voltage drop of the feeder before its breaker",
-    of: run.circuit?.label ?? run.label,
-  });
+  missing(
+    "voltage",
+    run.build.reader.gap(
+      `${run.circuit?.path ?? run.path}.wiring.feeder-drop`,
+      "voltage drop of the feeder before its breaker",
+      run.circuit?.label ?? run.label,
+    ),
+  );
