@@ -76,8 +76,11 @@ function checksOf({ rule, front, body, parts, stock, houseStandard, survey, othe
   return entry.checks.filter((check) => check.rule === rule);
 }
 
+/** The code of a document changes with everything it rests on; that it is right is looked at elsewhere. */
+const CODE = /\b[0-9A-HJKMNP-TV-Z]{4}-[0-9A-HJKMNP-TV-Z]{4}\b/gu;
+
 const told = (rule: string, { outcome, at, says, mend, sources }: CheckEntry): string =>
-  `${outcome} ${at.path}: ${says}${outcome === "holds" ? "" : ` → ${mend}`}${withSources(rule, sources)}`;
+  `${outcome} ${at.path}: ${says}${outcome === "holds" ? "" : ` → ${mend?.replaceAll(CODE, "CODE")}`}${withSources(rule, sources)}`;
 
 describe.each(notEmpty(readdirSync(FOLDER)))("at its edges: %s", (file) => {
   const branches = parse(readFileSync(join(FOLDER, file), "utf8")) as readonly Branch[];

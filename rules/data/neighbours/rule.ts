@@ -65,7 +65,7 @@ export default rule({
       const told = jumps.slice(0, 4).map(({ from, to }) => `from ${from.name} to ${to.name}`);
       const beyond = jumps.length - told.length;
       const more = beyond === 0 ? "" : beyond === 1 ? " and once more" : ` and ${beyond} times more`;
-      const straight = jumps.length > 0 || oneWay(panels);
+      const straight = oneWay(panels);
       const says =
         jumps.length > 0
           ? `${chain.label} jumps ${told.join(", ")}${more}.`

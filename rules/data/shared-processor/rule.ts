@@ -19,7 +19,7 @@ function* clashes(thing: SharedThing): Iterable<RawCheck> {
       says:
         twice.length === 0
           ? `${thing.label} (${thing.which}) has no port that ${file} (${path}) uses as well.`
-          : `Port ${twice.join(" and port ")} of ${thing.label} (${thing.which}) is also used by ${file} (${path}).`,
+          : `Port ${twice.join(" and port ")} of ${thing.label} (${thing.which}) ${twice.length === 1 ? "is" : "are"} also used by ${file} (${path}).`,
       mend: "Give every chain of both builds a port of its own, or take another processor for one of them.",
     });
     if (own.signal === undefined || signal === undefined) continue;

@@ -1,12 +1,10 @@
 import { atMost, type Build, type LotUse, open, type RawCheck, rule, type Turns } from "@plumbmark/kit";
 import { sharedChecks } from "../../shared-use.js";
 
-/** Spares of the face that takes of a lot, where one face does and says how many. */
+/** Spares of the face that takes of a lot, where one face does. */
 function sparesOf(faces: Build["faces"], lot: string): Turns | undefined {
   const [face, ...others] = faces.filter((each) => each.reader.text(`${each.path}.lot`) === lot);
-  return face && others.length === 0 && (face.spares ?? 0) > 0
-    ? { path: `${face.path}.spares`, sense: "at most" }
-    : undefined;
+  return face && others.length === 0 ? { path: `${face.path}.spares`, sense: "at most" } : undefined;
 }
 
 const unknownSays = (name: string, unknown: readonly string[]): string =>
