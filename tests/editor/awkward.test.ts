@@ -165,6 +165,21 @@ const CASES: readonly Case[] = [
     wanted: ["faces.banner.mass", "drawings.hang-plot-header", "schedules.panels"],
   },
   {
+    where: "keys of a part of a folded face",
+    path: BANNER,
+    from: "    banner: 0,0",
+    to: "    banner:\n      parts:\n        - {columns: 1..3, |}",
+    wanted: ["rows", "at"],
+    unwanted: ["columns", "scaled"],
+  },
+  {
+    where: "keys of a face that may be folded",
+    path: BANNER,
+    from: "    banner: 0,0",
+    to: "    banner:\n      |",
+    wanted: ["parts", "at", "copy-of"],
+  },
+  {
     where: "keys of a circuit in a survey",
     path: HALL,
     from: "    outlets: 1\n",

@@ -64,6 +64,35 @@ describe("the reference has every key", () => {
   });
 });
 
+/** Whether there is a key without a value anywhere: what `{at: 0,0}` is read as. */
+const hasNothing = (data: unknown): boolean =>
+  data === null || (typeof data === "object" && Object.values(data as object).some(hasNothing));
+
+it("shows values that can be copied: each reads under a key as what it was", () => {
+  const shownValues = FILES.flatMap(([name]) =>
+    [...rowsOf(name)].flatMap(([id, row]) =>
+      [...row.matchAll(/Such as (?:<[^>]+>)*<code>([\s\S]*?)<\/code>/gu)].map(([, value = ""]) => ({
+        id: `${name}: ${id}`,
+        value: value
+          .replace(/<[^>]+>/gu, "")
+          .replaceAll(/&(lt|gt|amp|quot|#39|#34|#x27);/gu, (_, each: string) => UNESCAPED[each] ?? "?"),
+      })),
+    ),
+  );
+  expect(shownValues.length).toBeGreaterThan(100);
+  for (const { id, value } of shownValues) expect(hasNothing(parse(`key: ${value}`)), `${id}: ${value}`).toBe(false);
+});
+
+const UNESCAPED: Readonly<Record<string, string>> = {
+  lt: "<",
+  gt: ">",
+  amp: "&",
+  quot: '"',
+  "#39": "'",
+  "#34": '"',
+  "#x27": "'",
+};
+
 describe("the checks that read a key", () => {
   const rows = rowsOf("build");
   const readBy = (path: string): readonly string[] => {

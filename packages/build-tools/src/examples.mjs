@@ -151,9 +151,13 @@ function saidIn(text) {
 
 const matterOf = (text) => saidIn(/^---\n([\s\S]*?)^---$/mu.exec(text)?.[1] ?? "");
 
+/** A case that holds shows how something is written; one that fails is for the page of its rule. */
+const holdingFirst = (one, other) => Number(/\/cases\/holds/u.test(other)) - Number(/\/cases\/holds/u.test(one));
+
 /** Texts of the cases' own files, or of those in a folder of theirs. */
 const casesWith = (name) =>
   filesBelow(`${top}rules`)
+    .sort(holdingFirst)
     .filter((path) => path.match(/\/cases\/(?:[^/]+\/([^/]+)\/)?[^/]+$/u)?.[1] === name)
     .map((path) => readFileSync(path, "utf8"));
 

@@ -162,12 +162,16 @@ export function watchReadings({ Reader, schemas }) {
 /** Longer than that shows nothing better. */
 const LONGEST = 64;
 
+/** A text in a list or a group that would be read as something else there stands in quotes. */
+const inFlow = (data) =>
+  typeof data === "string" && /[,[\]{}]|: | #|^['"&*!|>%@`]/u.test(data) ? `"${data}"` : flow(data);
+
 const flow = (data) =>
   Array.isArray(data)
-    ? `[${data.map(flow).join(", ")}]`
+    ? `[${data.map(inFlow).join(", ")}]`
     : isObject(data)
       ? `{${Object.entries(data)
-          .map(([key, value]) => `${key}: ${flow(value)}`)
+          .map(([key, value]) => `${key}: ${inFlow(value)}`)
           .join(", ")}}`
       : String(data);
 

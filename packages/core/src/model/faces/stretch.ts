@@ -32,11 +32,15 @@ export function readStretch(written: unknown, along: Along): FaceStretch | undef
 export const stretchAsWritten = ({ first, last }: FaceStretch, along: Along): string =>
   first === last ? nameOf(first, along) : `${nameOf(first, along)}..${nameOf(last, along)}`;
 
-/** In words: `columns 1 to 12`, `row D`. */
-export const stretchInWords = ({ first, last }: FaceStretch, along: Along): string =>
-  first === last
-    ? `${along.slice(0, -1)} ${nameOf(first, along)}`
-    : `${along} ${nameOf(first, along)} to ${nameOf(last, along)}`;
+/** In words: `columns 1 to 12`, `row D`, `columns 1 and 4 to 6`. */
+export function stretchInWords(stretch: FaceStretch | readonly FaceStretch[], along: Along): string {
+  const all = [stretch].flat() as readonly FaceStretch[];
+  const names = all.map(({ first, last }) =>
+    first === last ? nameOf(first, along) : `${nameOf(first, along)} to ${nameOf(last, along)}`,
+  );
+  const isOne = all.length === 1 && all[0]?.first === all[0]?.last;
+  return `${isOne ? along.slice(0, -1) : along} ${names.join(", ").replace(/, ([^,]*)$/u, " and $1")}`;
+}
 
 export const lengthOfStretch = ({ first, last }: FaceStretch): number => last - first + 1;
 
@@ -62,9 +66,7 @@ export function cellsInWords(cells: readonly Cell[], all: readonly Cell[]): stri
     const placeIn = (cell: Cell): number => (along === "columns" ? cell.column : cell.row);
     const places = new Set(cells.map(placeIn));
     if (all.filter((cell) => places.has(placeIn(cell))).length === cells.length)
-      return stretchesOf(places)
-        .map((stretch) => stretchInWords(stretch, along))
-        .join(", ");
+      return stretchInWords(stretchesOf(places), along);
   }
   const more = cells.length > NAMED ? ` and ${cells.length - NAMED} more` : "";
   return `${cells.slice(0, NAMED).map(cellName).join(", ")}${more}`;
