@@ -1,7 +1,7 @@
 import { type Part, turnsAllowed, turnsStated } from "@plumbmark/core";
 import { type Brief, type PanelsOnOffer, partsOfKind } from "../brief.js";
 import { grouped } from "../data.js";
-import { type Extent, type OnSide, type Shape, shapes } from "../search/shapes.js";
+import { type Extent, type OnSide, type Shape, shapes, suits } from "../search/shapes.js";
 import { lengthAsWritten } from "../write/length.js";
 import type { Scheme } from "./decision.js";
 
@@ -98,6 +98,8 @@ export interface Sizes {
   readonly short: readonly { readonly offer: PanelsOnOffer; readonly shape: Shape; readonly needs: number }[];
   /** Faces that suit the wish but for the text that is to stand on them, the nearest of each panel. */
   readonly narrow: readonly { readonly offer: PanelsOnOffer; readonly shape: Shape }[];
+  /** Panels of which no whole number comes to what was asked for, with the reason. */
+  readonly odd: readonly { readonly panel: string; readonly shape: Shape; readonly says: string }[];
   /** The face nearest to the wish where none suits it. */
   readonly nearest: { readonly panel: string; readonly width: number; readonly height: number } | undefined;
 }
@@ -116,6 +118,7 @@ export function sizesOf(
   const candidates: Candidate[] = [];
   const short: { offer: PanelsOnOffer; shape: Shape; needs: number }[] = [];
   const narrow: { offer: PanelsOnOffer; shape: Shape }[] = [];
+  const odd: { panel: string; shape: Shape; says: string }[] = [];
   let nearest: Sizes["nearest"];
   const spares = new Map<string, number>();
   const seen = new Set<string>();
@@ -186,9 +189,40 @@ export function sizesOf(
         if (kept >= perOffer) break;
         take(shape);
       }
-    if (suiting.length === 0) nearest ??= nearestTo(brief, offer.panel, size);
+    if (suiting.length > 0) continue;
+    nearest ??= nearestTo(brief, offer.panel, size);
+    if (!odd.some(({ panel }) => panel === offer.panel)) odd.push(oddOf(brief, offer.panel, size));
   }
-  return { candidates, short, narrow, nearest };
+  return { candidates, short, narrow, odd, nearest };
+}
+
+/** A side that was asked for, and what whole panels come to there. */
+function sideTold(name: string, extent: Extent | undefined, step: number, system: Brief["system"]): readonly string[] {
+  if (!extent) return [];
+  const below = Math.max(1, Math.floor(extent.length / step + 1e-9));
+  const fit = [below, below + 1].filter((count) => suits(extent, count * step, step));
+  if (fit.length > 0) return [];
+  const [least, more] = [below, below + 1].map((count) => lengthAsWritten(count * step, system));
+  const comes = extent.length < step ? `${least} at least` : `${least} or ${more}`;
+  return [`the ${name} comes to ${comes}, and ${extent.how} ${lengthAsWritten(extent.length, system)} is asked for`];
+}
+
+/** Why no face of whole panels suits a wish. */
+function oddOf({ wish, system }: Brief, panel: string, size: { readonly width: number; readonly height: number }) {
+  const sides = [
+    ...sideTold("width", wish.width, size.width, system),
+    ...sideTold("height", wish.height, size.height, system),
+  ];
+  const shape: Shape = {
+    columns: Math.max(1, Math.round((wish.width?.length ?? 0) / size.width)),
+    rows: Math.max(1, Math.round((wish.height?.length ?? 0) / size.height)),
+  };
+  const of = `Of panels of ${lengthAsWritten(size.width, system)} × ${lengthAsWritten(size.height, system)}`;
+  const says =
+    sides.length > 0
+      ? `${of} ${sides.join("; ")}.`
+      : `${of} more than ${MOST_PANELS} would be needed, the most that are looked at.`;
+  return { panel, shape, says };
 }
 
 function nearestTo(

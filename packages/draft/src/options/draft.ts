@@ -168,9 +168,10 @@ export function draft(brief: Brief, ask: DraftAsk): Drafted {
     can = isSized ? [] : canBuild(brief, ask.progress);
     const text = new TextRoom(brief);
     const sizes: Sizes = !isSized
-      ? { candidates: worthLaying(brief, can), short: [], narrow: [], nearest: undefined }
+      ? { candidates: worthLaying(brief, can), short: [], narrow: [], odd: [], nearest: undefined }
       : sizesOf(brief, ask.every ? EVERY.perOffer : PER_OFFER, (panel, shape) => text.holds(panel, shape));
     nearest = sizes.nearest;
+    for (const { panel, shape, says } of sizes.odd) fellOut.push(out({ ...shape, panel }, [], { rule: "", says }));
     for (const { offer, shape } of sizes.narrow) {
       const room = text.roomOn(offer.panel, shape);
       fellOut.push(

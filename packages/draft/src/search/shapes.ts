@@ -14,18 +14,21 @@ export interface Extent {
   readonly length: number;
 }
 
-/** A side wished for as “about” may be a tenth off either way. */
+/** A side wished for as “about” may be a tenth off either way, and half a panel: nearer no whole number may come. */
 const ABOUT = 0.1;
 const NEAR = 1e-6;
 
-/** Whether a side of this length is what was asked for. */
-export function suits(extent: Extent | undefined, length: number): boolean {
+/**
+ * Whether a side of this length is what was asked for.
+ * @param step the side of one panel
+ */
+export function suits(extent: Extent | undefined, length: number, step: number): boolean {
   if (!extent) return true;
   const { how, length: asked } = extent;
   if (how === "at most") return length <= asked + NEAR;
   if (how === "at least") return length >= asked - NEAR;
   if (how === "exactly") return Math.abs(length - asked) <= NEAR;
-  return Math.abs(length - asked) <= asked * ABOUT + NEAR;
+  return Math.abs(length - asked) <= Math.max(asked * ABOUT, step / 2) + NEAR;
 }
 
 /**
@@ -39,9 +42,9 @@ export function shapes(
 ): readonly Shape[] {
   const found: Shape[] = [];
   for (let columns = 1; columns <= most; columns += 1) {
-    if (!suits(asked.width, columns * width)) continue;
+    if (!suits(asked.width, columns * width, width)) continue;
     for (let rows = 1; columns * rows <= most; rows += 1)
-      if (suits(asked.height, rows * height)) found.push({ columns, rows });
+      if (suits(asked.height, rows * height, height)) found.push({ columns, rows });
   }
   return found.sort((a, b) => b.columns * b.rows - a.columns * a.rows || b.columns - a.columns);
 }
