@@ -30,7 +30,7 @@ const PROCESS = [
 /** Those that have more to try than a quick run does: random cases, every step of a writing, what needs the network. */
 const DEEP = [
   "tests/{fuzz,properties,shared}/**/*.test.ts",
-  "tests/draft/{optimal,property}.test.ts",
+  "tests/draft/{fold,optimal,property}.test.ts",
   "tests/editor/random-edits.test.ts",
   "tests/editor/neovim/**/*.test.ts",
   "tests/ready/{every-field,every-field-of-files,leaving-out}.test.ts",
