@@ -52,7 +52,9 @@ export function draftText(record: DraftRecord, around: Around): string {
     );
   if (options.length > 0) {
     const { table, alike } = comparedOptions(record);
-    pieces.push(tableText(options.length === 1 ? upright(table) : table, around));
+    // Where options differ in nothing that is counted, what each trades tells them apart.
+    if (table.columns.length > 1) pieces.push(tableText(options.length === 1 ? upright(table) : table, around));
+    else pieces.push(`${plain(record.title)}: ${options.length} options\n`);
     if (alike !== undefined) pieces.push(`${wrap(plain(alike), around.width).join("\n")}\n`);
     pieces.push(
       heading("What each trades", around) +
