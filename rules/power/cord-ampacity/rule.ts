@@ -6,7 +6,7 @@ export default rule({
   level: "shall",
   why: "A breaker protects only conductors that are large enough for it. A thin cord behind a large breaker burns before the breaker opens.",
   judged:
-    "Every cord by its gauge and its conductors without the equipment ground (ambient 30 °C unless written), a metric cord by the rating on its part. A cord has one ampacity for its gauge; the temperature marked on it softens the ambient factor only. In us practice a cord of 16 AWG or larger may be on 20 A. Behind a BS 1363 plug its fuse is what protects the cords. Building wiring by gauge: the column of its `insulation` with the factors for ambient temperature and circuits that run together, and no more than the column of its `terminals` gives; either is 60 °C where it is not written. A metric size by how it is laid; a ring of 2.5 mm² that carries 20 A may be on 32 A.",
+    "Every cord by its gauge and its conductors without the equipment ground (ambient 30 °C unless written), a metric cord by the rating on its part, which should be no more than a table gives for its size: the table is from memory, and 60 °C at the conductor. A cord has one ampacity for its gauge; the temperature marked on it softens the ambient factor only. In us practice a cord of 16 AWG or larger may be on 20 A. Behind a BS 1363 plug its fuse is what protects the cords. Building wiring by gauge: the column of its `insulation` with the factors for ambient temperature and circuits that run together, and no more than the column of its `terminals` gives; either is 60 °C where it is not written. A metric size by how it is laid; a ring of 2.5 mm² that carries 20 A may be on 32 A.",
   sources: [
     "nec-400.5a1",
     "nec-400.5a",
@@ -17,11 +17,23 @@ export default rule({
     "iec-60364-5-52-b",
     "bs-7671-433.1.204",
     "bs-1362",
+    "bs-7671-4f3a",
     "part",
   ],
   *checks({ build }) {
     for (const run of build.runs)
-      for (const { cable, current, allows, breaker } of run.cords) {
+      for (const { cable, current, allows, breaker, rating, tabled } of run.cords) {
+        // The table is from memory: it makes somebody look at the cord, and refuses nothing.
+        if (rating.known && tabled)
+          yield atMost(cable, {
+            level: "should",
+            measured: rating,
+            allowed: tabled,
+            says: ({ measured, allowed }) =>
+              `${cable.label} is rated ${measured} on its part; a table gives a flexible cord of its size ${allowed}.`,
+            mend: `Read rating and size off the jacket of ${cable.part?.name}, and correct its part. Where its maker states so much, for warmer conductors, waive this with the name of whoever looked.`,
+            sources: ["bs-7671-4f3a", "part"],
+          });
         yield atMost(cable, {
           measured: current,
           allowed: allows,

@@ -7,6 +7,7 @@ import {
   iecAmbient,
   type Known,
   type Missing,
+  metricCordAmpacity,
   missing,
   type TemperatureColumn,
   tabled,
@@ -105,12 +106,29 @@ export function plugFuse(feed: Cable): Value<"current"> | undefined {
   return partValue(feed.part, "fuse", "current", "fuse in the plug", feed.label);
 }
 
+/** Conductors of a cord for three phases: three lines and the earth, or the neutral besides. */
+const THREE_PHASE = 4;
+
+/**
+ * What a table gives for a metric cord of this size, A, at 30 °C; undefined for sizes without a row, and by gauge.
+ * It is what a rating on the part is held against, and no rating: makers of cords for warmer conductors state more.
+ */
+export function metricCordTabled({ conductor, part }: Cable): Value | undefined {
+  if (!conductor.known || gaugeOf(conductor.value) !== undefined) return undefined;
+  const found = metricCordAmpacity(conductor, Number(part?.data.conductors) >= THREE_PHASE);
+  return found.known ? found : undefined;
+}
+
 /** One cord of a run: the whole current passes the feed, all but the first panel's the jumpers. */
 export interface Cord {
   readonly cable: Cable;
   readonly current: Value;
   readonly allows: Value;
   readonly breaker: Value;
+  /** The rating on its part; missing where there is none. */
+  readonly rating: Value;
+  /** What a table gives for a metric cord of its size. */
+  readonly tabled: Value | undefined;
 }
 
 export const cordOf = (cable: Cable, current: Value, build: DesignSource): Cord => ({
@@ -118,4 +136,6 @@ export const cordOf = (cable: Cable, current: Value, build: DesignSource): Cord 
   current,
   allows: cordAllows(cable, build),
   breaker: cordBreaker(cable, build),
+  rating: cordRating(cable),
+  tabled: metricCordTabled(cable),
 });
