@@ -4,6 +4,7 @@ import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, 
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
+import { transformSync } from "esbuild";
 import { top } from "./steps.mjs";
 
 const FOLDERS = [
@@ -21,6 +22,16 @@ const FOLDERS = [
 /** What one machine or this workspace alone can use. */
 const LEFT_OUT = /\.tsbuildinfo$|\.map$|\.code$|\.test\.(js|d\.ts)$/u;
 
+/** Code nobody reads: half of it is blanks and long names. */
+const GENERATED = ["dist/generated/validators.js"];
+
+function shorten(to) {
+  for (const path of GENERATED.map((each) => join(to, each)).filter((each) => existsSync(each))) {
+    const { code } = transformSync(readFileSync(path, "utf8"), { format: "esm", minify: true, target: "node20" });
+    writeFileSync(path, code);
+  }
+}
+
 /** The condition that leads the workspace's tests to the sources leads nowhere outside of it. */
 function published({ exports, devDependencies: _, private: __, scripts: ___, ...rest }) {
   const outside = Object.entries(exports).map(([path, { source: ____, ...conditions }]) => [path, conditions]);
@@ -36,6 +47,7 @@ export function stage(folder, to) {
   mkdirSync(to, { recursive: true });
   for (const name of own.files)
     cpSync(join(top, folder, name), join(to, name), { recursive: true, filter: (path) => !LEFT_OUT.test(path) });
+  shorten(to);
   cpSync(join(top, "LICENSE"), join(to, "LICENSE"));
   const more = join(top, folder, "README.md");
   writeFileSync(join(to, "README.md"), readme(own) + (existsSync(more) ? `\n${readFileSync(more, "utf8")}` : ""));
