@@ -53,7 +53,16 @@ function number(box: Box, sign: string, part: Part): Shapes {
   ];
 }
 
-function placed(ground: Ground, { part, face }: Piece, index: number): Shapes {
+/** Numbers of those that take the very same pixels, told once, at the first of them: a copy lies on what it repeats. */
+function signAt(pieces: readonly Piece[], index: number): string | undefined {
+  const boxOf = ({ part: { rectangle: box } }: Piece): string =>
+    box ? [box.x, box.y, box.width, box.height].join() : "";
+  const own = boxOf(pieces[index] as Piece);
+  const same = pieces.flatMap((each, at) => (boxOf(each) === own ? [at] : []));
+  return same[0] === index ? same.map((at) => at + 1).join(", ") : undefined;
+}
+
+function placed(ground: Ground, { part, face }: Piece, sign: string | undefined): Shapes {
   const { rectangle, placement } = part;
   if (!rectangle) return [];
   const box = onPaper(ground, rectangle);
@@ -71,7 +80,7 @@ function placed(ground: Ground, { part, face }: Piece, index: number): Shapes {
       path(hatch(box, kind, 2.6), { stroke: colour, strokeWidth: 0.18, className: `hatch ${className}` }),
       rect(box, { stroke: colour, className, strokeWidth: 0.7, ...dashes }),
     ]),
-    ...number(box, `${index + 1}`, part),
+    ...(sign === undefined ? [] : number(box, sign, part)),
   ];
 }
 
@@ -137,7 +146,7 @@ function picture(
   const [right, bottom] = [whole.x + whole.width, whole.y + whole.height];
   return [
     rect(whole, { strokeWidth: WIDE, className: "raster", dataRaster: `${raster.width}x${raster.height}` }),
-    ...pieces.flatMap((each, index) => placed(ground, each, index)),
+    ...pieces.flatMap((each, index) => placed(ground, each, signAt(pieces, index))),
     ...collisions(ground, pieces),
     ...origin(ground),
     line([whole.x, whole.y - 3], [whole.x, whole.y - 8], { strokeWidth: 0.15 }),
