@@ -60,8 +60,8 @@ export interface KeptFindings {
   readonly promises: readonly Promised[];
   /** Its models in other worlds than the one that is written, by what is otherwise there. */
   readonly worlds: Map<string, WorldModel>;
-  /** Those of the model before. */
-  readonly earlierWorlds: ReadonlyMap<string, WorldModel>;
+  /** Those of the model before, until the document is judged: each knows the state it was made in. */
+  readonly earlierWorlds: Map<string, WorldModel>;
 }
 
 /** A document as a model in another world. */
@@ -161,7 +161,7 @@ function keptFrom(was: DocumentModel, is: DocumentModel): Pick<DocumentModel, "k
   handOver(was.build, is.build, (reads) => unchanged.holds(reads));
   const { uses } = was.kept;
   const turns = was.build.reader === is.build.reader ? was.kept.turns : new Map();
-  const { worlds: earlierWorlds } = was.kept;
+  const earlierWorlds = new Map(was.kept.worlds);
   const kept: KeptFindings = { checks, turns, promises, worlds: new Map(), earlierWorlds };
   return { kept: uses && unchanged.holds(uses.reads) ? { ...kept, uses } : kept };
 }
@@ -192,7 +192,7 @@ export function modelInWorld(
   const rules = (): readonly string[] => build.context.rules;
   if (!kept) return modelOf(read, snapshot, rules, trace, world);
   const { reader } = build;
-  const earlier = kept.earlierWorlds.get(keyOf(world));
+  const earlier = kept.worlds.get(keyOf(world)) ?? kept.earlierWorlds.get(keyOf(world));
   const model =
     earlier?.reader === reader
       ? withBody(earlier.model, read, snapshot, rules)

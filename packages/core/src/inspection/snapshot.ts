@@ -217,6 +217,8 @@ export class Snapshot {
       before: earlier?.before ?? before,
       model: before.#models.get(path) ?? earlier?.model,
     };
+    // What it was changed from is nothing anybody asks of it any more, and goes back to the first edit there was.
+    if (!earlier) before.#rewritten = undefined;
   }
 
   /** With other files; what was laid over a document whose file is replaced is gone with it. */
@@ -321,7 +323,11 @@ export class Snapshot {
     const isRefused = read.markdown.refused !== undefined || known?.read.markdown.refused !== undefined;
     const model =
       known && isBodyNew && !isRefused ? withBody(known.model, read, this, rules) : this.#modelOf(read, rules);
-    if (this.#keepsModels) this.#models.set(path, { read, model });
+    if (this.#keepsModels) {
+      this.#models.set(path, { read, model });
+      // It has what still holds of the one before, which knows the state it was made in, and through it all before that.
+      if (this.#rewritten?.path === path) this.#rewritten = { ...this.#rewritten, model: undefined };
+    }
     return model;
   }
 

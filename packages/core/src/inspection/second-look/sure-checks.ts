@@ -38,5 +38,7 @@ export function sureChecks(model: DocumentModel, asked: InspectionTask): readonl
     judgeDocument(model, all),
     ends.map(({ at, world }) => ({ at, checks: inOther(world) })),
   );
-  return guesses.length === 0 ? bounded : restingOnGuesses(bounded, guesses, inOther(withoutGuesses(guesses)));
+  const sure = guesses.length === 0 ? bounded : restingOnGuesses(bounded, guesses, inOther(withoutGuesses(guesses)));
+  model.kept?.earlierWorlds.clear();
+  return sure;
 }

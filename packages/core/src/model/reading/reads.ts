@@ -28,14 +28,47 @@ export const LOOKED_AT = {
  */
 export const LOOK = { there: "t", keys: "k", quantity: "q", place: "p", naming: "n" } as const;
 
-/** What was looked at while something was worked out. */
+const NOTHING: ReadonlySet<never> = new Set();
+
+/**
+ * What was looked at while something was worked out. Most of what is worked out looks at one or two things, and there is
+ * much of it: a set is made once something goes into it.
+ */
 export class Reads {
+  #data: Set<string> | undefined = undefined;
+  #others: Set<string> | undefined = undefined;
+  #inner: Set<Reads> | undefined = undefined;
+
   /** Paths whose data was looked at. */
-  readonly data = new Set<string>();
+  get data(): ReadonlySet<string> {
+    return this.#data ?? NOTHING;
+  }
+
   /** Whatever else: one of `LOOKED_AT`, or one of `LOOK` with a path. */
-  readonly others = new Set<string>();
+  get others(): ReadonlySet<string> {
+    return this.#others ?? NOTHING;
+  }
+
   /** What was worked out for it, or before it, and looked at. */
-  readonly inner = new Set<Reads>();
+  get inner(): ReadonlySet<Reads> {
+    return this.#inner ?? NOTHING;
+  }
+
+  addData(path: string): void {
+    this.#data ??= new Set();
+    this.#data.add(path);
+  }
+
+  addOther(what: string): void {
+    this.#others ??= new Set();
+    this.#others.add(what);
+  }
+
+  addInner(reads: Reads): void {
+    this.#inner ??= new Set();
+    this.#inner.add(reads);
+  }
+
   /** Something was worked out while nobody noted what it rests on. */
   unknown = false;
 }
@@ -46,21 +79,21 @@ let current: Reads | undefined;
 export const isNoting = (): boolean => current !== undefined;
 
 export function noteData(path: string): void {
-  current?.data.add(path);
+  current?.addData(path);
 }
 
 export function note(what: string): void {
-  current?.others.add(what);
+  current?.addOther(what);
 }
 
 export function noteAt(kind: string, path: string): void {
-  current?.others.add(kind + path);
+  current?.addOther(kind + path);
 }
 
 /** What was worked out earlier is looked at; `reads` is undefined where nobody noted what that rests on. */
 export function noteInner(reads: Reads | undefined): void {
   if (!current) return;
-  if (reads) current.inner.add(reads);
+  if (reads) current.addInner(reads);
   else current.unknown = true;
 }
 
