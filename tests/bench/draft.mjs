@@ -59,7 +59,7 @@ title: Wall of two hundred
 size: {width: exactly 10 m, height: exactly 5 m}
 support: flown
 over: {middle: {right: 6 m, upstage: 0 m}, under: beam, trim: at least 3 m}
-over-people: true
+over-people: false
 out-of: catalogue
 panel: tile-coarse
 feed-from: {data: rack}
@@ -67,7 +67,7 @@ venue:
   practice: iec
   places: {rack: {right: 0 m, upstage: 0 m, up: 0 m}}
   circuits:
-    c-1: {supply: 230 V, breaker: 16 A, rides-through: 5000 A, outlet: iec-60309-16-3, outlets: 4, residual: none, control: constant, other-load: none, wiring: {conductor: 2.5 mm2, length: 10 m, method: C, feeder-drop: 0.5 %}}
+    c-1: {supply: 230 V, breaker: 16 A, rides-through: 5000 A, outlet: iec-60309-16-3, outlets: 4, residual: 30 mA, residual-type: A, control: constant, other-load: none, wiring: {conductor: 2.5 mm2, length: 10 m, method: C, feeder-drop: 0.5 %}}
 ${Array.from({ length: 11 }, (_, at) => `    c-${at + 2}: {like: c-1}`).join("\n")}
   structure:
     beam:
@@ -98,6 +98,7 @@ const cases = [
 console.log(`warm inspection of the banner: ${warm.toFixed(1)} ms`);
 for (const [name, wish, bar, more] of cases) {
   const { spent, options, asked, rules: run, inspections } = drafted(wish, surveys, more);
+  if (options === 0) throw new Error(`${name} has no option: its time is that of a refusal`);
   console.log(
     `${name}: ${(spent / warm).toFixed(1)} warm inspections, at most ${bar}; ${options} options, ${asked} questions, ${run} rules run, ${inspections} inspections`,
   );
