@@ -161,7 +161,7 @@ rigging:
       height: 12 ft 10-3/4 in
       flange: 6 in
       bearing-height: 16 ft 5-3/4 in
-      second: {at: each hang, assembly: [steel-safety-1-8], girth: 40 in, slack: none}
+      second: {at: each hang, assembly: [steel-safety-1-8, shackle-3-8], girth: 40 in, slack: none}
       hangs:
         H1: {at: 1 ft, assembly: [beam-clamp, wire-rope-1-4, pipe-collar], structure: 500 lb}
         H2: {at: 7 ft, assembly: [beam-clamp, wire-rope-1-4, pipe-collar], structure: 500 lb}

@@ -81,6 +81,11 @@ describe("was ready, and is refused", () => {
       swap(SECOND, "      second: {at: each hang, assembly: [shackle-3-8, shackle-3-8], girth: 40 in, slack: none}\n"),
     ],
     [
+      "a second suspension of a rope with nothing that joins its eyes",
+      "rigging.secondary open",
+      swap(SECOND, "      second: {at: each hang, assembly: [steel-safety-1-8], girth: 40 in, slack: none}\n"),
+    ],
+    [
       "a second suspension that is a list of nothing",
       "rigging.secondary open",
       (t) => swap(SECOND, "")(swap("  over-people: true\n", '  over-people: true\n  secondary: [""]\n')(t)),

@@ -154,7 +154,8 @@ describe("what is counted one by one", () => {
 
   // The older form: each of its parts at every hang, and the bar has two.
   test("a second suspension at every hang is there as often as there are hangs", () => {
-    const second = "      second: {at: each hang, assembly: [steel-safety-1-8], girth: 40 in, slack: none}\n";
+    const second =
+      "      second: {at: each hang, assembly: [steel-safety-1-8, shackle-3-8], girth: 40 in, slack: none}\n";
     const text = changed(second, "").replace("rigging:\n", "rigging:\n  secondary: [steel-safety-1-8]\n");
     expect(counts(ofText(text, "parts"))).toContain("steel-safety-1-8 |  | 2 |  | 2");
     const none = text.replace(/ {2}bars:\n[\s\S]*? {2}letter:\n/u, "  letter:\n");
