@@ -14,6 +14,9 @@ test.each([
   ["rigging.rope-figures", "fails", ["rope", "common practice"]],
   ["rigging.rope-figures", "fails-light-rope", ["EN 12385-4; API Specification 9A"]],
   ["power.circuit-load", "open-other-load-in-watts.md", ["common practice"]],
+  ["power.cord-ampacity", "fails-thin-metric-cord", ["BS 7671", "parts catalogue"]],
+  ["power.cord-ampacity", "fails-warm-cord", ["NFPA 70", "NFPA 70", "NFPA 70", "parts catalogue"]],
+  ["power.cord-ampacity", "fails-thin-wiring.md", ["NFPA 70", "NFPA 70", "NFPA 70"]],
 ] as const)("%s, %s rests on its own sources alone", (id, name, documents) => {
   const files = caseFiles(join(root, "rules", ...id.split("."), "cases", name));
   const { documents: inspected } = openRepository(files, rules, { today: "2027-01-01", every: true }).all();
