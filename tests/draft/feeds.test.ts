@@ -1,3 +1,5 @@
+import { readSurveys } from "@plumbmark/core";
+import { readWish } from "@plumbmark/draft";
 import { describe, expect, test } from "vitest";
 import { notEmpty } from "../run/not-empty.js";
 import { laidOut, opened, PATH, starterFiles } from "./drafting.js";
@@ -78,4 +80,19 @@ test("a wish is judged by its own practice from the first step on, whatever the 
     const { checks } = repository.one(PATH).entry;
     expect(checks.filter(({ outcome, level }) => outcome === "fails" && level === "shall")).toEqual([]);
   }
+});
+
+test("a wish of another practice than its hall is told, and not drafted from", () => {
+  const survey = readSurveys([
+    { path: "venues/hall.md", text: "---\nsurvey: hall\ntitle: Hall\npractice: iec\n---\n\n# Hall\n" },
+  ]).byName;
+  const read = (practice: string) =>
+    readWish({ path: "wishes/w.yaml", text: `wish: w\ntitle: W\n${practice}venue: hall\n` }, survey);
+  const [mistake, ...others] = read("practice: us\n").mistakes;
+  expect(others).toEqual([]);
+  expect(mistake).toMatchObject({ path: "practice", place: { line: 3 } });
+  expect(mistake?.says).toBe("`practice` is `us`, and the survey hall (venues/hall.md) says `iec`.");
+  expect(read("practice: us\n").wish).toBeUndefined();
+  expect(read("practice: iec\n").mistakes).toEqual([]);
+  expect(read("").wish?.practice).toBeUndefined();
 });

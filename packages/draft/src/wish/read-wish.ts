@@ -55,6 +55,15 @@ const unknownVenue = (name: string, place: Place, surveys: ReadonlyMap<string, S
   };
 };
 
+/** A hall's wiring is of one practice, whatever is wished for in it. */
+const otherPractice = (practice: string, stated: string, { name, file }: Survey, place: Place): Mistake => ({
+  rule: "document.front-matter",
+  path: "practice",
+  place,
+  says: `\`practice\` is \`${practice}\`, and the survey ${name} (${file}) says \`${stated}\`.`,
+  mend: "Take it out: what a hall is wired by is the survey's to say.",
+});
+
 function extentsIn(placed: Placed): {
   readonly extents: ReadonlyMap<string, Extent>;
   readonly mistakes: readonly Mistake[];
@@ -99,6 +108,10 @@ export function readWish(file: SourceFile, surveys: ReadonlyMap<string, Survey> 
   const survey = venueName === undefined ? undefined : surveys.get(venueName);
   if (venueName !== undefined && !survey && /^[a-z0-9][a-z0-9-]*$/u.test(venueName) && surveys.size > 0)
     mistakes.push(unknownVenue(venueName, placed.places.get("venue") ?? START, surveys));
+  const stated = survey && textOf(survey.placed.data, "practice");
+  const practice = textOf(placed.data, "practice");
+  if (survey && stated !== undefined && practice !== undefined && practice !== stated)
+    mistakes.push(otherPractice(practice, stated, survey, placed.places.get("practice") ?? START));
   if (mistakes.length > 0 || name === undefined) return { file: file.path, name, wish: undefined, mistakes };
   const title = textOf(placed.data, "title") ?? name;
   const facts = Object.keys(mappingOf(keyOf(placed.data, "venue"))).length > 0;
