@@ -27,15 +27,17 @@ test("rules of plugins arrive later than the rest, and nothing is said of them b
     plugin: "./low.mjs",
   } as const;
   let asked: readonly string[] = [];
+  let given: readonly string[] = [];
   let release: () => void = () => undefined;
   const held = new Promise<void>((resolve) => {
     release = resolve;
   });
   const client = await Client.of({
-    files: starter(),
+    files: { ...starter(), wishes: [{ path: "wishes/one.yaml", text: "wish: one\ntitle: One\n" }] },
     plugins: ["./low.mjs"],
     pluginRules: async (_, files, wanted) => {
       asked = wanted;
+      given = Object.keys(files);
       await held;
       const outcomes = Object.fromEntries(
         files.documents.map(({ path }) => [path, { checks: path === BANNER ? [found] : [] }]),
@@ -49,4 +51,7 @@ test("rules of plugins arrive later than the rest, and nothing is said of them b
   const later = await client.until(BANNER, (all) => all.length > 0);
   expect(later.map(({ code, message }) => [code, message])).toEqual([["low.brackets", "A title."]]);
   expect(asked).toEqual([BANNER]);
+  // What a plugin is given decides whether it is asked anew.
+  expect(given).toContain("documents");
+  expect(given).not.toContain("wishes");
 });

@@ -127,7 +127,8 @@ export class Session {
   /** Asks the plugins about the files as they are now. */
   async askPlugins(): Promise<void> {
     if (!this.hasPlugins) return;
-    const { files } = this.#repository;
+    // Wishes are for the editor alone: a plugin that was given them would be asked anew after each of their letters.
+    const { wishes: _, ...files } = this.#repository.files;
     const wanted = files.documents.map(({ path }) => path).filter((path) => this.#texts.has(path));
     const rules = await this.#host.pluginRules(this.root, files, wanted);
     this.#ofPlugins = rules;
