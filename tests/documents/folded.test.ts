@@ -91,25 +91,25 @@ describe("a slip in the parts of a face is told once, where it is", () => {
 test.each([
   [
     "columns apart and together",
-    "columns: 2..3, columns-b: 7..20",
+    "columns: 24, rows: 2",
+    "{columns: 2..3, at: '0,0'}, {columns: 7..20, at: '0,256'}",
     "No part has columns 1, 4 to 6 and 21 to 24 of face f.",
   ],
-  ["one column", "columns: 1..12, columns-b: 14..24", "No part has column 13 of face f."],
-])("what is left out is named: %s", (_, both, says) => {
-  const [one, other = ""] = both.split(", columns-b: ");
-  const { entry } = opened("columns: 24, rows: 2", `{parts: [{${one}, at: '0,0'}, {columns: ${other}, at: '0,256'}]}`);
-  expect(
-    entry.checks
-      .filter(({ rule, outcome }) => rule === "picture.placed" && outcome === "fails")
-      .map((each) => each.says),
-  ).toEqual([says]);
-});
-
-test.each([
-  ["cells that make no column and no row", "{columns: 1, rows: A, at: '0,0'}", "No part has A2, B1, B2 of face f."],
-  ["rows", "{rows: A, at: '0,0'}", "No part has row B of face f."],
-])("what is left out is named: %s", (_, part, says) => {
-  const { entry } = opened("columns: 2, rows: 2", `{parts: [${part}]}`);
+  [
+    "one column",
+    "columns: 24, rows: 2",
+    "{columns: 1..12, at: '0,0'}, {columns: 14..24, at: '0,256'}",
+    "No part has column 13 of face f.",
+  ],
+  [
+    "cells that make no column and no row",
+    "columns: 2, rows: 2",
+    "{columns: 1, rows: A, at: '0,0'}",
+    "No part has A2, B1, B2 of face f.",
+  ],
+  ["rows", "columns: 2, rows: 2", "{rows: A, at: '0,0'}", "No part has row B of face f."],
+])("what is left out is named: %s", (_, face, parts, says) => {
+  const { entry } = opened(face, `{parts: [${parts}]}`);
   const fails = entry.checks.filter(({ rule, outcome }) => rule === "picture.placed" && outcome === "fails");
   expect(fails.map((each) => each.says)).toEqual([says]);
 });
