@@ -52,6 +52,11 @@ describe("a slip in the parts of a face is told once, where it is", () => {
       "picture.at.f.parts.1.columns: `picture.at.f.parts.1.columns` (columns of the face in this part) is `1-24`. → Write `1..12`, or `13` for one; all of them where it is left out.",
     ],
     [
+      "a place less than nothing",
+      "{parts: [{columns: 1..24, at: '-1,0'}]}",
+      "picture.at.f.parts.1.at: `picture.at.f.parts.1.at` is `-1,0`. → Write two whole numbers with a comma between, `0,0`.",
+    ],
+    [
       "a part of nothing",
       "{parts: [{at: '0,0'}]}",
       "picture.at.f.parts.1: `picture.at.f.parts.1` has `at:` alone. → Write `columns:` or `rows:` beside `at:`.",

@@ -192,6 +192,9 @@ function formWords(schema: Schema): string {
   return typeNames(schema.type ?? "text");
 }
 
+/** What may stand somewhere as an advice: a sentence as it is, and less than one as what is written. */
+const toWrite = (form: string): string => (/^\p{Ll}/u.test(form) ? `Write ${form}.` : form);
+
 function ofKey(path: string, { params, parentSchema, data }: Complaint): Words {
   const key = String(params.additionalProperty);
   const known = Object.keys(parentSchema.properties ?? {});
@@ -278,7 +281,7 @@ function words(schema: SchemaName, complaint: Complaint, path: string, siblings:
       return (params.type === "object" && movedOut(path, complaint, siblings)) || ofType(name, path, complaint);
     case "pattern":
       if (parentSchema.form !== undefined) return undefined;
-      return { says, mend: parentSchema.description ?? `Write ${TEXT_FORM}.` };
+      return { says, mend: toWrite(parentSchema.description ?? TEXT_FORM) };
     case "discriminator": {
       const kind = typeof params.tagValue === "string" ? params.tagValue : undefined;
       const near = kind === undefined ? undefined : (valueFor(kind, KINDS) ?? nearest(kind, KINDS));
