@@ -258,6 +258,11 @@ describe("a house standard", () => {
     expect(labels(items)).not.toContain("5 kg");
     expect(labels(await offered("  power.circuit-load: {share: 75|}\n"))).toContain("75 %");
   });
+  test("one that is yes or no is offered with both words", async () => {
+    expect(labels(await offered("  rigging.attachment: {half-wll: |}\n"))).toEqual(
+      expect.arrayContaining(["true", "false"]),
+    );
+  });
   test("a plain number has none", async () => {
     expect(labels(await offered("  stock.inspected: {months: 6|}\n"))).toEqual([]);
   });

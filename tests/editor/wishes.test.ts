@@ -138,7 +138,7 @@ describe("names of a venue and of what is owned are those of the wishes, too", (
 
   test("the facts a wish writes of a venue are its own, and none of another wish", async () => {
     const facts = (name: string) =>
-      `wish: ${name}\ntitle: x\nvenue:\n  circuits:\n    c-1: {breaker: 20 A}\nfeed-from: {power: [c-1]}\n`;
+      `wish: ${name}\ntitle: x\nvenue:\n  circuits:\n    c-1: {breaker: 20 A}\n  structure:\n    b-1: {points: {p-1: {at: 1 m}}}\nover: {under: b-1}\nfeed-from: {power: [c-1]}\n`;
     const [own, other] = ["wishes/one.yaml", "wishes/other.yaml"].map((path) => ({
       path,
       text: facts(path.slice(7, -5)),
@@ -147,15 +147,16 @@ describe("names of a venue and of what is owned are those of the wishes, too", (
     const client = await Client.of({ files: both });
     const text = facts("one");
     await client.open("wishes/one.yaml", text);
-    const position = positionOf(text, text.lastIndexOf("c-1"));
     const textDocument = { uri: uriOf("wishes/one.yaml") };
-    const { changes } = await client.request<Renamed>("textDocument/rename", {
-      textDocument,
-      position,
-      newName: "c-2",
-    });
-    expect(Object.keys(changes)).toEqual([uriOf("wishes/one.yaml")]);
-    expect(withEdits(text, changes[uriOf("wishes/one.yaml")] ?? [])).toBe(text.replaceAll("c-1", "c-2"));
+    for (const [name, newName] of [
+      ["c-1", "c-2"],
+      ["b-1", "b-2"],
+    ] as const) {
+      const position = positionOf(text, text.lastIndexOf(name));
+      const { changes } = await client.request<Renamed>("textDocument/rename", { textDocument, position, newName });
+      expect(Object.keys(changes)).toEqual([uriOf("wishes/one.yaml")]);
+      expect(withEdits(text, changes[uriOf("wishes/one.yaml")] ?? [])).toBe(text.replaceAll(name, newName));
+    }
   });
 
   test("the name of a wish is none of a build's", async () => {

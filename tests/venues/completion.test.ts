@@ -103,6 +103,14 @@ test("what the survey lacks belongs in the survey, at the place where somebody h
   });
 });
 
+test("and so does the drop of the feeder, which nobody but the hall's electrician knows", () => {
+  const { runs } = buildOf({ hall: [[", feeder-drop: 1 %", ""]] });
+  const gap = { path: "circuits.stage-4.wiring.feeder-drop", file: "venues/ferry-hall.md" };
+  expect(runs.map(({ dropInAll }) => dropInAll)).toContainEqual(
+    expect.objectContaining({ known: false, gaps: expect.arrayContaining([expect.objectContaining(gap)]) }),
+  );
+});
+
 const contradictions = (build: [string, string][], hall: [string, string][] = []) =>
   buildOf({ build, hall }).venue.contradictions.map(({ path, stated }) => `${path} ${stated}`);
 

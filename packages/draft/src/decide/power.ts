@@ -86,7 +86,7 @@ export const cablesBetween = (brief: Brief, panel: string, kind: "power" | "data
 
 /**
  * The jumper between panels in cable order: of the cables that fit, with the shortest length each is kept in that reaches
- * every step by the rule on jumpers, the first of which rules say the least.
+ * every step by the rule on jumpers, the first that no other rule has anything against, else the first that fits.
  */
 export function jumperFor(
   brief: Brief,
@@ -97,7 +97,7 @@ export function jumperFor(
 ): { readonly jumper: Mapping } | { readonly fallen: CheckEntry | undefined } {
   const panels = `${FACE} ${cellsText(cells)}`;
   let worst: CheckEntry | undefined;
-  let best: { readonly jumper: Mapping; readonly told: number } | undefined;
+  let fits: Mapping | undefined;
   for (const part of parts) {
     const kept = keptLengths(part, brief).map(({ text }) => text);
     for (const length of kept.length > 0 ? kept : SHORT_JUMPERS) {
@@ -115,13 +115,12 @@ export function jumperFor(
       worst ??= bad;
       if (bad) break;
       // What is made for it is taken before what merely fits: which cord may lie on a stage is the practice's.
-      const told = asked.checks(...JUMPER_RULES).filter(({ at }) => at.path.endsWith(".jumper")).length;
-      if (told === 0) return { jumper };
-      if (best === undefined || told < best.told) best = { jumper, told };
+      if (!asked.checks(...JUMPER_RULES).some(({ at }) => at.path.endsWith(".jumper"))) return { jumper };
+      fits ??= jumper;
       break;
     }
   }
-  return best ? { jumper: best.jumper } : { fallen: worst };
+  return fits ? { jumper: fits } : { fallen: worst };
 }
 
 /** Lengths of what is cut to length. */
