@@ -14,7 +14,17 @@ const under = (node: Nodes): readonly Element[] =>
     ? [...(node.type === "element" ? [node] : []), ...node.children.flatMap((each) => under(each as Nodes))]
     : [];
 
+const known = new Map<string, Read>();
+
+/** What is read once is kept: many tests look at the same drawings. */
 export function read(text: string): Read {
+  if (known.size > 500) known.clear();
+  const found = known.get(text) ?? parsed(text);
+  known.set(text, found);
+  return found;
+}
+
+function parsed(text: string): Read {
   const elements = under(fromXml(text));
   return {
     root: elements[0] as Element,

@@ -1,8 +1,9 @@
-import { type Drawn, drawnOf, paths, repository } from "./one-document.js";
+import { type Drawn, drawnOf } from "./one-document.js";
+import { inspected, paths } from "./repository.js";
 
-export { files } from "./one-document.js";
+export { files } from "./repository.js";
 
-export const builds = new Map(paths.map((path) => [path, repository.one(path)]));
+export const builds = new Map(paths.map((path) => [path, inspected(path)]));
 
 /** Every drawing of every document, as it is written to its file. */
 export const drawn: readonly Drawn[] = paths.flatMap(drawnOf);

@@ -51,11 +51,14 @@ function legs(layout: PlotLayout, hang: Hang, x: number, bar: number, system: Sy
       if (!leg.rise.known || !leg.run.known) return [];
       const end: PaperPoint = [x + way * layout.scale.mm(leg.run.value), apex[1] - layout.scale.mm(leg.rise.value)];
       const middle: PaperPoint = [(apex[0] + end[0]) / 2 + way * 1.5, (apex[1] + end[1]) / 2 + 1];
+      const words = resultText(leg.angle, system);
+      const wide = measure(words, SMALL);
       const marks = { dataLeg: `${hang.name} ${leg.side}`, dataRise: leg.rise.value, dataRun: leg.run.value };
       return [
         ...structure(end),
         group(marks, [line(apex, end, { strokeWidth: WIDE })]),
-        lettering(resultText(leg.angle, system), middle, { size: SMALL, anchor: way < 0 ? "end" : "start" }),
+        clear(way < 0 ? middle[0] - wide : middle[0], middle[1], wide, SMALL),
+        lettering(words, middle, { size: SMALL, anchor: way < 0 ? "end" : "start" }),
       ];
     }),
   ];
@@ -82,13 +85,9 @@ function sideFor(layout: PlotLayout, hang: Hang, width: number): "left" | "right
   return before >= 2 * width ? "left" : "none";
 }
 
-/** Paper behind a figure that reaches over the end of the bar: the line that comes down there would strike it out. */
-const clear = (layout: PlotLayout, [left, base]: PaperPoint, width: number): Shapes => {
-  const end = layout.x(layout.length);
-  return left < end && left + width > end
-    ? [paper({ x: left - 0.3, y: base - SMALL * 0.85, width: width + 0.6, height: SMALL * 1.1 })]
-    : [];
-};
+/** Paper behind lettering: lines that come down from the places above would strike it out. */
+const clear = (left: number, base: number, width: number, size: number): Element =>
+  paper({ x: left - 0.3, y: base - size * 0.85, width: width + 0.6, height: size * 1.1 });
 
 /** What a hang carries, level and at worst (`≤`): the two figures the rules judge. Alike ones stand once. */
 function loadLines(hang: Hang, system: System): readonly { readonly words: string; readonly data: Data }[] {
@@ -116,17 +115,21 @@ export function support(layout: PlotLayout, hang: Hang, bar: number, system: Sys
   const at = x + (side === "left" ? -1.6 : 1.6);
   const anchor = side === "left" ? "end" : "start";
   const below = hang.bridled ? BELOW_APEX - 2 : DROP - 5;
+  const named = measure(hang.name, MIDDLE, true);
+  const leftOf = (wide: number): number => (side === "left" ? at - wide : at);
   return group({ dataHang: hang.name, dataAt: (hang.at as Known).value }, [
     ...(hang.bridled ? legs(layout, hang, x, bar, system) : plumb(x, bar, isSlack(hang))),
     arrowHead([x, bar - (hang.bridled ? 1 : 3)], -Math.PI / 2, 2.4),
+    clear(leftOf(named), bar - below, named, MIDDLE),
     lettering(hang.name, [at, bar - below], { size: MIDDLE, bold: true, anchor }),
     ...(side === "none"
       ? []
       : [
           ...lines.flatMap(({ words, data }, index) => {
             const base = bar - below + 3.6 + index * 3.4;
+            const wide = measure(words, SMALL);
             return [
-              ...clear(layout, [side === "left" ? at - width : at, base], width),
+              clear(leftOf(wide), base, wide, SMALL),
               lettering(words, [at, base], { size: SMALL, anchor, data }),
             ];
           }),

@@ -17,15 +17,20 @@ function sourceOf(wanted) {
   return join(folder, exports[[".", ...part].join("/")].source);
 }
 
-/** Packages from elsewhere are loaded once and handed in. */
-const outside = (packages) => ({
+/** Packages from elsewhere, and what is kept, are loaded once and handed in. */
+const outside = (packages, kept) => ({
   name: "outside",
   setup({ onResolve, onLoad, resolve }) {
+    const source = (path) => ({ path: kept.get(path) ?? path, ...(kept.has(path) ? { namespace: "outside" } : {}) });
     onResolve({ filter: /^vitest$/ }, () => ({ path: "vitest", namespace: "tests" }));
     onLoad({ filter: /.*/, namespace: "tests" }, () => ({ contents: VITEST, loader: "js" }));
+    onResolve({ filter: /^\.+\// }, ({ path, resolveDir }) => {
+      const wanted = join(resolveDir, path.replace(/\.js$/u, ".ts"));
+      return kept.has(wanted) ? source(wanted) : undefined;
+    });
     onResolve({ filter: /^[a-z@]/ }, async ({ path, kind, resolveDir, pluginData }) => {
       if (pluginData || path.startsWith("node:")) return undefined;
-      if (path.startsWith("@plumbmark/")) return { path: sourceOf(path) };
+      if (path.startsWith("@plumbmark/")) return source(sourceOf(path));
       const found = await resolve(path, { kind, resolveDir, pluginData: true });
       return found.errors.length > 0 ? found : { path: found.path, namespace: "outside" };
     });
@@ -59,8 +64,45 @@ const sources = (byPath) => ({
   },
 });
 
+const ONCE = "node_modules/.cache/mutation";
+
+/** Packages from elsewhere stay where they are: what is kept and what starts afresh have the same ones. */
+const apart = {
+  name: "apart",
+  setup({ onResolve, resolve }) {
+    onResolve({ filter: /^[a-z@]/ }, async ({ path, kind, resolveDir, pluginData }) => {
+      if (pluginData || path.startsWith("node:")) return undefined;
+      if (path.startsWith("@plumbmark/")) return { path: sourceOf(path) };
+      const found = await resolve(path, { kind, resolveDir, pluginData: true });
+      return found.errors.length > 0 ? found : { path: pathToFileURL(found.path).href, external: true };
+    });
+  },
+};
+
+/**
+ * Sources that no change touches, built as modules that stay loaded from one start to the next, by their paths.
+ * @param names packages of this workspace and paths of files
+ */
+export async function builtOnce(names) {
+  const paths = names.map((name) => (name.startsWith("@") ? sourceOf(name) : name));
+  await build({
+    entryPoints: paths.map((path, index) => ({ in: path, out: `kept-${index}` })),
+    bundle: true,
+    splitting: true,
+    outdir: ONCE,
+    outExtension: { ".js": ".mjs" },
+    format: "esm",
+    platform: "node",
+    target: "node20",
+    conditions: ["source", "import", "module", "default"],
+    plugins: [apart, sources(new Map())],
+    logLevel: "error",
+  });
+  return new Map(paths.map((path, index) => [path, join(process.cwd(), ONCE, `kept-${index}.mjs`)]));
+}
+
 /** One text of code that offers every file of tests when it is run, and the packages it needs. */
-export async function bundled(testFiles, byPath) {
+export async function bundled(testFiles, byPath, kept = new Map()) {
   const packages = new Set();
   const entry = testFiles.map(
     (file) => `globalThis.__tests.file(${JSON.stringify(file)}, () => require(${JSON.stringify(file)}));`,
@@ -73,7 +115,7 @@ export async function bundled(testFiles, byPath) {
     platform: "node",
     target: "node20",
     conditions: ["source", "import", "module", "default"],
-    plugins: [outside(packages), sources(byPath)],
+    plugins: [outside(packages, kept), sources(byPath)],
     logLevel: "error",
   });
   return { code: outputFiles[0].text, packages: [...packages] };

@@ -39,7 +39,16 @@ const NO_USE = new Set([
 export const testFiles = () =>
   filesIn("tests").filter((path) => path.endsWith(".test.ts") && TESTS.test(path) && !NO_USE.has(path));
 
-const isOfDrawings = (path) => /(?:^|\/)(?:tests\/site\/drawings|docs-site)\//u.test(path);
+/**
+ * What drawings are made from: no change of them touches it, so that it is built and opened once where drawings alone are
+ * changed.
+ */
+export const KEPT_FOR_DRAWINGS = [
+  ...["calc", "core", "draft", "in-place", "rules"].map((name) => `@plumbmark/${name}`),
+  ...["documents/repository", "site/drawings/repository", "site/drawings/read"].map((name) => `${top}tests/${name}.ts`),
+];
+
+export const isOfDrawings = (path) => /(?:^|\/)(?:tests\/site\/drawings|docs-site)\//u.test(path);
 
 /**
  * Whether a file of tests is tried on the changes of a source. Drawings come past all that is computed and look at little

@@ -4,10 +4,10 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { parseArgs } from "node:util";
 import { top } from "../steps.mjs";
-import { bundled } from "./bundle.mjs";
+import { builtOnce, bundled } from "./bundle.mjs";
 import { chooser, isTooSlow } from "./choose.mjs";
 import { equivalents, LIST } from "./equivalent.mjs";
-import { importsOf, isTriedOn, PARTS, sourceFiles, testFiles } from "./files.mjs";
+import { importsOf, isOfDrawings, isTriedOn, KEPT_FOR_DRAWINGS, PARTS, sourceFiles, testFiles } from "./files.mjs";
 import { mutantsOf } from "./mutants.mjs";
 import { runAll, surveyed } from "./pool.mjs";
 import { shares, survivors, withoutPlace, withReasons } from "./report.mjs";
@@ -56,13 +56,16 @@ const takers = new Map();
 for (const path of files)
   for (const from of importsOf(path, textOf(path))) takers.set(from, [...(takers.get(from) ?? []), path]);
 
+const isDrawingsAlone = asked.every(({ path }) => isOfDrawings(path));
 const byPath = new Map();
-for (const each of mutants) byPath.set(`${top}${each.path}`, [...(byPath.get(`${top}${each.path}`) ?? []), each]);
+for (const each of mutants.filter(({ path }) => !isDrawingsAlone || isOfDrawings(path)))
+  byPath.set(`${top}${each.path}`, [...(byPath.get(`${top}${each.path}`) ?? []), each]);
 const program = await bundled(
   testFiles()
     .filter((test) => asked.some(({ path }) => isTriedOn(test, path)))
     .map((path) => `${top}${path}`),
   byPath,
+  isDrawingsAlone ? await builtOnce(KEPT_FOR_DRAWINGS) : undefined,
 );
 const survey = await surveyed(program);
 const tests = survey.flatMap((each) => each.tests);

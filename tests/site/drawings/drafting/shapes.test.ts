@@ -187,7 +187,7 @@ describe("hang plots", () => {
     const [ring] = drawing.all("circle").filter((each) => each.attributes.fill === "currentColor");
     const legs = drawing.having("data-leg").map(([, group]) => lineOf(inside(group, "line")[0] as Element));
     const feet = (length: number): number => length * 0.3048 * scale;
-    // By one-document.ts: the left leg 3 ft out and 4 ft up, the right one 2 ft out and 5 ft up.
+    // By repository.ts: the left leg 3 ft out and 4 ft up, the right one 2 ft out and 5 ft up.
     const expected = [
       [-feet(3), -feet(4)],
       [feet(2), -feet(5)],

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { Element } from "xast";
 import { parse } from "yaml";
-import { FOLDED } from "../one-document.js";
 import { number, words } from "../read.js";
+import { FOLDED } from "../repository.js";
 import { tile } from "./by-hand.js";
 import { boxOf, FINE, having, inside, only, sheet } from "./paper.js";
 
