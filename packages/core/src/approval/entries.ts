@@ -6,27 +6,23 @@ type Group = Readonly<Record<string, Data>>;
 
 const isGroup = (data: unknown): data is Group => typeof data === "object" && data !== null && !Array.isArray(data);
 
+const NOTHING: readonly string[] = [];
 const named = new WeakMap<object, readonly string[]>();
 
-/** Every text and every key in data, whatever may be the name of something; gone through once. */
+/** Every text and every key in data, whatever may be the name of something, each once; gone through once. */
 function namesIn(data: Data): readonly string[] {
-  if (typeof data !== "object" || data === null) return typeof data === "string" ? [data] : [];
+  if (typeof data === "string") return [data];
+  if (typeof data !== "object" || data === null) return NOTHING;
   const known = named.get(data);
   if (known) return known;
-  const names: string[] = [];
-  addNames(data, names);
-  named.set(data, names);
-  return names;
-}
-
-function addNames(data: Data, names: string[]): void {
-  if (typeof data === "string") names.push(data);
-  else if (Array.isArray(data)) for (const each of data) addNames(each, names);
-  else if (isGroup(data))
-    for (const [key, value] of Object.entries(data)) {
-      names.push(key);
-      addNames(value, names);
-    }
+  const names = new Set<string>();
+  for (const [key, value] of Object.entries(data)) {
+    if (!Array.isArray(data)) names.add(key);
+    for (const name of namesIn(value as Data)) names.add(name);
+  }
+  const all = [...names];
+  named.set(data, all);
+  return all;
 }
 
 /** Adds what a document names, and what that names in turn. */

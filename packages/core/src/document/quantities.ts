@@ -17,6 +17,7 @@ import { choices, nearOnes } from "./nearest.js";
 import { START } from "./place.js";
 import { type Implausible, isPlausible } from "./plausible.js";
 import { otherEnd, type Unsure, wholeGuess, withAt } from "./unsure.js";
+import { keepRead, valuesRead } from "./yaml/groups-read.js";
 import { type Data, join, type Placed } from "./yaml/yaml.js";
 
 /** What the schema walk finds: every quantity by path (pairs as `path.1`, `path.2`) and what each path is called. */
@@ -81,9 +82,15 @@ const rangeOf = ({ plausible, minimum, exclusiveMinimum, maximum }: Schema): rea
 /**
  * Reads every value the schema calls a quantity, a pair or a range. The schema is the single source of what kind of
  * quantity stands where.
+ * @param again whether the file is being written: groups that are the same objects as before are not read again
  */
-export function readQuantities(root: Schema, placed: Placed): Quantities {
+export function readQuantities(root: Schema, placed: Placed, again = false): Quantities {
   const values = new Map<string, Known>();
+  const found: (readonly [string, Known])[] = [];
+  const add = (path: string, value: Known): void => {
+    values.set(path, value);
+    found.push([path, value]);
+  };
   const mistakes: Mistake[] = [];
   const refuse = (path: string, advice: Advice, { title, guess, found: whose }: Schema): void => {
     const { found, mend, better, standIn } = advice;
@@ -155,7 +162,7 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
       if (!reading.ok) refuse(path, orNone(adviceFor(mark.text, wanted, reading.found), schema, mark.text), schema);
       else if (isLess(reading.quantity, schema)) refuse(path, less, schema);
       else {
-        values.set(path, written(reading.quantity, path, mark));
+        add(path, written(reading.quantity, path, mark));
         doubt(schema, mark, path, String(data), reading.quantity);
         // A plain number that is marked is a text only for its mark.
         if (schema.type === "number" && mark.sure !== undefined) whole = withAt(whole, path, reading.quantity.value);
@@ -175,12 +182,21 @@ export function readQuantities(root: Schema, placed: Placed): Quantities {
       const mend = `Write \`${better}\`: the lower end first.`;
       refuse(path, { found: `\`${data}\`, the upper end first`, mend, better }, schema);
     } else {
-      for (const [index, half] of reading.pair.entries()) values.set(join(path, index + 1), written(half, path, mark));
+      for (const [index, half] of reading.pair.entries()) add(join(path, index + 1), written(half, path, mark));
       doubt(schema, mark, path, String(data));
       weigh(schema, reading.pair, String(data), path);
     }
   };
+  const told = (): number => mistakes.length + implausible.length + unsure.length;
   const walk = (given: Schema, data: Data | undefined, path: string): void => {
+    const known = again ? valuesRead(given, data, path) : undefined;
+    for (const [at, value] of known ?? []) add(at, value);
+    if (known) return;
+    const [first, before, toldBefore] = [found.length, whole, told()];
+    walkAnew(given, data, path);
+    if (again && whole === before && told() === toldBefore) keepRead(given, data, path, () => found.slice(first));
+  };
+  const walkAnew = (given: Schema, data: Data | undefined, path: string): void => {
     if (data === null || data === undefined) return;
     const schema = resolve(root, given);
     const forms = [...((schema.anyOf as Schema[]) ?? []), ...((schema.oneOf as Schema[]) ?? [])];

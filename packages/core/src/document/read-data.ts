@@ -32,11 +32,12 @@ function ofLetter(root: (typeof SCHEMAS)[keyof typeof SCHEMAS], mistake: Mistake
 /**
  * Looks at what stands in a file: its form, its quantities and its days. What is wrong with one value is told once, by
  * whoever knows most about it: where a comma cut it in two nobody says that it has no unit.
+ * @param again whether it is being written, so that much of it is as it was
  */
-export function readData(name: keyof typeof SCHEMAS, placed: Placed): ReadData {
+export function readData(name: keyof typeof SCHEMAS, placed: Placed, again = false): ReadData {
   if (placed.data === null && placed.mistakes.length > 0)
     return { values: new Map(), mistakes: placed.mistakes, implausible: [], unsure: [], data: null };
-  const { values, mistakes, implausible, unsure, data } = readQuantities(SCHEMAS[name], placed);
+  const { values, mistakes, implausible, unsure, data } = readQuantities(SCHEMAS[name], placed, again);
   const told = new Set([...placed.mistakes, ...mistakes].map(({ path }) => path).filter((path) => path !== ""));
   const shape = validate(name, { ...placed, data }).filter(({ path }) => !told.has(path));
   const unread = mistakes.filter(({ path }) => !placed.mistakes.some((other) => other.path === path && path !== ""));

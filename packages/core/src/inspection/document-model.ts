@@ -119,7 +119,7 @@ export function modelOf(
 ): DocumentModel {
   const surveys = new TracedMap(snapshot.surveys.byName, trace.surveys);
   const { placed: completed, venue } = withVenue(withLike(placed, LIKE_IN_BUILD), surveys);
-  const { mistakes: all, implausible, unsure, ...own } = readData("build", completed);
+  const { mistakes: all, implausible, unsure, ...own } = readData("build", completed, written);
   // What is wrong with a survey is told in the survey.
   const read = venue ? all.filter(({ path }) => !venue.states(path)) : all;
   const whole = venue ? { ...own, values: venue.withOrigins(own.values) } : own;

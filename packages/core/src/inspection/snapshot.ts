@@ -6,6 +6,7 @@ import { type Promised, promisedOf } from "../model/stock/bookings.js";
 import { type DocumentFile, type Outline, type RepositoryFiles, stockFiles } from "../repository/files.js";
 import type { HouseStandardSettings } from "../repository/house-standard.js";
 import {
+  isOutlinedAlike,
   outlineIn,
   outlineOf,
   type ReadDocument,
@@ -209,6 +210,12 @@ export class Snapshot {
     this.#alike = before.#alike ?? before;
   }
 
+  /** What others have to know of a document is not read again where nothing of that was changed. */
+  #takeOutline(path: string, before: Snapshot): void {
+    const [was, is] = [before.document(path), this.document(path)];
+    if (!is.outline && isOutlinedAlike(was.text, is.text)) outlines.set(is, withText(knownOutline(was), is));
+  }
+
   /** Remembers the state before one document, and nothing else, was changed. */
   #rewrite(path: string, before: Snapshot): void {
     const earlier = before.#rewritten?.path === path ? before.#rewritten : undefined;
@@ -236,6 +243,7 @@ export class Snapshot {
     else {
       const path = this.overlays.size === 0 ? onlyChanged(files, this.files) : undefined;
       if (path !== undefined) next.#rewrite(path, this);
+      if (path !== undefined) next.#takeOutline(path, this);
     }
     return next;
   }

@@ -4,7 +4,7 @@ import type { Data } from "../document/yaml/yaml.js";
 import type { Build } from "../model/build.js";
 import { partsUsed, placeNaming } from "../model/reading/parts-used.js";
 import type { Reader } from "../model/reading/reader.js";
-import { LOOK, LOOKED_AT, type Reads } from "../model/reading/reads.js";
+import { LOOK, LOOKED_AT, type Look, type Reads } from "../model/reading/reads.js";
 import type { DocumentModel } from "./document-model.js";
 
 /** Plain data, with its keys in their order: findings are told in that order. */
@@ -66,7 +66,8 @@ function sameBody(one: Build, other: Build): boolean {
 /** Tells whether what was worked out for an earlier model of a document holds for a later one of the same repository. */
 export class Unchanged {
   readonly #same = new Map<string, boolean>();
-  readonly #data = new Map<string, boolean>();
+  /** By the kind of the look. */
+  readonly #sameAt: Map<string, boolean>[] = Object.values(LOOK).map(() => new Map());
   readonly #holds = new Map<Reads, boolean>();
 
   constructor(
@@ -82,20 +83,27 @@ export class Unchanged {
     if (known !== undefined) return known;
     const holds =
       !reads.unknown &&
-      every(reads.data, (path) => this.#isSameData(path)) &&
       every(reads.others, (what) => this.#isSame(what)) &&
+      this.#isSameToLooks(reads) &&
       every(reads.inner, (inner) => this.holds(inner));
     this.#holds.set(reads, holds);
     return holds;
   }
 
-  #isSameData(path: string): boolean {
-    const [was, is] = [this.was.build.reader, this.is.build.reader];
-    if (was === is) return true;
-    const known = this.#data.get(path);
+  #isSameToLooks({ looks }: Reads): boolean {
+    if (looks.length === 0 || this.was.build.reader === this.is.build.reader) return true;
+    return Object.values(LOOK).every((look) => {
+      const paths = looks[look];
+      return paths === undefined || every(paths, (path) => this.#isSameAt(look, path));
+    });
+  }
+
+  #isSameAt(look: Look, path: string): boolean {
+    const all = this.#sameAt[look] as Map<string, boolean>;
+    const known = all.get(path);
     if (known !== undefined) return known;
-    const same = sameData(was.data(path), is.data(path));
-    this.#data.set(path, same);
+    const same = this.#compareAt(look, path);
+    all.set(path, same);
     return same;
   }
 
@@ -139,8 +147,15 @@ export class Unchanged {
       case LOOKED_AT.implausible:
         return asText(was.implausible) === asText(is.implausible);
     }
-    const path = what.slice(1);
-    switch (what[0]) {
+    // Nobody knows what this is.
+    return false;
+  }
+
+  #compareAt(look: Look, path: string): boolean {
+    const [was, is] = [this.was.build.reader, this.is.build.reader];
+    switch (look) {
+      case LOOK.data:
+        return sameData(was.data(path), is.data(path));
       case LOOK.there:
         return was.has(path) === is.has(path);
       case LOOK.naming:
@@ -151,9 +166,6 @@ export class Unchanged {
         return sameQuantity(was.quantities.get(path), is.quantities.get(path));
       case LOOK.place:
         return samePlace(was.place(path), is.place(path));
-      default:
-        // Nobody knows what this is.
-        return false;
     }
   }
 }

@@ -1,6 +1,7 @@
 import { type Markdown, readMarkdown } from "../document/body/markdown.js";
 import { withLike } from "../document/like.js";
-import { frontMatterOf, isSameFrontMatter } from "../document/yaml/front-matter.js";
+import { readByEntries } from "../document/yaml/by-entries.js";
+import { type FrontMatter, frontMatterOf, isSameFrontMatter } from "../document/yaml/front-matter.js";
 import { laidOver, type ValueChange } from "../document/yaml/overlay.js";
 import { topLevelEntries } from "../document/yaml/top-level.js";
 import { type Data, type Placed, readYaml } from "../document/yaml/yaml.js";
@@ -35,10 +36,13 @@ export function readDocument(file: SourceFile, prose = false, before?: ReadDocum
   const markdown = readMarkdown(file.text, prose, before?.markdown);
   if (before && isSameFrontMatter(file.text, before.file.text))
     return { file, markdown, placed: before.placed, name: before.name };
-  const placed = markdown.frontMatter
-    ? readYaml(file.text, markdown.frontMatter.from, markdown.frontMatter.to)
-    : undefined;
+  const placed = markdown.frontMatter && frontMatterRead(file.text, markdown.frontMatter, before);
   return { file, markdown, placed, name: documentName(placed?.data) };
+}
+
+/** What was read before by another text of the same document is gone on from; read once, all of it is read. */
+function frontMatterRead(text: string, where: FrontMatter, before: ReadDocument | undefined): Placed {
+  return before ? readByEntries(text, where, before.placed) : readYaml(text, where.from, where.to);
 }
 
 /** The same document with changes laid over its front matter. @throws RangeError when one leads to nothing */
@@ -54,6 +58,17 @@ const outlineData = (yaml: string): Data | undefined => withFacesAlike(readYaml(
 
 /** The data with faces that are like one another written out: what a face takes out of the stock is copied with it. */
 export const withFacesAlike = (placed: Placed): Data => withLike(placed, ["faces"]).data;
+
+const outlinedBy = (text: string): string | undefined => {
+  const place = frontMatterOf(text);
+  return place && topLevelEntries(text.slice(place.from, place.to), KEYS);
+};
+
+/** Whether two texts have the same outline, as far as that can be told without reading it. */
+export function isOutlinedAlike(one: string, other: string): boolean {
+  const entries = outlinedBy(one);
+  return entries !== undefined && entries === outlinedBy(other);
+}
 
 /**
  * What the other documents have to know of this one. Neither its body is read nor the rest of its front matter: that is

@@ -29,14 +29,8 @@ export interface Completion {
   readonly contradictions: readonly Contradiction[];
 }
 
-/** A copy down to the leaves; groups have no prototype, so no key can reach one. */
-function copied(data: Data): Data {
-  if (Array.isArray(data)) return data.map(copied);
-  if (!isGroup(data)) return data;
-  const made = Object.create(null) as Group;
-  for (const [key, value] of Object.entries(data)) made[key] = copied(value);
-  return made;
-}
+/** A copy of a group that shares what is in it; it has no prototype, so no key can reach one. */
+const copied = (group: Group): Group => Object.assign(Object.create(null), group) as Group;
 
 /** What is written at some steps of a build; undefined when nothing is. */
 function at(data: Data | undefined, ...steps: readonly string[]): Data | undefined {
@@ -54,6 +48,8 @@ const textAt = (data: Data | undefined, ...steps: readonly string[]): string | u
 
 class Completing {
   readonly data: Group;
+  /** Groups that were made here: what the build writes stays as it is, and what nothing is laid into is shared with it. */
+  readonly #own = new Set<Data>();
   readonly places: Map<string, Place>;
   readonly keys: Map<string, Place>;
   readonly stated = new Map<string, string>();
@@ -64,7 +60,7 @@ class Completing {
     private readonly placed: Placed,
     readonly survey: Survey,
   ) {
-    this.data = copied(placed.data) as Group;
+    this.data = copied(placed.data as Group);
     this.places = new Map(placed.places);
     this.keys = new Map(placed.keys);
   }
@@ -101,15 +97,22 @@ class Completing {
     let here = this.data;
     for (const [index, step] of to.slice(0, -1).entries()) {
       const inner = here[step];
-      if (!isGroup(inner)) {
-        here[step] = Object.create(null) as Group;
-        this.#mark(to.slice(0, index + 1).join("."), place);
-      }
-      here = here[step] as Group;
+      if (!isGroup(inner)) this.#mark(to.slice(0, index + 1).join("."), place);
+      here = this.#ownIn(here, step);
     }
-    here[to.at(-1) as string] = copied(data);
+    here[to.at(-1) as string] = data;
     this.#mark(path, place);
     this.stated.set(path, from);
+  }
+
+  /** The group at a key, one of our own. */
+  #ownIn(group: Group, key: string): Group {
+    const inner = group[key];
+    if (isGroup(inner) && this.#own.has(inner)) return inner;
+    const made = copied(isGroup(inner) ? inner : {});
+    this.#own.add(made);
+    group[key] = made;
+    return made;
   }
 
   /** What is put in has the place of what the build says for it; what was there keeps its own. */

@@ -1,7 +1,7 @@
 /** A line at the left margin that begins an entry of a block mapping: `faces:`. */
-const ENTRY = /^([A-Za-z][\w-]*):(?=[ \t]|$)/u;
+export const ENTRY = /^([A-Za-z][\w-]*):(?=[ \t]|$)/u;
 /** What goes on above it, or is nothing: an indented line, a comment, an empty one. */
-const WITHIN = /^(?:[ \t#]|$)/u;
+export const WITHIN = /^(?:[ \t#]|$)/u;
 
 /**
  * The entries of a YAML mapping that have one of these keys, as YAML: two keys of fifteen need not cost what all do.

@@ -44,9 +44,9 @@ const withLineFeeds = (text: string): string => text.replace(/\r(?!\n)/gu, "\n")
 /**
  * Reads YAML 1.2 and keeps the place of every key and value.
  * `text` is the whole file; the YAML stands from `from` to `to` in it.
+ * @param at turns offsets of the text into places
  */
-export function readYaml(text: string, from = 0, to = text.length): Placed {
-  const at = placer(text);
+export function readYaml(text: string, from = 0, to = text.length, at = placer(text)): Placed {
   const places = new Map<string, Place>();
   const keys = new Map<string, Place>();
   const mistakes: Mistake[] = [];

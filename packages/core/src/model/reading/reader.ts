@@ -5,7 +5,7 @@ import { type Place, START } from "../../document/place.js";
 import type { Implausible } from "../../document/plausible.js";
 import type { Data, Placed } from "../../document/yaml/yaml.js";
 import type { Part } from "../../repository/parts.js";
-import { LOOK, LOOKED_AT, note, noteAt, noteData } from "./reads.js";
+import { LOOK, LOOKED_AT, note, noteAt } from "./reads.js";
 import type { VenueReading } from "./venue-reading.js";
 
 /** How many steps of a path the next key takes: a name of the catalogue may have points in it, such as `tile-500-p3.1`. */
@@ -64,7 +64,7 @@ export class Reader {
 
   /** What stands at a path; the same few are asked for again by every rule. */
   data(path: string): Data | undefined {
-    noteData(path);
+    noteAt(LOOK.data, path);
     return this.#data(path);
   }
 

@@ -22,29 +22,29 @@ export const LOOKED_AT = {
   passing: "passing",
 } as const;
 
-/**
- * Kinds of looks at a path of the front matter, apart from its data, or at where a name stands in it; they stand before
- * the path or the name.
- */
-export const LOOK = { there: "t", keys: "k", quantity: "q", place: "p", naming: "n" } as const;
+/** Kinds of looks at a path of the front matter, or at where a name stands in it: each has its own set of them. */
+export const LOOK = { data: 0, there: 1, keys: 2, quantity: 3, place: 4, naming: 5 } as const;
+
+export type Look = (typeof LOOK)[keyof typeof LOOK];
 
 const NOTHING: ReadonlySet<never> = new Set();
+const NONE: readonly never[] = [];
 
 /**
  * What was looked at while something was worked out. Most of what is worked out looks at one or two things, and there is
  * much of it: a set is made once something goes into it.
  */
 export class Reads {
-  #data: Set<string> | undefined = undefined;
+  #looks: (Set<string> | undefined)[] | undefined = undefined;
   #others: Set<string> | undefined = undefined;
   #inner: Set<Reads> | undefined = undefined;
 
-  /** Paths whose data was looked at. */
-  get data(): ReadonlySet<string> {
-    return this.#data ?? NOTHING;
+  /** Paths and names that were looked at, by the kind of the look. */
+  get looks(): readonly (ReadonlySet<string> | undefined)[] {
+    return this.#looks ?? NONE;
   }
 
-  /** Whatever else: one of `LOOKED_AT`, or one of `LOOK` with a path. */
+  /** Whatever else, of `LOOKED_AT`. */
   get others(): ReadonlySet<string> {
     return this.#others ?? NOTHING;
   }
@@ -54,9 +54,12 @@ export class Reads {
     return this.#inner ?? NOTHING;
   }
 
-  addData(path: string): void {
-    this.#data ??= new Set();
-    this.#data.add(path);
+  /** Most looks are at one and the same few paths: that no text is put together for one is felt at every keystroke. */
+  addLook(look: Look, path: string): void {
+    this.#looks ??= [];
+    const known = this.#looks[look];
+    if (known) known.add(path);
+    else this.#looks[look] = new Set([path]);
   }
 
   addOther(what: string): void {
@@ -78,16 +81,12 @@ let current: Reads | undefined;
 /** Whether somebody notes what is looked at. */
 export const isNoting = (): boolean => current !== undefined;
 
-export function noteData(path: string): void {
-  current?.addData(path);
-}
-
 export function note(what: string): void {
   current?.addOther(what);
 }
 
-export function noteAt(kind: string, path: string): void {
-  current?.addOther(kind + path);
+export function noteAt(look: Look, path: string): void {
+  current?.addLook(look, path);
 }
 
 /** What was worked out earlier is looked at; `reads` is undefined where nobody noted what that rests on. */
