@@ -1,6 +1,6 @@
-import { availableParallelism } from "node:os";
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
+import { built, isBuiltFile } from "./run/built.js";
 import { effort } from "./run/effort.js";
 import Order from "./run/order.js";
 
@@ -51,6 +51,11 @@ const DEEP = [
 /** Those of a browser that look at every page in a deep run. */
 const DEEP_BROWSER = ["tests/site/{browser,injection,phone,print}.test.ts"];
 
+// A run that has just built tests what was built: Node.js loads it as it is, in a third of the time that the sources
+// take. Any other run tests the sources (the "source" export condition), so that no stale build can pass it.
+const isBuilt = process.env.PLUMBMARK_BUILT === "1";
+const conditions = [...(isBuilt ? [] : ["source"]), "import", "module", "default"];
+
 const HOURS = 4 * 3_600_000;
 
 // Libraries as the product has them: their builds for development check everything they do. This is for the resolver
@@ -60,6 +65,7 @@ process.env.NODE_ENV = "production";
 const shared = {
   root: top,
   isolate: false,
+  ...(isBuilt ? { server: { deps: { external: [isBuiltFile] } } } : {}),
   unstubEnvs: true,
   env: { NODE_ENV: "test" },
   // An inspection makes many objects that soon are garbage: with room for them it takes a fifth less time.
@@ -72,17 +78,14 @@ const shared = {
   sequence: { groupOrder: 0 },
 };
 
-// Tests run against the sources (the "source" export condition), so that no stale build can pass them;
-// the command line is tested as built where the process itself is what is tested.
 export default defineConfig({
-  resolve: { conditions: ["source", "import", "module", "default"] },
-  ssr: { resolve: { conditions: ["source", "import", "module", "default"] } },
+  resolve: { conditions },
+  ssr: { resolve: { conditions } },
+  plugins: isBuilt ? [built(top)] : [],
   test: {
     root: top,
     // What was transformed once is read from the disk in the next run.
     experimental: { fsModuleCache: true },
-    // One more than there are processors: many tests wait for the disk, for a registry or for a process.
-    maxWorkers: availableParallelism() + 1,
     sequence: { sequencer: Order },
     reporters: ["default", here("run/reporter.ts")],
     projects: effort.deep

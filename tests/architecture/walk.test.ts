@@ -34,7 +34,7 @@ async function walk(...words: readonly string[]): Promise<readonly string[]> {
   return (stacks[0] ?? "")
     .replaceAll(/ \[as \w+\]/gu, "")
     .split("\n")
-    .flatMap((line) => /([\w$#]+) \(.*\/packages\/(?:cli|core)\/src\//u.exec(line)?.[1] ?? [])
+    .flatMap((line) => /([\w$#]+) \(.*\/packages\/(?:cli|core)\/(?:src|dist)\//u.exec(line)?.[1] ?? [])
     .reverse();
 }
 

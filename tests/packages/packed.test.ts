@@ -176,9 +176,9 @@ const leaves = (place: string, kind: string, left: readonly string[]): void => {
   for (const name of notEmpty(names)) if (!left.includes(name)) rmSync(join(folder, place, kind, name));
 };
 
-/** Leaves two builds of the starter in a docs repository, and these wishes: each costs its time, and shows nothing new. */
+/** Leaves one build of the starter in a docs repository, and these wishes: each costs its time, and shows nothing new. */
 function withFew(place: string, wishes: readonly string[]): void {
-  leaves(place, "builds", ["over-stage-banner.md", "small-screen.md"]);
+  leaves(place, "builds", ["over-stage-banner.md"]);
   leaves(place, "wishes", wishes);
 }
 const STRIP = "summer-strip.yaml";
@@ -191,7 +191,7 @@ function tried(place: string, wishes: readonly string[], run: (...words: string[
   const { status, out } = run("inspect", "docs", "--as", "json");
   expect(status, out).toBe(0);
   const { documents } = JSON.parse(out.slice(out.indexOf("{"))) as InspectionRecord;
-  expect(documents.filter(({ verdict }) => verdict === "ready")).toHaveLength(2);
+  expect(documents.filter(({ verdict }) => verdict === "ready")).toHaveLength(1);
   // Its own rules are asked: the kit is found wherever the package lies.
   const checks = documents.flatMap((document) => document.checks);
   expect(checks.filter(({ rule }) => rule === "plugin.failed")).toEqual([]);

@@ -1,13 +1,12 @@
-import { publish } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
 import { SMALL, starter, TODAY } from "../documents/repository.js";
+import { pageOf } from "./page-of.js";
 
 /** The page of a document on its own. */
 function page(text: string): string {
   const files = { ...starter(), documents: [{ path: "builds/small.md", text }], surveys: [] };
-  const pages = publish({ files, rules, today: TODAY });
-  return [...pages].find(([path]) => /^builds\/[^/]+\.html$/u.test(path))?.[1] ?? "";
+  return pageOf({ files, rules, today: TODAY }, /^builds\/[^/]+\.html$/u) ?? "";
 }
 
 // OSHA 4105: outdoors only, away from doors, windows and vents.

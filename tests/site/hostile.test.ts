@@ -2,6 +2,7 @@ import { publish } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, it } from "vitest";
 import { notEmpty } from "../run/not-empty.js";
+import { pageOf } from "./page-of.js";
 import { TODAY } from "./starter-files.js";
 
 // Attacks of the kinds listed in the OWASP sheet on cross-site scripting prevention, from memory.
@@ -32,8 +33,12 @@ const document = (path: string, build: string, title: string, body = BODY) => ({
   text: `---\nbuild: ${JSON.stringify(build)}\ntitle: ${JSON.stringify(title)}\nstatus: draft\n---\n${body}`,
 });
 
-const publishAll = (documents: readonly { path: string; text: string }[]) =>
-  publish({ files: { parts: [], documents }, rules, today: TODAY });
+const input = (documents: readonly { path: string; text: string }[]) => ({
+  files: { parts: [], documents },
+  rules,
+  today: TODAY,
+});
+const publishAll = (documents: readonly { path: string; text: string }[]) => publish(input(documents));
 
 const tags = (text: string): readonly string[] => text.match(/<[a-z][^>]*>/giu) ?? [];
 
@@ -81,7 +86,7 @@ describe("names of builds", () => {
 describe("a document that cannot be read", () => {
   it("has a sheet, is not ready and keeps its cautions", () => {
     const page =
-      publishAll([{ path: "builds/x.md", text: "---\nbuild: [x\n---\n\nText\n" }]).get("builds/builds-x.html") ?? "";
+      pageOf(input([{ path: "builds/x.md", text: "---\nbuild: [x\n---\n\nText\n" }]), "builds/builds-x.html") ?? "";
     expect(page).toContain("Not ready");
     expect(page).toContain('id="Cautions"');
   });

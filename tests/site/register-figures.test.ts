@@ -1,7 +1,7 @@
-import { publish } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
 import { expect, test } from "vitest";
 import { changed, SMALL, starter } from "../documents/repository.js";
+import { pageOf as siteFile } from "./page-of.js";
 
 const pageOf = (documents: readonly string[], parts = ""): string => {
   const from = starter();
@@ -10,7 +10,7 @@ const pageOf = (documents: readonly string[], parts = ""): string => {
     parts: [...from.parts, { path: "parts/more.yaml", text: parts }],
     documents: documents.map((text, index) => ({ path: `builds/${index + 1}.md`, text })),
   };
-  return publish({ files, rules, today: "2026-11-25" }).get("index.html") ?? "";
+  return siteFile({ files, rules, today: "2026-11-25" }, "index.html") ?? "";
 };
 
 test("a face of panels rated in W beside one of panels rated in VA has its power in the register", () => {

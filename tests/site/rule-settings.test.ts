@@ -1,10 +1,11 @@
-import { publish } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
 import { expect, it } from "vitest";
+import { pageOf } from "./page-of.js";
 import { starterFiles, TODAY } from "./starter-files.js";
 
 const files = {
   ...starterFiles,
+  documents: [],
   houseStandard: {
     path: "house-standard.yaml",
     text: "house-standard: House\nrequirements:\n  panels.spares: {level: shall, flown: {least: 2}}\n",
@@ -18,12 +19,13 @@ const files = {
   ],
 };
 
-const pages = publish({ files, rules, today: TODAY });
 /** The cells of a table of the page, row by row. */
 const rowsOf = (id: string): readonly string[] =>
   [
     ...(
-      /<caption>Set by house standards<\/caption>.*?<\/table>/su.exec(pages.get(`rules/${id}.html`) ?? "")?.[0] ?? ""
+      /<caption>Set by house standards<\/caption>.*?<\/table>/su.exec(
+        pageOf({ files, rules, today: TODAY }, `rules/${id}.html`) ?? "",
+      )?.[0] ?? ""
     ).matchAll(/<tr>(.*?)<\/tr>/gsu),
   ].map(([, row]) =>
     String(row)

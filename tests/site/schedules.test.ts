@@ -1,7 +1,7 @@
-import { publish } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, it } from "vitest";
 import { readCsv } from "../takeoff/csv-reader.js";
+import { pageOf } from "./page-of.js";
 import { starterFiles, starterPages, TODAY } from "./starter-files.js";
 
 const pages = starterPages();
@@ -17,8 +17,8 @@ const rowsOf = (html: string, caption: string): readonly number[] =>
 /** A page of one document whose body is given. */
 const published = (body: string): string => {
   const text = `---\nbuild: slip\ntitle: Slip\nstatus: draft\n---\n\n# Slip\n\n${body}\n`;
-  const made = publish({ files: { ...starterFiles, documents: [{ path: "a.md", text }] }, rules, today: TODAY });
-  const html = made.get("builds/slip.html") ?? "";
+  const input = { files: { ...starterFiles, documents: [{ path: "a.md", text }] }, rules, today: TODAY };
+  const html = pageOf(input, "builds/slip.html") ?? "";
   return html.slice(html.indexOf('class="prose"'));
 };
 

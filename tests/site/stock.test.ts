@@ -1,6 +1,7 @@
 import { publish } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, it } from "vitest";
+import { pageOf } from "./page-of.js";
 import { starterFiles, TODAY } from "./starter-files.js";
 
 const build = (name: string, days: string, face: string, status = "for-build") => ({
@@ -69,8 +70,8 @@ describe("the page of the stock", () => {
 
   it("says so where there is no stock list", () => {
     const { stock: _, ...files } = starterFiles;
-    const bare = publish({ files: { ...files, documents: [] }, rules, today: TODAY });
-    expect(bare.get("stock.html")).toContain("There is no stock list, and no build names a lot.");
+    const bare = pageOf({ files: { ...files, documents: [] }, rules, today: TODAY }, "stock.html");
+    expect(bare).toContain("There is no stock list, and no build names a lot.");
   });
 });
 

@@ -1,14 +1,14 @@
-import { publish } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
 import { expect, test } from "vitest";
 import { changed, SMALL, starter } from "../documents/repository.js";
+import { pageOf } from "./page-of.js";
 
 const waiver = (until: string): string =>
   `{rule: panels.spares, accepts: 0, because: the van is full, by: M. Finch, until: ${until}}`;
 
 const page = (text: string): string => {
   const files = { ...starter(), documents: [{ path: "builds/a.md", text }] };
-  return publish({ files, rules, today: "2026-11-25" }).get("waivers.html") ?? "";
+  return pageOf({ files, rules, today: "2026-11-25" }, "waivers.html") ?? "";
 };
 
 test("the register of waivers has every waiver, those that ask for work first", () => {

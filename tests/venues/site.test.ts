@@ -1,6 +1,7 @@
 import { publish } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
 import { expect, test } from "vitest";
+import { pageOf } from "../site/page-of.js";
 import { BUILD, ferry } from "./hall.js";
 
 const TODAY = "2026-12-01";
@@ -78,12 +79,9 @@ test("its prose is published where somebody asks for it, on its own page alone",
 });
 
 test("what a build needs and the survey lacks is listed by place", () => {
-  const lacking = publish({
-    files: ferry({ hall: [["supply: 120 V, breaker: 20 A", "supply: 120 V"]] }),
-    rules,
-    today: TODAY,
-  });
-  expect(words(lacking.get("venues/ferry-hall.html") ?? "")).toContain(
+  const files = ferry({ hall: [["supply: 120 V, breaker: 20 A", "supply: 120 V"]] });
+  const lacking = pageOf({ files, rules, today: TODAY }, "venues/ferry-hall.html");
+  expect(words(lacking ?? "")).toContain(
     "at rack-a: the breaker rating of circuit stage-4 ( circuits.stage-4.breaker )",
   );
 });

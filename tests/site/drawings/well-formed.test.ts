@@ -3,6 +3,7 @@ import { type Drawing, drawingsOf, publish, svgFile } from "@plumbmark/docs-site
 import { rules } from "@plumbmark/rules";
 import { describe, expect, it } from "vitest";
 import { notEmpty } from "../../run/not-empty.js";
+import { pageOf } from "../page-of.js";
 import { TODAY } from "../starter-files.js";
 import { read, words } from "./read.js";
 import { builds, drawn, files } from "./subjects.js";
@@ -108,7 +109,7 @@ describe("a link to a drawing", () => {
     text: `---\nbuild: x\ntitle: X\nstatus: draft\nfaces: {f: {panel: tile-500-p3.1, columns: 2, rows: 1, support: wall}}\n---\n\n${body}\n`,
   });
   const page = (body: string) =>
-    publish({ files: { ...files, documents: [document(body)] }, rules, today: TODAY }).get("builds/x.html") ?? "";
+    pageOf({ files: { ...files, documents: [document(body)] }, rules, today: TODAY }, "builds/x.html") ?? "";
   const link = "[front](calc:drawings.face-f-power-audience)";
 
   it("is replaced by the drawing where it is the whole paragraph", () => {

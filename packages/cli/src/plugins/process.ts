@@ -1,6 +1,5 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { randomUUID } from "node:crypto";
-import { edition } from "../engine/cache/edition.js";
 import { ownFile } from "../own-file.js";
 import type { Limits } from "./limits.js";
 import { memoryText, timeText } from "./limits.js";
@@ -22,9 +21,9 @@ const CODE = `import(${JSON.stringify(CHILD)}).then(({ start }) => start((target
 
 /**
  * The packages a plugin shares with its process, each as one file: hundreds of modules take longer to load than most
- * plugins to run. They are made with the bundle, so it is the bundle that asks for them.
+ * plugins to run. What is built has them.
  */
-const ONE_FILE = edition === undefined ? [] : ["--conditions=one-file"];
+const ONE_FILE = "--conditions=one-file";
 
 /** A package a plugin is made of is not installed. */
 export class AbsentPackage extends Error {
@@ -51,7 +50,7 @@ export class PluginProcess {
   ) {
     const { NODE_OPTIONS: _, NODE_V8_COVERAGE: __, ...env } = process.env;
     const heap = Math.ceil(limits.memory / 1_000_000) + HEAP + HEAP_FOR_EACH * documents;
-    const words = [`--max-old-space-size=${heap}`, ...ONE_FILE, "--input-type=module", "-e", CODE];
+    const words = [`--max-old-space-size=${heap}`, ONE_FILE, "--input-type=module", "-e", CODE];
     this.#child = spawn(process.execPath, words, {
       cwd: folder,
       env,
