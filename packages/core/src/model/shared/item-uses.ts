@@ -3,6 +3,7 @@ import { type Item, listedLength, soundOf } from "../../repository/items.js";
 import type { Piece } from "../../takeoff/piece.js";
 import { stationsOf } from "../../takeoff/stations.js";
 import type { Design } from "../design.js";
+import { onceAcross } from "../reading/once.js";
 import { placeNaming } from "../reading/parts-used.js";
 import { pieceNamed } from "./processor-uses.js";
 import type { SharedDesign } from "./shared-design.js";
@@ -24,7 +25,10 @@ const keyOf = ({ name, length }: Piece): string =>
   `${name}\u0000${length === undefined ? "" : length.known ? Math.round(length.value * 1000) : "?"}`;
 
 /** Everything a build needs by part and length, whatever it is for. */
-export function itemsNeeded({ takeoff }: SharedDesign): readonly NeededItem[] {
+export const itemsNeeded = (build: SharedDesign): readonly NeededItem[] =>
+  onceAcross(build, "items needed", () => needed(build));
+
+function needed({ takeoff }: SharedDesign): readonly NeededItem[] {
   const groups = new Map<string, Piece[]>();
   for (const piece of takeoff.pieces) {
     const group = groups.get(keyOf(piece));

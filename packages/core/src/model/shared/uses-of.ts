@@ -1,6 +1,6 @@
 import type { Value } from "@plumbmark/calc";
 import { guessesIn } from "@plumbmark/calc";
-import { once } from "../reading/once.js";
+import { onceAcross } from "../reading/once.js";
 import { circuitUses, outletUses, supplyUses } from "./circuit-uses.js";
 import { itemUses } from "./item-uses.js";
 import { processorUses } from "./processor-uses.js";
@@ -36,7 +36,7 @@ export const KINDS_SHARED: readonly SharedName["of"][] = USES.map(([of]) => of);
 /** What a build uses of some kinds that others may use, too; of one thing each use. All kinds when none is named. */
 export const usesOf = (build: SharedDesign, kinds: readonly SharedName["of"][] = KINDS_SHARED): readonly OwnUse[] =>
   USES.filter(([of]) => kinds.includes(of)).flatMap(([of, uses]) =>
-    once(build, `shared ${of}`, () => uses(build, sharedVenue(build.reader.data("venue")))),
+    onceAcross(build, `shared ${of}`, () => uses(build, sharedVenue(build.reader.data("venue")))),
   );
 
 const figure = (value: number): number => Number(value.toPrecision(9));
