@@ -3,6 +3,7 @@ import { type OpenRepository, openRepository, type RepositoryFiles, surveyKind }
 import { rules } from "@plumbmark/rules";
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { parse } from "yaml";
 import { STARTER, TODAY } from "../documents/repository.js";
 import { deep } from "../run/effort.js";
 import { notEmpty } from "../run/not-empty.js";
@@ -190,6 +191,27 @@ test.each(LATER)(
     expect(quoted()).toEqual([]);
   },
 );
+
+test("what a survey states is laid into none of the groups that a build writes: the next model is made of them", () => {
+  const now = write(starter, false);
+  const { written, placed } = now.one(EDITED).build.reader;
+  const [, front = ""] = textOf(now, EDITED).split(/^---$/mu);
+  expect(JSON.parse(JSON.stringify(written.data))).toEqual(parse(front));
+  expect(placed.data).not.toEqual(written.data);
+});
+
+test("what others have to know of a build is read anew where that was edited", () => {
+  const now = write(starter, false);
+  const text = textOf(now, EDITED);
+  const taken = (): number =>
+    now.free({ stay: { from: "2027-03-05", to: "2027-03-08" } }).lot("lot-2431")?.taken ?? Number.NaN;
+  const first = taken();
+  now.replace(EDITED, text.replace("revision: 4", "revision: 5"));
+  expect(taken()).toBe(first);
+  // Each spare is a panel more out of the lot.
+  now.replace(EDITED, text.replace("spares: 2", "spares: 3"));
+  expect(taken()).toBe(first + 1);
+});
 
 test("what rests on guesses and bounds is told anew after every edit", () => {
   const now = write(starter, false);
