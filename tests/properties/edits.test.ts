@@ -20,14 +20,17 @@ const folder = (name: string) =>
     .map((each) => file(`${name}/${each}`));
 const standard = file("house-standard.yaml");
 
-/** The starter as it is, without its plugin. */
+/** What is edited, and two more that share its hall and its stock: every repository that is opened anew reads them all. */
+const BUILDS = ["over-stage-banner", "riser-fascias", "side-strips", "small-screen"];
+
+/** The starter as it is, without its plugin and with some of its builds. */
 const starter: RepositoryFiles = {
   houseStandard: { ...standard, text: standard.text.replace(/^rules-from: .*\n/mu, "") },
   parts: folder("parts"),
   stock: file("stock.yaml"),
   surveys: folder("venues").filter(({ text }) => surveyKind(text) === "survey"),
   papers: readdirSync(`${STARTER}letters`).map((name) => `letters/${name}`),
-  documents: folder("builds"),
+  documents: folder("builds").filter(({ path }) => BUILDS.some((name) => path.includes(name))),
 };
 
 /** What does not hold alone is listed in an editor: what holds is then not worked out to the end. */
