@@ -41,6 +41,15 @@ describe("what is changed", () => {
       "100 → 110.00000000000001",
     ]);
   });
+  test("a distance on the paper of a drawing is led astray, what is counted there is not", () => {
+    const inDrawing = mutantsOf("docs-site/src/drawings/a.ts", "const work = (y) => [y - 1.5, index + 1];");
+    expect(inDrawing.map(({ was, put }) => `${was} → ${put}`)).toEqual([
+      "y - 1.5 → (y) + (1.5)",
+      "1.5 → 41.5",
+      "index + 1 → (index) - (1)",
+      "1 → 2",
+    ]);
+  });
   test("least and greatest change places", () => {
     expect(changes("const work = (a, b) => Math.min(a, b);")).toEqual(["Math.min(a, b) → Math.max(a, b)"]);
   });

@@ -1,6 +1,7 @@
 import { type InspectedDocument, openRepository, type RepositoryFiles } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { starter, TODAY } from "../../documents/repository.js";
+import { HALL } from "../../venues/hall.js";
 
 /** A document with what the starter has not: bridles, cells left out, three phases, an eye height, gaps. */
 const ODD = `---
@@ -66,6 +67,75 @@ rigging:
         H2: {at: 22 ft, assembly: [pipe-collar], bridle: {left: {rise: 20 ft, run: 1 ft, structure: 500 lb, assembly: [beam-clamp, wire-rope-1-4]}, right: {rise: 20 ft, run: 30 ft, structure: 500 lb, assembly: [beam-clamp, wire-rope-1-4]}}}
 ---
 # Far apart
+`;
+
+/** A bar under the surveyed beam of a hall: its hangs are at points of the beam. */
+const UNDER = `---
+build: under
+title: Under a beam
+status: draft
+practice: us
+venue: ferry-hall
+faces:
+  sign: {panel: tile-500-p3.1, columns: 3, rows: 1, support: flown, trim: 9 ft, upstage: 2 ft}
+picture:
+  raster: 640 x 480
+  at: {sign: "100,60"}
+  path:
+    - {part: playback-computer, place: booth}
+    - {part: hdmi-cable, length: 3 ft}
+    - {part: hdmi-to-sdi, place: booth}
+    - {part: sdi-coax, length: 160 ft}
+    - {part: sdi-to-hdmi, place: rack a}
+    - {part: hdmi-cable, length: 6 ft}
+    - {part: hdmi-to-sdi}
+    - {part: sdi-coax, length: 20 ft}
+    - {part: sdi-to-hdmi}
+data:
+  processor: {part: processor-6, place: rack a}
+  chains:
+    D1: {port: 1, feed: {part: cat6-solid, length: 60 ft}, panels: "sign A1"}
+    D2: {port: 2, back-up-port: 3, feed: {part: cat6-solid, length: 60 ft}, jumper: {part: data-jumper, length: 0.9 m}, return: {part: cat6-solid, length: 40 ft}, panels: "sign A2..A3"}
+rigging:
+  over-people: true
+  bars:
+    low:
+      section: pipe-1.5-std
+      length: 10 ft
+      carries: {face: sign, from: 2 ft}
+      height: 11 ft
+      hangs:
+        H1: {point: front-beam.F1, at: 1 ft, assembly: [beam-clamp, wire-rope-1-4]}
+        H2: {point: front-beam.F2, assembly: [beam-clamp, wire-rope-1-4]}
+        H3: {point: front-beam.F3, assembly: [beam-clamp, wire-rope-1-4]}
+---
+# Under a beam
+`;
+
+/** Panels of three kinds in one face, each with its sockets elsewhere. */
+const KINDS = `---
+build: kinds
+title: Three kinds
+status: draft
+practice: iec
+faces:
+  wall:
+    panel: strip
+    columns: 4
+    rows: 3
+    support: wall
+    height-above: 1 m
+    other-panels: {strip-b: "A2..A3", strip-c: "B4"}
+---
+# Three kinds
+`;
+
+const sockets = (...places: readonly string[]): string =>
+  ["power-in", "power-out", "data-in", "data-out"].map((name, index) => `${name}: ${places[index]}`).join(", ");
+
+const STRIPS = `strip: {kind: panel, size: 500 mm x 250 mm, pixels: 100 x 50, connector-at: {${sockets("100 mm x 50 mm", "400 mm x 50 mm", "100 mm x 200 mm", "400 mm x 200 mm")}}}
+strip-b: {kind: panel, size: 500 mm x 250 mm, pixels: 100 x 50, connector-at: {${sockets("450 mm x 60 mm", "440 mm x 70 mm", "430 mm x 190 mm", "460 mm x 200 mm")}}}
+strip-c: {kind: panel, size: 500 mm x 250 mm, pixels: 100 x 50}
 `;
 
 /** Two and a half thousand panels on a hundred runs. */
@@ -150,6 +220,8 @@ picture:
 const more = [
   ["builds/odd.md", ODD],
   ["builds/far.md", FAR],
+  ["builds/under.md", UNDER],
+  ["builds/kinds.md", KINDS],
   ["builds/huge.md", HUGE],
   ["builds/bare.md", BARE],
   ["builds/folded.md", FOLDED],
@@ -159,6 +231,8 @@ const own = starter();
 
 export const files: RepositoryFiles = {
   ...own,
+  parts: [...own.parts, { path: "parts/strips.yaml", text: STRIPS }],
+  surveys: [...(own.surveys ?? []), { path: "venues/ferry-hall.md", text: HALL }],
   documents: [...own.documents, ...more.map(([path, text]) => ({ path, text }))],
 };
 

@@ -21,7 +21,7 @@ export interface DraftedSheet {
 
 export const FILES: readonly string[] = [
   ...documents.map(({ file }) => file),
-  ...["odd", "far", "summer-stage", "lobby-ribbon"].map((name) => `builds/${name}.md`),
+  ...["odd", "far", "under", "kinds", "summer-stage", "lobby-ribbon"].map((name) => `builds/${name}.md`),
 ];
 
 const sheetOf = (file: string, drawing: Drawing, text: string): DraftedSheet => ({

@@ -10,7 +10,7 @@ import { sheet } from "./paper.js";
 
 /** Every attribute a drawing may have: one that is new, or has another name, is judged by a test first. */
 const NAMES =
-  "across at bar breaker cell chain corner current device distance down drawn edge enters face from greatest group hang height into last leaves left-out leg length level metres mm moment-level moment-worst on order panel-key panels raster reaction reaction-worst rise row run run-current scale socket strand structure-level structure-worst supply up value viewer voltage width worst x y";
+  "across at bar breaker cell chain corner current device distance down drawn edge enters face from greatest group hang height into kind last leaves left-out leg length level metres mm moment-level moment-worst on order panel-key panels raster reaction reaction-worst rise row run run-current scale socket strand structure structure-level structure-worst supply up value viewer voltage width worst x y";
 
 it("drawings have these marks, and no others", () => {
   const found = drawn.flatMap(({ text }) =>
