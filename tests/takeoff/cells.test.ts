@@ -1,7 +1,9 @@
 import { given, guessed, type Kind, type Known, type Value } from "@plumbmark/calc";
-import { NOT_STATED, openRepository, type ScheduleTable, tableCsv } from "@plumbmark/core";
+import { NOT_STATED, openRepository, pricesOf, type ScheduleTable, tableCsv } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { expect, test } from "vitest";
+import { byLength, wholePiece } from "../../packages/core/src/takeoff/piece.js";
+import { madeOf } from "../../packages/core/src/takeoff/schedules/cables.js";
 import { type HangLine, hangColumns } from "../../packages/core/src/takeoff/schedules/hangs.js";
 import { panelLines } from "../../packages/core/src/takeoff/schedules/panels.js";
 import { partLines } from "../../packages/core/src/takeoff/schedules/parts.js";
@@ -155,5 +157,82 @@ picture:
     [8 * 160, 160],
     [7 + 2 * 160, 400],
     [7 + 2 * 160, 560],
+  ]);
+});
+
+const catalogue = openRepository({ ...starter(), documents: [] }, rules, { today: TODAY }).catalogue;
+
+test("what is weighed by its length has no mass by the piece, and the other way round", () => {
+  const ordered = (name: string) => ({ part: catalogue.parts.get(name), name, use: "run P1", count: given(2, "count") });
+  const ten = given(10, "length") as Known<"length">;
+  const masses = [
+    wholePiece(ordered("tile-500-p3.1") as never),
+    byLength(ordered("cord-12-3") as never, ten),
+    wholePiece(ordered("cord-12-3") as never),
+    byLength(ordered("tile-500-p3.1") as never, ten),
+  ].map(({ mass }) => (mass.known ? mass.value : undefined));
+  // By the catalogue: 7.9 kg each, 0.25 kg/m.
+  expect(masses).toEqual([2 * 7.9, 2 * 10 * 0.25, undefined, undefined]);
+});
+
+test("a cable is made of what the catalogue says; one that is in none is made of nothing that is known", () => {
+  expect(madeOf({ part: catalogue.parts.get("cord-12-3") } as never)).toMatch(/^12 AWG, 3 conductors/u);
+  expect(madeOf({ part: undefined } as never)).toBe("");
+});
+
+test("a panel whose face has no place on the raster has no first pixel", () => {
+  const text = (picture: string): string => `---
+build: dark
+title: Dark
+status: draft
+faces:
+  sign: {panel: tile-500-p3.1, columns: 2, rows: 1, support: wall}
+${picture}---
+# Dark
+`;
+  const first = (picture: string) => {
+    const files = { ...starter(), documents: [{ path: "a.md", text: text(picture) }] };
+    const { build } = openRepository(files, rules, { today: TODAY }).one("a.md");
+    return panelLines(build).map(({ left, top }) => [left, top]);
+  };
+  const none = [
+    [undefined, undefined],
+    [undefined, undefined],
+  ];
+  expect(first("")).toEqual(none);
+  expect(first("picture:\n  raster: 640 x 480\n  at: {sign: {parts: [{columns: 1..2}]}}\n")).toEqual(none);
+});
+
+test("a sum of all that is needed is told from one of what has a price", () => {
+  const text = `---
+build: priced
+title: Priced
+status: draft
+faces:
+  sign: {panel: cheap, columns: 2, rows: 1, support: wall, spares: 0}
+  other: {panel: PANEL, columns: 1, rows: 1, support: wall, spares: 0}
+---
+# Priced
+`;
+  const parts = `cheap: {kind: panel, size: 500 mm x 500 mm, pixels: 100 x 100, price: 412.50 USD}
+free: {kind: panel, size: 500 mm x 500 mm, pixels: 100 x 100}
+`;
+  const prices = (panel: string) => {
+    const files = {
+      ...starter(),
+      parts: [{ path: "parts/a.yaml", text: parts }],
+      documents: [{ path: "a.md", text: text.replace("PANEL", panel) }],
+    };
+    const { build, system } = openRepository(files, rules, { today: TODAY }).one("a.md");
+    const { table, unpriced } = pricesOf(build, system);
+    return { unpriced, last: table.rows.at(-1)?.map((each) => each.text) };
+  };
+  const all = prices("cheap");
+  expect([all.unpriced, all.last?.[0], all.last?.includes("1237.50")]).toEqual([[], "Sum", true]);
+  const some = prices("free");
+  expect([some.unpriced, some.last?.[0], some.last?.includes("825.00")]).toEqual([
+    ["free"],
+    "Sum of what has a price",
+    true,
   ]);
 });
