@@ -50,6 +50,10 @@ describe("what is changed", () => {
       "1 → 2",
     ]);
   });
+  test("how strong a line of a drawing is stays", () =>
+    expect(mutantsOf("docs-site/src/drawings/a.ts", "const look = { strokeWidth: 0.15, rx: 2 };")).toMatchObject([
+      { was: "2", put: "3" },
+    ]));
   test("least and greatest change places", () => {
     expect(changes("const work = (a, b) => Math.min(a, b);")).toEqual(["Math.min(a, b) → Math.max(a, b)"]);
   });

@@ -163,7 +163,12 @@ picture:
 const catalogue = openRepository({ ...starter(), documents: [] }, rules, { today: TODAY }).catalogue;
 
 test("what is weighed by its length has no mass by the piece, and the other way round", () => {
-  const ordered = (name: string) => ({ part: catalogue.parts.get(name), name, use: "run P1", count: given(2, "count") });
+  const ordered = (name: string) => ({
+    part: catalogue.parts.get(name),
+    name,
+    use: "run P1",
+    count: given(2, "count"),
+  });
   const ten = given(10, "length") as Known<"length">;
   const masses = [
     wholePiece(ordered("tile-500-p3.1") as never),

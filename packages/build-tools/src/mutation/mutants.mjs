@@ -48,6 +48,12 @@ const other = (value) => (Number.isInteger(value) && value <= 16 ? value + 1 : v
  */
 const ASTRAY = 40;
 
+/** How strong a line of a drawing is, or how dark a surface: style, as what stands in its style sheet is. */
+const isLook = ({ parent }, path) =>
+  path.startsWith("docs-site/src/drawings/") &&
+  ts.isPropertyAssignment(parent) &&
+  /^(?:strokeWidth|fillOpacity)$/u.test(parent.name.getText());
+
 /** What is counted and not measured on the paper. */
 const COUNT = /\b(?:index|count|length|columns?|rows?|row|place|order|number|hops|panels|cells|ratio)\b/u;
 
@@ -65,6 +71,7 @@ function isGap(node, path, source) {
 function figure(node, text, path, source) {
   const value = Number(text.replaceAll("_", ""));
   if (value !== 0 && Math.abs(value) < FINE) return [];
+  if (isLook(node, path)) return [];
   if (isGap(node, path, source)) return [String(value + ASTRAY)];
   const { parent } = node;
   // A key is no figure, nor is the place of an item in a list.

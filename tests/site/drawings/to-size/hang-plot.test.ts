@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Element } from "xast";
-import { number } from "../read.js";
+import { number, words } from "../read.js";
 import { documents, type Face, metres, under } from "./by-hand.js";
 import { type Box, boxOf, classed, FINE, having, inside, lineOf, only, type Place, placesOf, sheet } from "./paper.js";
 
@@ -115,6 +115,63 @@ describe.each(bars)("$title", ({ file, name, length, from, face, hangs }) => {
     );
     const rows = Array.from({ length: face.rows }, (_, row) => row);
     expect(columns.map((column) => column.toSorted())).toEqual(columns.map(() => rows));
+  });
+
+  it("has the face hooked below the bar at the middle of every column, and the floor below both", () => {
+    const whole = drawing
+      .all("rect")
+      .map(boxOf)
+      .filter(
+        ({ width, height }) =>
+          Math.abs(width - face.width * drawing.perMetre) <= FINE && height > 0.9 * face.tile.height * drawing.perMetre,
+      )
+      .toSorted((one, other) => other.height - one.height)[0] as Box;
+    const low = beam.y + beam.height;
+    expect(whole.y).toBeGreaterThan(low + 1);
+    const lines = drawing.all("line").map(lineOf);
+    const middles = Array.from({ length: face.columns }, (_, column) => x(from + (column + 0.5) * face.tile.width));
+    // The thickness of the bar on paper is no measure: a hook may begin at its axis or at its lower edge.
+    const missing = middles.filter(
+      (middle) =>
+        !lines.some(
+          ({ from: top, to }) =>
+            Math.abs(top[0] - middle) <= FINE &&
+            Math.abs(to[0] - middle) <= FINE &&
+            top[1] >= beam.y &&
+            top[1] <= low + FINE &&
+            Math.abs(to[1] - whole.y) <= FINE,
+        ),
+    );
+    expect(missing).toEqual([]);
+    const floors = lines.filter(
+      ({ from: left, to: right }) =>
+        left[1] === right[1] && left[1] > whole.y + whole.height + 5 && left[0] < x(0) - 5 && right[0] > x(length) + 2,
+    );
+    const [floor] = floors.toSorted((one, other) => one.from[1] - other.from[1]);
+    expect(floor).toBeDefined();
+    expect((floor?.to[0] as number) - x(length)).toBeLessThan(20);
+    expect(x(0) - (floor?.from[0] as number)).toBeLessThan(20);
+    const label = drawing.all("text").find((each) => words(each) === "floor");
+    expect(number(label, "y")).toBeGreaterThan(floor?.from[1] as number);
+    expect(number(label, "x")).toBe(floor?.from[0]);
+  });
+
+  it("has the moment's and the shear's area hatched between the curve and its axis, upright and evenly", () => {
+    const areas = drawing
+      .all("path")
+      .map(({ attributes }) => [...String(attributes.d).matchAll(/M([\d.-]+) ([\d.-]+)L([\d.-]+) ([\d.-]+)/gu)])
+      .map((found) => found.map((each) => each.slice(1).map(Number) as [number, number, number, number]))
+      .filter((found) => found.length > 5 && found.every(([x1, , x2]) => x1 === x2));
+    expect(areas).toHaveLength(2);
+    for (const strokes of areas) {
+      const axes = new Set(strokes.map(([, y]) => y));
+      expect(axes.size).toBe(1);
+      const places = strokes.map(([at]) => at);
+      expect(places.every((at) => at >= x(0) - FINE && at <= x(length) + FINE)).toBe(true);
+      const steps = places.slice(1).map((at, index) => at - (places[index] as number));
+      expect(Math.min(...steps)).toBeGreaterThan(-FINE);
+      expect(Math.max(...strokes.map(([, y1, , y2]) => Math.abs(y2 - y1)))).toBeLessThan(9.1);
+    }
   });
 
   it("has the shear jump at every hang, and the diagrams as long as the bar", () => {
