@@ -201,3 +201,50 @@ describe("the sockets of a panel as they are seen from behind", () => {
     }
   });
 });
+
+describe("a face of sixty columns and forty rows", () => {
+  const drawing = named("huge", "face-huge-power-audience");
+  const [outline] = drawing.all("rect").filter(({ attributes }) => attributes.class === "outline");
+  const box = boxOf(outline as never);
+  const labels = drawing.all("text").map((each) => ({ said: words(each), at: number(each, "x"), ...boxOfLabel(each) }));
+
+  it("has the number of a column over the middle of it, from the first on, every so many alike", () => {
+    const columns = labels.filter(
+      ({ said: own, y, height }) => /^\d+$/u.test(own) && y + height <= box.y && y > box.y - 6,
+    );
+    const numbers = columns.map(({ said: own }) => Number(own));
+    expect(numbers[0]).toBe(1);
+    expect(numbers.length).toBeGreaterThan(5);
+    expect(new Set(numbers.slice(1).map((each) => each % (numbers[1] as number)))).toEqual(new Set([0]));
+    expect(numbers.at(-1)).toBeGreaterThan(60 - (numbers[1] as number));
+    const off = columns.filter(
+      ({ at }, index) => Math.abs(at - box.x - ((numbers[index] as number) - 0.5) * (box.width / 60)) > 0.02,
+    );
+    expect(off).toEqual([]);
+    expect(columns.every(({ y, height }) => box.y - y - height > 0.5)).toBe(true);
+  });
+
+  it("has the letters of a row beside the middle of it, clear of the face", () => {
+    const rows = labels.filter(
+      ({ said: own, x, width }) => /^A?[A-Z]$/u.test(own) && (x + width < box.x || x > box.x + box.width),
+    );
+    expect(rows.length).toBeGreaterThan(7);
+    // A to Z are the first 26 rows, AA the 27th.
+    const place = (own: string): number => (own.length > 1 ? 26 : 0) + own.charCodeAt(own.length - 1) - 65;
+    const off = rows.filter(
+      ({ said: own, y, height }) => Math.abs(y + height / 2 - box.y - (place(own) + 0.5) * (box.height / 40)) > 0.1,
+    );
+    expect(off).toEqual([]);
+    const clear = rows.map(({ x, width }) => Math.max(box.x - x - width, x - box.x - box.width));
+    expect(clear.every((each) => each > 0.5 && each < 4)).toBe(true);
+  });
+
+  it("lists so many of its eighty runs and says how many more there are", () => {
+    const all = labels.map(({ said: own }) => own);
+    const listed = all.filter((own) => /^P\d+[ab]$/u.test(own)).length;
+    const more = Number(/And (\d+) more runs: the schedules list them all/u.exec(all.join(" "))?.[1]);
+    expect(listed).toBeGreaterThan(8);
+    expect(listed + more).toBe(80);
+    expect(said("odd", "face-wide-power-audience")).not.toContain("more runs");
+  });
+});
