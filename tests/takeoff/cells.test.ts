@@ -1,4 +1,4 @@
-import { given, guessed, type Kind, type Known, type Value } from "@plumbmark/calc";
+import { assumedWithin, given, guessed, type Kind, type Known, type Value } from "@plumbmark/calc";
 import { NOT_STATED, openRepository, pricesOf, type ScheduleTable, tableCsv } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { expect, test } from "vitest";
@@ -26,8 +26,8 @@ const cell = (value: Value | number | undefined, kind: Kind, system: "us" | "met
   column(value, kind, system).rows[0]?.[0];
 
 test.each([
-  ["a count in full", given(123_456, "count"), "123,456", 123_456],
-  ["pixels in full", given(654_321, "pixels"), "654,321", 654_321],
+  ["a count in full", given(1_234_567, "count"), "1,234,567", 1_234_567],
+  ["pixels in full", given(7_654_321, "pixels"), "7,654,321", 7_654_321],
   ["a third of a count to four digits", given(1 / 3, "count"), "0.3333", 0.333333],
   ["a mass to four digits", given(2.3456789, "mass"), "2.346", 2.34568],
   ["a whole mass to four digits as well", given(1234.5, "mass"), "1,235", 1234.5],
@@ -60,6 +60,8 @@ test("a guess has its sign behind it, a bound its words in front, and what is st
   expect(sign).toMatchObject({ text: "20 ?", sure: "guess", number: 20 });
   // One guess was read; what rests on none has no sign for that.
   expect(cell(sure, "current")).toEqual({ text: "20", number: 20, stated: true });
+  const assumed = assumedWithin(sure, "a", "cord-mass", "the least there is") as Known;
+  expect(cell(assumed, "current")).toMatchObject({ text: "assumed 20", sure: "assumed" });
   const bound = { ...sure, sure: "at most" } as Known;
   expect(cell(bound, "current")).toMatchObject({ text: "at most 20", sure: "bound" });
 });
@@ -129,6 +131,8 @@ test("pieces of one part and length stand in one line, with the power of those t
   expect(line?.uses).toBe("face a: 6; face b: 4; spares: 2");
   const [tools] = partLines([piece("crew", 1, false)] as never);
   expect(tools?.power).toBeUndefined();
+  const [lamp] = partLines([piece("face a", 1, false, 150)] as never);
+  expect(lamp?.power).toMatchObject({ value: 150 });
 });
 
 test("a panel of a folded face has its first pixel where its part lies on the raster", () => {
@@ -234,6 +238,7 @@ free: {kind: panel, size: 500 mm x 500 mm, pixels: 100 x 100}
   };
   const all = prices("cheap");
   expect([all.unpriced, all.last?.[0], all.last?.includes("1237.50")]).toEqual([[], "Sum", true]);
+  expect(all.last?.at(-1)).toBe("USD");
   const some = prices("free");
   expect([some.unpriced, some.last?.[0], some.last?.includes("825.00")]).toEqual([
     ["free"],
