@@ -1,8 +1,8 @@
 import type { Value } from "@plumbmark/calc";
-import { levelDimension, uprightDimension } from "../shared/dimension.js";
+import { isShort, levelDimension, roomBeyond, uprightDimension } from "../shared/dimension.js";
 import type { DrawingSubject } from "../shared/drawing.js";
 import { hatch } from "../shared/hatch.js";
-import { lettering, SMALL } from "../shared/lettering.js";
+import { lettering, measure, SMALL } from "../shared/lettering.js";
 import { type Box, group, line, path, rect, type Shapes, WIDE } from "../shared/svg.js";
 import { UNWRITTEN, writtenText } from "../shared/value-text.js";
 import type { HungFace, PlotLayout } from "./layout.js";
@@ -54,15 +54,28 @@ interface Below {
   readonly bottom: number;
 }
 
-/** The floor people walk on, as far below as there is room, and the trim over it. */
-function floor(layout: PlotLayout, trim: Value, edge: number, from: number, { system }: DrawingSubject): Below {
+/** The dimension of the trim stands so far to the left of everything, and of what is written there. */
+const BESIDE = 8;
+
+/**
+ * The floor people walk on, as far below as there is room, and the trim over it.
+ * @param room taken to the left of the bar
+ */
+function floor(
+  layout: PlotLayout,
+  trim: Value,
+  edge: number,
+  from: number,
+  room: number,
+  { system }: DrawingSubject,
+): Below {
   const left = Math.min(layout.left, ...layout.faces.map((face) => layout.x(face.from)));
+  const x = Math.min(left - BESIDE, layout.x(0) - room - 1);
   const right = layout.x(layout.length);
   const scaled = trim.known ? layout.scale.mm(trim.value) : 0;
   const broken = !trim.known || scaled > 45 || edge + scaled < from;
   const y = broken ? Math.max(edge + 14, from) : edge + scaled;
-  const ground = { x: left - 12, y, width: right - left + 18, height: 2.2 };
-  const x = left - 8;
+  const ground = { x: x - 4, y, width: right - x + 10, height: 2.2 };
   return {
     bottom: y + 6,
     shapes: [
@@ -85,32 +98,44 @@ function floor(layout: PlotLayout, trim: Value, edge: number, from: number, { sy
   };
 }
 
+const counted = (metres: number): Value => ({
+  known: true,
+  value: metres,
+  kind: "length",
+  origin: { from: "counted", what: "" },
+});
+
+/** The dimensions of the faces under a bar, and of where the first begins; the room they take to the left of the bar. */
+function faceDimensions(layout: PlotLayout, y: number, edge: number, { system }: DrawingSubject) {
+  const { faces, scale } = layout;
+  const [first] = layout.bar.carries;
+  const shapes = faces.map((face) => {
+    const wide = face.columns.length * face.panel.width;
+    return levelDimension(layout.x(face.from), layout.x(face.from + wide), y, {
+      metres: wide,
+      words: writtenText(counted(wide), system),
+      reach: [edge, edge],
+    });
+  });
+  const [face] = faces;
+  if (!face || !first || face.from <= 1e-6) return { shapes, room: 0 };
+  const wide = face.columns.length * face.panel.width;
+  const words = writtenText(first.from, system);
+  const beyond = roomBeyond(words);
+  const free = (scale.mm(wide) - measure(writtenText(counted(wide), system), SMALL)) / 2;
+  // Its figure stands over the face, unless the figure of the face is there.
+  const before = isShort(scale.mm(face.from)) && beyond + 1 > free;
+  const from = levelDimension(layout.x(0), layout.x(face.from), y, { metres: face.from, words, before });
+  return { shapes: [...shapes, from], room: before ? beyond : 0 };
+}
+
 /** Everything below the bar: faces, their place on the bar, the bar's length, and the floor. */
 export function belowBar(layout: PlotLayout, bar: number, subject: DrawingSubject): Below {
   const { faces, scale, length } = layout;
   const { system } = subject;
   const depth = Math.max(0, ...faces.map(({ rows, panel }) => scale.mm(rows * panel.height)));
   const edge = bar + HOOK + depth;
-  const dims = faces.flatMap((face, index): Shapes => {
-    const wide = face.columns.length * face.panel.width;
-    const y = edge + 6;
-    const carried = layout.bar.carries[index];
-    return [
-      levelDimension(layout.x(face.from), layout.x(face.from + wide), y, {
-        metres: wide,
-        words: writtenText({ known: true, value: wide, kind: "length", origin: { from: "counted", what: "" } }, system),
-        reach: [edge, edge],
-      }),
-      ...(index === 0 && carried && face.from > 1e-6
-        ? [
-            levelDimension(layout.x(0), layout.x(face.from), y, {
-              metres: face.from,
-              words: writtenText(carried.from, system),
-            }),
-          ]
-        : []),
-    ];
-  });
+  const { shapes: dims, room } = faceDimensions(layout, edge + 6, edge, subject);
   const whole = levelDimension(layout.x(0), layout.x(length), edge + 13, {
     metres: length,
     words: `bar ${writtenText(layout.bar.length, system)}`,
@@ -118,7 +143,7 @@ export function belowBar(layout: PlotLayout, bar: number, subject: DrawingSubjec
   });
   const trims = [...new Map(layout.bar.carries.map(({ face }) => [face.name, face])).values()];
   const trim = trims[0]?.reader.value(`${trims[0].path}.trim`, "length", "trim", trims[0].label);
-  const ground = trim ? floor(layout, trim, edge, edge + 17, subject) : { shapes: [], bottom: edge + 16 };
+  const ground = trim ? floor(layout, trim, edge, edge + 17, room, subject) : { shapes: [], bottom: edge + 16 };
   return {
     shapes: [
       ...faces.flatMap((face) => outline(layout, face, bar)),

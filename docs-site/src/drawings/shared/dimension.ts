@@ -16,11 +16,25 @@ interface Dimension {
   readonly broken?: boolean;
   /** Written level, to the left of an upright dimension. */
   readonly beside?: boolean;
+  /** Where there is no room between its ends, the figure of a level dimension stands to the left of both. */
+  readonly before?: boolean;
   /** Ends of the extension lines at the thing itself. */
   readonly reach?: readonly [number, number];
 }
 
 const OVER = 1;
+/** A dimension shorter than this has its arrow heads outside. */
+const SHORT = 5;
+
+/** From the end of a short dimension to its figure, past the line of the head that points inwards. */
+const PAST = 3.5;
+
+/** How far the figure of a short dimension reaches beyond its end. */
+export const roomBeyond = (words: string): number => PAST + measure(words, SMALL);
+
+/** Whether a level dimension is so short that its figure stands beyond one of its ends. */
+export const isShort = (drawn: number): boolean => drawn < SHORT;
+
 const GAP = 0.8;
 
 const heads = (from: PaperPoint, to: PaperPoint, outside: boolean): Shapes => {
@@ -40,7 +54,7 @@ const dimensioned = ({ metres, broken }: Dimension, drawn: number, shapes: Shape
 
 /** A level dimension at the height y from x1 to x2, with its extension lines. */
 export function levelDimension(x1: number, x2: number, y: number, dimension: Dimension): Element {
-  const { words, broken = false, reach } = dimension;
+  const { words, broken = false, before = false, reach } = dimension;
   const drawn = Math.abs(x2 - x1);
   const width = measure(words, SMALL);
   const inside = width + 5 <= drawn;
@@ -49,13 +63,18 @@ export function levelDimension(x1: number, x2: number, y: number, dimension: Dim
     const down = y > from ? 1 : -1;
     return line([x, from + down * GAP], [x, y + down * OVER]);
   });
-  const outside = drawn < 5;
-  const place: PaperPoint = inside || drawn >= 5 ? [(x1 + x2) / 2, y - 0.9] : [Math.max(x1, x2) + 3.5, y - 0.9];
+  const outside = isShort(drawn);
+  const beyond = before ? Math.min(x1, x2) - PAST : Math.max(x1, x2) + PAST;
+  const place: PaperPoint = [inside || !outside ? (x1 + x2) / 2 : beyond, y - 0.9];
   return dimensioned(dimension, drawn, [
     ...extensions,
     line(outside ? [x1 - 3, y] : [x1, y], outside ? [x2 + 3, y] : [x2, y], { className: "dimension-line" }),
     ...heads([x1, y], [x2, y], outside),
-    lettering(words, place, { size: SMALL, anchor: outside ? "start" : "middle", underlined: broken }),
+    lettering(words, place, {
+      size: SMALL,
+      anchor: !outside ? "middle" : before ? "end" : "start",
+      underlined: broken,
+    }),
   ]);
 }
 
@@ -69,7 +88,7 @@ export function uprightDimension(x: number, y1: number, y2: number, dimension: D
     const right = x > from ? 1 : -1;
     return line([from + right * GAP, y], [x + right * OVER, y]);
   });
-  const outside = drawn < 5;
+  const outside = isShort(drawn);
   const turned = !beside && drawn >= width + 1;
   const middle = (y1 + y2) / 2 + (turned ? 0 : SMALL / 3);
   const place: PaperPoint = turned ? [x - 0.9, middle] : beside ? [x - 1.8, middle] : [x + 1.5, middle];

@@ -134,7 +134,8 @@ describe("dimensions", () => {
       const outside = level && label.attributes["text-anchor"] !== "middle";
       const centred = level
         ? outside
-          ? box.x > Math.max(from[0], to[0]) - FINE && long < 11
+          ? (box.x > Math.max(from[0], to[0]) - FINE || box.x + box.width < Math.min(from[0], to[0]) + FINE) &&
+            long < 11
           : Math.abs(box.x + box.width / 2 - middle(from[0], to[0])) < 2 * FINE
         : Math.abs(box.y + box.height / 2 - middle(from[1], to[1])) < (turned ? 2 * FINE : 0.1);
       const gap = level
