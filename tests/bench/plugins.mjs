@@ -35,7 +35,10 @@ function cost(rules, milliseconds) {
   writeFileSync(join(folder, "plugin.mjs"), plugin(rules, milliseconds));
   const times = Array.from({ length: 3 }, () => {
     const start = performance.now();
-    const { status, stderr } = spawnSync(process.execPath, [PLUMBMARK, "inspect", "--as", "json"], { cwd: folder });
+    const { status, stderr } = spawnSync(process.execPath, [PLUMBMARK, "inspect", "--no-cache", "--as", "json"], {
+      cwd: folder,
+      maxBuffer: 1e9,
+    });
     if (status !== 0 && status !== 1) throw new Error(String(stderr));
     return performance.now() - start;
   });
