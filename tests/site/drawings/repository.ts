@@ -61,9 +61,9 @@ rigging:
     far:
       section: pipe-1.5-std
       length: 24 ft
-      carries: {face: strip, from: 1 ft}
+      carries: {face: strip, from: 2 ft 6 in}
       hangs:
-        H1: {at: 2 ft, assembly: [pipe-collar], bridle: {left: {rise: 20 ft, run: 14 ft, structure: 500 lb, assembly: [beam-clamp, wire-rope-1-4]}, right: {rise: 20 ft, run: 1 ft, structure: 500 lb, assembly: [beam-clamp, wire-rope-1-4]}}}
+        H1: {at: 2 ft, assembly: [pipe-collar], bridle: {left: {rise: 20 ft, run: 1.5 ft, structure: 500 lb, assembly: [beam-clamp, wire-rope-1-4]}, right: {rise: 20 ft, run: 1 ft, structure: 500 lb, assembly: [beam-clamp, wire-rope-1-4]}}}
         H2: {at: 22 ft, assembly: [pipe-collar], bridle: {left: {rise: 20 ft, run: 1 ft, structure: 500 lb, assembly: [beam-clamp, wire-rope-1-4]}, right: {rise: 20 ft, run: 30 ft, structure: 500 lb, assembly: [beam-clamp, wire-rope-1-4]}}}
 ---
 # Far apart

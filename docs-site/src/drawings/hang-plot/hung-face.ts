@@ -1,4 +1,4 @@
-import type { Value } from "@plumbmark/calc";
+import { counted, type Value } from "@plumbmark/calc";
 import { isShort, levelDimension, roomBeyond, uprightDimension } from "../shared/dimension.js";
 import type { DrawingSubject } from "../shared/drawing.js";
 import { hatch } from "../shared/hatch.js";
@@ -98,31 +98,25 @@ function floor(
   };
 }
 
-const counted = (metres: number): Value => ({
-  known: true,
-  value: metres,
-  kind: "length",
-  origin: { from: "counted", what: "" },
-});
+const wideOf = ({ columns, panel }: HungFace): number => columns.length * panel.width;
 
 /** The dimensions of the faces under a bar, and of where the first begins; the room they take to the left of the bar. */
 function faceDimensions(layout: PlotLayout, y: number, edge: number, { system }: DrawingSubject) {
   const { faces, scale } = layout;
   const [first] = layout.bar.carries;
-  const shapes = faces.map((face) => {
-    const wide = face.columns.length * face.panel.width;
-    return levelDimension(layout.x(face.from), layout.x(face.from + wide), y, {
-      metres: wide,
-      words: writtenText(counted(wide), system),
+  const wordsOf = (face: HungFace): string => writtenText(counted(wideOf(face), "columns", "length"), system);
+  const shapes = faces.map((face) =>
+    levelDimension(layout.x(face.from), layout.x(face.from + wideOf(face)), y, {
+      metres: wideOf(face),
+      words: wordsOf(face),
       reach: [edge, edge],
-    });
-  });
+    }),
+  );
   const [face] = faces;
   if (!face || !first || face.from <= 1e-6) return { shapes, room: 0 };
-  const wide = face.columns.length * face.panel.width;
   const words = writtenText(first.from, system);
   const beyond = roomBeyond(words);
-  const free = (scale.mm(wide) - measure(writtenText(counted(wide), system), SMALL)) / 2;
+  const free = (scale.mm(wideOf(face)) - measure(wordsOf(face), SMALL)) / 2;
   // Its figure stands over the face, unless the figure of the face is there.
   const before = isShort(scale.mm(face.from)) && beyond + 1 > free;
   const from = levelDimension(layout.x(0), layout.x(face.from), y, { metres: face.from, words, before });

@@ -40,6 +40,21 @@ function plumb(x: number, bar: number, slack: boolean): Shapes {
   return [...structure([x, bar - DROP]), line([x, bar - DROP], [x, bar], look), breakAt([x, bar - 6.5])];
 }
 
+/** From a leg to its figure, and how high the letters of a figure are. */
+const OFF = 1.5;
+const HIGH = 0.75 * SMALL;
+
+/**
+ * Where the figure of a leg begins or ends, below and outside of the middle of it: however flat it lies, the leg, which
+ * bears the load, is drawn whole.
+ */
+function beside(apex: PaperPoint, end: PaperPoint, way: number): PaperPoint {
+  const [across, up] = [end[0] - apex[0], apex[1] - end[1]];
+  const long = Math.hypot(across, up);
+  const [x, y] = [(apex[0] + end[0]) / 2, (apex[1] + end[1]) / 2];
+  return [x + (way * OFF * up) / long, y + (OFF * Math.abs(across)) / long + HIGH];
+}
+
 function legs(layout: PlotLayout, hang: Hang, x: number, bar: number, system: System): Shapes {
   const apex: PaperPoint = [x, bar - BELOW_APEX];
   return [
@@ -50,7 +65,7 @@ function legs(layout: PlotLayout, hang: Hang, x: number, bar: number, system: Sy
       const way = leg.side === "left" ? -1 : 1;
       if (!leg.rise.known || !leg.run.known) return [];
       const end: PaperPoint = [x + way * layout.scale.mm(leg.run.value), apex[1] - layout.scale.mm(leg.rise.value)];
-      const middle: PaperPoint = [(apex[0] + end[0]) / 2 + way * 1.5, (apex[1] + end[1]) / 2 + 1];
+      const middle = beside(apex, end, way);
       const words = resultText(leg.angle, system);
       const wide = measure(words, SMALL);
       const marks = { dataLeg: `${hang.name} ${leg.side}`, dataRise: leg.rise.value, dataRun: leg.run.value };

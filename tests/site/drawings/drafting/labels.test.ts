@@ -12,6 +12,7 @@ import { boxOfLabel, CAPITAL, sizeOf } from "./letters.js";
 const files = [
   ...documents.map(({ file }) => file),
   "builds/odd.md",
+  "builds/far.md",
   "builds/summer-stage.md",
   "builds/lobby-ribbon.md",
 ];
@@ -25,7 +26,7 @@ const sheets = files.flatMap((file) =>
   })),
 );
 
-it("nine documents have a hundred drawings", () => expect(sheets.length).toBeGreaterThan(100));
+it("ten documents have a hundred drawings", () => expect(sheets.length).toBeGreaterThan(100));
 
 const meet = (one: Box, other: Box): boolean =>
   one.x < other.x + other.width &&
@@ -111,7 +112,15 @@ describe("dimensions", () => {
         const lines = inside(group, "line");
         const line = lineOf(lines.find(({ attributes }) => attributes.class === "dimension-line") as Element);
         const label = inside(group, "text")[0] as Element;
-        return { name: `${name}: ${words(label)}`, group, line, label, heads: inside(group, "polygon") };
+        return {
+          sheet: name,
+          name: `${name}: ${words(label)}`,
+          group,
+          lines,
+          line,
+          label,
+          heads: inside(group, "polygon"),
+        };
       }),
   );
   const middle = (one: number, other: number): number => (one + other) / 2;
@@ -121,6 +130,25 @@ describe("dimensions", () => {
     const upright = all.filter(({ line: { from, to } }) => Math.abs(from[0] - to[0]) < FINE);
     expect(level.length + upright.length).toBe(all.length);
     expect([level.length > 60, upright.length > 40]).toEqual([true, true]);
+  });
+
+  // ISO 129-1: lines of a dimension do not cross the figure of another.
+  it("have figures that no line of another runs through", () => {
+    const strikes = (
+      { from, to }: { readonly from: Place; readonly to: Place },
+      { x, y, width, height }: Box,
+    ): boolean =>
+      Math.max(from[0], to[0]) > x &&
+      Math.min(from[0], to[0]) < x + width &&
+      Math.max(from[1], to[1]) > y &&
+      Math.min(from[1], to[1]) < y + height;
+    const struck = all.flatMap(({ sheet, name, label }) => {
+      const others = all.filter((each) => each.sheet === sheet && each.label !== label);
+      return others
+        .filter(({ lines }) => lines.map(lineOf).some((line) => strikes(line, boxOfLabel(label))))
+        .map((other) => `${name} | ${other.name}`);
+    });
+    expect(struck).toEqual([]);
   });
 
   // ISO 129-1: the figure stands near the middle of its line and slightly above it, to be read from below or from the right.

@@ -115,6 +115,25 @@ it("no line strikes lettering through, unless it stands on paper of its own or n
 describe("hang plots", () => {
   const plots = sheets.filter(isOf("hang-plot"));
 
+  it("have every leg drawn whole: no paper of a figure covers what bears the load", () => {
+    const legs = plots.flatMap(({ name, drawing }) => {
+      const papers = drawing
+        .all("rect")
+        .filter(({ attributes }) => attributes.class === "paper" && attributes.x !== "0");
+      return drawing.having("data-leg").map(([leg, group]) => {
+        const ends = inside(group, "line").flatMap(strokesOf);
+        return {
+          leg: `${name}: ${leg}`,
+          ends,
+          covered: papers.some((each) => ends.some((end) => crosses(boxOf(each), end))),
+        };
+      });
+    });
+    expect(legs.length).toBeGreaterThan(4);
+    expect(legs.every(({ ends }) => ends.length === 1)).toBe(true);
+    expect(legs.filter(({ covered }) => covered).map(({ leg }) => leg)).toEqual([]);
+  });
+
   it("have the name of every hang beside its drop, between the bar and the structure, and its load under it", () => {
     const hangs = plots.flatMap(({ name, drawing }) => {
       const bar = drawing.having("data-bar").map(([, each]) => boxOf(each))[0];
