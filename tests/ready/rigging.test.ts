@@ -86,6 +86,22 @@ describe("was ready, and is refused", () => {
       swap(SECOND, "      second: {at: each hang, assembly: [steel-safety-1-8], girth: 40 in, slack: none}\n"),
     ],
     [
+      "a second suspension of a rope and a collar of the bar's pipe, which joins nothing",
+      "rigging.secondary open",
+      swap(
+        SECOND,
+        "      second: {at: each hang, assembly: [steel-safety-1-8, pipe-collar], girth: 40 in, slack: none}\n",
+      ),
+    ],
+    [
+      "a second suspension of a rope and a clamp of a beam, which joins nothing",
+      "rigging.secondary open",
+      swap(
+        SECOND,
+        "      second: {at: each hang, assembly: [steel-safety-1-8, beam-clamp], girth: 40 in, slack: none}\n",
+      ),
+    ],
+    [
       "a second suspension that is a list of nothing",
       "rigging.secondary open",
       (t) => swap(SECOND, "")(swap("  over-people: true\n", '  over-people: true\n  secondary: [""]\n')(t)),

@@ -7,6 +7,7 @@ import {
   type Hang,
   is,
   open,
+  type Part,
   type RawCheck,
   rule,
   tabled,
@@ -57,6 +58,10 @@ function* ofHang(bar: Bar, hang: Hang): Iterable<RawCheck> {
     });
 }
 
+/** Hardware such as a shackle or a link; what takes hold of a pipe or of a flange joins no ends. */
+const joins = ({ kind, data: { fits, flange } }: Part): boolean =>
+  kind === "hardware" && fits === undefined && (flange === undefined || flange === "none");
+
 function* ofBar(bar: Bar, most: number): Iterable<RawCheck> {
   const { second } = bar;
   if (!second) {
@@ -98,7 +103,7 @@ function* ofBar(bar: Bar, most: number): Iterable<RawCheck> {
     mend: "Put a rope, chain or sling in it; a sling of the catalogue says what it is made of, under `sling`.",
   });
   // A rope lies round structure and bar and is joined with itself; what joins it has a rating, as the rope has.
-  const isJoined = second.assembly.parts.some(({ part }) => part?.kind === "hardware");
+  const isJoined = second.assembly.parts.some(({ part }) => part && joins(part));
   if (rope && !isJoined)
     yield open(second, {
       says: `${second.label} has ${rope.name} and nothing that joins its ends.`,
@@ -170,7 +175,7 @@ export default rule({
   level: "shall",
   why: "One part that fails, or one shackle that was never closed, must not drop the load on anybody. A second rope with an inch of slack is hit by many times the load.",
   judged:
-    "Over people, each bar's `second`: at each hang, with a rope, chain or sling in it, a rope with what joins its ends, round the structure itself (`girth`) and so on its own anchor, and with no more slack than the setting. What a hang carries at worst, W, is inside the WLL of its weakest part. The force of the catch is 2 × W without slack, else W × (1 + √(1 + 2 × EA ÷ L × s ÷ W)), with the stiffness EA its maker states and the length L of the rope; it is at most half the breaking strength of the weakest part, a rope's with its termination, and at most what the structure bears when a load is caught there (`catch` of the letter), else its rating. A part that its maker means as a second suspension (`secondary: true`) does not carry the load at a hang, and one its maker does not (`secondary: false`) is not in the second. Slack or stiffness that is not written is open. Whether it is long enough is judged by rigging.reach. Where losing any one hang tips the bar this is a requirement; where the bar stays up on the others, a recommendation. The list `secondary` of older documents is open.",
+    "Over people, each bar's `second`: at each hang, with a rope, chain or sling in it, a rope with what joins its ends (a shackle or a link; a clamp or a collar joins none), round the structure itself (`girth`) and so on its own anchor, and with no more slack than the setting. What a hang carries at worst, W, is inside the WLL of its weakest part. The force of the catch is 2 × W without slack, else W × (1 + √(1 + 2 × EA ÷ L × s ÷ W)), with the stiffness EA its maker states and the length L of the rope; it is at most half the breaking strength of the weakest part, a rope's with its termination, and at most what the structure bears when a load is caught there (`catch` of the letter), else its rating. A part that its maker means as a second suspension (`secondary: true`) does not carry the load at a hang, and one its maker does not (`secondary: false`) is not in the second. Slack or stiffness that is not written is open. Whether it is long enough is judged by rigging.reach. Where losing any one hang tips the bar this is a requirement; where the bar stays up on the others, a recommendation. The list `secondary` of older documents is open.",
   sources: ["caught-energy", "dguv-17-7", "dguv-215-313-2.1", "dguv-215-313-2.3", "practice"],
   settings: {
     slack: {
