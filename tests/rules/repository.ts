@@ -6,7 +6,15 @@ import type { RepositoryFiles, SourceFile } from "@plumbmark/core";
 export const root = fileURLToPath(new URL("../..", import.meta.url));
 const starter = join(root, "packages/starter/repository");
 
-const read = (from: string, path: string): SourceFile => ({ path, text: readFileSync(join(from, path), "utf8") });
+const known = new Map<string, SourceFile>();
+
+/** A file, the same thing each time: what is made of the starter's parts and stock is then made once. */
+function read(from: string, path: string): SourceFile {
+  const place = join(from, path);
+  const file = known.get(place) ?? { path, text: readFileSync(place, "utf8") };
+  known.set(place, file);
+  return file;
+}
 
 /** Files of one ending in a folder, by name; none when there is no such folder. */
 const folder = (from: string, name: string, ending: string): readonly SourceFile[] => {
