@@ -1,11 +1,10 @@
 import type { CheckEntry, DocumentEntry } from "@plumbmark/core";
 import { openRepository, whereFound } from "@plumbmark/core";
-import { rules } from "@plumbmark/rules";
 import { describe, expect, inject, test } from "vitest";
 import { parseDocument } from "yaml";
 import { notEmpty } from "../run/not-empty.js";
-import { some } from "../run/some.js";
-import { changed, inspectText, SMALL, starter, TODAY } from "./repository.js";
+import { someOfEach } from "../run/some.js";
+import { changed, inspectText, onlyRules, SMALL, starter, TODAY } from "./repository.js";
 
 const END = SMALL.indexOf("\n---\n");
 const front = (): ReturnType<typeof parseDocument> => parseDocument(SMALL.slice(4, END));
@@ -57,18 +56,24 @@ const ADVICE: readonly RegExp[] = [
   /^rigging\.(secondary|lifting)(\.|$)/u,
 ];
 
+/** The part of a document a value belongs to; circuits, runs, bars and letter are parts of their own. */
+const partOf = ([first, second]: Path): string =>
+  first === "power" || first === "rigging" ? `${first}.${second}` : String(first);
+
 describe("any one value taken out of a complete document", () => {
   const paths = pathsOf(front().toJS());
   const { deep, seed } = inject("effort");
-  const tried = deep ? paths : some(paths, Math.ceil(paths.length / 4), seed);
+  // All in a deep run; else one of each part of a document, others in each run.
+  const tried = deep ? paths : someOfEach(paths, partOf, 1, seed);
   test("there are many, and nothing is wrong with the whole", () => {
     expect(paths.length).toBeGreaterThan(50);
+    expect(tried.length).toBeGreaterThan(15);
     const whole = inspectText(SMALL);
     expect(noticed(whole)).toEqual([]);
   });
 
   test.each(notEmpty(tried.map((path) => [path.join("."), path] as const)))("%s", (path, taken) => {
-    const document = inspectText(without(taken));
+    const document = inspectText(without(taken), { turns: false });
     if (FREE.some(([each]) => each.test(path))) return expect(noticed(document).length).toBe(0);
     expect(noticed(document).length, "nobody notices").toBeGreaterThan(0);
     if (!ADVICE.some((each) => each.test(path)))
@@ -92,7 +97,7 @@ describe("a value that is needed and not written down", () => {
     ["who states what the structure carries", "    by: I. Brandt\n", "rigging.letter", "rigging.letter.by"],
   ])("%s: the check is open and names it", (_, out, rule, path) => {
     const kept = out.endsWith("H2") ? "}\n        H2" : out.endsWith("data") ? "data" : "";
-    const document = inspectText(changed(out, kept));
+    const document = inspectText(changed(out, kept), { rules: [rule], turns: false });
     const check = document.checks.find(
       (each) => each.rule === rule && each.outcome === "open" && each.missing?.includes(path),
     );
@@ -108,15 +113,14 @@ describe("a value that is needed and not written down", () => {
   });
 });
 
-/** The small build among the starter's parts with something taken out of one part. */
-function withPart(from: RegExp, to: string): DocumentEntry {
+/** The small build among the starter's parts with something taken out of one part, judged by one rule. */
+function withPart(from: RegExp, to: string, rule: string): DocumentEntry {
   const files = starter();
   const parts = files.parts.map(({ path, text }) => ({ path, text: text.replace(from, to) }));
   expect(parts.some(({ text }, index) => text !== files.parts[index]?.text)).toBe(true);
-  return openRepository({ ...files, parts, documents: [{ path: "builds/small.md", text: SMALL }] }, rules, {
-    today: TODAY,
-    every: true,
-  }).all().documents[0] as DocumentEntry;
+  const documents = [{ path: "builds/small.md", text: SMALL }];
+  const options = { today: TODAY, every: true };
+  return openRepository({ ...files, parts, documents }, onlyRules([rule]), options).all().documents[0] as DocumentEntry;
 }
 
 describe("a value of a part that is needed and not written down", () => {
@@ -131,7 +135,7 @@ describe("a value of a part that is needed and not written down", () => {
     ["the WLL of the clamp", /(?<=lower flange of a beam, effective: 4 in, )wll: 1000 lb, /u, "rigging.point-load"],
     ["the mass of a data cable", /(?<=conductor: 23 AWG, )mass: 0\.045 kg\/m, /u, "rigging.suspended-weight"],
   ])("%s: %s makes a check open, and the build is not ready", (_, from, rule) => {
-    const document = withPart(from, "");
+    const document = withPart(from, "", rule);
     const open = document.checks.filter((check) => check.rule === rule && check.outcome === "open");
     expect(open.length).toBeGreaterThan(0);
     for (const check of open) expect(check.missing?.length).toBeGreaterThan(0);

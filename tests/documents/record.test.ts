@@ -1,9 +1,10 @@
 import { readFileSync } from "node:fs";
-import { type CheckEntry, type InspectionRecord, openRepository } from "@plumbmark/core";
+import { type CheckEntry, type InspectionRecord, openRepository, outlineOf, type SourceFile } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { Ajv2020 } from "ajv/dist/2020.js";
-import { describe, expect, test } from "vitest";
+import { describe, expect, inject, test } from "vitest";
 import { notEmpty } from "../run/not-empty.js";
+import { someOfEach } from "../run/some.js";
 import { changed, inspectText, inspectTexts, SMALL, starter, TODAY } from "./repository.js";
 
 /** The published schema, read by a validator that is not the product's own. */
@@ -22,10 +23,29 @@ const outcomes = (checks: readonly CheckEntry[]): readonly string[] => [
   ...new Set(checks.map(({ outcome }) => outcome)),
 ];
 
+/** All of the starter in a deep run; else the one that is not ready, the draft and one more, another in each run. */
+const { deep, seed } = inject("effort");
+const kindOf = ({ path }: SourceFile): string => /gala-wall|gallery-header/u.exec(path)?.[0] ?? "ready";
+const documents = deep ? starter().documents : someOfEach(starter().documents, kindOf, 1, seed);
+const others = starter().documents.flatMap((file) => (documents.includes(file) ? [] : [outlineOf(file)]));
+const files = { ...starter(), documents, others };
+const brief = openRepository(files, rules, { today: TODAY }).all();
+
 describe("the record follows its schema", () => {
-  test.each([true, false])("of the starter's documents, every check listed: %s", (every) => {
-    const record = openRepository(starter(), rules, { today: TODAY, every }).all();
-    expect(record.documents.length).toBeGreaterThan(0);
+  test("of the starter's documents", () => {
+    expect(new Set(brief.documents.map(({ verdict }) => verdict)).size).toBe(3);
+    described(brief);
+  });
+
+  test("of the starter's documents, every check listed", () => {
+    const record = openRepository(files, rules, {
+      today: TODAY,
+      every: true,
+      turns: false,
+    }).all();
+    expect(record.documents.flatMap(({ checks }) => checks).length).toBeGreaterThan(
+      brief.documents.flatMap(({ checks }) => checks).length,
+    );
     described(record);
   });
 
@@ -55,21 +75,21 @@ describe("the record follows its schema", () => {
 
 describe("what is listed", () => {
   const text = changed("      breaker: 20 A\n", "");
+  const document = inspectText(text, { every: false });
   test("by default only what does not hold", () => {
-    const document = inspectText(text, { every: false });
     expect(outcomes(document.checks)).not.toContain("holds");
     expect(document.checks).toHaveLength(document.counts.fails + document.counts.open + document.counts.waived);
   });
 
   test("with every check, as many as are counted", () => {
-    const [whole, brief] = [inspectText(text), inspectText(text, { every: false })];
+    const [whole, brief] = [inspectText(text, { turns: false }), document];
     expect(whole.counts).toEqual(brief.counts);
     expect(whole.checks).toHaveLength(whole.counts.checks);
     expect(outcomes(whole.checks)).toContain("holds");
   });
 
   test("the totals are the sums of the documents", () => {
-    const { documents, totals } = openRepository(starter(), rules, { today: TODAY }).all();
+    const { documents, totals } = brief;
     for (const key of ["checks", "holds", "fails", "open", "waived"] as const)
       expect(totals[key]).toBe(documents.reduce((sum, { counts }) => sum + counts[key], 0));
     expect(totals.ready + totals.draft + totals["not-ready"]).toBe(totals.documents);
@@ -84,8 +104,10 @@ describe("a waiver", () => {
   const OVERLOADED = changed("other-load: none", "other-load: 1400 VA");
   const waived = (fields: string): string =>
     changed("practice: us", `practice: us\nwaivers: [{${fields}}]`, OVERLOADED);
+  const judged = (text: string): InspectionRecord["documents"][number] =>
+    inspectText(text, { rules: ["power.circuit-load"], turns: false });
   const load = (text: string): CheckEntry | undefined =>
-    inspectText(text).checks.find(({ rule }) => rule === "power.circuit-load");
+    judged(text).checks.find(({ rule }) => rule === "power.circuit-load");
   /** What the circuit carries is more than its breaker may, and less than this. */
   const SIGNED =
     "because: the season ends in May, by: M. Finch, accepts: 19 A, licensed: {by: N. Amser, licence: EL 4821, on: 2026-11-02, file: letters/tests.pdf}";
@@ -94,13 +116,14 @@ describe("a waiver", () => {
 
   test("that is in force waives, and says who and why", () => {
     const text = waived(`rule: power.circuit-load, ${SIGNED}, until: 2027-06-30`);
-    expect(load(text)).toMatchObject({
+    const record = inspectTexts([text]);
+    const [document] = record.documents;
+    expect(document?.checks.find(({ rule }) => rule === "power.circuit-load")).toMatchObject({
       outcome: "waived",
       waiver: { because: "the season ends in May", by: "M. Finch", until: "2027-06-30", accepts: "19 A" },
     });
-    const document = inspectText(text);
-    expect([document.verdict, document.counts.waived]).toEqual(["ready", 1]);
-    described(inspectTexts([text]));
+    expect([document?.verdict, document?.counts.waived]).toEqual(["ready", 1]);
+    described(record);
   });
 
   test.each([
@@ -124,9 +147,9 @@ describe("a waiver", () => {
     ["without a last day", `rule: power.circuit-load, ${SIGNED}`],
     ["whose last day is no date", `rule: power.circuit-load, ${SIGNED}, until: whenever`],
   ])("%s waives nothing", (_, fields) => {
-    const text = waived(fields);
-    expect(load(text)?.outcome).toBe("fails");
-    expect(inspectText(text).verdict).toBe("not ready");
+    const { checks, verdict } = judged(waived(fields));
+    expect(checks.find(({ rule }) => rule === "power.circuit-load")?.outcome).toBe("fails");
+    expect(verdict).toBe("not ready");
   });
 
   test("of the place above waives what is below", () =>
@@ -140,41 +163,42 @@ describe("a waiver", () => {
       "    colums: 4",
       changed("practice: us", `practice: us\nwaivers: [{rule: document.front-matter, ${SIGNED}, until: 2027-06-30}]`),
     );
-    expect(inspectText(text).verdict).toBe("not ready");
+    expect(inspectText(text, { rules: ["document.front-matter"] }).verdict).toBe("not ready");
   });
 });
 
 describe("the verdict", () => {
   const open = changed("      breaker: 20 A\n", "");
+  const judged = (text: string): InspectionRecord["documents"][number] => inspectText(text, { turns: false });
   test("open checks keep a build that is for building from being ready", () => {
-    const document = inspectText(open);
+    const document = judged(open);
     expect(document.checks.filter(({ level, outcome }) => level === "shall" && outcome === "fails")).toEqual([]);
     expect(document.verdict).toBe("not ready");
     expect(document.counts.open).toBeGreaterThan(0);
   });
 
   test("as-built, too", () =>
-    expect(inspectText(changed("status: for-build", "status: as-built", open)).verdict).toBe("not ready"));
+    expect(judged(changed("status: for-build", "status: as-built", open)).verdict).toBe("not ready"));
 
   test("in a draft they do not count", () => {
-    const document = inspectText(changed("status: for-build", "status: draft", open));
+    const document = judged(changed("status: for-build", "status: draft", open));
     expect(document.counts.open).toBeGreaterThan(0);
     expect(document.verdict).toBe("draft");
   });
 
   test("what fails counts in a draft as well", () =>
     expect(
-      inspectText(changed("breaker: 20 A", "breaker: 1 A", changed("status: for-build", "status: draft"))).verdict,
+      judged(changed("breaker: 20 A", "breaker: 1 A", changed("status: for-build", "status: draft"))).verdict,
     ).toBe("not ready"));
 
   test("a status that is no status is not taken for a draft", () =>
-    expect(inspectText(changed("status: for-build", "status: Draft", open)).verdict).toBe("not ready"));
+    expect(judged(changed("status: for-build", "status: Draft", open)).verdict).toBe("not ready"));
 });
 
 // NEC 210.20(A): 80 % of 20 A for what burns for hours, 1,920 VA at 120 V; 3,000 VA are over it.
 test("a circuit of other load alone is mended by moving that, not panels it has not", () => {
   const text = changed("  runs:\n", "    c2: {supply: 120 V, breaker: 20 A, other-load: 3000 VA}\n  runs:\n");
-  const found = inspectText(text).checks.filter(
+  const found = inspectText(text, { rules: ["power.circuit-load"] }).checks.filter(
     ({ rule, at }) => rule === "power.circuit-load" && /c2$/u.test(at.path),
   );
   expect(found.map(({ outcome, mend }) => [outcome, mend])).toEqual([

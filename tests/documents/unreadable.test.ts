@@ -1,7 +1,6 @@
 import { type CheckEntry, type DocumentEntry, openRepository } from "@plumbmark/core";
-import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
-import { changed, inspectText, SMALL, starter, TODAY } from "./repository.js";
+import { changed, inspectText, onlyRules, SMALL, starter, TODAY } from "./repository.js";
 
 // What may be left out counts as nothing where it is left out. Written so that nobody can read it, or as less than
 // nothing, it is not nothing: what rests on it cannot be told.
@@ -78,19 +77,23 @@ const UNREADABLE: typeof CASES = [
 const of = ({ checks }: DocumentEntry, rule: string): readonly CheckEntry[] =>
   checks.filter((check) => check.rule === rule);
 
+/** A text inspected by these rules and by those of what stands in the file. */
+const inspected = (text: string, ids: readonly string[]): DocumentEntry =>
+  inspectText(text, { rules: [...ids, "document.front-matter"], turns: false });
+
 /** Rules of which no check is open. */
 const told = (document: DocumentEntry, rules: readonly string[]): readonly string[] =>
   rules.filter((rule) => !of(document, rule).some(({ outcome }) => outcome === "open"));
 
 test("none of them is open while everything is written", () => {
-  const whole = inspectText(SMALL);
   const rules = UNREADABLE.flatMap(([, , names]) => names);
+  const whole = inspected(SMALL, rules);
   expect(told(whole, rules)).toEqual(rules);
 });
 
 describe.each(UNREADABLE)("%s", (_, write, rules) => {
   test.each(["foo", "[1]", '"12 parsecs"'])("written as %s is no nothing: what rests on it is open", (value) => {
-    const document = inspectText(write(value));
+    const document = inspected(write(value), rules);
     expect(document.verdict).toBe("not ready");
     expect(of(document, "document.front-matter").some(({ outcome }) => outcome === "fails")).toBe(true);
     expect(told(document, rules)).toEqual([]);
@@ -107,7 +110,7 @@ const NEGATIVE: Readonly<Record<string, string>> = {
 };
 
 test.each(CASES)("%s below nothing is refused, and what rests on it is open", (what, write, rules) => {
-  const document = inspectText(write(NEGATIVE[what] as string));
+  const document = inspected(write(NEGATIVE[what] as string), rules);
   const refused = of(document, "document.front-matter").filter(({ says }) => says.includes("less than nothing"));
   expect(refused.map(({ outcome, mend }) => [outcome, mend])).toEqual([["fails", "Write a value of 0 or more."]]);
   expect(told(document, rules)).toEqual([]);
@@ -118,7 +121,7 @@ test("frost, a turn to the left and a place to the left of a bar's end are no mi
     changed("  circuits:\n", "  ambient: -5 degC\n  circuits:\n"),
     changed("turn: 0 deg", "turn: -10 deg"),
   ])
-    expect(of(inspectText(text), "document.front-matter").filter(({ outcome }) => outcome === "fails")).toEqual([]);
+    expect(of(inspected(text, []), "document.front-matter").filter(({ outcome }) => outcome === "fails")).toEqual([]);
 });
 
 // A part of the catalogue, where a smaller limit of the maker could be what nobody can read.
@@ -130,8 +133,8 @@ test.each([
   const parts = starter().parts.map((file) => ({ ...file, text: file.text.replace(from, to) }));
   expect(parts.map(({ text }) => text)).not.toEqual(starter().parts.map(({ text }) => text));
   const documents = [{ path: "builds/1.md", text: SMALL }];
-  const [document] = openRepository({ ...starter(), parts, documents }, rules, { today: TODAY, every: true }).all()
-    .documents;
+  const options = { today: TODAY, every: true };
+  const [document] = openRepository({ ...starter(), parts, documents }, onlyRules([rule]), options).all().documents;
   expect(document?.verdict).toBe("not ready");
   const open = of(document as DocumentEntry, rule).filter(({ outcome }) => outcome === "open");
   expect(open.map(({ says }) => says)).toEqual([
@@ -143,7 +146,8 @@ test.each([
 test("a height that cannot be read counts as overhead", () => {
   const text = (height: string): string =>
     changed("    support: flown\n    trim: 11 ft\n", `    support: wall\n${height}`);
-  const looked = (height: string): number => of(inspectText(text(height)), "connectors.locking-overhead").length;
+  const looked = (height: string): number =>
+    of(inspected(text(height), ["connectors.locking-overhead"]), "connectors.locking-overhead").length;
   expect(looked("    height-above: foo\n")).toBeGreaterThan(0);
   expect(looked("    height-above: foo\n")).toBe(looked("    height-above: 12 ft\n"));
   expect(looked("    height-above: 1 ft\n")).toBe(0);

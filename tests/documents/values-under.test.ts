@@ -1,10 +1,15 @@
 import { openRepository } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
-import { expect, test } from "vitest";
+import { expect, inject, test } from "vitest";
 import { notEmpty } from "../run/not-empty.js";
-import { openedStarter, starter, TODAY } from "./repository.js";
+import { some } from "../run/some.js";
+import { starter, TODAY } from "./repository.js";
 
-const whole = openedStarter();
+/** All documents of the starter in a deep run; else two of them, others in each run. */
+const { deep, seed } = inject("effort");
+const documents = deep ? starter().documents : some(starter().documents, 2, seed);
+const files = { ...starter(), documents };
+const whole = openRepository(files, rules, { today: TODAY, every: true, keep: "models" });
 const record = whole.all();
 
 test.each(notEmpty(whole.documents))("%s: each value is found alone as it is found among all", (file) => {
@@ -20,11 +25,11 @@ test.each(notEmpty(whole.documents))("%s: each value is found alone as it is fou
 });
 
 test("an inspection that keeps nothing comes to the same record as one that keeps the models", () => {
-  expect(openRepository(starter(), rules, { today: TODAY, every: true }).all()).toEqual(record);
+  expect(openRepository(files, rules, { today: TODAY, every: true }).all()).toEqual(record);
 });
 
 test("what is listed changes nothing in what is counted", () => {
-  const short = openRepository(starter(), rules, { today: TODAY }).all();
+  const short = openRepository(files, rules, { today: TODAY }).all();
   expect(short.totals).toEqual(record.totals);
   const open = record.documents.map(({ checks }) => checks.filter(({ outcome }) => outcome !== "holds"));
   expect(short.documents.map(({ checks }) => checks)).toEqual(open);
