@@ -1,8 +1,8 @@
 import { publish } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
-import { describe, expect, it } from "vitest";
+import { describe, expect, inject, it } from "vitest";
 import { notEmpty } from "../run/not-empty.js";
-import { pageOf } from "./page-of.js";
+import { ownPagesOf, pageOf } from "./page-of.js";
 import { TODAY } from "./starter-files.js";
 
 // Attacks of the kinds listed in the OWASP sheet on cross-site scripting prevention, from memory.
@@ -38,7 +38,9 @@ const input = (documents: readonly { path: string; text: string }[]) => ({
   rules,
   today: TODAY,
 });
-const publishAll = (documents: readonly { path: string; text: string }[]) => publish(input(documents));
+/** In a deep run with the pages that nothing of an author stands on. */
+const publishAll = (documents: readonly { path: string; text: string }[]) =>
+  inject("effort").deep ? publish(input(documents)) : ownPagesOf(input(documents));
 
 const tags = (text: string): readonly string[] => text.match(/<[a-z][^>]*>/giu) ?? [];
 
@@ -50,13 +52,13 @@ describe("what a hostile author writes", () => {
     for (const [path, text] of pages) {
       // The search page has a form and scripts of its own and shows nothing of an author's before it is asked.
       if (!path.endsWith(".html") || path === "search.html") continue;
-      for (const tag of notEmpty(tags(text))) {
-        expect(tag).not.toMatch(
-          /^<(?:script(?! src="search)|style|iframe|svg(?![^>]* role="img")|img|object|embed|form|input|base)/iu,
-        );
-        expect(tag).not.toMatch(/\son[a-z]+\s*=/iu);
-        expect(tag).not.toMatch(/(?:href|src)\s*=\s*["']?\s*(?:javascript|data|vbscript|\/\/)/iu);
-      }
+      const bad = [
+        /^<(?:script(?! src="search)|style|iframe|svg(?![^>]* role="img")|img|object|embed|form|input|base)/iu,
+        /\son[a-z]+\s*=/iu,
+        /(?:href|src)\s*=\s*["']?\s*(?:javascript|data|vbscript|\/\/)/iu,
+      ];
+      const all = notEmpty(tags(text));
+      expect(all.filter((tag) => bad.some((each) => each.test(tag)))).toEqual([]);
     }
     expect(pages.get("index.html")).toContain("&#x3C;script>alert(0)");
   });

@@ -2,7 +2,7 @@ import { rules } from "@plumbmark/rules";
 import { HtmlValidate } from "html-validate";
 import { describe, expect, inject, it } from "vitest";
 import { notEmpty } from "../run/not-empty.js";
-import { some } from "../run/some.js";
+import { someOfEach } from "../run/some.js";
 import { starterFiles, starterPages } from "./starter-files.js";
 
 const pages = starterPages();
@@ -11,11 +11,15 @@ const html = [...pages].filter(([path]) => path.endsWith(".html"));
 // the author of the document chooses it.
 const validator = new HtmlValidate({ extends: ["html-validate:recommended"], rules: { "long-title": "off" } });
 
-/** All in a deep run; else some of them, others in each run. */
+/** All in a deep run; else one of each folder and of those beside them, others in each run. */
 const { deep, seed } = inject("effort");
-const tried = deep ? html : some(html, 60, seed);
+const folderOf = ([path]: readonly [path: string, text: string]): string => path.split("/").slice(0, -1).join("/");
+const tried = deep ? html : someOfEach(html, folderOf, 1, seed);
 
 describe("every page is sound HTML", () => {
+  it("of builds, rules, guide and reference", () =>
+    expect(tried.map(folderOf)).toEqual(expect.arrayContaining(["", "builds", "rules", "guide", "reference"])));
+
   it.each(notEmpty(tried))("%s", async (path, text) => {
     const report = await validator.validateString(text, path);
     expect(

@@ -1,7 +1,6 @@
-import { publish } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
 import { describe, expect, it } from "vitest";
-import { pageOf } from "./page-of.js";
+import { ownPagesOf, pageOf } from "./page-of.js";
 import { starterFiles, TODAY } from "./starter-files.js";
 
 const build = (name: string, days: string, face: string, status = "for-build") => ({
@@ -22,7 +21,7 @@ const documents = [
   build("five", "on-site: 2027-06-01\n", "columns: 4, rows: 1, spares: 1, lot: lot-b"),
   build("six", "", "columns: 2, rows: 1, spares: 0, lot: lot-x"),
 ];
-const pages = publish({ files: { ...starterFiles, stock, documents }, rules, today: TODAY });
+const pages = ownPagesOf({ files: { ...starterFiles, stock, documents }, rules, today: TODAY });
 const page = pages.get("stock.html") ?? "";
 
 /** The cells of a lot's row as words. */
@@ -85,7 +84,7 @@ describe("items and days", () => {
     text: "items:\n  breaker-lock: {count: 5, inspected: 2026-09-01}\n  cat6-solid: {lengths: {60 ft: 2, 70 ft: 1}}\n  processor-4: {serials: {P4-1: {inspected: 2026-08-01}, P4-2: {fault: port 2}}}\ndays: {out: 1, back: 2}\n",
   };
   // By hand: three locks from the 1st to the 4th, back on the 6th; four from the 7th on, loaded on the 6th: 7 on the 6th.
-  const both = publish({
+  const both = ownPagesOf({
     files: {
       ...starterFiles,
       stock: owned,

@@ -1,14 +1,15 @@
 import { type CheckEntry, failuresAt } from "@plumbmark/core";
 import { type Drawing, drawingsOf, svgFile } from "@plumbmark/docs-site";
+import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
-import { starterPages } from "../starter-files.js";
+import { sheetsOf } from "../page-of.js";
+import { starterFiles, TODAY } from "../starter-files.js";
 import { read, words } from "./read.js";
-import { builds } from "./subjects.js";
+import { inspected } from "./repository.js";
 
 // Which rules fail for the wall of the gala is planted in the document; the others are made to fail here.
 
-type Subject = NonNullable<ReturnType<typeof builds.get>>;
-const subjectOf = (name: string): Subject => builds.get(`builds/${name}.md`) as Subject;
+const subjectOf = (name: string): ReturnType<typeof inspected> => inspected(`builds/${name}.md`);
 
 function drawn(name: string, drawing: string, failing: readonly (readonly [rule: string, path: string])[]) {
   const subject = subjectOf(name);
@@ -51,7 +52,9 @@ describe("a drawing says what does not hold of what it shows", () => {
 test("a print can be held against the file: every drawing of an approved build carries its code", () => {
   const code = subjectOf("small-screen").entry.approval?.code ?? "none";
   expect(code).toMatch(/^[0-9A-Z]{4}-[0-9A-Z]{4}$/u);
-  const files = [...starterPages()].filter(([path]) => /^drawings\/small-screen\/.*\.svg$/u.test(path));
+  const own = starterFiles.documents.filter(({ path }) => path === "builds/small-screen.md");
+  const pages = sheetsOf({ files: starterFiles, rules, today: TODAY }, own);
+  const files = [...pages].filter(([path]) => /^drawings\/small-screen\/.*\.svg$/u.test(path));
   expect(files.length).toBeGreaterThan(3);
   expect(files.filter(([, text]) => !text.includes(`approved ${code}`)).map(([path]) => path)).toEqual([]);
 });
