@@ -46,6 +46,17 @@ export function laidOut(wish: string, { every = false, files = starterFiles() } 
   return { brief, ...draft(brief, { name: "drafted", every }) };
 }
 
+/** What is laid out first, and nothing after it: the search is ended where it comes to the second way. */
+export function laidOutFirst(wish: string, { files = starterFiles() } = {}): Laid {
+  let begun = 0;
+  const repository = opened(files);
+  const brief = briefFor(wished(wish), { repository, path: PATH, isOver: () => begun > 1 });
+  const progress = (): void => {
+    begun += 1;
+  };
+  return { brief, ...draft(brief, { name: "drafted", every: false, progress }) };
+}
+
 /** A banner over a stage whose beam, circuits and ways are known. */
 export const BANNER = `
 wish: spring-banner

@@ -2,7 +2,7 @@ import { readSurveys } from "@plumbmark/core";
 import { readWish } from "@plumbmark/draft";
 import { describe, expect, test } from "vitest";
 import { notEmpty } from "../run/not-empty.js";
-import { laidOut, opened, PATH, starterFiles } from "./drafting.js";
+import { laidOut, laidOutFirst, opened, PATH, starterFiles } from "./drafting.js";
 
 /** A hall in iec practice, its facts in the wish: what its circuit's outlet is, and where another is. */
 const wish = (outlet: string, other = ""): string => `wish: carols
@@ -32,13 +32,13 @@ feed-from: {data: side, picture: side}
 
 const INDUSTRIAL = ", outlet: iec-60309-16-3";
 const saysOf = (text: string): string =>
-  laidOut(text, { every: true })
+  laidOut(text)
     .fellOut.map(({ says }) => says)
     .join("; ");
 
 describe("what feeds a face", () => {
   test("jumpers are cords for heavy duty where the practice asks for them (EN 50525-2-21), however they are listed", () => {
-    const [option] = laidOut(wish(INDUSTRIAL)).options;
+    const [option] = laidOutFirst(wish(INDUSTRIAL)).options;
     // SOOW is a type of UL 62, and stands first in the catalogue; H07RN-F is the one of EN 50525-2-21.
     expect(option?.document).toContain("jumper: {part: power-jumper-2.5, length: 0.9 m}");
   });
@@ -69,7 +69,7 @@ describe("what feeds a face", () => {
 test("a wish is judged by its own practice from the first step on, whatever the house standard's is", () => {
   const files = starterFiles();
   const text = "house-standard: T\npractice: us\n";
-  const { options } = laidOut(wish(INDUSTRIAL), {
+  const { options } = laidOutFirst(wish(INDUSTRIAL), {
     files: { ...files, houseStandard: { path: "house-standard.yaml", text } },
   });
   // IEC 60364-4-43, 433.1: a circuit carries what its breaker is rated for; NFPA 70, 210.20(A): 80 % of it for hours.

@@ -1,7 +1,7 @@
 import { type RepositoryFiles, readSurveys, workedValues } from "@plumbmark/core";
 import { briefFor, draftRecord, notSaid, optionsTable, readWish } from "@plumbmark/draft";
 import { beforeAll, describe, expect, test, vi } from "vitest";
-import { BANNER, type Laid, laidOut, opened, PATH, starterFiles, wished } from "./drafting.js";
+import { BANNER, type Laid, laidOut, laidOutFirst, opened, PATH, starterFiles, wished } from "./drafting.js";
 
 // Some lay out a wish in many ways, which takes its time where others work on the machine, too.
 vi.setConfig({ testTimeout: 180_000 });
@@ -151,7 +151,7 @@ describe("a wish that says little", () => {
   });
 
   test("of the rack puts it where a circuit has its outlet", () => {
-    const { brief, options } = laidOut(
+    const { brief, options } = laidOutFirst(
       METRE.replace(", data: rack-a", "").replace("stage-4: {supply", "stage-4: {at: rack-a, supply"),
     );
     expect(notSaid(brief).join("\n")).toContain("it was put at rack-a, where a circuit has its outlet");
@@ -239,7 +239,7 @@ describe("panels that may lie on their side", () => {
 
   test("make a face no upright one can be, by leave of both makers", () => {
     // A metre is more than two feet, half a metre is not (the foot is 0.3048 m); three metres go into ten feet.
-    const { options } = laidOut(WISH, { files: tall("  turns: [90]\n", ", takes-turned: [90]") });
+    const { options } = laidOutFirst(WISH, { files: tall("  turns: [90]\n", ", takes-turned: [90]") });
     expect(options[0]?.scheme).toMatchObject({ columns: 3, rows: 1, rotated: 90 });
     expect(options[0]?.figures.get("faces.display.width")?.value).toBeCloseTo(3, 9);
     expect(options[0]?.figures.get("faces.display.pixels-wide")?.value).toBe(960);
