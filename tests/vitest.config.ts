@@ -32,6 +32,7 @@ const DEEP = [
   "tests/{fuzz,properties,shared}/**/*.test.ts",
   "tests/draft/{fold,optimal,property}.test.ts",
   "tests/draft/command.test.ts",
+  "tests/reference/rigging/balance-by-programme.test.ts",
   "tests/editor/random-edits.test.ts",
   "tests/editor/neovim/**/*.test.ts",
   "tests/ready/{every-field,every-field-of-files,leaving-out}.test.ts",

@@ -55,15 +55,28 @@ export const openedStarter = (): OpenRepository => {
 /** The documents with the codes of what they are: a test that changes one is about something else than its approval. */
 export function approvedAsTheyAre(files: RepositoryFiles): RepositoryFiles {
   const repository = openRepository(files, [], { today: TODAY });
+  const done = doneBefore(files);
   const documents = files.documents.map(({ path, text }) => ({
     path,
     // Only a document that has one is made a model of for it.
-    text: text.replace(/(^approved: \{.*code: )[0-9A-Z-]+/mu, (whole, before: string) => {
-      const { code } = repository.model(path).build.approval;
-      return code === undefined ? whole : `${before}${code}`;
-    }),
+    text: done.has(text)
+      ? text
+      : text.replace(/(^approved: \{.*code: )[0-9A-Z-]+/mu, (whole, before: string) => {
+          const { code } = repository.model(path).build.approval;
+          return code === undefined ? whole : `${before}${code}`;
+        }),
   }));
   return { ...files, documents };
+}
+
+/** Texts that have their codes: those of the starter, where what an approval is of besides the document is the starter's. */
+function doneBefore({ documents: _, ...files }: RepositoryFiles): ReadonlySet<string> {
+  if (!whole) return new Set();
+  const { documents, ...own } = whole;
+  const isSame = Object.keys({ ...own, ...files }).every(
+    (key) => files[key as keyof typeof files] === own[key as keyof typeof own],
+  );
+  return new Set(isSame ? documents.map(({ text }) => text) : []);
 }
 
 /** How a text is inspected. */

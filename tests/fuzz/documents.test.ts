@@ -1,7 +1,7 @@
 import { openRepository } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import fc from "fast-check";
-import { describe } from "vitest";
+import { describe, inject } from "vitest";
 import { around, documents, TODAY, taken } from "./base.js";
 import { fuzz, one } from "./cases.js";
 import { body } from "./markdown.js";
@@ -9,7 +9,8 @@ import { refuseUnsound } from "./sound.js";
 import { editedTexts } from "./text.js";
 import { changedTrees, form, written } from "./tree.js";
 
-const TOGETHER = 20;
+/** In a quick run fewer, so that its batches are other ones with every seed. */
+const TOGETHER = inject("effort").deep ? 20 : 5;
 
 /** Inspects the texts as documents; whatever they are, the record is sound. */
 function inspected(texts: readonly string[]): void {

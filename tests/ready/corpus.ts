@@ -1,10 +1,10 @@
 import { existsSync, readdirSync, statSync } from "node:fs";
 import { join } from "node:path";
-import { openRepository, type RepositoryFiles } from "@plumbmark/core";
+import { openRepository, type RepositoryFiles, readMarkdown, readYaml } from "@plumbmark/core";
 import { rules } from "@plumbmark/rules";
 import { approvedAsTheyAre, changed, PAPER, starter, TODAY } from "../documents/repository.js";
 import { caseFiles } from "../rules/repository.js";
-import { frontOf, general, pointersIn } from "./deletions.js";
+import { general, pointersIn } from "./deletions.js";
 import { gist } from "./judged.js";
 
 const RULES = new URL("../../rules/", import.meta.url).pathname;
@@ -53,13 +53,18 @@ export const corpus = (): readonly (() => RepositoryFiles)[] => [
   ...cases().map((path) => () => caseFiles(path)),
 ];
 
+/** The front matter of a document as it is read; no model of the build is made for it. */
+function frontIn(text: string): unknown {
+  const { frontMatter } = readMarkdown(text);
+  return frontMatter && readYaml(text.slice(frontMatter.from, frontMatter.to)).data;
+}
+
 /** Where each field of a build document is written, by its general place. */
 export function written(): ReadonlyMap<string, readonly Written[]> {
   const found = new Map<string, Written[]>();
   for (const files of corpus()) {
-    const repository = openRepository(files(), [], { today: TODAY });
-    for (const document of repository.documents)
-      for (const pointer of pointersIn(frontOf(repository, document))) {
+    for (const { path: document, text } of files().documents)
+      for (const pointer of pointersIn(frontIn(text))) {
         const place = general(pointer);
         const list = found.get(place) ?? [];
         found.set(place, list);

@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import type { OpenRepository } from "@plumbmark/core";
+import type { OpenRepository, RepositoryFiles } from "@plumbmark/core";
 import { parse } from "yaml";
 import { approvedAsTheyAre, starter } from "../documents/repository.js";
 import { opened } from "./deletions.js";
@@ -18,7 +18,13 @@ export interface Refused {
 
 export const REFUSED = parse(readFileSync(new URL("refused.yaml", import.meta.url), "utf8")) as readonly Refused[];
 
-/** The starter with one copy in the place of its build, approved as it is: the mistake is another. */
+let shared: OpenRepository | undefined;
+let replaced: string | undefined;
+
+/**
+ * The starter with one copy in the place of its build, approved as it is: the mistake is another. All copies are put into
+ * one repository after another: of two that are looked at together the first is no longer there.
+ */
 export function withMistake({ build, was, becomes, mistake }: Refused): {
   readonly repository: OpenRepository;
   readonly document: string;
@@ -30,5 +36,10 @@ export function withMistake({ build, was, becomes, mistake }: Refused): {
   const documents = files.documents.map((each) =>
     each.path === document ? { path: document, text: text.replace(was, () => becomes) } : each,
   );
-  return { repository: opened(approvedAsTheyAre({ ...files, documents })), document };
+  shared ??= opened();
+  const textOf = (all: RepositoryFiles["documents"], path: string) => all.find((each) => each.path === path)?.text;
+  if (replaced !== undefined) shared.replace(replaced, textOf(files.documents, replaced));
+  shared.replace(document, textOf(approvedAsTheyAre({ ...files, documents }).documents, document));
+  replaced = document;
+  return { repository: shared, document };
 }

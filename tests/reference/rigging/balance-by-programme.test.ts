@@ -1,7 +1,7 @@
 import { anyBalance, type Beam, heaviestCase, loadMiddle, totalLoad } from "@plumbmark/calc";
 import fc from "fast-check";
 import highs from "highs";
-import { beforeAll, expect, test } from "vitest";
+import { beforeAll, expect, inject, test } from "vitest";
 import { notEmpty } from "../../run/not-empty.js";
 
 // The package is CommonJS and its types speak of a module of ECMAScript.
@@ -72,7 +72,8 @@ const bars = fc
 const near = (one: number, other: number, beam: Beam): void =>
   expect(Math.abs(one - other)).toBeLessThanOrEqual(1e-6 * totalLoad(beam) * Math.max(1, beam.length));
 
-const RUNS = { numRuns: Number(process.env.BALANCE_RUNS ?? 60) };
+/** A programme is dear: a quick run asks of a few beams, other ones with every seed. */
+const RUNS = { numRuns: inject("effort").deep ? 1200 : 18 };
 
 test("worst reactions are those of a linear program over all balances", () => {
   let still = 0;
