@@ -16,8 +16,9 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { CheckEntry, InspectionRecord } from "@plumbmark/core";
 import { publint } from "publint";
-import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
+import { afterAll, beforeAll, describe, expect, inject, test, vi } from "vitest";
 import { notEmpty } from "../run/not-empty.js";
+import { some } from "../run/some.js";
 
 // What somebody outside has: the one packed package, in a folder that knows nothing of this workspace. The registry is
 // asked for the packages of others.
@@ -106,6 +107,11 @@ const OTHERS = {
   pnpm: "pnpm@9",
 } as const;
 
+/** Each costs a download and a site: an ordinary run tries one of them, another each time, and a deep run all. */
+const { deep, seed } = inject("effort");
+const tried = Object.entries(OTHERS).filter(([name]) => deep || some(Object.keys(OTHERS), 1, seed).includes(name));
+const isTried = (name: keyof typeof OTHERS): boolean => tried.some(([each]) => each === name);
+
 function binaries(): string {
   return `node-${process.platform === "win32" ? "win" : process.platform}-${process.arch}`;
 }
@@ -113,7 +119,7 @@ function binaries(): string {
 beforeAll(() => {
   folder = realpathSync(mkdtempSync(join(tmpdir(), "plumbmark-outside-")));
   put("others/package.json", `{ "private": true }\n`);
-  const named = Object.entries(OTHERS).map(([name, of]) => `${name}@npm:${of}`);
+  const named = notEmpty(tried).map(([name, of]) => `${name}@npm:${of}`);
   fetched = begunIn("others", NPM, "install", "--no-audit", "--no-fund", "--prefer-offline", ...named);
   const made = spawnSync(process.execPath, [join(ROOT, "packages/build-tools/src/pack.mjs"), join(folder, "packed")], {
     encoding: "utf8",
@@ -184,9 +190,9 @@ function withFew(place: string, wishes: readonly string[]): void {
 const STRIP = "summer-strip.yaml";
 
 /** A docs repository begun, inspected and published by a command that is run in some way. */
-function tried(place: string, wishes: readonly string[], run: (...words: string[]) => Ran): void {
-  const begun = run("start", "docs");
-  expect(begun.status, begun.out).toBe(0);
+function begun(place: string, wishes: readonly string[], run: (...words: string[]) => Ran): void {
+  const started = run("start", "docs");
+  expect(started.status, started.out).toBe(0);
   withFew(`${place}/docs`, wishes);
   const { status, out } = run("inspect", "docs", "--as", "json");
   expect(status, out).toBe(0);
@@ -205,16 +211,17 @@ describe("in an empty folder", () => {
     expect(status, out).toBe(0);
   });
 
-  test.each(["22", "24"])("on Node.js %s", (major) => {
+  const majors = (["22", "24"] as const).filter((major) => isTried(`node-${major}`));
+  test.each(majors)("on Node.js %s", (major) => {
     const place = `on-node-${major}`;
     put(`${place}/package.json`, `{ "private": true }\n`);
     const node = join(folder, `others/node_modules/node-${major}/bin/node`);
     expect(spawnSync(node, ["--version"], { encoding: "utf8" }).stdout).toMatch(new RegExp(`^v${major}\\.`, "u"));
     const command = join(folder, "node_modules/plumbmark/plumbmark.js");
-    tried(place, major === "24" ? [STRIP] : [], (...words) => spawnedIn(place, node, command, ...words));
+    begun(place, major === "24" ? [STRIP] : [], (...words) => spawnedIn(place, node, command, ...words));
   });
 
-  test("under pnpm, whose packages see only what they name", () => {
+  test.runIf(isTried("pnpm"))("under pnpm, whose packages see only what they name", () => {
     put("pnpm/package.json", `{ "private": true }\n`);
     const pnpm = join(folder, "others/node_modules/pnpm/bin/pnpm.cjs");
     const added = runIn("pnpm", pnpm, "add", "--ignore-workspace", "--store-dir", join(folder, "pnpm/store"), whole());
@@ -222,7 +229,7 @@ describe("in an empty folder", () => {
     expect(readdirSync(join(folder, "pnpm/node_modules")).filter((name) => !name.startsWith("."))).toEqual([
       "plumbmark",
     ]);
-    tried("pnpm", [], (...words) => runIn("pnpm", join(folder, "pnpm/node_modules/plumbmark/plumbmark.js"), ...words));
+    begun("pnpm", [], (...words) => runIn("pnpm", join(folder, "pnpm/node_modules/plumbmark/plumbmark.js"), ...words));
   });
 });
 

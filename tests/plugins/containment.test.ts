@@ -32,7 +32,7 @@ const document = (name: string, columns: number): string =>
 
 /** Each has a process, so an ordinary run tries some, other ones each time, and a deep run all. */
 const { deep, seed } = inject("effort");
-const tried = deep ? hostilePlugins : some(hostilePlugins, 14, seed);
+const tried = deep ? hostilePlugins : some(hostilePlugins, 8, seed);
 
 // Some of them are given their whole time, and each has a process to start.
 vi.setConfig({ testTimeout: 300_000, hookTimeout: 600_000 });
@@ -91,7 +91,7 @@ beforeAll(() => {
   bare = inspect([]);
   alone = inspect(["good"]);
   const names = [...tried, ...rudePlugins].map(({ name }) => name);
-  all = inspect([...names.slice(0, 10), "good", ...names.slice(10)]);
+  all = inspect([...names.slice(0, 6), "good", ...names.slice(6)]);
 });
 
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -101,7 +101,7 @@ const of = (file: string, name: string): readonly CheckEntry[] =>
 
 test("there are at least twenty-five of them", () => {
   expect(hostilePlugins.length).toBeGreaterThanOrEqual(25);
-  expect(tried.length).toBeGreaterThan(10);
+  expect(tried.length).toBeGreaterThanOrEqual(8);
 });
 
 test("the record is the record, follows its schema, and the exit status is not 0", () => {

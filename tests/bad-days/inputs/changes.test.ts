@@ -2,9 +2,11 @@ import { execFileSync } from "node:child_process";
 import { appendFileSync, chmodSync, mkdirSync, readdirSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { InspectionRecord } from "@plumbmark/core";
-import { describe, expect, test } from "vitest";
+import { describe, expect, inject, test } from "vitest";
 import { gitIdentity } from "../../git-identity.js";
 import { plumbmark } from "../../plumbmark.js";
+import { notEmpty } from "../../run/not-empty.js";
+import { some } from "../../run/some.js";
 import { asNobody, whyNot } from "./nobody.js";
 import { SMALL, small } from "./small.js";
 
@@ -74,13 +76,16 @@ describe("a document that links lead to", () => {
 });
 
 const reason = whyNot();
+/** Each starts the command as another user: an ordinary run tries some, others each time, a deep run all. */
+const { deep, seed } = inject("effort");
+const UNREADABLE = ["parts/p.yaml", "parts", "builds/2027", "builds/other.md", "stock.yaml"];
 const TRUSTED = { GIT_CONFIG_COUNT: "1", GIT_CONFIG_KEY_0: "safe.directory", GIT_CONFIG_VALUE_0: "*" };
 const env = (home: string): NodeJS.ProcessEnv => ({ PATH: process.env.PATH, HOME: home, ...TRUSTED });
 
 describe.skipIf(reason !== undefined)(
   `what may not be read or written${reason ? ` (not tried: ${reason})` : ""}`,
   () => {
-    test.each(["parts/p.yaml", "parts", "builds/2027", "builds/other.md", "stock.yaml"])(
+    test.each(notEmpty(deep ? UNREADABLE : some(UNREADABLE, 2, seed)))(
       "%s that nobody touched and nobody may read is told by --since",
       (path) => {
         const folder = committed((made) => {

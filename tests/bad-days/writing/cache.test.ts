@@ -147,7 +147,7 @@ test("a planted one changes nothing: it is read only where its user alone may wr
   cpSync(join(folder, CACHE), planted, { recursive: true });
   // It is good enough to be believed while nobody else could have written it.
   expect(warm()).not.toEqual(cold);
-  for (const open of notEmpty(EVERY ? opened : some(opened, 2, seed))) {
+  for (const open of notEmpty(EVERY ? opened : some(opened, 1, seed))) {
     rmSync(join(folder, CACHE), { recursive: true, force: true });
     cpSync(planted, join(folder, CACHE), { recursive: true });
     for (const path of paths(folder)) open(path);

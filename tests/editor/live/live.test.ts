@@ -124,7 +124,7 @@ describe("files that are changed on the disk", () => {
 
 describe("answers nobody wants any more", () => {
   /** So many documents that name the same part that looking through them takes a while. */
-  const MANY = 120;
+  const MANY = 80;
   function largeRepository(): string {
     const root = starterOnDisk();
     const text = textOn(root, BANNER);

@@ -14,7 +14,7 @@ const files: RepositoryFiles = {
   ...starter(),
   // Enough that each thread has several.
   documents: starter()
-    .documents.slice(0, 5)
+    .documents.slice(0, 4)
     .map((each) => ({ ...each, outline: outlineOf(each) })),
 };
 

@@ -17,11 +17,13 @@ import { readUses } from "./read-uses.js";
 import { workersFor } from "./schedule.js";
 
 const options = { today: "2027-01-01" };
+/** Enough for two threads to have several each. */
+const SOME = starter().documents.slice(0, 5);
 /** As the engine gives them: what each document uses is known, for a thread has the texts of its own batch alone. */
-const uses = await readUses(starter(), starter().documents, options);
+const uses = await readUses({ ...starter(), documents: SOME }, SOME, options);
 const files: RepositoryFiles = {
   ...starter(),
-  documents: starter().documents.map((each, index) => ({
+  documents: SOME.map((each, index) => ({
     ...each,
     outline: { ...outlineOf(each), uses: uses[index] as readonly SharedUse[] },
   })),
@@ -91,9 +93,9 @@ const carriedOut = pluginRules({
 test.each([false, true])("what plugins came to is joined to it, to the byte (every check: %s)", async (every) => {
   const all = [...rules, ...carriedOut];
   const alone = await inspectMany(files, all, { ...options, every }, 0);
-  expect(alone.flatMap(({ entry }) => entry.checks).filter(({ from }) => from !== undefined).length).toBeGreaterThan(
-    20,
-  );
+  expect(
+    alone.flatMap(({ entry }) => entry.checks).filter(({ from }) => from !== undefined).length,
+  ).toBeGreaterThanOrEqual(SOME.length);
   expect(JSON.stringify(await inspectMany(files, all, { ...options, every }, 2))).toBe(JSON.stringify(alone));
 });
 
