@@ -26,7 +26,7 @@ export const starterFiles = (): RepositoryFiles => {
 };
 
 export const opened = (files: RepositoryFiles = starterFiles()) =>
-  openRepository(files, rules, { today: TODAY, every: true, keep: "models" });
+  openRepository(files, rules, { today: TODAY, every: true, keep: "models", turns: false });
 
 /** A wish read from its text. @throws Error with its mistakes */
 export function wished(text: string): Wish {

@@ -222,8 +222,8 @@ describe("names", () => {
     const files = few(BANNER, "builds/riser-fascias.md", "builds/side-strips.md");
     const { ask, text } = await opened(from, to, BANNER, files);
     const edit = await ask<{ changes: Record<string, TextEdit[]> }>("textDocument/rename", { newName: name });
-    before ??= openRepository(files, rules, { today: TODAY }).all();
-    const renamed = openRepository(files, rules, { today: TODAY });
+    before ??= openRepository(files, rules, { today: TODAY, turns: false }).all();
+    const renamed = openRepository(files, rules, { today: TODAY, turns: false });
     for (const [uri, edits] of notEmpty(Object.entries(edit.changes))) {
       const path = decodeURIComponent(uri.slice(uriOf("").length));
       renamed.replace(path, withEdits(textOf(path), edits));

@@ -14,13 +14,11 @@ export interface Given {
 
 const named = (name: string, text: string): string => `house-standard: ${name}\n${text}`;
 
-/** Inspects documents by the house standards given, every check listed. */
-export function inspected({
-  root = "",
-  folders = {},
-  documents = { "builds/a.md": SMALL },
-  today = TODAY,
-}: Given): InspectionRecord {
+/** Inspects documents by the house standards given, every check listed; all rules are asked where none are named. */
+export function inspected(
+  { root = "", folders = {}, documents = { "builds/a.md": SMALL }, today = TODAY }: Given,
+  asked: typeof rules = rules,
+): InspectionRecord {
   const folderStandards: readonly FolderStandard[] = Object.entries(folders).map(([folder, text]) => ({
     folder,
     path: `${folder}/house-standard.yaml`,
@@ -32,12 +30,14 @@ export function inspected({
     folderStandards,
     documents: Object.entries(documents).map(([path, text]) => ({ path, text })),
   };
-  return openRepository(approvedAsTheyAre(files), rules, { today, every: true }).all();
+  return openRepository(approvedAsTheyAre(files), asked, { today, every: true, turns: false }).all();
 }
 
 /** Checks of one rule on one document, the first when none is named. */
 export function checksOf(rule: string, given: Given, file?: string): readonly CheckEntry[] {
-  const { documents } = inspected(given);
+  // The others are known, so that a house standard can set them, and are not asked.
+  const asked = rules.map((each) => (each.id === rule ? each : { ...each, checks: () => [] }));
+  const { documents } = inspected(given, asked);
   const document = file === undefined ? documents[0] : documents.find((each) => each.file === file);
   return (document?.checks ?? []).filter((check) => check.rule === rule);
 }

@@ -1,7 +1,6 @@
 import { type MendEntry, openRepository } from "@plumbmark/core";
-import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
-import { TODAY } from "../documents/repository.js";
+import { onlyRules, TODAY } from "../documents/repository.js";
 import { SINGLE_MISTAKES, withMistake } from "../documents/single-mistakes.js";
 import { notEmpty } from "../run/not-empty.js";
 
@@ -18,7 +17,10 @@ function mendsFound(slip: string): readonly MendEntry[] {
   const mistake = SINGLE_MISTAKES.find((each) => each.slip === slip);
   if (!mistake) throw new Error(`there is no slip ${slip}`);
   const { files, file } = withMistake(mistake);
-  const entry = openRepository(files, rules, { today: TODAY })
+  const entry = openRepository(files, onlyRules(["document.front-matter", "document.parts"]), {
+    today: TODAY,
+    turns: false,
+  })
     .all()
     .documents.find((each) => each.file === file);
   const mistakes = entry?.checks.filter(({ rule }) => /^document\.(?:front-matter|parts)$/u.test(rule)) ?? [];

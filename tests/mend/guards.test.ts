@@ -18,7 +18,10 @@ function mended(...changes: readonly (readonly [from: string, to: string])[]): r
         return made.replace(from, to);
       }, text),
     }));
-  const repository = openRepository({ ...files, documents, others: otherDocuments() }, rules, { today: TODAY });
+  const repository = openRepository({ ...files, documents, others: otherDocuments() }, rules, {
+    today: TODAY,
+    turns: false,
+  });
   return mendRepository(repository, () => true).files.flatMap(({ made }) =>
     made.map(({ was, becomes }) => `${was} -> ${becomes}`),
   );

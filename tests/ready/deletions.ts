@@ -42,7 +42,7 @@ export const apartFromCode = ({ checks, status }: DocumentEntry): DocumentEntry[
   );
 
 export const opened = (files: RepositoryFiles = starter()): OpenRepository =>
-  openRepository(files, rules, { today: TODAY });
+  openRepository(files, rules, { today: TODAY, turns: false });
 
 /** The verdict of a document without what stands at these places; undefined where one lies within another. */
 export function without(repository: OpenRepository, document: string, places: readonly Pointer[]) {

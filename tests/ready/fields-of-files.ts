@@ -89,7 +89,7 @@ const opened = new WeakMap<RepositoryFiles, OpenRepository>();
 /** Whether leaving a field out changes a check, or makes the file one that cannot be used. */
 export function decides(place: Place): boolean {
   const { files, kind, file } = place;
-  const repository = opened.get(files) ?? openRepository(files, rules, { today: TODAY, every: true });
+  const repository = opened.get(files) ?? openRepository(files, rules, { today: TODAY, every: true, turns: false });
   opened.set(files, repository);
   const was = whole(repository, kind);
   repository.replace(file.path, without(place));

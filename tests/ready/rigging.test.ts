@@ -34,7 +34,7 @@ function found(edit: Edit, parts: Edit = (text) => text) {
       text: each.path.endsWith("rigging.yaml") ? parts(each.text) : each.text,
     })),
   });
-  const [document] = openRepository(changed, rules, { today: TODAY }).all().documents;
+  const [document] = openRepository(changed, rules, { today: TODAY, turns: false }).all().documents;
   const checks = document?.checks.filter(({ level, outcome }) => level !== "note" && outcome !== "holds") ?? [];
   return [...new Set(checks.filter(({ rule }) => rule.startsWith("rigging.") || rule === "document.plausible"))].map(
     ({ rule, outcome }) => `${rule} ${outcome}`,

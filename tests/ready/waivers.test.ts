@@ -11,7 +11,7 @@ const waived = (fields: string, text = OVERLOADED): string =>
   changed("practice: us", `practice: us\nwaivers: [{rule: power.circuit-load, ${fields}}]`, text);
 
 const found = (text: string) => {
-  const { checks, verdict, waivers } = inspectText(text);
+  const { checks, verdict, waivers } = inspectText(text, { turns: false });
   const of = (rule: string): readonly CheckEntry[] => checks.filter((check) => check.rule === rule);
   return { load: of("power.circuit-load")[0], told: of("document.waivers"), verdict, state: waivers?.[0]?.state };
 };
@@ -155,7 +155,7 @@ describe("never waived", () => {
       changed("practice: us", `practice: us\nwaivers: [{rule: document.parts, ${SIGNED}}]`),
     );
     expect(
-      inspectText(text)
+      inspectText(text, { turns: false })
         .checks.filter(({ rule }) => rule === "document.parts")
         .map(({ outcome }) => outcome),
     ).toContain("fails");
@@ -165,7 +165,7 @@ describe("never waived", () => {
 describe("what is told of a waiver that is complete", () => {
   /** Inspected on 2026-11-25. */
   const told = (fields: string, text = SMALL): readonly string[] =>
-    inspectText(changed("practice: us", `practice: us\nwaivers: [{${fields}}]`, text))
+    inspectText(changed("practice: us", `practice: us\nwaivers: [{${fields}}]`, text), { turns: false })
       .checks.filter(({ rule }) => rule === "document.waivers")
       .map(({ level, outcome, at, says }) => `${level} ${outcome} ${at.path}: ${says}`);
   const few = changed("    spares: 2", "    spares: 0");

@@ -1,5 +1,4 @@
 import { NOT_STATED, openRepository, type ScheduleName, type ScheduleTable, schedule, tableCsv } from "@plumbmark/core";
-import { rules } from "@plumbmark/rules";
 import { describe, expect, test } from "vitest";
 import { changed, inspectText, openedStarter, SMALL, starter, TODAY } from "../documents/repository.js";
 import { readCsv } from "./csv-reader.js";
@@ -13,10 +12,9 @@ const of = (name: string, which: ScheduleName): ScheduleTable => {
 };
 
 const ofText = (text: string, which: ScheduleName): ScheduleTable => {
-  const { build, system } = openRepository({ ...starter(), documents: [{ path: "a.md", text }] }, rules, {
+  const { build, system } = openRepository({ ...starter(), documents: [{ path: "a.md", text }] }, [], {
     today: TODAY,
-    every: true,
-  }).one("a.md");
+  }).model("a.md");
   return schedule(build, which, system);
 };
 
