@@ -41,7 +41,7 @@ function each(count: number): number {
 
 // What is shared grows with those that share something on a day, which is four here, and not with all there are.
 test("the time for a document does not grow with the number of documents", () => {
-  const [few, many] = deep ? [1000, 10_000] : [100, 600];
+  const [few, many] = deep ? [1000, 10_000] : [40, 240];
   each(few);
   const before = each(few);
   expect(each(many)).toBeLessThan(2.5 * before);

@@ -82,8 +82,10 @@ describe("a wish on the site", () => {
   });
 });
 
+const SMALL = `wish: small\ntitle: Small\non-site: 2027-05-14 to 2027-05-16\nsupport: wall\nsize: {width: at most 2 m, height: at most 1 m}\nout-of: lot-2431\n`;
+
 test("the sheet of the command stands by itself and loads nothing", () => {
-  const laid = laidOut(BANNER);
+  const laid = laidOut(SMALL);
   const repository = opened();
   const subjects = laid.options.map(({ document }) => {
     repository.replace(PATH, document, "document");
@@ -113,7 +115,6 @@ describe("what came of a wish is kept", () => {
     path: `builds/${name}.md`,
     text: `---\nbuild: ${name}\ntitle: ${name}\nrevision: 1\nstatus: for-build\non-site: ${days}\nfaces:\n  wall: {panel: tile-500-p3.1, columns: 4, rows: 2, spares: 1, lot: lot-2431}\n---\n\n# ${name}\n`,
   });
-  const SMALL = `wish: small\ntitle: Small\non-site: 2027-05-14 to 2027-05-16\nsupport: wall\nsize: {width: at most 2 m, height: at most 1 m}\nout-of: lot-2431\n`;
   const cache = new ResultCache(undefined, "e".repeat(64));
   /** What was drafted anew. */
   const drafted = (text: string, documents: RepositoryFiles["documents"]): readonly string[] => {
