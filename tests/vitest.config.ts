@@ -1,8 +1,10 @@
+import { readdirSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 import { built, isBuiltFile } from "./run/built.js";
 import { effort } from "./run/effort.js";
 import Order from "./run/order.js";
+import { some } from "./run/some.js";
 
 const top = fileURLToPath(new URL("..", import.meta.url));
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
@@ -26,6 +28,32 @@ const PROCESS = [
   "tests/site/write-site.test.ts",
   "packages/cli/src/**/*.test.ts",
 ];
+
+const inFolder = (path: string): readonly string[] =>
+  readdirSync(here(path))
+    .filter((name) => name.endsWith(".test.ts"))
+    .map((name) => `tests/${path}/${name}`);
+
+/**
+ * Long series of one kind: a fault at the steps of every writing, and one result by every way to it. An ordinary run has
+ * a part of each series, another with every seed; a deep run has all, and so has one that is told which files it runs.
+ */
+const SERIES = [
+  { files: inFolder("bad-days/writing"), share: 1 / 3 },
+  {
+    files: [
+      "packages/cli/src/engine/engine.test.ts",
+      "packages/cli/src/engine/workers/sheets-many.test.ts",
+      "packages/cli/src/engine/workers/workers.test.ts",
+      "packages/cli/src/commands/publish-again.test.ts",
+    ],
+    share: 1 / 2,
+  },
+] as const;
+const NOT_THIS_TIME = (process.env.PLUMBMARK_SERIES === "part" ? SERIES : []).flatMap(({ files, share }) => {
+  const taken = some(files, Math.ceil(files.length * share), effort.seed);
+  return files.filter((path) => !taken.includes(path));
+});
 
 /** Those that have more to try than a quick run does: random cases, every step of a writing, what needs the network. */
 const DEEP = [
@@ -54,7 +82,7 @@ const DEEP = [
   "tests/bad-days/inputs/{changes,closed,paths}.test.ts",
   "tests/site/write-site.test.ts",
   "tests/plugins/**/*.test.ts",
-  "packages/cli/src/**/{cache,engine,patterns,publish-again}.test.ts",
+  "packages/cli/src/**/{cache,engine,patterns,publish-again,sheets-many,workers}.test.ts",
   "packages/core/src/**/{outline,skeleton,front-matter,parse}.test.ts",
 ];
 
@@ -136,7 +164,13 @@ export default defineConfig({
           },
           {
             extends: true, // Processes wait for one another where others work on the machine, too.
-            test: { ...shared, name: "process", testTimeout: 240_000, include: PROCESS, exclude: NEVER },
+            test: {
+              ...shared,
+              name: "process",
+              testTimeout: 240_000,
+              include: PROCESS,
+              exclude: [...NEVER, ...NOT_THIS_TIME],
+            },
           },
           {
             extends: true,
