@@ -59,7 +59,7 @@ const NOT_THIS_TIME = (process.env.PLUMBMARK_SERIES === "part" ? SERIES : []).fl
 const DEEP = [
   "tests/{fuzz,properties,shared}/**/*.test.ts",
   "tests/draft/{fold,optimal,property}.test.ts",
-  "tests/draft/command.test.ts",
+  "tests/draft/{command,search}.test.ts",
   "tests/reference/rigging/balance-by-programme.test.ts",
   "tests/editor/random-edits.test.ts",
   "tests/editor/neovim/**/*.test.ts",

@@ -17,7 +17,7 @@ import {
 } from "@plumbmark/draft";
 import fc from "fast-check";
 import highs from "highs";
-import { describe, expect, test } from "vitest";
+import { describe, expect, inject, test } from "vitest";
 
 // The package is CommonJS and its types speak of a module of ECMAScript.
 const solver = await (highs as unknown as typeof highs.default)();
@@ -160,7 +160,8 @@ End`;
           else expect(found).toBeUndefined();
         },
       ),
-      { numRuns: 60 },
+      // A programme is dear: a quick run asks of a few spreads, other ones with every seed.
+      { numRuns: inject("effort").deep ? 600 : 15 },
     );
   });
 
