@@ -86,6 +86,8 @@ test("a changed plugin, or a lock file of what it uses, has all documents judged
     "import { plugin } from '@plumbmark/kit';\nexport default plugin({ kit: 1, rules: [] });\n",
   );
   repository.write("yarn.lock", "# one\n");
+  // Two show it as well as all of them.
+  for (const name of ["riser-fascias", "side-strips", "over-stage-banner"]) repository.remove(`builds/${name}.md`);
   repository.change("house-standard.yaml", "practice: us", 'practice: us\nrules-from: ["./house-rules/none.mjs"]');
   repository.commit();
   const all = Object.keys(await repository.verdicts("--no-plugins")).filter((path) => path.startsWith("builds/"));
@@ -96,6 +98,6 @@ test("a changed plugin, or a lock file of what it uses, has all documents judged
     repository.git("reset", "--quiet", "--hard");
     return (JSON.parse(out) as InspectionRecord).documents.map(({ file }) => file);
   };
-  expect(all.length).toBeGreaterThan(3);
+  expect(all.length).toBeGreaterThan(1);
   for (const path of ["house-rules/none.mjs", "yarn.lock"]) expect(await staged(path)).toEqual(all);
 });
