@@ -21,6 +21,7 @@ const BROWSER = [
 /** Those that start the command line, git, npm or the process of a plugin, and mostly wait for it. */
 const PROCESS = [
   "tests/{bad-days,git,packages,plugins}/**/*.test.ts",
+  "tests/architecture/types.test.ts",
   "tests/guide/samples.test.ts",
   "tests/editor/{live,neovim}/**/*.test.ts",
   "tests/fuzz/command-line.test.ts",
