@@ -211,15 +211,16 @@ describe("in an empty folder", () => {
     expect(status, out).toBe(0);
   });
 
-  const majors = (["22", "24"] as const).filter((major) => isTried(`node-${major}`));
-  test.each(majors)("on Node.js %s", (major) => {
+  const onNode = (major: "22" | "24") => (): void => {
     const place = `on-node-${major}`;
     put(`${place}/package.json`, `{ "private": true }\n`);
     const node = join(folder, `others/node_modules/node-${major}/bin/node`);
     expect(spawnSync(node, ["--version"], { encoding: "utf8" }).stdout).toMatch(new RegExp(`^v${major}\\.`, "u"));
     const command = join(folder, "node_modules/plumbmark/plumbmark.js");
     begun(place, major === "24" ? [STRIP] : [], (...words) => spawnedIn(place, node, command, ...words));
-  });
+  };
+  test.runIf(isTried("node-22"))("on Node.js 22", onNode("22"));
+  test.runIf(isTried("node-24"))("on Node.js 24", onNode("24"));
 
   test.runIf(isTried("pnpm"))("under pnpm, whose packages see only what they name", () => {
     put("pnpm/package.json", `{ "private": true }\n`);
