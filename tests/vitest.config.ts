@@ -1,4 +1,6 @@
 import { readdirSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 import { built, isBuiltFile } from "./run/built.js";
@@ -113,7 +115,8 @@ const shared = {
   testTimeout: 60_000,
   hookTimeout: 120_000,
   setupFiles: [here("run/settings.ts")],
-  provide: { effort },
+  provide: { effort, ofThisRun: join(tmpdir(), `plumbmark-run-${process.pid}`) },
+  globalSetup: [here("run/clear.ts")],
   sequence: { groupOrder: 0 },
 };
 
@@ -149,7 +152,7 @@ export default defineConfig({
               hookTimeout: HOURS,
               include: DEEP_BROWSER,
               exclude: NEVER,
-              globalSetup: [here("run/browser.ts")],
+              globalSetup: [...shared.globalSetup, here("run/browser.ts")],
             },
           },
         ]
@@ -180,7 +183,7 @@ export default defineConfig({
               name: "browser",
               include: BROWSER,
               exclude: NEVER,
-              globalSetup: [here("run/browser.ts")],
+              globalSetup: [...shared.globalSetup, here("run/browser.ts")],
             },
           },
         ],

@@ -1,6 +1,7 @@
 import { publish } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
 import { starter, TODAY } from "../documents/repository.js";
+import { onceARun } from "../run/once-a-run.js";
 
 export { TODAY } from "../documents/repository.js";
 
@@ -9,8 +10,8 @@ export const starterFiles = starter();
 
 let pages: ReturnType<typeof publish> | undefined;
 
-/** The site of the starter, made once for all tests that only look at it. */
+/** The site of the starter, made once in a run for all tests that only look at it. */
 export function starterPages(): ReturnType<typeof publish> {
-  pages ??= publish({ files: starterFiles, rules, today: TODAY });
+  pages ??= onceARun("site", () => publish({ files: starterFiles, rules, today: TODAY }));
   return pages;
 }
