@@ -65,7 +65,7 @@ const DEEP = [
   "tests/draft/{command,search}.test.ts",
   "tests/reference/rigging/balance-by-programme.test.ts",
   "tests/editor/random-edits.test.ts",
-  "tests/editor/neovim/**/*.test.ts",
+  "tests/editor/{live,neovim}/**/*.test.ts",
   "tests/ready/{every-field,every-field-of-files,leaving-out}.test.ts",
   "tests/documents/asked-for.test.ts",
   "tests/guide/reference.test.ts",
@@ -90,7 +90,7 @@ const DEEP = [
 ];
 
 /** Those of a browser that look at every page in a deep run. */
-const DEEP_BROWSER = ["tests/site/{browser,injection,phone,print}.test.ts"];
+const DEEP_BROWSER = ["tests/site/{browser,injection,phone,print,print-scale}.test.ts"];
 
 // A run that has just built tests what was built: Node.js loads it as it is, in a third of the time that the sources
 // take. Any other run tests the sources (the "source" export condition), so that no stale build can pass it.

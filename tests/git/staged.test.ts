@@ -129,7 +129,7 @@ const NAMES = [
 ];
 const { deep, seed } = inject("effort");
 
-test.each(notEmpty(deep ? NAMES : some(NAMES, 4, seed)))("a document may be called %j", async (path) => {
+test.each(notEmpty(deep ? NAMES : some(NAMES, 2, seed)))("a document may be called %j", async (path) => {
   const repository = committed();
   repository.write(path, repository.read(BANNER).replace("breaker: 20 A", "breaker: 1 A"));
   repository.git("add", "--", `./${path}`);
@@ -257,7 +257,7 @@ test("what is kept never changes what a staged change comes to", async () => {
     () => repository.git("rm", "-q", "stock.yaml"),
   ];
   // A step stands on those before it; what it comes to is looked at after some, others in each run.
-  const looked = deep ? steps : some(steps, 2, seed);
+  const looked = deep ? steps : some(steps, 1, seed);
   for (const step of steps) {
     step();
     repository.git("add", "--all");

@@ -1,6 +1,7 @@
 import { rules } from "@plumbmark/rules";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { notEmpty } from "../run/not-empty.js";
+import { some } from "../run/some.js";
 import { type Shown, show } from "./browser.js";
 import { starterFiles, TODAY } from "./starter-files.js";
 
@@ -28,13 +29,23 @@ faces:
 `;
 const PARTS = "tile-w: {kind: panel, size: 500 mm x 500 mm, pixels: 120 x 120, mass: 8 kg, power: {maximum: 100 W}}\n";
 
+const { deep, seed } = inject("effort");
+const BANNER = "builds/over-stage-banner.md";
+/** An ordinary run measures the banner, which has most of all, and three other sheets; a deep run all. */
+const isOther = ({ path }: { readonly path: string }): boolean => path !== BANNER;
+const others = starterFiles.documents.filter(isOther);
+const measured = [
+  ...starterFiles.documents.filter((each) => !isOther(each)),
+  ...(deep ? others : some(others, 3, seed)),
+];
+
 let shown: Shown;
 beforeAll(async () => {
   const files = {
     ...starterFiles,
     wishes: [], // What is drawn of a wish is drawn as a build is, and to draft takes as long as all else here.
     parts: [...starterFiles.parts, { path: "parts/more.yaml", text: PARTS }],
-    documents: [...starterFiles.documents, { path: "builds/long.md", text: LONG }],
+    documents: [...measured, { path: "builds/long.md", text: LONG }],
   };
   shown = await show({ files, rules, today: TODAY });
 });
@@ -80,7 +91,7 @@ const MEASURE = `[...document.querySelectorAll("svg.drawing")].map((svg) => {
 })`;
 
 describe.each(PAPERS)("on $name", ({ name, wide, high }) => {
-  const sheets = [...starterFiles.documents.map(({ path }) => path.replace(/\.md$/u, ".html")), "builds/long.html"];
+  const sheets = [...measured.map(({ path }) => path.replace(/\.md$/u, ".html")), "builds/long.html"];
 
   it.each(notEmpty(sheets))("drawings of %s are as large as they say", { timeout: 120_000 }, async (path) => {
     const page = await shown.page({ viewport: { width: Math.floor(wide * MM), height: Math.floor(high * MM) } });
