@@ -66,7 +66,7 @@ const { deep, seed } = inject("effort");
  * One page of every kind, and of the others so many, other ones in each run; a deep run visits all. That every link of
  * every page leads somewhere is looked at without a browser, too.
  */
-const SHARE = deep ? 1 : 4;
+const SHARE = deep ? 1 : 6;
 const someOf = (paths: readonly string[]): readonly string[] => some(paths, Math.ceil(paths.length / SHARE), seed);
 const visitedPages = (): readonly string[] => [...new Set([...kinds, ...someOf(htmlPages())])];
 

@@ -18,9 +18,12 @@ import { publish, SiteError, siteFiles, writeSite } from "@plumbmark/docs-site";
 import { rules } from "@plumbmark/rules";
 import { build } from "esbuild";
 import { afterEach, beforeEach, describe, expect, inject, it } from "vitest";
+import { some } from "../run/some.js";
 import { starterFiles, TODAY } from "./starter-files.js";
 
 const pages = (...paths: readonly string[]) => new Map(paths.map((path) => [path, `text of ${path}`]));
+
+const { deep, seed } = inject("effort");
 
 let top: string;
 beforeEach(() => {
@@ -94,7 +97,8 @@ describe("writing a site", () => {
 describe("the same input", () => {
   it("gives the same bytes, and nothing is written the second time", async () => {
     // To draft the wishes takes as long as all else; that drafts come out alike is looked at where wishes are.
-    const input = { files: { ...starterFiles, wishes: [] }, rules, today: TODAY };
+    const documents = deep ? starterFiles.documents : some(starterFiles.documents, 2, seed);
+    const input = { files: { ...starterFiles, documents, wishes: [] }, rules, today: TODAY };
     const [one, other] = [new Map(siteFiles(input)), publish(input)];
     expect([...one.keys()]).toEqual([...other.keys()]);
     expect(one.size).toBeGreaterThan(60);
@@ -104,7 +108,7 @@ describe("the same input", () => {
   });
 });
 
-const ATTEMPTS = inject("effort").deep ? 36 : 5;
+const ATTEMPTS = deep ? 36 : 5;
 
 describe("a publish that is killed", () => {
   // A program of its own that writes site after site, each with one word on all of its hundred pages.
