@@ -75,7 +75,6 @@ const DEEP = [
   "tests/documents/{causes,kinds,missing,robustness,turns}.test.ts",
   "tests/documents/{record,starter,unsure,values-under}.test.ts",
   "tests/site/{hostile,notice}.test.ts",
-  "tests/architecture/loops.test.ts",
   "tests/guide/readme.test.ts",
   "tests/rules/sentences.test.ts",
   "tests/site/drawings/well-formed.test.ts",

@@ -1,8 +1,7 @@
-import { readdirSync, statSync } from "node:fs";
+import { readdirSync } from "node:fs";
 import { join, relative } from "node:path";
-import { describe, expect, inject, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { notEmpty } from "../run/not-empty.js";
-import { some } from "../run/some.js";
 import { hollowLoops } from "./loops.js";
 import { sourceAt, sourceOf } from "./sources.js";
 
@@ -107,21 +106,10 @@ const testsUnder = (folder: string): readonly string[] =>
     return entry.name.endsWith(".test.ts") ? [path] : [];
   });
 
-const NEWEST = 40;
-const OTHERS = 60;
-
-/** All in a deep run; else those that were written last, which nobody has looked at yet, and some others in each run. */
-function tried(files: readonly string[]): readonly string[] {
-  const { deep, seed } = inject("effort");
-  if (deep) return files;
-  const newest = [...files].sort((one, other) => statSync(other).mtimeMs - statSync(one).mtimeMs);
-  return [...newest.slice(0, NEWEST), ...some(newest.slice(NEWEST), OTHERS, seed)];
-}
-
 test("no test of this workspace passes because a loop has nothing to go over", () => {
   const files = ["tests", "packages", "docs-site", "rules"].flatMap((folder) => testsUnder(join(ROOT, folder)));
   expect(files.length).toBeGreaterThan(100);
-  const found = tried(files).flatMap((path) => {
+  const found = files.flatMap((path) => {
     const source = sourceAt(path);
     if (!source) throw new Error(`${path} cannot be read`);
     return hollowLoops(source).map((each) => `${relative(ROOT, path)}:${each.line}: ${each.over}`);

@@ -110,7 +110,8 @@ describe("whatever is taken out of the banner or its parts", () => {
     expect(build.length).toBeGreaterThan(deep ? 30 : 0);
     expect(build.filter((path) => fieldsAt(schemas.buildSchema, path).length === 0)).toEqual([]);
     const parts = [...new Set(all.flatMap(proposedInParts))];
-    expect(parts.length).toBeGreaterThanOrEqual(deep ? 10 : 0);
+    // Of few parts none may be proposed: in a quick run that is no fault.
+    if (deep) expect(parts.length).toBeGreaterThan(10);
     expect(parts.filter((path) => fieldsAt(schemas.partsSchema, path).length === 0)).toEqual([]);
   });
 

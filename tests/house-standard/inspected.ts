@@ -35,7 +35,7 @@ export function inspected(
 
 /** Checks of one rule on one document, the first when none is named. */
 export function checksOf(rule: string, given: Given, file?: string): readonly CheckEntry[] {
-  // The others are known, so that a house standard can set them, and are not asked.
+  // The others are known, so that a house standard can set them, and are not asked; the one may be a rule of the house.
   const asked = rules.map((each) => (each.id === rule ? each : { ...each, checks: () => [] }));
   const { documents } = inspected(given, asked);
   const document = file === undefined ? documents[0] : documents.find((each) => each.file === file);
