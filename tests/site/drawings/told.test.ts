@@ -1,4 +1,7 @@
+import { openRepository } from "@plumbmark/core";
+import { drawingsOf, svgFile } from "@plumbmark/docs-site";
 import { describe, expect, it } from "vitest";
+import { starter, TODAY } from "../../documents/repository.js";
 import { boxOfLabel } from "./drafting/letters.js";
 import { drawnOf } from "./one-document.js";
 import { number, type Read, read, words } from "./read.js";
@@ -31,6 +34,35 @@ it.each([
   const all = said(build, name);
   expect(says.filter((each) => !all.includes(each))).toEqual([]);
   expect(not.filter((each) => all.includes(each))).toEqual([]);
+});
+
+describe("the second suspension of a bar", () => {
+  const text = starter().documents.find(({ path }) => path === "builds/over-stage-banner.md")?.text ?? "";
+  const [written = ""] = /^ {6}second: .*$/mu.exec(text) ?? [];
+  const told = (is: string, file = text): string => {
+    const documents = [{ path: "builds/b.md", text: file.replace(written, () => is) }];
+    const { build, system } = openRepository({ ...starter(), documents }, [], { today: TODAY }).model("builds/b.md");
+    const drawing = drawingsOf({ build, system }).find(({ name }) => name.startsWith("hang-plot"));
+    if (!drawing) throw new Error("there is no hang plot");
+    return /Second suspension: [^.]*\./u.exec(read(svgFile(drawing)).all("text").map(words).join(" "))?.[0] ?? "";
+  };
+
+  it("is named part by part as it is written, with the hangs it is at", () => {
+    expect(written).not.toBe("");
+    expect(told("      second: {at: each hang, assembly: [steel-safety-1-8, shackle-3-8], slack: none}")).toBe(
+      "Second suspension: steel-safety-1-8, shackle-3-8, at each hang.",
+    );
+    expect(told("      second: {at: [H1, H4], assembly: [steel-safety-1-4], slack: none}")).toBe(
+      "Second suspension: steel-safety-1-4, at H1, H4.",
+    );
+  });
+
+  it("is not written down where it is not, wholly or in part", () => {
+    expect(told("")).toBe("Second suspension: not written down.");
+    expect(told("      second: {slack: none}")).toBe(
+      "Second suspension: parts not written down, at hangs not written down.",
+    );
+  });
 });
 
 describe("the picture path of eight links, three devices a row", () => {

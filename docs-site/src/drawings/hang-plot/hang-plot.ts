@@ -32,18 +32,27 @@ function weightWords(bar: Bar, system: System): string {
   return `Weight, all that the structure bears: ${weightText(bar.onStructure, system)}. Of it: panels with what they carry ${faces}, cables ${cables}, the bar itself ${words(bar.selfMass)}${other} – these the hangs carry, ${words(bar.load)} – and the hangs themselves ${own}.`;
 }
 
-function facts(bar: Bar, { build, system }: DrawingSubject): readonly string[] {
+/** What of the bar's second suspension is written, and where it is; what is written for all bars where it has none of its own. */
+function secondWords({ second }: Bar, { build }: DrawingSubject): string {
+  if (!second) return build.secondary.map(({ name }) => name).join(", ") || UNWRITTEN;
+  const parts = second.assembly.parts.map(({ name }) => name).join(", ");
+  const { hangs } = second;
+  const where = hangs?.length === second.bar.hangs.length ? "each hang" : hangs?.map(({ name }) => name).join(", ");
+  return `${parts || `parts ${UNWRITTEN}`}, at ${where || `hangs ${UNWRITTEN}`}`;
+}
+
+function facts(bar: Bar, subject: DrawingSubject): readonly string[] {
+  const { build, system } = subject;
   const section = build.reader.text(`${bar.path}.section`) ?? UNWRITTEN;
   const { letter } = bar;
   const survey = build.reader.venue?.statedAt(`${letter.path}.by`);
   const signed = [letter.text("by"), letter.text("on"), survey && `as in ${survey.by}`].filter(Boolean).join(", ");
   const by = signed === "" ? build.reader.text("rigging.structure-by") : signed;
-  const second = build.secondary.map(({ name }) => name);
   const { stillness } = bar;
   return [
     weightWords(bar, system),
     `Section ${section}. The structure may carry in all: ${writtenText(bar.structure, system)}.`,
-    `Ratings of the structure: ${by ?? `who states them is ${UNWRITTEN}`}. Second suspension: ${second.length > 0 ? second.join(", ") : UNWRITTEN}.`,
+    `Ratings of the structure: ${by ?? `who states them is ${UNWRITTEN}`}. Second suspension: ${secondWords(bar, subject)}.`,
     ...(stillness.known && !stillness.still ? [`The bar does not hang still: ${stillness.because}.`] : []),
     "Level: the bar level on all its hangs. At worst (≤): the most in any balance, whatever the lengths of the ropes, or in those the levelling lets. On structure: with the hardware it hangs by. Rated: the structure there, as stated. Weakest: the least working load limit. Loads are masses; underlined figures, drops and hooks are not to scale.",
   ];
