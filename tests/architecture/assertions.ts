@@ -1,4 +1,4 @@
-import ts from "typescript";
+import ts from "typescript-api";
 import { bare, within } from "./sources.js";
 
 /** Names of `expect` that only describe what is expected. */

@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from "node:fs";
-import ts from "typescript";
+import ts from "typescript-api";
 
 const source = new URL("../../packages/calc/src/", import.meta.url).pathname;
 

@@ -1,4 +1,4 @@
-import ts from "typescript";
+import ts from "typescript-api";
 import { bare, declarationOf, isFunction, type Source } from "./sources.js";
 
 /** What gives as many things as there were. */

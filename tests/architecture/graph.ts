@@ -1,6 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { dirname, join, relative } from "node:path";
-import ts from "typescript";
+import ts from "typescript-api";
 
 /** Root of the repository, with a slash at its end. */
 export const ROOT = new URL("../..", import.meta.url).pathname;

@@ -1,4 +1,4 @@
-import ts from "typescript";
+import ts from "typescript-api";
 import { covers, isAssertion } from "./assertions.js";
 import { isFull } from "./full.js";
 import { bare, callbackOf, declarationOf, firstWord, isFunction, type Source, within } from "./sources.js";

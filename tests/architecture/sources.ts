@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from "node:fs";
 import { dirname, resolve } from "node:path";
-import ts from "typescript";
+import ts from "typescript-api";
 
 /** A file read for its form; what it imports from other files of the workspace is read when it is asked for. */
 export interface Source {

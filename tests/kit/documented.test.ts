@@ -1,5 +1,5 @@
 import { fileURLToPath } from "node:url";
-import ts from "typescript";
+import ts from "typescript-api";
 import { expect, test } from "vitest";
 
 // An author reads the model in an editor: every name the kit exports and every field of its types says what it is.

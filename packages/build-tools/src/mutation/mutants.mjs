@@ -1,5 +1,5 @@
 // Finds what may be changed in a source file: figures, signs, comparisons, least and greatest.
-import ts from "typescript";
+import ts from "typescript-api";
 
 const S = ts.SyntaxKind;
 
