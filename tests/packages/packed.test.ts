@@ -46,6 +46,7 @@ const around = (place: string) =>
     env: {
       PATH: process.env.PATH,
       HOME: process.env.HOME,
+      XDG_CACHE_HOME: join(folder, "cache"),
       NO_COLOR: "1",
       npm_config_cache: process.env.npm_config_cache,
     },
@@ -100,6 +101,8 @@ let installed: Ran;
 let packed: readonly string[];
 let fetched: Promise<Ran>;
 
+const PLATFORM = `${process.platform}-${process.arch}`;
+
 /** Other versions of Node.js, as the packages of its binaries, and another package manager: by the names they get here. */
 const OTHERS = {
   "node-22": `${binaries()}@22`,
@@ -133,7 +136,7 @@ beforeAll(() => {
     "--no-fund",
     "--prefer-offline",
     whole(),
-    "typescript@~5.9",
+    "typescript@~7.0.2",
     "@types/node@^20",
   );
 });
@@ -232,6 +235,26 @@ describe("in an empty folder", () => {
     ]);
     begun("pnpm", [], (...words) => runIn("pnpm", join(folder, "pnpm/node_modules/plumbmark/plumbmark.js"), ...words));
   });
+});
+
+test("what V8 makes of the script is kept for every command that is used, not for the first alone", () => {
+  rmSync(join(folder, "cache"), { recursive: true, force: true });
+  put("kept/package.json", `{ "private": true }\n`);
+  const command = (...words: readonly string[]): Buffer => {
+    const { status, out } = runIn("kept", join(folder, "node_modules/plumbmark/plumbmark.js"), ...words);
+    expect(status, out).toBe(0);
+    const cache = join(folder, "cache/plumbmark");
+    const names = readdirSync(cache).filter((name) => name.endsWith(`-program-${process.version}-${PLATFORM}.code`));
+    expect(names).toHaveLength(1);
+    return readFileSync(join(cache, names[0] as string));
+  };
+  const first = command("start", "docs");
+  withFew("kept/docs", []);
+  const second = command("inspect", "docs", "--every");
+  // The bytes are said to be sound by a digest before them, and are of the commands that stand before them.
+  expect(second.toString("latin1", 32, 60)).toMatch(/^start inspect\n/u);
+  expect(second.length).toBeGreaterThan(1.5 * first.length);
+  expect(command("inspect", "docs", "--every").equals(second)).toBe(true);
 });
 
 describe("an outside author", () => {

@@ -15,4 +15,5 @@ for (const stream of [process.stdout, process.stderr]) {
 process.on("SIGXFSZ", () => undefined);
 
 // The status is set, not forced: forcing it would cut off output still on its way.
-process.exitCode = await load().program.command(process.argv.slice(2));
+const words = process.argv.slice(2);
+process.exitCode = await load(words).program.command(words);

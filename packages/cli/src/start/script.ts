@@ -36,15 +36,28 @@ function usersCode(source: string): string | undefined {
 
 const digest = (bytes: Uint8Array): Buffer => createHash("sha256").update(bytes).digest();
 
-/** V8 trusts what it is given, so neither a damaged file nor one of somebody else must come to it. */
-function sound(bytes: Buffer | undefined): Buffer | undefined {
-  const code = bytes?.subarray(HEAD);
-  return code && bytes && digest(code).equals(bytes.subarray(0, HEAD)) ? code : undefined;
+/** What V8 made of the script while these commands were carried out: of what none of them needs it made nothing. */
+interface Kept {
+  readonly commands: readonly string[];
+  readonly code: Buffer;
 }
 
-function write(path: string, code: Buffer, modes: { readonly mode?: number; readonly folderMode?: number } = {}): void {
+/** V8 trusts what it is given, so neither a damaged file nor one of somebody else must come to it. */
+function sound(bytes: Buffer | undefined): Kept | undefined {
+  const rest = bytes?.subarray(HEAD);
+  if (!rest || !bytes || !digest(rest).equals(bytes.subarray(0, HEAD))) return undefined;
+  const end = rest.indexOf("\n");
+  return { commands: rest.toString("latin1", 0, end).split(" "), code: rest.subarray(end + 1) };
+}
+
+function write(
+  path: string,
+  { commands, code }: Kept,
+  modes: { readonly mode?: number; readonly folderMode?: number } = {},
+): void {
+  const rest = Buffer.concat([Buffer.from(`${commands.join(" ")}\n`, "latin1"), code]);
   try {
-    writeInPlace(path, Buffer.concat([digest(code), code]), modes);
+    writeInPlace(path, Buffer.concat([digest(rest), rest]), modes);
   } catch {
     // It is slower without, and that is all.
   }
@@ -64,21 +77,43 @@ function readIfThere(path: string): Buffer | undefined {
   }
 }
 
-/** The program, and a way to keep what V8 has made of its code by now. */
-export function load(): { readonly program: Program; readonly keep: (path: string) => void } {
+/** A command's name is asked for alone: an option before it is told apart by its dash. */
+const NAME_OF_COMMAND = /^[a-z][a-z-]{0,30}$/u;
+
+/** Carried out as asked for, so that what it needs has been compiled; status 2 is a command that was not. */
+const wasCarriedOut = (): boolean => process.exitCode !== 2;
+
+/**
+ * The program, and a way to keep what V8 has made of its code by now.
+ * @param words of the command line it is loaded for; what V8 makes for a command that it was not loaded for before is
+ *   kept with the rest
+ */
+export function load(words: readonly string[] = []): {
+  readonly program: Program;
+  readonly keep: (path: string) => void;
+} {
   // Also for whoever makes the code that is kept: V8 only takes what was made with the same settings.
   optimizeLater();
   // The build sees to it that there is nothing but ASCII in it.
   const source = readFileSync(PATH, "latin1");
   const own = sound(readIfThere(ownCode()));
-  let script = scriptOf(source, own);
+  let script = scriptOf(source, own?.code);
   if (!own || script.cachedDataRejected) {
     const path = usersCode(source);
     const users = sound(path === undefined ? undefined : readOwnFile(path));
-    script = scriptOf(source, users);
-    if (path && (!users || script.cachedDataRejected))
-      process.once("exit", () => write(path, script.createCachedData(), { mode: 0o600, folderMode: 0o700 }));
+    script = scriptOf(source, users?.code);
+    const known = users && !script.cachedDataRejected ? users.commands : [];
+    const command = words.find((word) => NAME_OF_COMMAND.test(word));
+    if (path && command !== undefined && !known.includes(command))
+      process.once("exit", () => {
+        if (!wasCarriedOut()) return;
+        const kept = { commands: [...known, command], code: script.createCachedData() };
+        write(path, kept, { mode: 0o600, folderMode: 0o700 });
+      });
   }
   const program = script.runInThisContext() as (require: NodeJS.Require, path: string) => Program;
-  return { program: program(createRequire(PATH), PATH), keep: (path) => write(path, script.createCachedData()) };
+  return {
+    program: program(createRequire(PATH), PATH),
+    keep: (path) => write(path, { commands: [], code: script.createCachedData() }),
+  };
 }
