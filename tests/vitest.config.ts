@@ -1,5 +1,5 @@
 import { readdirSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { availableParallelism, tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
@@ -96,6 +96,10 @@ const DEEP_BROWSER = ["tests/site/{browser,injection,phone,print,print-scale}.te
 const isBuilt = process.env.PLUMBMARK_BUILT === "1";
 const conditions = [...(isBuilt ? [] : ["source"]), "import", "module", "default"];
 
+/** As many as the command line allows, for a project with a number of its own. */
+const asked = process.argv.findLast((word) => word.startsWith("--maxWorkers="))?.replace("--maxWorkers=", "");
+const workersAsked = asked === undefined ? Number.POSITIVE_INFINITY : Number(asked);
+
 const HOURS = 4 * 3_600_000;
 
 // Libraries as the product has them: their builds for development check everything they do. This is for the resolver
@@ -161,6 +165,9 @@ export default defineConfig({
             test: {
               ...shared,
               name: "unit",
+              // Nothing in it waits: a worker more than there are processors only takes memory's time from the others.
+              maxWorkers: Math.min(availableParallelism(), workersAsked),
+              sequence: { groupOrder: 1 },
               include: ALL,
               exclude: [...NEVER, ...BROWSER, ...PROCESS],
             },
