@@ -34,8 +34,9 @@ function addNamed(
 ): void {
   for (const name of namesIn(data)) {
     const entry = entryOf(name);
+    if (entry === undefined) continue;
     const key = `${kind} ${name}`;
-    if (entry === undefined || found.has(key)) continue;
+    if (found.has(key)) continue;
     found.set(key, entry);
     addNamed(found, entry, kind, entryOf);
   }

@@ -8,11 +8,18 @@ export interface DaysAdvice {
 
 const DAY = /\d{4}-\d{2}-\d{2}/gu;
 
-/** Whether a text is a real day, written `2027-01-31`. */
-export const isDay = (text: string): boolean => {
-  const read = new Date(`${text}T00:00:00Z`);
-  return !Number.isNaN(read.getTime()) && read.toISOString().slice(0, 10) === text;
-};
+const LENGTHS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+
+const isLeap = (year: number): boolean => year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
+
+/** Whether a text is a real day of the Gregorian calendar, written `2027-01-31` (ISO 8601). */
+export function isDay(text: string): boolean {
+  const read = /^(\d{4})-(\d{2})-(\d{2})$/u.exec(text);
+  if (!read) return false;
+  const [year, month, day] = read.slice(1).map(Number) as [number, number, number];
+  const length = (LENGTHS[month - 1] ?? 0) + (month === 2 && isLeap(year) ? 1 : 0);
+  return day >= 1 && day <= length;
+}
 
 const DAY_MS = 86_400_000;
 

@@ -70,3 +70,13 @@ test("however a text is put, it reads the same a second time", () => {
     }),
   );
 });
+
+test("plain words read as they do beside an invisible letter, which no short way is taken with", () => {
+  const letter = fc.constantFrom(..."aZ0.-? \t\n~!");
+  fc.assert(
+    fc.property(fc.string({ unit: letter, maxLength: 12 }), (text) => {
+      expect(asRead(text)).toBe(asRead(`${text}\u200b`));
+    }),
+    { numRuns: 500 },
+  );
+});

@@ -6,19 +6,24 @@ import type { Data } from "./yaml/yaml.js";
  */
 const INVISIBLE = /[\p{Cc}\p{Cf}\p{Default_Ignorable_Code_Point}]/gu;
 
+/** Words of ASCII with a blank between: a text that reads as it is written, as nearly all do. */
+const PLAIN = /^[!-~]+(?: [!-~]+)*$/u;
+
 /**
  * A text as it reads: compatible letters in one form (Unicode Standard Annex 15, NFKC), invisible ones left out, blanks
  * folded into one.
  */
 export const asRead = (text: string): string =>
-  text
-    .normalize("NFKC")
-    // A tab or a line end parts words; the other controls part nothing.
-    .replace(/[\t\n\v\f\r\u0085]+/gu, " ")
-    .replace(INVISIBLE, "")
-    .normalize("NFKC")
-    .replace(/\s+/gu, " ")
-    .trim();
+  PLAIN.test(text)
+    ? text
+    : text
+        .normalize("NFKC")
+        // A tab or a line end parts words; the other controls part nothing.
+        .replace(/[\t\n\v\f\r\u0085]+/gu, " ")
+        .replace(INVISIBLE, "")
+        .normalize("NFKC")
+        .replace(/\s+/gu, " ")
+        .trim();
 
 /** What is written where something is still to come, in small letters and without its points. */
 const PLACEHOLDERS: ReadonlySet<string> = new Set(

@@ -29,10 +29,10 @@ const samePlace = (one: Place, other: Place): boolean =>
     one.endColumn === other.endColumn);
 
 function sameOrigin(one: Origin, other: Origin): boolean {
-  // Most is written in the document itself; what a survey states has more to it.
-  if (one.from !== "written" || other.from !== "written" || one.stated || other.stated)
-    return asText(one) === asText(other);
-  return one.path === other.path && one.text === other.text;
+  if (one.from !== "written" || other.from !== "written") return asText(one) === asText(other);
+  // What a survey states of a path is one thing for as long as the survey is.
+  const sameStated = one.stated === other.stated || asText(one.stated) === asText(other.stated);
+  return sameStated && one.path === other.path && one.text === other.text;
 }
 
 /** Whether a quantity says the same and comes from the same place. */

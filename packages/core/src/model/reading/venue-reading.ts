@@ -9,6 +9,15 @@ import { type Survey, surveyData, surveyLine, surveyWords } from "../../venue/su
 /** What a build says of a circuit and no survey does: what is on it this time. */
 const OF_THE_BUILD = new Set(["serves", "stepped", "stays-on", "other-load", "other-inrush"]);
 
+const statements = new WeakMap<Survey, Map<string, StatedIn>>();
+
+/** Who states what, by path of a survey, for all who read it: a build is read anew at every keystroke, its survey is not. */
+function toldOf(survey: Survey): Map<string, StatedIn> {
+  const told = statements.get(survey) ?? new Map<string, StatedIn>();
+  statements.set(survey, told);
+  return told;
+}
+
 /** What the survey of a build's venue states of it, by the path it has in the build. */
 export class VenueReading {
   readonly survey: Survey;
@@ -35,7 +44,12 @@ export class VenueReading {
   /** A path of the survey with its line and who surveyed it. */
   at(path: string): StatedIn {
     const { survey } = this;
-    return { file: survey.file, path, line: surveyLine(survey, path), by: surveyWords(survey) };
+    const told = toldOf(survey);
+    const known = told.get(path);
+    if (known) return known;
+    const made = { file: survey.file, path, line: surveyLine(survey, path), by: surveyWords(survey) };
+    told.set(path, made);
+    return made;
   }
 
   /** Where something that is not written belongs, if that is the survey: it describes what it is of. */
