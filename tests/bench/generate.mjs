@@ -13,60 +13,73 @@ function numbers(beginning) {
   };
 }
 
-const PLACES = ["Marlow", "Tern", "Aldbrook", "Quillhaven", "Osmere", "Fenwick Row", "Larkrise", "Dunmarsh"];
-const HALLS = ["Quay Hall", "Playhouse", "Corn Exchange", "Arena", "Assembly Rooms", "Pavilion", "Depot", "Gallery"];
-const PEOPLE = ["R. Tallow", "M. Finch", "S. Okoro", "L. Brandt", "P. Iyer", "J. Maas", "T. Quill", "A. Sorel"];
-
 const templates = readdirSync(`${starterRepository}/builds`)
   .filter((name) => name.endsWith(".md"))
   .map((name) => ({ name: name.slice(0, -3), text: readFileSync(`${starterRepository}/builds/${name}`, "utf8") }));
 
-const day = (number) => new Date(Date.UTC(2027, 0, 1 + number)).toISOString().slice(0, 10);
+const surveys = readdirSync(`${starterRepository}/venues`).map((name) => ({
+  name: name.slice(0, -3),
+  text: readFileSync(`${starterRepository}/venues/${name}`, "utf8"),
+}));
+
+const dayAfter = (text, days) => new Date(Date.parse(text) + days * 86_400_000).toISOString().slice(0, 10);
 
 /** More would not fit into the one stock list a docs repository has: a megabyte of YAML is read at most. */
 const MOST_GROUPS = 2500;
-/** Builds that take panels from the same lots: a handful and not all. */
-const groupOf = (count) => Math.max(12, Math.ceil(count / MOST_GROUPS));
+/** Builds that take panels from the same lots and stand in the same halls: those of the starter, as often as it takes. */
+const groupOf = (count) => templates.length * Math.ceil(count / templates.length / MOST_GROUPS);
 
-function documentOf(index, sharing, random) {
+/** A group is the starter at another time: what goes together there goes together here. */
+function documentOf(index, sharing) {
   const { name, text } = templates[index % templates.length];
-  const pick = (list) => list[Math.floor(random() * list.length)];
-  const from = Math.floor(random() * 2000);
   const group = Math.floor(index / sharing);
+  const later = Math.floor(numbers(group + 1)() * 60);
   const written = text
     .replace(/^build: .*$/mu, `build: ${name}-${index}`)
-    .replace(/^venue: .*$/mu, `venue: ${pick(PLACES)} ${pick(HALLS)}`)
-    .replace(/^on-site: .*$/mu, `on-site: ${day(from)} to ${day(from + 1 + Math.floor(random() * 6))}`)
-    .replace(/^prepared-by: .*$/mu, `prepared-by: ${PEOPLE[index % 4]}`)
-    .replace(/^approved-by: .*$/mu, `approved-by: ${PEOPLE[4 + (index % 4)]}`)
+    .replace(/^venue: (.*)$/mu, `venue: $1-${group}`)
+    .replace(/^on-site: .*$/mu, (line) => line.replace(/\d{4}-\d{2}-\d{2}/gu, (day) => dayAfter(day, later)))
     .replace(/\blot-(\d{4})\b/gu, `lot-$1-${group}`)
-    .replace(/\]\(([a-z-]+)\.md\)/gu, (_, link) => `](${link}-${index - (index % templates.length)}.md)`);
-  return { path: `builds/${String(Math.floor(index / 100)).padStart(4, "0")}/${name}-${index}.md`, text: written };
+    .replace(/\]\(\.\.\/venues\/([a-z-]+)\.md\)/gu, `](../../venues/$1-${group}.md)`)
+    .replace(/\]\(([a-z-]+)\.md\)/gu, (_, link) => {
+      const at = templates.findIndex((each) => each.name === link);
+      const other = index - (index % templates.length) + at;
+      return `](../${folderOf(other)}/${link}-${other}.md)`;
+    });
+  return { path: `builds/${folderOf(index)}/${name}-${index}.md`, text: written };
 }
+
+const folderOf = (index) => String(Math.floor(index / 100)).padStart(4, "0");
 
 /** The documents one after another, the same for the same count. */
-export function* documents(count, beginning = 1) {
-  const random = numbers(beginning);
-  for (let index = 0; index < count; index += 1) yield documentOf(index, groupOf(count), random);
+export function* documents(count) {
+  for (let index = 0; index < count; index += 1) yield documentOf(index, groupOf(count));
 }
 
+/** Lots for each group; of everything else so much that every group has enough. */
 function stock(count) {
-  const lots = /^lots:\n([\s\S]*)$/mu.exec(readFileSync(`${starterRepository}/stock.yaml`, "utf8"))[1];
+  const text = readFileSync(`${starterRepository}/stock.yaml`, "utf8");
+  const [, lots] = /^lots:\n((?: {2}.*\n)+)/mu.exec(text);
+  const [, items] = /^items:\n((?: {2}.*\n?)+)/mu.exec(text);
   const all = Array.from({ length: Math.ceil(count / groupOf(count)) }, (_, group) =>
     lots.replace(/\blot-(\d{4})\b/gu, `lot-$1-${group}`),
   );
-  return `lots:\n${all.join("")}`;
+  const enough = items.replace(/count: (\d+)/gu, (_, number) => `count: ${Number(number) * 1000}`);
+  return `lots:\n${all.join("")}items:\n${enough}`;
 }
 
 /** Writes a docs repository with so many build documents into a new folder. */
 export function generate(folder, count) {
   mkdirSync(folder, { recursive: true });
-  for (const name of ["house-standard.yaml", "parts"])
+  for (const name of ["house-standard.yaml", "parts", "letters"])
     cpSync(`${starterRepository}/${name}`, `${folder}/${name}`, { recursive: true });
   // A plugin is run by a process of its own: it is measured by itself.
   const standard = `${folder}/house-standard.yaml`;
   writeFileSync(standard, readFileSync(standard, "utf8").replace(/^rules-from: .*\n/mu, ""));
   writeFileSync(`${folder}/stock.yaml`, stock(count));
+  mkdirSync(`${folder}/venues`);
+  for (let group = 0; group * groupOf(count) < count; group += 1)
+    for (const { name, text } of surveys)
+      writeFileSync(`${folder}/venues/${name}-${group}.md`, text.replace(/^survey: .*$/mu, `survey: ${name}-${group}`));
   let made = "";
   for (const { path, text } of documents(count)) {
     const within = `${folder}/${path.slice(0, path.lastIndexOf("/"))}`;

@@ -23,11 +23,17 @@ function distance(one: string, other: string): number {
 export function nearOnes(word: string, known: readonly string[]): readonly string[] {
   if (word.length > 60) return [];
   const lower = word.toLowerCase();
-  return known
-    .map((each) => ({ each, far: distance(lower, each.toLowerCase()) }))
-    .filter(({ far }) => far <= Math.max(1, Math.floor(word.length / 3)))
-    .sort((a, b) => a.far - b.far)
-    .map(({ each }) => each);
+  const most = Math.max(1, Math.floor(word.length / 3));
+  return (
+    known
+      .map((each) => ({ each, letters: each.toLowerCase() }))
+      // What one word has more letters than the other has to be put in: of most words that is told without a look at them.
+      .filter(({ letters }) => Math.abs(letters.length - lower.length) <= most)
+      .map(({ each, letters }) => ({ each, far: distance(lower, letters) }))
+      .filter(({ far }) => far <= most)
+      .sort((a, b) => a.far - b.far)
+      .map(({ each }) => each)
+  );
 }
 
 /** The known word nearest to a misspelt one, or undefined when none is near enough to be meant. */

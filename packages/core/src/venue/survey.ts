@@ -98,8 +98,8 @@ function surveyIn(file: SourceFile): Survey | undefined {
   return found.survey;
 }
 
-/** Reads the surveys of a repository; a venue that is surveyed in two files is a mistake of the later one. */
-export function readSurveys(files: readonly SourceFile[]): Surveys {
+/** Reads surveys; a venue that is surveyed in two files is a mistake of the later one. */
+function readAll(files: readonly SourceFile[]): Surveys {
   const byName = new Map<string, Survey>();
   const mistakes = new Map<string, readonly Mistake[]>();
   for (const file of files) {
@@ -120,6 +120,77 @@ export function readSurveys(files: readonly SourceFile[]): Surveys {
     if (found.length > 0) mistakes.set(file.path, found);
   }
   return { byName, mistakes };
+}
+
+/**
+ * Whether a file may hold the survey of that name. A name is letters in one piece, so that it stands in the text as it
+ * is, unless the YAML writes one of them as an escape.
+ */
+const mayBeOf = ({ text }: SourceFile, name: string): boolean =>
+  text.includes("\\") || new RegExp(`(?<![a-z0-9-])${name}(?![a-z0-9-])`, "u").test(text);
+
+/** Surveys by the name of their venue. Who asks for one has it read and no other: a house has surveyed many halls. */
+class SurveysByName implements ReadonlyMap<string, Survey> {
+  readonly #files: readonly SourceFile[];
+  readonly #all: () => ReadonlyMap<string, Survey>;
+  readonly #asked = new Map<string, Survey | undefined>();
+
+  constructor(files: readonly SourceFile[], all: () => ReadonlyMap<string, Survey>) {
+    this.#files = files;
+    this.#all = all;
+  }
+
+  get(name: string): Survey | undefined {
+    if (!NAME.test(name)) return undefined;
+    if (!this.#asked.has(name)) {
+      const files = this.#files.filter((file) => mayBeOf(file, name));
+      this.#asked.set(name, readAll(files).byName.get(name));
+    }
+    return this.#asked.get(name);
+  }
+
+  has(name: string): boolean {
+    return this.get(name) !== undefined;
+  }
+
+  get size(): number {
+    return this.#all().size;
+  }
+
+  forEach(callback: (survey: Survey, name: string, map: ReadonlyMap<string, Survey>) => void): void {
+    for (const [name, survey] of this.#all()) callback(survey, name, this);
+  }
+
+  entries(): MapIterator<[string, Survey]> {
+    return this.#all().entries();
+  }
+
+  keys(): MapIterator<string> {
+    return this.#all().keys();
+  }
+
+  values(): MapIterator<Survey> {
+    return this.#all().values();
+  }
+
+  [Symbol.iterator](): MapIterator<[string, Survey]> {
+    return this.#all().entries();
+  }
+}
+
+/** The surveys of a repository, each read when it is asked for. */
+export function readSurveys(files: readonly SourceFile[]): Surveys {
+  let read: Surveys | undefined;
+  const all = (): Surveys => {
+    read ??= readAll(files);
+    return read;
+  };
+  return {
+    byName: new SurveysByName(files, () => all().byName),
+    get mistakes() {
+      return all().mistakes;
+    },
+  };
 }
 
 /** What stands at a path of a survey. */
