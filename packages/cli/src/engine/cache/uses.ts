@@ -28,6 +28,15 @@ const nobody = (): never => {
   throw new Error("nobody asked what this document uses");
 };
 
+const digests = new WeakMap<object, string>();
+
+/** Tells a booking from any other: each is worked out once, and is in what hundreds of others share. */
+function digestOf(booking: object): string {
+  const digest = digests.get(booking) ?? hashOf(booking).slice(0, 32);
+  digests.set(booking, digest);
+  return digest;
+}
+
 /** What is read of some documents, or looked up: it rests on their content and on what all documents are given alike. */
 async function usesOfAll(
   wanted: readonly (NamedFile | OtherDocument)[],
@@ -93,7 +102,7 @@ export async function usesAround(
       if (!outline?.uses) return [];
       const booked = bookedIn(outline, outline.uses, days);
       const keys = new Map(booked.map((each) => [sharedKey(each), each.stay]));
-      return [...keys].map(([key, stay]) => ledger.on(key, stay, path));
+      return [...keys].map(([key, stay]) => ledger.on(key, stay, path).map(digestOf));
     },
   };
 }
