@@ -77,7 +77,7 @@ function readIfThere(path: string): Buffer | undefined {
   }
 }
 
-/** A command's name is asked for alone: an option before it is told apart by its dash. */
+/** What is no such word is no command; after an option it might be the option's value, and nothing is kept. */
 const NAME_OF_COMMAND = /^[a-z][a-z-]{0,30}$/u;
 
 /** Carried out as asked for, so that what it needs has been compiled; status 2 is a command that was not. */
@@ -103,8 +103,8 @@ export function load(words: readonly string[] = []): {
     const users = sound(path === undefined ? undefined : readOwnFile(path));
     script = scriptOf(source, users?.code);
     const known = users && !script.cachedDataRejected ? users.commands : [];
-    const command = words.find((word) => NAME_OF_COMMAND.test(word));
-    if (path && command !== undefined && !known.includes(command))
+    const [command = ""] = words;
+    if (path && NAME_OF_COMMAND.test(command) && !known.includes(command))
       process.once("exit", () => {
         if (!wasCarriedOut()) return;
         const kept = { commands: [...known, command], code: script.createCachedData() };
