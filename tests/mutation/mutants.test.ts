@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
+import { notEmpty } from "../run/not-empty.js";
 
 interface Mutant {
   readonly id: number;
@@ -100,6 +101,29 @@ describe("the list of changes that make no difference", () => {
     const all = files.flatMap((path) => mutantsOf(path, text(path)));
     expect(equivalents(list, all, text).stale).toEqual([]);
   });
+});
+
+const { OFFERED } = (await import(`${folder}bundle.mjs`)) as { OFFERED: readonly string[] };
+const { importsOf, testFiles } = (await import(`${folder}files.mjs`)) as {
+  importsOf: (path: string, text: string) => readonly string[];
+  testFiles: () => readonly string[];
+};
+
+test("what the tests take from their runner stands ready for them", () => {
+  const taken = new Set<string>();
+  const reached = new Set(notEmpty(testFiles()));
+  for (const path of reached) {
+    const text = readFileSync(new URL(`../../${path}`, import.meta.url), "utf8");
+    // Types are gone when a test runs, and what is kept for a whole run is made anew.
+    const own = [...text.matchAll(/^import \{([^}]*)\} from "vitest"/gmu)].flatMap(
+      ([, names]) => names?.split(",") ?? [],
+    );
+    for (const name of own.map((each) => each.trim())) if (name !== "" && !name.startsWith("type ")) taken.add(name);
+    for (const each of importsOf(path, text))
+      if (each.startsWith("tests/") && each !== "tests/run/once-a-run.ts") reached.add(each);
+  }
+  expect(reached.size).toBeGreaterThan(100);
+  expect([...taken].filter((name) => !OFFERED.includes(name))).toEqual([]);
 });
 
 const { wilson } = (await import(`${folder}report.mjs`)) as {

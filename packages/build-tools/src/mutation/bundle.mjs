@@ -6,8 +6,16 @@ import { pathToFileURL } from "node:url";
 import { build } from "esbuild";
 import { instrumented } from "./instrument.mjs";
 
-const VITEST =
-  "export const { test, it, describe, expect, beforeAll, afterAll, beforeEach, afterEach } = globalThis.__tests;";
+/** What of the tests' own runner stands ready for them: `suite` of the tests' shim holds as much. */
+export const OFFERED = [
+  ...["test", "it", "describe", "expect", "inject"],
+  ...["beforeAll", "afterAll", "beforeEach", "afterEach"],
+];
+
+const VITEST = `export const { ${OFFERED.join(", ")} } = globalThis.__tests;`;
+
+/** What tests keep for a whole run is made anew with every change: what is drawn is among it. */
+const ONCE_A_RUN = "export const onceARun = (name, make) => make();";
 
 /** Source of a package of this workspace, or of a part it offers: `@plumbmark/kit/tryout`. */
 function sourceOf(wanted) {
@@ -23,7 +31,11 @@ const outside = (packages, kept) => ({
   setup({ onResolve, onLoad, resolve }) {
     const source = (path) => ({ path: kept.get(path) ?? path, ...(kept.has(path) ? { namespace: "outside" } : {}) });
     onResolve({ filter: /^vitest$/ }, () => ({ path: "vitest", namespace: "tests" }));
-    onLoad({ filter: /.*/, namespace: "tests" }, () => ({ contents: VITEST, loader: "js" }));
+    onResolve({ filter: /\/run\/once-a-run\.js$/ }, () => ({ path: "once-a-run", namespace: "tests" }));
+    onLoad({ filter: /.*/, namespace: "tests" }, ({ path }) => ({
+      contents: path === "vitest" ? VITEST : ONCE_A_RUN,
+      loader: "js",
+    }));
     onResolve({ filter: /^\.+\// }, ({ path, resolveDir }) => {
       const wanted = join(resolveDir, path.replace(/\.js$/u, ".ts"));
       return kept.has(wanted) ? source(wanted) : undefined;

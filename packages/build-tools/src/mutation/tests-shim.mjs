@@ -14,6 +14,9 @@ Object.defineProperty(expect, "assertions", { value: () => {} });
 
 setState({ assertionCalls: 0, isExpectingAssertions: false, expectedAssertionsNumber: null }, expect);
 
+/** What a run hands to its tests: the same cases with every change, so that a change alone makes the difference. */
+const PROVIDED = { effort: { deep: false, seed: 1, runs: 100 } };
+
 const field = (value, path) => path.split(".").reduce((at, key) => at?.[key], value);
 
 /**
@@ -69,6 +72,7 @@ export function suite() {
     it: test,
     describe,
     expect,
+    inject: (name) => PROVIDED[name],
     beforeAll: hook("before"),
     afterAll: hook("after"),
     beforeEach: hook("each"),
