@@ -1,11 +1,11 @@
 import { cellName } from "@plumbmark/core";
 import { describe, expect, it } from "vitest";
 import { notEmpty } from "../../run/not-empty.js";
-import { number, type Read, read, words } from "./read.js";
-import { builds, drawn } from "./subjects.js";
+import { number, type Read, words } from "./read.js";
+import { builds, drawn, found } from "./subjects.js";
 
 const ofFace = (file: string, face: string, layer: string, side: string): Read =>
-  read(drawn.find((each) => each.file === file && each.drawing.name === `face-${face}-${layer}-${side}`)?.text ?? "");
+  found(file, `face-${face}-${layer}-${side}`);
 
 const faces = [...builds].flatMap(([file, { build }]) =>
   build.faces
@@ -130,10 +130,9 @@ describe("the sockets of a panel, seen from behind", () => {
   });
 
   it("are four on every rear drawing whose part writes them, and none are on the others", () => {
-    for (const { drawing, text } of notEmpty(
+    for (const { drawing, read: own } of notEmpty(
       drawn.filter((each) => each.file.startsWith("builds/over-stage") && each.drawing.name.startsWith("face-")),
     )) {
-      const own = read(text);
       const back = drawing.name.endsWith("-rear");
       expect(own.having("data-socket").map(([name]) => name)).toEqual(back ? Object.keys(AT) : []);
       expect(own.having("data-up").map(([what]) => what)).toEqual(back ? ["face", "tile-500-p3.1"] : ["face"]);

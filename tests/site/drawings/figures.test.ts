@@ -3,11 +3,10 @@ import { rules } from "@plumbmark/rules";
 import { describe, expect, it } from "vitest";
 import { notEmpty } from "../../run/not-empty.js";
 import { TODAY } from "../starter-files.js";
-import { number, type Read, read, words } from "./read.js";
-import { builds, drawn, files } from "./subjects.js";
+import { number, type Read, words } from "./read.js";
+import { builds, files, found } from "./subjects.js";
 
-const named = (file: string, name: string): Read =>
-  read(drawn.find((each) => each.file === file && each.drawing.name === name)?.text ?? "");
+const named = (file: string, name: string): Read => found(file, name);
 const repository = openRepository(files, rules, { today: TODAY, every: true });
 const checksOf = (file: string, rule: string) => repository.one(file).entry.checks.filter((each) => each.rule === rule);
 

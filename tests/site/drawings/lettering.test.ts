@@ -1,29 +1,26 @@
 import { describe, expect, it } from "vitest";
 import { notEmpty } from "../../run/not-empty.js";
-import { number, read, words } from "./read.js";
+import { number, words } from "./read.js";
 import { drawn } from "./subjects.js";
 
 const of = (kind: string) => drawn.filter(({ drawing }) => drawing.name.startsWith(kind));
 
 // SI Brochure, 9th edition, 5.4.3: the space between a number and its unit keeps them together.
 describe("lettering", () => {
-  it.each(notEmpty(drawn))("$name: no line begins with the unit of a number on the line before", ({ text }) => {
-    const torn = read(text)
-      .all("text")
-      .filter((each, index, all) => {
-        const before = all[index - 1];
-        // A line below another one of the same words; a row's letter beside a column's number is none.
-        if (!before || number(before, "x") !== number(each, "x") || number(each, "y") - number(before, "y") > 6)
-          return false;
-        return (
-          /\d$/u.test(words(before)) && /^(?:mm?|ft|in|kg|lb|A|V|W|VA|px|Hz|bit|%)(?![\p{L}\p{Nd}])/u.test(words(each))
-        );
-      });
+  it.each(notEmpty(drawn))("$name: no line begins with the unit of a number on the line before", ({ read }) => {
+    const torn = read.all("text").filter((each, index, all) => {
+      const before = all[index - 1];
+      // A line below another one of the same words; a row's letter beside a column's number is none.
+      if (!before || number(before, "x") !== number(each, "x") || number(each, "y") - number(before, "y") > 6)
+        return false;
+      return (
+        /\d$/u.test(words(before)) && /^(?:mm?|ft|in|kg|lb|A|V|W|VA|px|Hz|bit|%)(?![\p{L}\p{Nd}])/u.test(words(each))
+      );
+    });
     expect(torn.map(words)).toEqual([]);
   });
 
-  it.each(of("stand"))("$name: the side of the audience is named beside the base", ({ text }) => {
-    const { all, having } = read(text);
+  it.each(of("stand"))("$name: the side of the audience is named beside the base", ({ read: { all, having } }) => {
     const [base] = having("class").flatMap(([name, each]) => (name === "base" ? [each] : []));
     const at = (label: string): number =>
       number(
@@ -36,8 +33,7 @@ describe("lettering", () => {
   });
 
   it("what a hang carries stands clear of the line at the end of the bar", () => {
-    const struck = of("hang-plot").flatMap(({ name, text }) => {
-      const { all, having } = read(text);
+    const struck = of("hang-plot").flatMap(({ name, read: { all, having } }) => {
       // The sheet itself is paper, too, and lies behind everything.
       const papers = all("rect").filter((each) => each.attributes.class === "paper" && number(each, "width") < 40);
       return having("data-reaction").flatMap(([, label]) => {

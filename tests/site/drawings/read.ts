@@ -24,8 +24,11 @@ export function read(text: string): Read {
   return found;
 }
 
-function parsed(text: string): Read {
-  const elements = under(fromXml(text));
+const parsed = (text: string): Read => readTree(fromXml(text));
+
+/** A drawing as a tree, with what an XML parser would find in its file. */
+export function readTree(tree: Nodes): Read {
+  const elements = under(tree);
   return {
     root: elements[0] as Element,
     all: (name) => elements.filter((each) => name === undefined || each.name === name),

@@ -1,10 +1,10 @@
 import { openRepository } from "@plumbmark/core";
-import { drawingsOf, svgFile } from "@plumbmark/docs-site";
+import { drawingsOf } from "@plumbmark/docs-site";
 import { describe, expect, it } from "vitest";
 import { starter, TODAY } from "../../documents/repository.js";
 import { boxOfLabel } from "./drafting/letters.js";
-import { drawnOf } from "./one-document.js";
-import { number, type Read, read, words } from "./read.js";
+import { drawnOf, treeOf } from "./one-document.js";
+import { number, type Read, words } from "./read.js";
 import { boxOf, inside, lineOf } from "./to-size/paper.js";
 
 // What drawings say where a document says little, much, or something unusual; by repository.ts.
@@ -12,7 +12,7 @@ import { boxOf, inside, lineOf } from "./to-size/paper.js";
 const named = (build: string, name: string): Read => {
   const found = drawnOf(`builds/${build}.md`).find(({ drawing }) => drawing.name === name);
   if (!found) throw new Error(`${build} has no drawing ${name}`);
-  return read(found.text);
+  return found.read;
 };
 const said = (build: string, name: string): string => named(build, name).all("text").map(words).join(" ");
 
@@ -44,7 +44,7 @@ describe("the second suspension of a bar", () => {
     const { build, system } = openRepository({ ...starter(), documents }, [], { today: TODAY }).model("builds/b.md");
     const drawing = drawingsOf({ build, system }).find(({ name }) => name.startsWith("hang-plot"));
     if (!drawing) throw new Error("there is no hang plot");
-    return /Second suspension: [^.]*\./u.exec(read(svgFile(drawing)).all("text").map(words).join(" "))?.[0] ?? "";
+    return /Second suspension: [^.]*\./u.exec(treeOf(drawing).all("text").map(words).join(" "))?.[0] ?? "";
   };
 
   it("is named part by part as it is written, with the hangs it is at", () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Element } from "xast";
 import { drawnOf } from "../one-document.js";
-import { number, type Read, read, words } from "../read.js";
+import { number, type Read, words } from "../read.js";
 import { documents } from "../to-size/by-hand.js";
 import { type Box, boxOf, FINE, inside, lineOf, measures, type Place } from "../to-size/paper.js";
 import { boxOfLabel, CAPITAL, sizeOf } from "./letters.js";
@@ -18,11 +18,11 @@ const files = [
 ];
 
 const sheets = files.flatMap((file) =>
-  drawnOf(file).map(({ name, drawing, text }) => ({
+  drawnOf(file).map(({ name, drawing, read }) => ({
     name,
     width: drawing.width,
     height: drawing.height,
-    drawing: read(text),
+    drawing: read,
   })),
 );
 

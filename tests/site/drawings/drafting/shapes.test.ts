@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Element } from "xast";
 import { drawnOf } from "../one-document.js";
-import { number, read, words } from "../read.js";
+import { number, words } from "../read.js";
 import { documents, metres, under } from "../to-size/by-hand.js";
 import { type Box, boxOf, classed, FINE, inside, lineOf, type Place, placesOf } from "../to-size/paper.js";
 import { boxOfLabel } from "./letters.js";
@@ -15,12 +15,12 @@ const files = [
   "builds/lobby-ribbon.md",
 ];
 const sheets = files.flatMap((file) =>
-  drawnOf(file).map(({ name, drawing, text }) => ({
+  drawnOf(file).map(({ name, drawing, read }) => ({
     name,
     kind: drawing.name,
     file,
     width: drawing.width,
-    drawing: read(text),
+    drawing: read,
   })),
 );
 

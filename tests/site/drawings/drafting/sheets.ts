@@ -1,10 +1,10 @@
 import { readSurvey, type Survey } from "@plumbmark/core";
-import { type Drawing, svgFile } from "@plumbmark/docs-site";
+import type { Drawing } from "@plumbmark/docs-site";
 import { elevationsOf } from "../../../../docs-site/src/drawings/elevation.js";
 import { venuePlan } from "../../../../docs-site/src/drawings/venue-plan.js";
 import { HALL } from "../../../venues/hall.js";
-import { drawnOf } from "../one-document.js";
-import { type Read, read } from "../read.js";
+import { drawnOf, treeOf } from "../one-document.js";
+import type { Read } from "../read.js";
 import { inspected } from "../repository.js";
 import { documents } from "../to-size/by-hand.js";
 
@@ -24,18 +24,18 @@ export const FILES: readonly string[] = [
   ...["odd", "far", "under", "kinds", "summer-stage", "lobby-ribbon"].map((name) => `builds/${name}.md`),
 ];
 
-const sheetOf = (file: string, drawing: Drawing, text: string): DraftedSheet => ({
+const sheetOf = (file: string, drawing: Drawing, read = treeOf(drawing)): DraftedSheet => ({
   name: `${file} ${drawing.name}`,
   kind: drawing.name,
   file,
   width: drawing.width,
   height: drawing.height,
-  drawing: read(text),
+  drawing: read,
 });
 
 /** The drawings of a build's sheet. */
 export const sheets: readonly DraftedSheet[] = FILES.flatMap((file) =>
-  drawnOf(file).map(({ drawing, text }) => sheetOf(file, drawing, text)),
+  drawnOf(file).map(({ drawing, read }) => sheetOf(file, drawing, read)),
 );
 
 /** Documents whose faces are seen beside one another, all to one scale. */
@@ -44,14 +44,10 @@ export const COMPARED: readonly string[] = ["harbour-header", "small-screen", "g
 );
 
 export const elevations: readonly DraftedSheet[] = elevationsOf(COMPARED.map(inspected)).flatMap((drawing, index) =>
-  drawing ? [sheetOf(COMPARED[index] as string, drawing, svgFile(drawing))] : [],
+  drawing ? [sheetOf(COMPARED[index] as string, drawing)] : [],
 );
 
 const plan = venuePlan(readSurvey({ path: "venues/ferry-hall.md", text: HALL }) as Survey, "us") as Drawing;
 
 /** The same with those of other pages: elevations of a comparison, the plan of a venue. */
-export const everySheet: readonly DraftedSheet[] = [
-  ...sheets,
-  ...elevations,
-  sheetOf("venues/ferry-hall.md", plan, svgFile(plan)),
-];
+export const everySheet: readonly DraftedSheet[] = [...sheets, ...elevations, sheetOf("venues/ferry-hall.md", plan)];

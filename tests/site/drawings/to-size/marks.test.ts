@@ -1,10 +1,10 @@
 import { readQuantity } from "@plumbmark/calc";
 import { describe, expect, it } from "vitest";
 import type { Element } from "xast";
-import { number, read, words } from "../read.js";
+import { number, type Read, words } from "../read.js";
 import { drawn } from "../subjects.js";
 import { documents, metres, under } from "./by-hand.js";
-import { sheet } from "./paper.js";
+import { classed, sheet } from "./paper.js";
 
 // What a drawing says beside its lines, in `data-` attributes: the document's own figures, and what stands in words.
 
@@ -13,11 +13,7 @@ const NAMES =
   "across at bar breaker cell chain corner current device distance down drawn edge enters face from greatest group hang height into kind last leaves left-out leg length level metres mm moment-level moment-worst on order panel-key panels raster reaction reaction-worst rise row run run-current scale socket strand structure structure-level structure-worst supply up value viewer voltage width worst x y";
 
 it("drawings have these marks, and no others", () => {
-  const found = drawn.flatMap(({ text }) =>
-    read(text)
-      .all()
-      .flatMap(({ attributes }) => Object.keys(attributes)),
-  );
+  const found = drawn.flatMap(({ read }) => read.all().flatMap(({ attributes }) => Object.keys(attributes)));
   const marks = new Set(found.filter((name) => name.startsWith("data-")).map((name) => name.slice(5)));
   expect([...marks].toSorted()).toEqual(NAMES.split(" ").toSorted());
 });
@@ -96,7 +92,7 @@ it.each([
   ["data-run-current", "current", 13],
   ["data-voltage", "voltage", 39],
 ] as const)("%s is what stands there in words", (name, kind, least) => {
-  const found = drawn.flatMap(({ text }) => read(text).having(name));
+  const found = drawn.flatMap(({ read }) => read.having(name));
   // A hang that carries nothing is said to be slack, and a figure that finds no room beside its hang is in the table.
   const told = found.filter(([value]) => Number(value) !== 0);
   expect(
@@ -136,27 +132,18 @@ it("the hangs of a bar carry together what is on it", () => {
 });
 
 it("the greatest shear and moment stand at the diagrams, with their figures", () => {
-  const plots = drawn.filter(({ text }) => text.includes("data-greatest"));
-  const kinds = plots.map(
-    ({ text }) =>
-      new Set(
-        read(text)
-          .having("data-greatest")
-          .map(([kind]) => kind),
-      ),
-  );
+  const plots = drawn.filter(({ read }) => read.having("data-greatest").length > 0);
+  const kinds = plots.map(({ read }) => new Set(read.having("data-greatest").map(([kind]) => kind)));
   // Where another balance than the level bar governs, the moment of that stands at the diagram.
-  const named = (text: string): string => (text.includes('class="worst"') ? "moment-worst" : "moment");
-  expect(kinds.map((each) => [...each].toSorted())).toEqual(plots.map(({ text }) => [named(text), "shear"]));
+  const named = (drawing: Read): string => (classed(drawing, "worst").length > 0 ? "moment-worst" : "moment");
+  expect(kinds.map((each) => [...each].toSorted())).toEqual(plots.map(({ read }) => [named(read), "shear"]));
   expect(plots.length).toBeGreaterThanOrEqual(5);
   const G = 9.80665;
-  const wrong = plots.flatMap(({ text }) =>
-    read(text)
-      .having("data-greatest")
-      .filter(([kind, element]) => {
-        const value = Math.abs(number(element, "data-value"));
-        return kind === "shear" ? !near(figure(element, "mass"), value) : !near(figure(element, "moment"), value * G);
-      }),
+  const wrong = plots.flatMap(({ read }) =>
+    read.having("data-greatest").filter(([kind, element]) => {
+      const value = Math.abs(number(element, "data-value"));
+      return kind === "shear" ? !near(figure(element, "mass"), value) : !near(figure(element, "moment"), value * G);
+    }),
   );
   expect(wrong).toEqual([]);
 });
