@@ -3,9 +3,9 @@ import type { Face } from "@plumbmark/core";
 import { levelDimension, uprightDimension } from "./shared/dimension.js";
 import type { Drawing, DrawingSubject } from "./shared/drawing.js";
 import { hatch } from "./shared/hatch.js";
-import { lettering, SMALL, wrapped } from "./shared/lettering.js";
+import { LEADING, lettering, SMALL, wrapped } from "./shared/lettering.js";
 import { type Scale, scaleBar, scaleFor } from "./shared/scale.js";
-import { type Box, line, type PaperPoint, path, rect, type Shapes, svgShape, WIDE } from "./shared/svg.js";
+import { type Box, FINEST, line, type PaperPoint, path, rect, type Shapes, svgShape, WIDE } from "./shared/svg.js";
 import { resultText } from "./shared/value-text.js";
 import { lowerEdge } from "./sightlines.js";
 
@@ -18,8 +18,8 @@ const WIDTH = LEFT + ROOM.width + RIGHT;
 const PERSON = 1.75;
 /** From the middle of the person to the nearest the face comes, in metres. */
 const BESIDE = 0.6;
-/** Rows that are drawn panel by panel: finer lines would run into one another. */
-const FINEST = 1.2;
+/** Panels smaller than this are not drawn one by one: their lines would run into one another. */
+const LEAST = 1.2;
 
 interface Elevated {
   readonly face: Face;
@@ -84,9 +84,9 @@ function personAt([x, floor]: PaperPoint, scale: Scale): Shapes {
 
 const panelsOf = (face: Face, { x, y, width, height }: Box): Shapes => {
   const [across, down] = [width / face.columns, height / face.rows];
-  if (Math.min(across, down) < FINEST) return [];
+  if (Math.min(across, down) < LEAST) return [];
   return face.cells.map(({ row, column }) =>
-    rect({ x: x + column * across, y: y + row * down, width: across, height: down }, { strokeWidth: 0.15 }),
+    rect({ x: x + column * across, y: y + row * down, width: across, height: down }, { strokeWidth: FINEST }),
   );
 };
 
@@ -127,7 +127,7 @@ function drawn({ face, subject, width, height, edge }: Elevated, frame: Frame): 
     title: "Seen from the audience",
     description: `${face.columns} × ${face.rows} panels, ${words(face.width)} wide and ${words(face.height)} high, ${edge === undefined ? "at a height that is not said" : `its lower edge ${words(lowerEdge(face))} over the floor`}. A figure ${printQuantity(PERSON, "length", system)} tall stands beside it. Scale 1:${scale.ratio}.`,
     width: WIDTH,
-    height: frame.height + Math.max(0, notes.length - 1) * 3.6,
+    height: frame.height + (notes.length - 1) * LEADING,
     shapes: [
       ...personAt([frame.person, floor], scale),
       rect(box, { fill: "currentColor", fillOpacity: 0.08, stroke: undefined }),
@@ -154,9 +154,9 @@ function drawn({ face, subject, width, height, edge }: Elevated, frame: Frame): 
             }),
           ]),
       line([ground.x, floor], [ground.x + ground.width, floor], { strokeWidth: WIDE }),
-      path(hatch(ground, "rising", 2.6), { strokeWidth: 0.15 }),
+      path(hatch(ground, "rising", 2.6), { strokeWidth: FINEST }),
       scaleBar(scale, [LEFT, floor + 7.5]),
-      ...notes.map((each, index) => lettering(each, [LEFT - 2, floor + 13 + index * 3.6], { size: SMALL })),
+      ...notes.map((each, index) => lettering(each, [LEFT - 2, floor + 13 + index * LEADING], { size: SMALL })),
     ],
   };
 }

@@ -3,7 +3,7 @@ import type { Circuit, Run } from "@plumbmark/core";
 import { arrowHead } from "./shared/dimension.js";
 import { type Drawing, type DrawingSubject, failureMark, failureNotes, SHEET_WIDTH } from "./shared/drawing.js";
 import { drawingHeading, notes } from "./shared/heading.js";
-import { fitted, lettering, SMALL } from "./shared/lettering.js";
+import { aboutMiddle, fitted, LEADING, lettering, SMALL } from "./shared/lettering.js";
 import { line, path, polyline, rect, type Shapes, svgShape, WIDE } from "./shared/svg.js";
 import { gapNotes, resultText, UNWRITTEN, writtenText } from "./shared/value-text.js";
 
@@ -55,7 +55,7 @@ function source(circuit: Circuit, y: number, subject: DrawingSubject): Shapes {
     svgShape("circle", { cx: 12, cy: y, r: 3, fill: "none", stroke: "currentColor", strokeWidth: WIDE }),
     path(`M10 ${y}c.7 -1.6 1.4 -1.6 2 0s1.4 1.6 2 0`),
     small(writtenText(circuit.voltage, system), 2, y + 8, "start", valueMark("dataSupply", circuit.voltage)),
-    ...(phases ? [small(phases, 2, y + 11.8, "start")] : []),
+    ...(phases ? [small(phases, 2, y + 8 + LEADING, "start")] : []),
     line([15, y], [BREAKER - 8, y], { strokeWidth: WIDE }),
     ...breaker(BREAKER, y),
     small(
@@ -65,7 +65,7 @@ function source(circuit: Circuit, y: number, subject: DrawingSubject): Shapes {
       "middle",
       valueMark("dataBreaker", circuit.breaker),
     ),
-    ...residual.map((words) => small(words, BREAKER + 3, y - 10.3)),
+    ...residual.map((words) => small(words, BREAKER + 3, y - 6.5 - LEADING)),
     line([BREAKER + 14, y], [OUTLET, y], { strokeWidth: WIDE }),
     small(
       wired ? `${writtenText(circuit.conductor, system)}, ${writtenText(length, system)}` : `wiring ${UNWRITTEN}`,
@@ -88,7 +88,7 @@ function source(circuit: Circuit, y: number, subject: DrawingSubject): Shapes {
 function panelBox(name: string, x: number, y: number): Shapes {
   return [
     rect({ x, y: y - BOX.height / 2, ...BOX }, { strokeWidth: WIDE }),
-    small(name, x + BOX.width / 2, y + SMALL * 0.36),
+    small(name, x + BOX.width / 2, aboutMiddle(y)),
   ];
 }
 
@@ -120,7 +120,7 @@ function jumperTo(run: Run, from: Stop, to: Stop, y: number, { system }: Drawing
 function panelsOf(run: Run, y: number, subject: DrawingSubject): Shapes {
   const { panels } = run;
   const { system } = subject;
-  if (!panels) return [small(`panels ${UNWRITTEN}`, PANELS[0] + 2, y + 1, "start")];
+  if (!panels) return [small(`panels ${UNWRITTEN}`, PANELS[0] + 2, aboutMiddle(y), "start")];
   const all = stops(panels.length);
   return all.flatMap((stop, place) => {
     const voltage = voltageAt(run, stop.index);

@@ -3,7 +3,7 @@ import type { Hop, Station } from "@plumbmark/core";
 import { arrowHead } from "./shared/dimension.js";
 import { type Drawing, type DrawingSubject, SHEET_WIDTH } from "./shared/drawing.js";
 import { drawingHeading, notes } from "./shared/heading.js";
-import { fitted, lettering, SMALL, wrapped } from "./shared/lettering.js";
+import { fitted, LEADING, lettering, SMALL, wrapped } from "./shared/lettering.js";
 import { line, rect, type Shapes, WIDE } from "./shared/svg.js";
 import { UNWRITTEN, writtenText } from "./shared/value-text.js";
 
@@ -22,7 +22,7 @@ function device(name: string, where: string | undefined, index: number, top: num
   const lines = wrapped(name, BOX.width - 3, SMALL).slice(0, 2);
   return [
     rect({ x, y, ...BOX }, { strokeWidth: WIDE, dataDevice: name }),
-    ...lines.map((each, place) => lettering(each, [x + 1.5, y + 4.4 + place * 3.6], { size: SMALL, bold: true })),
+    ...lines.map((each, place) => lettering(each, [x + 1.5, y + 4.4 + place * LEADING], { size: SMALL, bold: true })),
     lettering(where ?? `place ${UNWRITTEN}`, [x + 1.5, y + BOX.height - 1.6], { size: SMALL }),
   ];
 }
@@ -60,7 +60,7 @@ const label = (words: readonly string[], x: number, y: number, width: number): S
   words
     .slice(0, 3)
     .map((each, index) =>
-      lettering(fitted(each, width, SMALL), [x, y + (index === 0 ? -1.4 : 4 + (index - 1) * 3.4)], { size: SMALL }),
+      lettering(fitted(each, width, SMALL), [x, y + (index === 0 ? -1.4 : 4 + (index - 1) * LEADING)], { size: SMALL }),
     );
 
 /** From the source to the processor and its ports; undefined when no picture path is written. */

@@ -4,9 +4,9 @@ import { levelDimension, uprightDimension } from "./shared/dimension.js";
 import { type Drawing, type DrawingSubject, SHEET_WIDTH } from "./shared/drawing.js";
 import { hatch } from "./shared/hatch.js";
 import { drawingHeading, notes } from "./shared/heading.js";
-import { lettering, measure, SMALL } from "./shared/lettering.js";
+import { aboutMiddle, lettering, measure, onPaper, SMALL } from "./shared/lettering.js";
 import { series } from "./shared/series.js";
-import { type Box, group, line, paper, path, rect, type Shapes, svgShape, WIDE } from "./shared/svg.js";
+import { type Box, FINEST, group, line, NARROW, path, rect, type Shapes, svgShape, WIDE } from "./shared/svg.js";
 import { drawnTable } from "./shared/table.js";
 import { gapNotes, UNWRITTEN } from "./shared/value-text.js";
 
@@ -32,7 +32,7 @@ interface Ground {
   readonly per: number;
 }
 
-const onPaper = ({ x, y, per }: Ground, pixels: Rectangle): Box => ({
+const boxOfPixels = ({ x, y, per }: Ground, pixels: Rectangle): Box => ({
   x: x + pixels.x * per,
   y: y + pixels.y * per,
   width: pixels.width * per,
@@ -43,14 +43,10 @@ const onPaper = ({ x, y, per }: Ground, pixels: Rectangle): Box => ({
 function number(box: Box, sign: string, part: Part): Shapes {
   const room = (words: string): boolean => box.width > measure(words, SMALL, true) + 2 && box.height > SMALL + 1.5;
   const words = [part.name, part.words ?? part.name].map((each) => `${sign} ${each}`).find(room) ?? sign;
-  const width = measure(words, SMALL, true) + 1;
   const fits = room(words);
   const x = fits ? box.x + 1 : box.x + box.width + 1;
   const y = fits ? box.y + SMALL + 0.6 : box.y + Math.min(box.height, SMALL) + 0.4;
-  return [
-    paper({ x: x - 0.4, y: y - SMALL * 0.85, width, height: SMALL * 1.1 }),
-    lettering(words, [x, y], { size: SMALL, bold: true }),
-  ];
+  return onPaper(words, [x, y], { size: SMALL, bold: true });
 }
 
 /** Numbers of those that take the very same pixels, told once, at the first of them: a copy lies on what it repeats. */
@@ -65,7 +61,7 @@ function signAt(pieces: readonly Piece[], index: number): string | undefined {
 function placed(ground: Ground, { part, face }: Piece, sign: string | undefined): Shapes {
   const { rectangle, placement } = part;
   if (!rectangle) return [];
-  const box = onPaper(ground, rectangle);
+  const box = boxOfPixels(ground, rectangle);
   const { colour, className, hatch: kind } = series(face);
   const marks = {
     dataFace: placement.face.name,
@@ -77,7 +73,7 @@ function placed(ground: Ground, { part, face }: Piece, sign: string | undefined)
   const dashes = placement.copyOf ? { strokeDasharray: "3 1.5" } : {};
   return [
     group(marks, [
-      path(hatch(box, kind, 2.6), { stroke: colour, strokeWidth: 0.18, className: `hatch ${className}` }),
+      path(hatch(box, kind, 2.6), { stroke: colour, strokeWidth: FINEST, className: `hatch ${className}` }),
       rect(box, { stroke: colour, className, strokeWidth: 0.7, ...dashes }),
     ]),
     ...(sign === undefined ? [] : number(box, sign, part)),
@@ -93,10 +89,10 @@ function collisions(ground: Ground, pieces: readonly Piece[]): Shapes {
           ? overlap(one.rectangle, other.rectangle)
           : undefined;
       if (!shared) return [];
-      const box = onPaper(ground, shared);
+      const box = boxOfPixels(ground, shared);
       const [first, second] = [other.placement.face.name, one.placement.face.name];
       return [
-        path(hatch(box, "crossed", 1.2), { strokeWidth: 0.3, className: "overlap" }),
+        path(hatch(box, "crossed", 1.2), { strokeWidth: NARROW, className: "overlap" }),
         rect(box, { strokeWidth: WIDE, dataOverlap: `${first} ${second}` }),
       ];
     }),
@@ -133,8 +129,8 @@ const rows = (pieces: readonly Piece[], isFolded: boolean) =>
 
 /** Origin and the way pixels are counted: across and down. */
 const origin = ({ x, y }: Ground): Shapes => [
-  svgShape("circle", { cx: x, cy: y, r: 1.1, fill: "none", stroke: "currentColor", strokeWidth: 0.4 }),
-  lettering("0,0", [x - 1.6, y + 1], { size: SMALL, anchor: "end" }),
+  svgShape("circle", { cx: x, cy: y, r: 1.1, fill: "none", stroke: "currentColor", strokeWidth: 0.35 }),
+  lettering("0,0", [x - 1.6, aboutMiddle(y)], { size: SMALL, anchor: "end" }),
 ];
 
 function picture(
@@ -142,15 +138,15 @@ function picture(
   ground: Ground,
   pieces: readonly Piece[],
 ): Shapes {
-  const whole = onPaper(ground, { x: 0, y: 0, ...raster });
+  const whole = boxOfPixels(ground, { x: 0, y: 0, ...raster });
   const [right, bottom] = [whole.x + whole.width, whole.y + whole.height];
   return [
     rect(whole, { strokeWidth: WIDE, className: "raster", dataRaster: `${raster.width}x${raster.height}` }),
     ...pieces.flatMap((each, index) => placed(ground, each, signAt(pieces, index))),
     ...collisions(ground, pieces),
     ...origin(ground),
-    line([whole.x, whole.y - 3], [whole.x, whole.y - 8], { strokeWidth: 0.15 }),
-    line([right, whole.y - 1], [right, whole.y - 8], { strokeWidth: 0.15 }),
+    line([whole.x, whole.y - 3], [whole.x, whole.y - 8], { strokeWidth: FINEST }),
+    line([right, whole.y - 1], [right, whole.y - 8], { strokeWidth: FINEST }),
     levelDimension(whole.x, right, whole.y - 6, { words: `${raster.width} pixels across` }),
     uprightDimension(whole.x - 10, whole.y, bottom, {
       words: `${raster.height} pixels down`,

@@ -4,13 +4,13 @@ import { levelDimension, uprightDimension } from "./shared/dimension.js";
 import { type Drawing, type DrawingSubject, SHEET_WIDTH } from "./shared/drawing.js";
 import { hatch } from "./shared/hatch.js";
 import { drawingHeading, notes } from "./shared/heading.js";
-import { lettering, MIDDLE, SMALL } from "./shared/lettering.js";
+import { LEADING, lettering, MIDDLE, SMALL } from "./shared/lettering.js";
 import { type Scale, scaleBar, scaleFor, scaleText } from "./shared/scale.js";
-import { line, type PaperPoint, path, rect, type Shapes, svgShape, WIDE } from "./shared/svg.js";
+import { FINEST, line, type PaperPoint, path, rect, type Shapes, svgShape, WIDE } from "./shared/svg.js";
 import { gapNotes, resultText, UNTOLD, UNWRITTEN, writtenText } from "./shared/value-text.js";
 
 const LEFT = 27;
-const RIGHT = 8;
+const RIGHT = 11;
 
 interface Section {
   readonly scale: Scale;
@@ -106,7 +106,7 @@ function drawn(face: Face, section: Section, { build, system }: DrawingSubject):
   const near = nearest.known && nearest.value < (farthest as Known).value ? nearest : undefined;
   return [
     line([ground.x, floor], [ground.x + ground.width, floor], { strokeWidth: WIDE }),
-    path(hatch(ground, "rising", 2.6), { strokeWidth: 0.15 }),
+    path(hatch(ground, "rising", 2.6), { strokeWidth: FINEST }),
     rect(
       { x: LEFT - 1, y: y(top), width: 1, height: Math.max(scale.mm(top - edge), 0.3) },
       { fill: "currentColor", className: "face", dataEdge: edge },
@@ -127,7 +127,7 @@ function drawn(face: Face, section: Section, { build, system }: DrawingSubject):
       "farthest",
       (farthest as Known).value,
       section,
-      near && right - LEFT - scale.mm(near.value) < 22 ? 3.6 : 0,
+      near && right - LEFT - scale.mm(near.value) < 22 ? LEADING : 0,
     ),
     ...(near
       ? [
@@ -174,18 +174,18 @@ export function sightlines(face: Face, subject: DrawingSubject): Drawing {
     SHEET_WIDTH,
   );
   const section = sectionOf(face, subject, top.height);
-  const low = section ? section.floor + 24 : top.height + 2;
+  const low = section ? section.floor + 29 : top.height + 2;
   const words = [...facts(face, subject, section), ...gapNotes([nearest, farthest, edge, face.height])];
-  const foot = notes(words, 2, section ? low + 5 : low, SHEET_WIDTH - 4);
+  const foot = notes(words, 2, low, SHEET_WIDTH - 4);
   return {
     name: `sightlines-${face.name}`,
     title,
     description: `Lower edge ${writtenText(edge, system)} over the floor; nearest viewer ${writtenText(nearest, system)}, farthest ${writtenText(farthest, system)} away. ${words.join(" ")}`,
     width: SHEET_WIDTH,
-    height: low + 8 + foot.height,
+    height: low + 3 + foot.height,
     shapes: [
       ...top.shapes,
-      ...(section ? [...drawn(face, section, subject), scaleBar(section.scale, [SHEET_WIDTH - 62, low + 3])] : []),
+      ...(section ? [...drawn(face, section, subject), scaleBar(section.scale, [SHEET_WIDTH - 62, low - 2])] : []),
       ...foot.shapes,
     ],
   };

@@ -4,9 +4,9 @@ import { levelDimension, uprightDimension } from "./shared/dimension.js";
 import { type Drawing, type DrawingSubject, failureNotes, SHEET_WIDTH } from "./shared/drawing.js";
 import { hatch } from "./shared/hatch.js";
 import { drawingHeading, notes } from "./shared/heading.js";
-import { lettering, SMALL } from "./shared/lettering.js";
+import { aboutMiddle, lettering, SMALL } from "./shared/lettering.js";
 import { type Scale, scaleBar, scaleFor, scaleText } from "./shared/scale.js";
-import { line, path, rect, type Shapes, WIDE } from "./shared/svg.js";
+import { FINEST, line, path, rect, type Shapes, WIDE } from "./shared/svg.js";
 import { gapNotes, resultText, UNWRITTEN, writtenText } from "./shared/value-text.js";
 import { lowerEdge } from "./sightlines.js";
 
@@ -46,8 +46,8 @@ function place(
   const x = LEFT + scale.mm(value.value);
   return [
     levelDimension(LEFT, x, y + down, { metres: value.value, words: writtenText(value, system) }),
-    line([x, y + 3], [x, y + down + 1], { strokeWidth: 0.15 }),
-    lettering(words, [LEFT - 4, y + down + 0.8], { size: SMALL, anchor: "end" }),
+    line([x, y + 3], [x, y + down + 1], { strokeWidth: FINEST }),
+    lettering(words, [LEFT - 4, aboutMiddle(y + down)], { size: SMALL, anchor: "end" }),
   ];
 }
 
@@ -75,7 +75,7 @@ function drawn(
             { strokeWidth: WIDE, className: "face" },
           ),
           path(hatch({ x: middle - wide / 2, y: top, width: wide, height: foot - top }, "rising", 1.6), {
-            strokeWidth: 0.15,
+            strokeWidth: FINEST,
           }),
           uprightDimension(LEFT - 10, top, foot, {
             metres: height.value,
@@ -88,18 +88,20 @@ function drawn(
       ? []
       : [
           rect({ x: ballast - 4, y: foot - 6, width: 8, height: 6 }, { strokeWidth: WIDE }),
-          path(hatch({ x: ballast - 4, y: foot - 6, width: 8, height: 6 }, "crossed", 1.4), { strokeWidth: 0.2 }),
+          path(hatch({ x: ballast - 4, y: foot - 6, width: 8, height: 6 }, "crossed", 1.4), { strokeWidth: FINEST }),
           lettering("ballast", [ballast + 6, foot - 2], { size: SMALL }),
         ]),
     line([LEFT - 14, ground], [right + 20, ground], { strokeWidth: WIDE }),
     // Ballast at the wrong side of a face does not hold it, and a side view is easily taken for its mirror image.
     lettering("◂ audience", [LEFT - 16, ground + 1], { size: SMALL, anchor: "end" }),
     lettering("behind ▸", [right + 22, ground + 1], { size: SMALL }),
-    path(hatch({ x: LEFT - 14, y: ground, width: right - LEFT + 34, height: 2 }, "rising", 2.4), { strokeWidth: 0.15 }),
+    path(hatch({ x: LEFT - 14, y: ground, width: right - LEFT + 34, height: 2 }, "rising", 2.4), {
+      strokeWidth: FINEST,
+    }),
     ...place(toe, "toe to the panels' centre", scale, ground, 8, system),
     ...place(arm, "toe to the ballast", scale, ground, 14, system),
     ...place(depth, "depth of the base", scale, ground, 20, system),
-    line([LEFT, ground + 3], [LEFT, ground + 21], { strokeWidth: 0.15 }),
+    line([LEFT, ground + 3], [LEFT, ground + 21], { strokeWidth: FINEST }),
   ];
 }
 

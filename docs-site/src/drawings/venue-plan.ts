@@ -2,9 +2,9 @@ import { printer, type System, type Value } from "@plumbmark/calc";
 import { endsOf, placeName, pointOf, type Survey, type SurveyedPlace, surveyData, surveyNames } from "@plumbmark/core";
 import type { Element } from "hast";
 import { type Drawing, SHEET_WIDTH } from "./shared/drawing.js";
-import { fitted, lettering, MIDDLE, measure, SMALL } from "./shared/lettering.js";
+import { fitted, LEADING, lettering, MIDDLE, measure, SMALL } from "./shared/lettering.js";
 import { type Scale, scaleBar, scaleFor, scaleText } from "./shared/scale.js";
-import { type Box, group, line, NARROW, type PaperPoint, path, rect, type Shapes, WIDE } from "./shared/svg.js";
+import { type Box, FINEST, group, line, type PaperPoint, path, rect, type Shapes } from "./shared/svg.js";
 
 /** Something of a venue seen from above, in metres to the audience's right and upstage. */
 interface Spot {
@@ -74,8 +74,7 @@ function beamsOf(survey: Survey): readonly Beam[] {
 
 const MARGIN = 14;
 const HEAD = 10;
-const FOOT = 16;
-const LINE = 3.6;
+const FOOT = 11;
 
 /** Whether two boxes of lettering run into one another. */
 const meet = (one: Box, other: Box): boolean =>
@@ -95,14 +94,14 @@ class Labels {
     const lines = words.map((each) => fitted(each, 60, SMALL));
     const width = Math.max(...lines.map((each) => measure(each, SMALL)));
     const left = x + 2 + width > this.width - 1 ? x - 2 - width : x + 2;
-    const box = { x: left, y: y - LINE + 1, width, height: LINE * lines.length };
-    while (this.#taken.some((each) => meet(each, box))) box.y += LINE;
+    const box = { x: left, y: y - LEADING + 1, width, height: LEADING * lines.length };
+    while (this.#taken.some((each) => meet(each, box))) box.y += LEADING;
     this.#taken.push({ ...box });
     // A label that had to move far is led back to its mark.
-    if (box.y > y + 2) this.shapes.push(line([x, y], [left, box.y + LINE - 2], { strokeWidth: NARROW / 2 }));
+    if (box.y > y + 2) this.shapes.push(line([x, y], [left, box.y + LEADING - 2], { strokeWidth: FINEST }));
     for (const [index, text] of lines.entries())
       this.shapes.push(
-        lettering(text, [left, box.y + LINE * (index + 1) - 1], { size: SMALL, ...(index === 0 ? { data } : {}) }),
+        lettering(text, [left, box.y + LEADING * (index + 1) - 1], { size: SMALL, ...(index === 0 ? { data } : {}) }),
       );
   }
 }
@@ -135,7 +134,7 @@ export function venuePlan(survey: Survey, system: System): Drawing | undefined {
   const origin = at(0, 0);
   labels.put(origin, ["measured from here"], { dataLabel: "origin" });
   for (const { name, from, to, points } of beams) {
-    shapes.push(line(at(...from), at(...to), { strokeWidth: WIDE * 2, dataStructure: name }));
+    shapes.push(line(at(...from), at(...to), { strokeWidth: 1, dataStructure: name }));
     for (const point of points) {
       const [x, y] = at(point.right, point.upstage);
       shapes.push(

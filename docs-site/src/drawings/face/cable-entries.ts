@@ -1,8 +1,8 @@
 import type { Cell } from "@plumbmark/core";
 import { arrowHead } from "../shared/dimension.js";
-import { fitted, lettering, MIDDLE, measure, SMALL } from "../shared/lettering.js";
+import { aboutMiddle, fitted, LEADING, MIDDLE, onPaper, SMALL } from "../shared/lettering.js";
 import { lineLook, series } from "../shared/series.js";
-import { group, type PaperPoint, paper, polyline, type Shapes } from "../shared/svg.js";
+import { group, lineUpTo, type PaperPoint, polyline, type Shapes } from "../shared/svg.js";
 import type { Strand } from "./strand.js";
 import { lineWeight, type View } from "./view.js";
 
@@ -88,17 +88,10 @@ function edge({ outline }: View, side: Side, [x, y]: PaperPoint, beyond: number)
   return side === "above" ? [x, outline.y - beyond] : [x, outline.y + outline.height + beyond];
 }
 
-/** One line of a tag, on paper of its own: other lines may pass behind it. */
+/** One line of a tag. */
 function tagLine(words: string, index: number, [x, y]: PaperPoint, anchor: "start" | "middle" | "end"): Shapes {
   const size = index === 0 ? MIDDLE : SMALL;
-  const shownWords = fitted(words, TAG - 5, size);
-  const width = measure(shownWords, size);
-  const left = anchor === "start" ? x : anchor === "end" ? x - width : x - width / 2;
-  const base = y + index * 3.5;
-  return [
-    paper({ x: left - 0.3, y: base - size * 0.85, width: width + 0.6, height: size * 1.1 }),
-    lettering(shownWords, [x, base], { size, bold: index === 0, anchor }),
-  ];
+  return onPaper(fitted(words, TAG - 5, size), [x, y + index * LEADING], { size, bold: index === 0, anchor });
 }
 
 function drawn(view: View, entry: CableEntry, along: number, lines: number): Shapes {
@@ -106,7 +99,7 @@ function drawn(view: View, entry: CableEntry, along: number, lines: number): Sha
   const centre = view.centre(cell);
   const look = {
     ...lineLook(series(strand.number)),
-    strokeWidth: 0.7 * lineWeight(view),
+    strokeWidth: lineUpTo(0.7 * lineWeight(view)),
     ...(outward ? { strokeDasharray: "0.8 1.6" } : {}),
   };
   // As much of it is straight as its head is long: a head over a bend points nowhere.
@@ -119,11 +112,11 @@ function drawn(view: View, entry: CableEntry, along: number, lines: number): Sha
   const anchor = side === "left" ? "end" : side === "right" ? "start" : "middle";
   const at: PaperPoint =
     side === "left"
-      ? [x - 1, y + 1]
+      ? [x - 1, aboutMiddle(y)]
       : side === "right"
-        ? [x + 1, y + 1]
+        ? [x + 1, aboutMiddle(y)]
         : side === "above"
-          ? [x, y - (lines > 1 ? 4.4 : 1)]
+          ? [x, y - 1 - (lines - 1) * LEADING]
           : [x, y + 3.4];
   const marks = { [outward ? "dataLeaves" : "dataEnters"]: strand.name };
   return [

@@ -1,11 +1,11 @@
 import { type Cell, cellName } from "@plumbmark/core";
 import type { Element } from "hast";
 import { hatch } from "../shared/hatch.js";
-import { lettering, SMALL } from "../shared/lettering.js";
+import { lettering, SMALL, SMALLEST } from "../shared/lettering.js";
 import { series } from "../shared/series.js";
-import { type Box, group, line, NARROW, path, rect, type Shapes, WIDE } from "../shared/svg.js";
+import { type Box, FINEST, group, line, lineUpTo, NARROW, path, rect, type Shapes } from "../shared/svg.js";
 import { countOf, type Strand, timesOn } from "./strand.js";
-import { lineWeight, roomIn, type View } from "./view.js";
+import { isLow, lineWeight, roomIn, type View } from "./view.js";
 
 /** Cells of one look joined along rows: a face of thousands of panels has few strokes. */
 function spans(view: View, cells: readonly Cell[]): readonly Box[] {
@@ -33,7 +33,7 @@ export function groupHatches(view: View, strands: readonly Strand[]): Shapes {
     const d = spans(view, cells)
       .map((box) => hatch(box, kind))
       .join("");
-    return path(d, { stroke: colour, className: `hatch ${className}`, strokeWidth: 0.16, dataGroup: own });
+    return path(d, { stroke: colour, className: `hatch ${className}`, strokeWidth: FINEST, dataGroup: own });
   });
 }
 
@@ -41,14 +41,14 @@ export function groupHatches(view: View, strands: readonly Strand[]): Shapes {
 function panel(view: View, cell: Cell, times: number): Element {
   const box = view.box(cell);
   const name = cellName(cell);
-  const fine = Math.min(1, box.height / 9.5);
+  const fine = lineWeight(view);
   const odd =
     times === 1
-      ? { strokeWidth: NARROW * lineWeight(view) }
-      : { strokeWidth: WIDE * 1.6 * fine, strokeDasharray: `${2 * fine} ${fine}`, className: "unfed" };
+      ? { strokeWidth: lineUpTo(NARROW * fine) }
+      : { strokeWidth: lineUpTo(0.7 * fine), strokeDasharray: `${2 * fine} ${fine}`, className: "unfed" };
   const words =
     roomIn(view) === "name"
-      ? [lettering(name, [box.x + 0.9, box.y + SMALL + 0.3], { size: box.height < 13 ? SMALL - 0.3 : SMALL })]
+      ? [lettering(name, [box.x + 0.9, box.y + SMALL], { size: isLow(view) ? SMALLEST : SMALL })]
       : [];
   return group({ dataCell: name }, [rect(box, odd), ...words]);
 }
@@ -56,9 +56,9 @@ function panel(view: View, cell: Cell, times: number): Element {
 function leftOut(view: View, cell: Cell): Element {
   const { x, y, width, height } = view.box(cell);
   return group({ className: "left-out", dataLeftOut: cellName(cell) }, [
-    rect({ x, y, width, height }, { strokeDasharray: "1 1", strokeWidth: 0.15 }),
-    line([x, y], [x + width, y + height], { strokeWidth: 0.15 }),
-    line([x + width, y], [x, y + height], { strokeWidth: 0.15 }),
+    rect({ x, y, width, height }, { strokeDasharray: "1 1", strokeWidth: FINEST }),
+    line([x, y], [x + width, y + height], { strokeWidth: FINEST }),
+    line([x + width, y], [x, y + height], { strokeWidth: FINEST }),
   ]);
 }
 

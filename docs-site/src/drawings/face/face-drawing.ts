@@ -60,33 +60,38 @@ function compactWidth(face: Face, { strands }: Layer, { system }: DrawingSubject
   });
 }
 
+/** Room for cables with their tags, for cables alone, or for a ruler. */
+const roomAt = (entries: readonly CableEntry[], side: Side): number =>
+  named(entries, side) ? 17 : at(entries, side) ? 9 : 7;
+
 const marginsOf = (entries: readonly CableEntry[], compact: boolean): Margins => ({
   left: named(entries, "left") ? TAG + 4 : BARE,
   // The height is written beyond the names where they stand on both sides.
   right: named(entries, "right") ? TAG + (named(entries, "left") ? 10 : 4) : BARE,
   ...(compact ? COMPACT_MARGINS : {}),
-  above: at(entries, "above") ? 17 : 7,
-  below: at(entries, "below") ? 17 : 6,
+  above: roomAt(entries, "above"),
+  below: roomAt(entries, "below"),
 });
 
 /** Whether the height is written at the left: cables come in from the right alone. */
 const leftwardOf = (entries: readonly CableEntry[]): boolean => at(entries, "right") && !at(entries, "left");
 
-/** How far from the face the height is written. */
-const clearOf = (entries: readonly CableEntry[]): number =>
-  named(entries, "right") && named(entries, "left") ? TAG + 6 : 8;
+/** How far from the face the height is written: on a narrow drawing no ruler stands between them. */
+const clearOf = (entries: readonly CableEntry[], compact: boolean): number =>
+  named(entries, "right") && named(entries, "left") ? TAG + 6 : compact ? 6 : 8;
 
 function dimensions(
   view: View,
   { below }: Margins,
   { system }: DrawingSubject,
   entries: readonly CableEntry[],
+  compact: boolean,
 ): Shapes {
   const { face, outline, scale } = view;
   const [right, bottom] = [outline.x + outline.width, outline.y + outline.height];
   if (!scale || !face.width.known || !face.height.known) return [];
   const leftward = leftwardOf(entries);
-  const clear = clearOf(entries);
+  const clear = clearOf(entries, compact);
   const x = leftward ? outline.x - clear : right + clear;
   const near = leftward ? outline.x : right;
   return [
@@ -94,6 +99,8 @@ function dimensions(
       metres: face.width.value,
       words: writtenText(face.width, system),
       reach: [bottom, bottom],
+      // Where it is short, its figure stands beside it, and many tags at that side may reach as far down.
+      before: at(entries, "right"),
     }),
     uprightDimension(x, outline.y, bottom, {
       metres: face.height.value,
@@ -104,10 +111,14 @@ function dimensions(
   ];
 }
 
+/** From one of the words under a face to the next. */
+const APART = 6;
+
 /** Whose left and right: the mistake a mirrored view invites. */
 function hands({ outline, rear }: View, y: number): Shapes {
   const [left, right] = rear ? ["audience's right", "audience's left"] : ["audience's left", "audience's right"];
-  const spare = Math.max(0, 84 - outline.width) / 2;
+  const needed = [left, right, "▴ up"].reduce((sum, words) => sum + measure(words, SMALL) + APART, 0);
+  const spare = Math.max(0, needed - outline.width) / 2;
   const [x1, x2] = [outline.x - spare, outline.x + outline.width + spare];
   const middle = (x1 + x2) / 2;
   return [
@@ -157,7 +168,7 @@ function roomFor(
   const extent = extentOf(face, within(given), system);
   const words = measure(writtenText(face.height, system), SMALL);
   if (extent.height >= words + 1) return [given, within(given), extent];
-  const side = clearOf(entries) + words + 4;
+  const side = clearOf(entries, width < SHEET_WIDTH) + words + 4;
   const margins = leftwardOf(entries)
     ? { ...given, left: Math.max(given.left, side) }
     : { ...given, right: Math.max(given.right, side) };
@@ -201,7 +212,7 @@ function faceDrawing(face: Face, layer: Layer, rear: boolean, subject: DrawingSu
       ...turnMarks(view, subject),
       ...kindMarks(view),
       rect(view.outline, { strokeWidth: WIDE, className: "outline" }),
-      ...dimensions(view, margins, subject, entries),
+      ...dimensions(view, margins, subject, entries, compact),
       ...sides.flatMap((each) => each.shapes),
       ...rulers(view, at(entries, "left") ? "right" : "left"),
       ...layer.strands.map((each) => route(view, each)).filter((each) => each !== undefined),

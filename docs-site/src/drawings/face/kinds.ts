@@ -1,6 +1,6 @@
 import { type Cell, cellName, type Face, type KindOfPanel } from "@plumbmark/core";
 import type { DrawingSubject } from "../shared/drawing.js";
-import { type Box, NARROW, num, path, type Shapes, WIDE } from "../shared/svg.js";
+import { type Box, num, path, type Shapes, WIDE } from "../shared/svg.js";
 import type { View } from "./view.js";
 
 const rotated = ({ path: at }: Face, { build }: DrawingSubject): number =>
@@ -27,7 +27,7 @@ export function turnMarks(view: View, subject: DrawingSubject): Shapes {
   if (degrees === 0) return [];
   const quarters = ((view.rear ? 360 - degrees : degrees) / 90) % 4;
   const d = view.face.cells.map((cell) => edge(view.box(cell), quarters)).join("");
-  return [path(d, { strokeWidth: 2 * WIDE, className: "own-top", dataTurned: degrees })];
+  return [path(d, { strokeWidth: 1, className: "own-top", dataTurned: degrees })];
 }
 
 export function turnNotes(face: Face, rear: boolean, subject: DrawingSubject): readonly string[] {
@@ -62,7 +62,7 @@ export const kindMarks = (view: View): Shapes =>
       cellsOf(view.face, kind)
         .map((cell) => strokes(view.box(cell), index + 1))
         .join(""),
-      { strokeWidth: 2 * NARROW, className: "other-kind", dataKind: kind.part?.name },
+      { strokeWidth: WIDE, className: "other-kind", dataKind: kind.part?.name },
     ),
   );
 

@@ -3,7 +3,7 @@ import { hatch } from "../shared/hatch.js";
 import { notes } from "../shared/heading.js";
 import { lettering, SMALL } from "../shared/lettering.js";
 import { lineLook, series } from "../shared/series.js";
-import { line, path, rect, type Shapes } from "../shared/svg.js";
+import { FINEST, line, path, rect, type Shapes } from "../shared/svg.js";
 import { drawnTable } from "../shared/table.js";
 import type { Layer, Strand } from "./strand.js";
 
@@ -16,12 +16,18 @@ function swatch({ group, number }: Strand, y: number): Shapes {
   const box = { x: 2, y: y + 0.6, width: SWATCH - 3, height: ROW - 1.2 };
   const own = group === undefined ? undefined : series(group);
   const filled = own
-    ? [path(hatch(box, own.hatch, 1.8), { stroke: own.colour, className: `hatch ${own.className}`, strokeWidth: 0.16 })]
+    ? [
+        path(hatch(box, own.hatch, 1.8), {
+          stroke: own.colour,
+          className: `hatch ${own.className}`,
+          strokeWidth: FINEST,
+        }),
+      ]
     : [];
   const middle = box.y + box.height / 2;
   return [
     ...filled,
-    rect(box, { strokeWidth: 0.15 }),
+    rect(box, { strokeWidth: FINEST }),
     line([box.x, middle], [box.x + box.width, middle], lineLook(series(number))),
   ];
 }

@@ -1,18 +1,13 @@
 import { rowName } from "@plumbmark/core";
-import { lettering, measure, SMALL } from "../shared/lettering.js";
-import { paper, type Shapes } from "../shared/svg.js";
+import { aboutMiddle, onPaper, SMALL } from "../shared/lettering.js";
+import type { Shapes } from "../shared/svg.js";
 import { roomIn, type View } from "./view.js";
 
 const step = (size: number, needed: number): number =>
   [1, 2, 5, 10, 20, 50, 100, 200, 500].find((each) => each * size >= needed) ?? 1000;
 
-const lettered = (words: string, x: number, y: number): Shapes => {
-  const width = measure(words, SMALL);
-  return [
-    paper({ x: x - width / 2 - 0.3, y: y - SMALL * 0.85, width: width + 0.6, height: SMALL * 1.05 }),
-    lettering(words, [x, y], { size: SMALL, anchor: "middle" }),
-  ];
-};
+const lettered = (words: string, x: number, y: number): Shapes =>
+  onPaper(words, [x, y], { size: SMALL, anchor: "middle" });
 
 /** Column numbers above and row letters beside a face whose cells are too small for their own names. */
 export function rulers(view: View, side: "left" | "right"): Shapes {
@@ -27,6 +22,6 @@ export function rulers(view: View, side: "left" | "right"): Shapes {
   const x = side === "left" ? outline.x - 3 : outline.x + outline.width + 3;
   return [
     ...columns.flatMap((column) => lettered(String(column + 1), view.centre({ row: 0, column })[0], outline.y - 1.2)),
-    ...rows.flatMap((row) => lettered(rowName(row), x, view.centre({ row, column: 0 })[1] + SMALL * 0.35)),
+    ...rows.flatMap((row) => lettered(rowName(row), x, aboutMiddle(view.centre({ row, column: 0 })[1]))),
   ];
 }

@@ -1,8 +1,8 @@
 import { type Face, type Part, type Socket, socketAt, sockets, turned } from "@plumbmark/core";
 import { arrowHead } from "../shared/dimension.js";
 import type { DrawingSubject } from "../shared/drawing.js";
-import { lettering, SMALL } from "../shared/lettering.js";
-import { group, line, type PaperPoint, rect, type Shapes, svgShape, WIDE } from "../shared/svg.js";
+import { aboutMiddle, lettering, SMALL } from "../shared/lettering.js";
+import { FINEST, group, line, type PaperPoint, rect, type Shapes, svgShape, WIDE } from "../shared/svg.js";
 import { UNWRITTEN } from "../shared/value-text.js";
 import { spread } from "./cable-entries.js";
 
@@ -10,7 +10,9 @@ const SIDE = 26;
 /** Room for the names of the sockets at each side. */
 const NAMES = 20;
 const WIDTH = SIDE + 2 * NAMES + 4;
-const HEIGHT = SIDE + 12;
+/** Above a panel, for its name and the way up. */
+const ABOVE = 11;
+/** From the name of a socket to the next. */
 const APART = 4.2;
 const HALF = 1.2;
 
@@ -47,7 +49,7 @@ function keyOf(part: Part, degrees: number): Key | undefined {
 /** Power square, data round; what goes in is filled, what goes out is not. */
 function mark({ socket, from }: Placed, [x, y]: PaperPoint): Shapes {
   const look = {
-    strokeWidth: 0.4,
+    strokeWidth: 0.35,
     stroke: "currentColor",
     fill: socket.endsWith("-in") ? "currentColor" : "#fff",
     ...(socket.endsWith("-in") ? {} : { className: "paper" }),
@@ -76,8 +78,8 @@ function named(
     const y = ys[index] as number;
     const x = edge + (right ? 1.5 : -1.5);
     return [
-      line([at[0] + (right ? HALF : -HALF), at[1]], [x, y], { strokeWidth: 0.15 }),
-      lettering(socket.replace("-", " "), [x + (right ? 0.5 : -0.5), y + SMALL * 0.35], {
+      line([at[0] + (right ? HALF : -HALF), at[1]], [x, y], { strokeWidth: FINEST }),
+      lettering(socket.replace("-", " "), [x + (right ? 0.5 : -0.5), aboutMiddle(y)], {
         size: SMALL,
         anchor: right ? "start" : "end",
         bold: socket.startsWith(layer),
@@ -86,9 +88,14 @@ function named(
   });
 }
 
+const perMetre = ({ width, height }: Pick<Key, "width" | "height">): number => SIDE / Math.max(width, height);
+
+/** As high as the panel, or as the names of all sockets one under another. */
+const highOf = (key: Key): number => ABOVE + Math.max(key.height * perMetre(key), sockets.length * APART);
+
 function drawnKey({ part, width, height, placed }: Key, [x, y]: PaperPoint, layer: string): Shapes {
-  const mm = SIDE / Math.max(width, height);
-  const box = { x: x + NAMES + (SIDE - width * mm) / 2, y: y + 11, width: width * mm, height: height * mm };
+  const mm = perMetre({ width, height });
+  const box = { x: x + NAMES + (SIDE - width * mm) / 2, y: y + ABOVE, width: width * mm, height: height * mm };
   const middle: PaperPoint = [box.x + box.width / 2, box.y + box.height / 2];
   const sited = placed.map((each) => ({
     ...each,
@@ -132,12 +139,12 @@ export function socketKeys(
   const unknown = keys.filter(({ key }) => key === undefined || key.placed.length < sockets.length);
   const drawn = keys.flatMap(({ key }) => (key && key.placed.length > 0 ? [key] : []));
   const across = Math.max(1, Math.floor(width / WIDTH));
-  const rows = Math.ceil(drawn.length / across);
+  const high = Math.max(0, ...drawn.map(highOf));
   return {
     shapes: drawn.flatMap((key, index) =>
-      drawnKey(key, [2 + (index % across) * WIDTH, y + Math.floor(index / across) * HEIGHT], layer),
+      drawnKey(key, [2 + (index % across) * WIDTH, y + Math.floor(index / across) * (high + 1)], layer),
     ),
-    height: rows * HEIGHT,
+    height: Math.ceil(drawn.length / across) * (high + 1),
     notes: unknown.map(({ part }) => `Where the sockets of ${part.name} are: ${UNWRITTEN} (connector-at of the part).`),
   };
 }

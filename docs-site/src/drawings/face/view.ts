@@ -55,11 +55,14 @@ export function viewOf(face: Face, rear: boolean, [x, y]: PaperPoint, extent: Re
   const centre = (each: Cell): PaperPoint => {
     const at = box(each);
     // In a small cell the line makes room for the name above it.
-    const lower = roomIn({ cell }) === "name" && cell.height < 13 ? 0.12 : 0;
+    const lower = isLow({ cell }) ? 0.12 : 0;
     return [at.x + at.width / 2, at.y + at.height * (0.5 + lower)];
   };
   return { face, rear, scale, cell, outline: { x, y, width, height }, box, centre };
 }
+
+/** Whether a cell that holds its name is low: the name is smaller, and what else is in it stands lower. */
+export const isLow = ({ cell }: Pick<View, "cell">): boolean => roomIn({ cell }) === "name" && cell.height < 13;
 
 /** How strong lines are to be: those of small cells would run into one another. */
 export const lineWeight = ({ cell }: Pick<View, "cell">): number =>

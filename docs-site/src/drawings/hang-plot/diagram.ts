@@ -2,8 +2,8 @@ import { GRAVITY, momentAt, printQuantity, type SolvedBeam, type System, shearAt
 import type { Bar } from "@plumbmark/core";
 import { SHEET_WIDTH } from "../shared/drawing.js";
 import { hatch } from "../shared/hatch.js";
-import { lettering, measure, SMALL, wrapped } from "../shared/lettering.js";
-import { line, type PaperPoint, paper, path, polyline, type Shapes, WIDE } from "../shared/svg.js";
+import { aboutMiddle, LEADING, lettering, measure, onPaper, SMALL, wrapped } from "../shared/lettering.js";
+import { FINEST, line, type PaperPoint, path, polyline, type Shapes, WIDE } from "../shared/svg.js";
 import { resultText } from "../shared/value-text.js";
 import type { PlotLayout } from "./layout.js";
 import { caseWords } from "./rows.js";
@@ -14,7 +14,6 @@ const LEAST_HALF = 5;
 /** Half the height of a diagram. */
 const halfOf = ({ share }: PlotLayout): number => Math.max(LEAST_HALF, HALF * share);
 
-const LINE = 3.9;
 const PARTS = 12;
 
 interface Curve {
@@ -87,14 +86,11 @@ function drawn(layout: PlotLayout, { name, points, worst, print, down }: Curve, 
     const below = y(at[1]) > middle;
     const x = Math.min(Math.max(layout.x(at[0]), first + width / 2), last - width / 2);
     const base = y(at[1]) + (below ? 3.2 : -0.9);
-    return [
-      paper({ x: x - width / 2 - 0.3, y: base - SMALL * 0.85, width: width + 0.6, height: SMALL * 1.05 }),
-      lettering(words, [x, base], {
-        size: SMALL,
-        anchor: "middle",
-        data: { dataGreatest: data, dataValue: at[1] },
-      }),
-    ];
+    return onPaper(words, [x, base], {
+      size: SMALL,
+      anchor: "middle",
+      data: { dataGreatest: data, dataValue: at[1] },
+    });
   };
   const labels = ([1, -1] as const).flatMap(label);
   const area = way.slice(1).flatMap(([x, here], index) => {
@@ -105,9 +101,9 @@ function drawn(layout: PlotLayout, { name, points, worst, print, down }: Curve, 
   });
   return [
     line([first, middle], [last, middle], { strokeWidth: WIDE }),
-    path(area.join(""), { strokeWidth: 0.15 }),
+    path(area.join(""), { strokeWidth: FINEST }),
     polyline([[first, middle], ...way, [last, middle]]),
-    lettering(name, [2, middle + 1], { size: SMALL, bold: true }),
+    lettering(name, [first - 2, aboutMiddle(middle)], { size: SMALL, bold: true, anchor: "end" }),
     ...(worst
       ? [
           polyline(
@@ -131,7 +127,7 @@ function momentWords({ bar }: PlotLayout, y: number, system: System): Shapes {
     ...(moment.known ? { dataMomentWorst: moment.value } : {}),
   };
   return lines.map((each, index) =>
-    lettering(each, [2, y + index * LINE], { size: SMALL, data: index === 0 ? data : {} }),
+    lettering(each, [2, y + index * LEADING], { size: SMALL, data: index === 0 ? data : {} }),
   );
 }
 
@@ -160,6 +156,6 @@ export function diagrams(
   const words = momentWords(layout, y + all.length * each + 4, system);
   return {
     shapes: [...all.flatMap((curve, index) => drawn(layout, curve, y + index * each + half + 4)), ...words],
-    height: all.length * each + 2 + words.length * LINE,
+    height: all.length * each + 2 + words.length * LEADING,
   };
 }

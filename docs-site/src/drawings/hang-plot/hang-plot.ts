@@ -2,6 +2,7 @@ import { type System, sum, type Value } from "@plumbmark/calc";
 import type { Bar } from "@plumbmark/core";
 import { type Drawing, type DrawingSubject, fitsPage, fittedToPage, SHEET_WIDTH } from "../shared/drawing.js";
 import { drawingHeading, notes } from "../shared/heading.js";
+import { LEADING } from "../shared/lettering.js";
 import { scaleBar, scaleText } from "../shared/scale.js";
 import { rect, type Shapes, WIDE } from "../shared/svg.js";
 import { drawnTable } from "../shared/table.js";
@@ -10,7 +11,7 @@ import { diagrams } from "./diagram.js";
 import { belowBar } from "./hung-face.js";
 import { type PlotLayout, plotLayout } from "./layout.js";
 import { caseWords, HANG_HEADER, hangRows, LEG_HEADER, legRows } from "./rows.js";
-import { heightOf, places, support } from "./supports.js";
+import { type BarEnd, heightOf, levelsOf, places, support } from "./supports.js";
 
 const WIDTH = SHEET_WIDTH - 4;
 
@@ -64,8 +65,9 @@ function elevation(
   subject: DrawingSubject,
 ): { readonly shapes: Shapes; readonly bottom: number } {
   const { bar, x, length, scale } = layout;
-  const behind = top + 9;
-  const dims = behind + 13;
+  const rows = (end: BarEnd): number => LEADING * (1 + Math.max(0, ...levelsOf(layout, subject.system, end).values()));
+  const behind = top + 1.3 + rows("right");
+  const dims = behind + 5.2 + rows("left");
   const y = dims + 6 + heightOf(layout);
   const below = belowBar(layout, y + 1.2, subject);
   const shear = diagrams(layout, below.bottom + 1, subject.system);

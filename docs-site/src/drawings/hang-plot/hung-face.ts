@@ -3,7 +3,7 @@ import { isShort, levelDimension, roomBeyond, uprightDimension } from "../shared
 import type { DrawingSubject } from "../shared/drawing.js";
 import { hatch } from "../shared/hatch.js";
 import { lettering, measure, SMALL } from "../shared/lettering.js";
-import { type Box, group, line, path, rect, type Shapes, WIDE } from "../shared/svg.js";
+import { type Box, FINEST, group, line, path, rect, type Shapes, WIDE } from "../shared/svg.js";
 import { UNWRITTEN, writtenText } from "../shared/value-text.js";
 import type { HungFace, PlotLayout } from "./layout.js";
 import { breakAt } from "./supports.js";
@@ -13,8 +13,8 @@ const HOOK = 3.5;
 
 /** A cell that is left out. */
 const crossed = ({ x, y, width, height }: Box): Shapes => [
-  line([x, y], [x + width, y + height], { strokeWidth: 0.15 }),
-  line([x + width, y], [x, y + height], { strokeWidth: 0.15 }),
+  line([x, y], [x + width, y + height], { strokeWidth: FINEST }),
+  line([x + width, y], [x, y + height], { strokeWidth: FINEST }),
 ];
 
 function outline(layout: PlotLayout, face: HungFace, bar: number): Shapes {
@@ -26,7 +26,7 @@ function outline(layout: PlotLayout, face: HungFace, bar: number): Shapes {
   const cells = face.columns.flatMap((rows, column) =>
     fine
       ? []
-      : rows.map((row) => rect({ x: left(column), y: top + row * height, width, height }, { strokeWidth: 0.15 })),
+      : rows.map((row) => rect({ x: left(column), y: top + row * height, width, height }, { strokeWidth: FINEST })),
   );
   const all = Array.from({ length: face.rows }, (_, row) => row);
   const absent = face.columns.flatMap((rows, column) =>
@@ -80,7 +80,7 @@ function floor(
     bottom: y + 6,
     shapes: [
       line([ground.x, y], [ground.x + ground.width, y], { strokeWidth: WIDE }),
-      path(hatch(ground, "rising", 2.6), { strokeWidth: 0.15 }),
+      path(hatch(ground, "rising", 2.6), { strokeWidth: FINEST }),
       ...(trim.known
         ? [
             uprightDimension(x, edge, y, {

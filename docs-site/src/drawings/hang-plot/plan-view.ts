@@ -4,7 +4,7 @@ import { type Drawing, type DrawingSubject, SHEET_WIDTH } from "../shared/drawin
 import { drawingHeading } from "../shared/heading.js";
 import { lettering, SMALL } from "../shared/lettering.js";
 import { scaleBar, scaleFor, scaleText } from "../shared/scale.js";
-import { line, rect, type Shapes, WIDE } from "../shared/svg.js";
+import { line, rect, type Shapes } from "../shared/svg.js";
 
 const MARGIN = 12;
 
@@ -51,7 +51,7 @@ export function planView(bar: Bar, { system }: DrawingSubject): Drawing | undefi
   const shapes: Shapes = [
     rect({ x: x(0), y: y - 2.5, width: scale.mm(placed.length), height: 5 }, { dataStructure: under }),
     lettering(under, [x(0), y - 4], { size: SMALL }),
-    line([x(placed.bar[0]), y], [x(placed.bar[1]), y], { strokeWidth: WIDE * 2, dataBar: bar.name }),
+    line([x(placed.bar[0]), y], [x(placed.bar[1]), y], { strokeWidth: 1, dataBar: bar.name }),
     lettering(`bar ${bar.name}, from ${words(placed.bar[0])} to ${words(placed.bar[1])}`, [x(0), y + 8], {
       size: SMALL,
     }),

@@ -4,13 +4,13 @@ import type { Element } from "hast";
 import { arrowHead } from "../shared/dimension.js";
 import { SHEET_WIDTH } from "../shared/drawing.js";
 import { hatch } from "../shared/hatch.js";
-import { lettering, MIDDLE, measure, SMALL } from "../shared/lettering.js";
+import { aboutMiddle, LEADING, lettering, MIDDLE, measure, onPaper, SMALL } from "../shared/lettering.js";
 import {
+  FINEST,
   group,
   line,
   NARROW,
   type PaperPoint,
-  paper,
   path,
   polyline,
   type Shapes,
@@ -23,12 +23,15 @@ import type { PlotLayout } from "./layout.js";
 /** Length of a plumb drop on the paper: its own is not part of the document, so it is broken. */
 export const DROP = 20;
 /** From the apex of a bridle down to the bar, broken likewise. */
-const BELOW_APEX = 9;
+const BELOW_APEX = 10;
 
 /** The structure, hatched as fixed things are. */
 function structure([x, y]: PaperPoint): Shapes {
   const box = { x: x - 4, y: y - 2.2, width: 8, height: 2.2 };
-  return [line([x - 4, y], [x + 4, y], { strokeWidth: WIDE }), path(hatch(box, "rising", 1.4), { strokeWidth: 0.15 })];
+  return [
+    line([x - 4, y], [x + 4, y], { strokeWidth: WIDE }),
+    path(hatch(box, "rising", 1.4), { strokeWidth: FINEST }),
+  ];
 }
 
 /** A short break across a line whose length is not drawn. */
@@ -67,13 +70,11 @@ function legs(layout: PlotLayout, hang: Hang, x: number, bar: number, system: Sy
       const end: PaperPoint = [x + way * layout.scale.mm(leg.run.value), apex[1] - layout.scale.mm(leg.rise.value)];
       const middle = beside(apex, end, way);
       const words = resultText(leg.angle, system);
-      const wide = measure(words, SMALL);
       const marks = { dataLeg: `${hang.name} ${leg.side}`, dataRise: leg.rise.value, dataRun: leg.run.value };
       return [
         ...structure(end),
         group(marks, [line(apex, end, { strokeWidth: WIDE })]),
-        clear(way < 0 ? middle[0] - wide : middle[0], middle[1], wide, SMALL),
-        lettering(words, middle, { size: SMALL, anchor: way < 0 ? "end" : "start" }),
+        ...onPaper(words, middle, { size: SMALL, anchor: way < 0 ? "end" : "start" }),
       ];
     }),
   ];
@@ -99,10 +100,6 @@ function sideFor(layout: PlotLayout, hang: Hang, width: number): "left" | "right
   const before = here - x(layout.hangs[index - 1], width - 2);
   return before >= 2 * width ? "left" : "none";
 }
-
-/** Paper behind lettering: lines that come down from the places above would strike it out. */
-const clear = (left: number, base: number, width: number, size: number): Element =>
-  paper({ x: left - 0.3, y: base - size * 0.85, width: width + 0.6, height: size * 1.1 });
 
 /** What a hang carries, level and at worst (`≤`): the two figures the rules judge. Alike ones stand once. */
 function loadLines(hang: Hang, system: System): readonly { readonly words: string; readonly data: Data }[] {
@@ -130,23 +127,16 @@ export function support(layout: PlotLayout, hang: Hang, bar: number, system: Sys
   const at = x + (side === "left" ? -1.6 : 1.6);
   const anchor = side === "left" ? "end" : "start";
   const below = hang.bridled ? BELOW_APEX - 2 : DROP - 5;
-  const named = measure(hang.name, MIDDLE, true);
-  const leftOf = (wide: number): number => (side === "left" ? at - wide : at);
   return group({ dataHang: hang.name, dataAt: (hang.at as Known).value }, [
     ...(hang.bridled ? legs(layout, hang, x, bar, system) : plumb(x, bar, isSlack(hang))),
     arrowHead([x, bar - (hang.bridled ? 1 : 3)], -Math.PI / 2, 2.4),
-    clear(leftOf(named), bar - below, named, MIDDLE),
-    lettering(hang.name, [at, bar - below], { size: MIDDLE, bold: true, anchor }),
+    ...onPaper(hang.name, [at, bar - below], { size: MIDDLE, bold: true, anchor }),
     ...(side === "none"
       ? []
       : [
           ...lines.flatMap(({ words, data }, index) => {
-            const base = bar - below + 3.6 + index * 3.4;
-            const wide = measure(words, SMALL);
-            return [
-              clear(leftOf(wide), base, wide, SMALL),
-              lettering(words, [at, base], { size: SMALL, anchor, data }),
-            ];
+            const base = bar - below + (index + 1) * LEADING;
+            return onPaper(words, [at, base], { size: SMALL, anchor, data });
           }),
         ]),
   ]);
@@ -163,22 +153,37 @@ export function placeFrom(layout: PlotLayout, hang: Hang, end: BarEnd, system: S
 
 const isFeet = ({ bar }: PlotLayout, hang: Hang): boolean => [bar.length, hang.at].some(writtenInFeet);
 
+/** Between figures in one line. */
+const APART = 2;
+
+/** How many lines above the first a figure stands so that it runs into none before it: as few as can be. */
+export function levelsOf(layout: PlotLayout, system: System, end: BarEnd): ReadonlyMap<Hang, number> {
+  const taken: { readonly from: number; readonly to: number }[][] = [];
+  const levelOf = (hang: Hang): number => {
+    const x = layout.x((hang.at as Known).value);
+    const half = (measure(placeFrom(layout, hang, end, system), SMALL) + APART) / 2;
+    const own = { from: x - half, to: x + half };
+    const free = taken.findIndex((line) => line.every((each) => each.to <= own.from || own.to <= each.from));
+    const level = free < 0 ? taken.push([]) - 1 : free;
+    taken[level]?.push(own);
+    return level;
+  };
+  return new Map(layout.hangs.map((hang) => [hang, levelOf(hang)]));
+}
+
 /** Places of the hangs in running dimensions from one end of the bar, as ISO 129-1 has them. */
 export function places(layout: PlotLayout, y: number, bar: number, system: System, end: BarEnd = "left"): Shapes {
-  const { left: first, length, x: place } = layout;
+  const { left: first, length, x: place, hangs } = layout;
   const origin = end === "left" ? first : place(length);
-  const hangs = end === "left" ? layout.hangs : layout.hangs.toReversed();
-  const last = hangs.at(-1);
+  const last = end === "left" ? hangs.at(-1) : hangs[0];
   if (!last) return [];
-  let [reach, raised] = [Infinity, 0];
+  const levels = levelsOf(layout, system, end);
   const marks = hangs.flatMap((hang): Shapes => {
     const at = hang.at as Known;
     const x = place(at.value);
-    raised = Math.abs(x - reach) < 19 && raised === 0 ? 1 : 0;
-    reach = x;
     const metres = end === "left" ? at.value : length - at.value;
     return [
-      line([x, y - 1], [x, end === "left" ? bar - heightOfHang(hang) - 3 : y + 2], { strokeWidth: 0.15 }),
+      line([x, y - 1], [x, end === "left" ? bar - heightOfHang(hang) - 3 : y + 2], { strokeWidth: FINEST }),
       arrowHead([x, y], end === "left" ? 0 : Math.PI, 2),
       group(
         {
@@ -188,7 +193,7 @@ export function places(layout: PlotLayout, y: number, bar: number, system: Syste
           dataFrom: end,
         },
         [
-          lettering(placeFrom(layout, hang, end, system), [x, y - 1.3 - raised * 3.4], {
+          lettering(placeFrom(layout, hang, end, system), [x, y - 1.3 - (levels.get(hang) ?? 0) * LEADING], {
             size: SMALL,
             anchor: "middle",
           }),
@@ -203,8 +208,8 @@ export function places(layout: PlotLayout, y: number, bar: number, system: Syste
       [place((last.at as Known).value), y],
     ]),
     svgShape("circle", { cx: origin, cy: y, r: 0.9, fill: "none", stroke: "currentColor", strokeWidth: NARROW }),
-    line([origin, y + 0.9], [origin, bar - 1], { strokeWidth: 0.15 }),
-    lettering("0", [origin + outward * 1.6, y + 1], { size: SMALL, anchor: end === "left" ? "end" : "start" }),
+    line([origin, y + 0.9], [origin, bar - 1], { strokeWidth: FINEST }),
+    lettering("0", [origin + outward * 1.6, aboutMiddle(y)], { size: SMALL, anchor: end === "left" ? "end" : "start" }),
     ...marks,
   ];
 }

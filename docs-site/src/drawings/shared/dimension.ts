@@ -1,5 +1,5 @@
 import type { Element } from "hast";
-import { lettering, measure, SMALL } from "./lettering.js";
+import { aboutMiddle, lettering, measure, SMALL } from "./lettering.js";
 import { group, line, num, type PaperPoint, polygon, type Shapes } from "./svg.js";
 
 /** A filled arrow head with its tip at `tip`, pointing along `direction` (radians, 0 to the right, down positive). */
@@ -90,7 +90,8 @@ export function uprightDimension(x: number, y1: number, y2: number, dimension: D
   });
   const outside = isShort(drawn);
   const turned = !beside && drawn >= width + 1;
-  const middle = (y1 + y2) / 2 + (turned ? 0 : SMALL / 3);
+  const half = (y1 + y2) / 2;
+  const middle = turned ? half : aboutMiddle(half);
   const place: PaperPoint = turned ? [x - 0.9, middle] : beside ? [x - 1.8, middle] : [x + 1.5, middle];
   return dimensioned(dimension, drawn, [
     ...extensions,

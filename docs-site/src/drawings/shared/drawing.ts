@@ -2,7 +2,7 @@ import type { System } from "@plumbmark/calc";
 import type { Build } from "@plumbmark/core";
 import type { Element } from "hast";
 import { type Attributes, type Content, num, s, xmlText } from "../../html/html.js";
-import { fitForXml, lettering, MIDDLE, SMALL, wrapped } from "./lettering.js";
+import { fitForXml, LEADING, lettering, MIDDLE, SMALL, wrapped } from "./lettering.js";
 import { line, NARROW, paper, type Shapes } from "./svg.js";
 
 /** What a drawing is made from. */
@@ -43,8 +43,6 @@ export interface Drawing {
   readonly shapes: Shapes;
 }
 
-const STAMP = 5;
-
 /**
  * The drawing with a line at its foot that says what it belongs to: a loose page is to be known for what it is.
  * @param notice words that it must not be built from; they stand above that line in heavy type, and are spoken first
@@ -52,24 +50,24 @@ const STAMP = 5;
 export function stamped(drawing: Drawing, words: string, notice?: string): Drawing {
   const warned = notice === undefined ? [] : wrapped(notice, (drawing.width - 4) / 1.1, MIDDLE);
   const lines = wrapped(words, drawing.width - 4, SMALL);
-  const top = drawing.height + STAMP;
-  const y = top + warned.length * STAMP;
+  const top = drawing.height + LEADING;
+  const y = top + warned.length * LEADING;
   return {
     ...drawing,
     description: notice === undefined ? drawing.description : `${notice} ${drawing.description}`,
-    height: y + lines.length * STAMP - 1,
+    height: y + lines.length * LEADING - 1,
     shapes: [
       ...drawing.shapes,
       line([2, top - 3.5], [drawing.width - 2, top - 3.5]),
       ...warned.map((each, index) =>
-        lettering(each, [2, top + index * STAMP], {
+        lettering(each, [2, top + index * LEADING], {
           size: MIDDLE,
           bold: true,
           data: index === 0 ? { dataNotice: notice as string } : {},
         }),
       ),
       ...lines.map((each, index) =>
-        lettering(each, [2, y + index * STAMP], { size: SMALL, data: index === 0 ? { dataStamp: words } : {} }),
+        lettering(each, [2, y + index * LEADING], { size: SMALL, data: index === 0 ? { dataStamp: words } : {} }),
       ),
     ],
   };

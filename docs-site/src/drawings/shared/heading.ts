@@ -1,4 +1,4 @@
-import { LARGE, lettering, SMALL, wrapped } from "./lettering.js";
+import { LARGE, LEADING, lettering, SMALL, wrapped } from "./lettering.js";
 import type { Shapes } from "./svg.js";
 
 interface Stacked {
@@ -6,13 +6,11 @@ interface Stacked {
   readonly height: number;
 }
 
-const LINE = 3.9;
-
 /** Lines of small lettering, one under another, wrapped to the width. */
 export function notes(words: readonly string[], x: number, y: number, width: number): Stacked {
   const lines = words.flatMap((each) => wrapped(each, width, SMALL));
-  const shapes = lines.map((each, index) => lettering(each, [x, y + LINE * (index + 0.8)], { size: SMALL }));
-  return { shapes, height: lines.length * LINE };
+  const shapes = lines.map((each, index) => lettering(each, [x, y + LEADING * (index + 0.8)], { size: SMALL }));
+  return { shapes, height: lines.length * LEADING };
 }
 
 /** Title and, smaller, what to know before reading the drawing. */

@@ -1,11 +1,16 @@
 import type { Element } from "hast";
 import { num, s } from "../../html/html.js";
-import type { PaperPoint } from "./svg.js";
+import { type PaperPoint, paper, type Shapes } from "./svg.js";
 
-/** Heights of lettering, millimetres; the small one is 8 points, the least that is read on a ladder. */
-export const LARGE = 4;
-export const MIDDLE = 3.2;
+/** Sizes of lettering, millimetres: 11, 9 and 8 points. Eight are the least that is read on a ladder. */
+export const LARGE = 3.88;
+export const MIDDLE = 3.18;
 export const SMALL = 2.83;
+/** Seven points and a half: in the cells of a face, where a line of cable leaves no more room. */
+export const SMALLEST = 2.65;
+
+/** From one line of small lettering to the next. */
+export const LEADING = 3.9;
 
 // Widths of a plain sans serif face, generous: what is measured here must not be shorter than what is drawn.
 const NARROW_SIGNS = /[\s.,:;'|!()[\]ijlIft°′/-]/u;
@@ -59,6 +64,22 @@ export function lettering(words: string, [x, y]: PaperPoint, look: Look = {}): E
     },
     fitForXml(words),
   );
+}
+
+/** Base line of lettering whose capitals stand about the middle of a line at `y`. */
+export const aboutMiddle = (y: number, size = SMALL): number => y + 0.36 * size;
+
+const BESIDE = 0.3;
+
+/** Lettering on paper of its own: lines may pass behind it. */
+export function onPaper(words: string, [x, y]: PaperPoint, look: Look & { readonly size: number }): Shapes {
+  const { size, anchor = "start", bold } = look;
+  const width = measure(words, size, bold);
+  const left = anchor === "start" ? x : anchor === "end" ? x - width : x - width / 2;
+  return [
+    paper({ x: left - BESIDE, y: y - 0.85 * size, width: width + 2 * BESIDE, height: 1.1 * size }),
+    lettering(words, [x, y], look),
+  ];
 }
 
 /** The text, or as much of it as fits in `width`. */

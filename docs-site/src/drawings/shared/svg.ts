@@ -20,9 +20,15 @@ export const svgShape = (name: string, look: Look): Element => s(name, look);
 
 export const group = (look: Look, children: Shapes): Element => s("g", look, children);
 
-/** Line widths after ISO 128: a wide one for edges, a narrow one for everything that only explains. */
+/** Line widths of ISO 128-2: a wide one for edges, a narrow one for what only explains, the finest for hatching. */
 export const WIDE = 0.5;
 export const NARROW = 0.25;
+export const FINEST = 0.18;
+
+const WIDTHS = [0.7, WIDE, 0.35, NARROW, FINEST];
+
+/** The widest line of ISO 128-2 that is no wider than this. */
+export const lineUpTo = (width: number): number => WIDTHS.find((each) => each <= width) ?? FINEST;
 
 export const line = ([x1, y1]: PaperPoint, [x2, y2]: PaperPoint, look: Look = {}): Element =>
   svgShape("line", { x1, y1, x2, y2, stroke: "currentColor", ...look });

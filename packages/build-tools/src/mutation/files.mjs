@@ -45,7 +45,9 @@ export const testFiles = () =>
  */
 export const KEPT_FOR_DRAWINGS = [
   ...["calc", "core", "draft", "in-place", "rules"].map((name) => `@plumbmark/${name}`),
-  ...["documents/repository", "site/drawings/repository", "site/drawings/read"].map((name) => `${top}tests/${name}.ts`),
+  ...["documents/repository", "site/drawings/repository", "site/drawings/awkward", "site/drawings/read"].map(
+    (name) => `${top}tests/${name}.ts`,
+  ),
 ];
 
 export const isOfDrawings = (path) => /(?:^|\/)(?:tests\/site\/drawings|docs-site)\//u.test(path);

@@ -1,30 +1,12 @@
 import { describe, expect, it } from "vitest";
 import type { Element } from "xast";
-import { drawnOf } from "../one-document.js";
 import { number, type Read, words } from "../read.js";
-import { documents } from "../to-size/by-hand.js";
 import { type Box, boxOf, FINE, inside, lineOf, measures, type Place } from "../to-size/paper.js";
 import { boxOfLabel, CAPITAL, sizeOf } from "./letters.js";
+import { sheets } from "./sheets.js";
 
 // Lettering as a draughtsman checks it: on the sheet, off the other lettering, in the middle of what it measures, and on
 // paper of its own where lines pass behind it.
-
-const files = [
-  ...documents.map(({ file }) => file),
-  "builds/odd.md",
-  "builds/far.md",
-  "builds/summer-stage.md",
-  "builds/lobby-ribbon.md",
-];
-
-const sheets = files.flatMap((file) =>
-  drawnOf(file).map(({ name, drawing, read }) => ({
-    name,
-    width: drawing.width,
-    height: drawing.height,
-    drawing: read,
-  })),
-);
 
 it("ten documents have a hundred drawings", () => expect(sheets.length).toBeGreaterThan(100));
 

@@ -21,6 +21,9 @@ const BOLD = `
 const widths = (text: string): readonly number[] => text.trim().split(/\s+/u).map(Number);
 const [plain, bold] = [widths(PLAIN), widths(BOLD)];
 
+/** Signs beyond them, in thousandths as well (degree, multiply, endash, periodcentered). */
+const MORE: Readonly<Record<string, number>> = { "°": 400, "×": 584, "–": 556, "·": 278 };
+
 /** A sign that is not in the list is taken for a figure, which no sign of ours is much wider than. */
 const FIGURE = 556;
 
@@ -36,7 +39,10 @@ export const sizeOf = (text: Element): number => Number(text.attributes["font-si
 /** How wide words are set, millimetres. */
 export function setWidth(said: string, size: number, heavy: boolean): number {
   const list = heavy ? bold : plain;
-  const sum = [...said].reduce((total, sign) => total + (list[(sign.codePointAt(0) as number) - 32] ?? FIGURE), 0);
+  const sum = [...said].reduce(
+    (total, sign) => total + (list[(sign.codePointAt(0) as number) - 32] ?? MORE[sign] ?? FIGURE),
+    0,
+  );
   return (sum * size) / 1000;
 }
 

@@ -1,8 +1,9 @@
 import { readSurvey, type Survey } from "@plumbmark/core";
-import type { Drawing } from "@plumbmark/docs-site";
+import { type Drawing, drawingsOf } from "@plumbmark/docs-site";
 import { elevationsOf } from "../../../../docs-site/src/drawings/elevation.js";
 import { venuePlan } from "../../../../docs-site/src/drawings/venue-plan.js";
 import { HALL } from "../../../venues/hall.js";
+import { AWKWARD, awkward } from "../awkward.js";
 import { drawnOf, treeOf } from "../one-document.js";
 import type { Read } from "../read.js";
 import { inspected } from "../repository.js";
@@ -34,9 +35,10 @@ const sheetOf = (file: string, drawing: Drawing, read = treeOf(drawing)): Drafte
 });
 
 /** The drawings of a build's sheet. */
-export const sheets: readonly DraftedSheet[] = FILES.flatMap((file) =>
-  drawnOf(file).map(({ drawing, read }) => sheetOf(file, drawing, read)),
-);
+export const sheets: readonly DraftedSheet[] = [
+  ...FILES.flatMap((file) => drawnOf(file).map(({ drawing, read }) => sheetOf(file, drawing, read))),
+  ...AWKWARD.flatMap((file) => drawingsOf(awkward(file)).map((drawing) => sheetOf(file, drawing))),
+];
 
 /** Documents whose faces are seen beside one another, all to one scale. */
 export const COMPARED: readonly string[] = ["harbour-header", "small-screen", "gala-wall"].map(

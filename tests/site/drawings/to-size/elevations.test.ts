@@ -46,7 +46,7 @@ describe.each(cases)("$name", ({ drawing, face, width, height }) => {
     const [wide, high] = [face.tile.width * perMetre, face.tile.height * perMetre];
     const cells = drawing
       .all("rect")
-      .filter(({ attributes }) => attributes["stroke-width"] === "0.15")
+      .filter(({ attributes }) => attributes["stroke-width"] === "0.18")
       .map(boxOf);
     expect(cells).toHaveLength(face.columns * face.rows);
     const wrong = cells.filter((cell, index) => {

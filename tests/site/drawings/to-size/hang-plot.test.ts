@@ -84,7 +84,7 @@ describe.each(bars)("$title", ({ file, name, length, from, face, hangs }) => {
     // The line that leads from the figure, and the head on the running dimension.
     const thin = drawing
       .all("line")
-      .filter((line) => upright(line) && line.attributes["stroke-width"] === "0.15")
+      .filter((line) => upright(line) && line.attributes["stroke-width"] === "0.18")
       .map((line) => number(line, "x1"));
     const heads = drawing.all("polygon").map((head) => (placesOf(head)[0] as Place)[0]);
     for (const [hang, at] of hangs) {
